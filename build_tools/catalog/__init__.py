@@ -1,0 +1,1 @@
+"""What was written: typed entries, YAML with line and column, bibliography."""

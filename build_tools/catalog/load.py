@@ -1,0 +1,172 @@
+"""Load a whole catalog folder, reporting everything wrong with it in one run.
+
+A file that cannot be read or typed leaves a finding and its id in
+``Catalog.broken``, so that later checks do not report every mention of it as
+unknown. Nothing here judges content; see ``build_tools.checks``.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any, Generic, TypeVar
+
+from pydantic import BaseModel, ValidationError
+
+from . import entries, source, wording
+from .bibliography import Reference, read_bibliography
+from .finding import Finding, Spot
+from .source import Source
+
+Data = TypeVar("Data", bound=BaseModel)
+
+#: Folder -> model of its files. The file name is the id.
+FOLDERS: dict[str, type[BaseModel]] = {
+    "muscles": entries.Muscle,
+    "exercises": entries.Exercise,
+    "studies": entries.Study,
+}
+#: Single files -> model. The first two must exist.
+FILES: dict[str, type[BaseModel]] = {
+    "handbook": entries.Handbook,
+    "vocabulary": entries.Vocabulary,
+    "moved": entries.Moved,
+    "exceptions": entries.Exceptions,
+}
+REQUIRED_FILES = ("handbook", "vocabulary")
+
+
+@dataclass(frozen=True)
+class Entry(Generic[Data]):
+    """A typed entry with its id and the way back to its text."""
+
+    id: str
+    data: Data
+    source: Source
+
+    def spot(self, *path: str | int, key: bool = False) -> Spot:
+        """Where ``path`` (mapping keys and list indices) stands; its key with ``key=True``."""
+        return Spot(self.source.label, *self.source.position(path, key))
+
+
+@dataclass
+class Catalog:
+    """Everything that was written, typed. Ids in sorted order."""
+
+    root: Path
+    handbook: Entry[entries.Handbook] | None = None
+    vocabulary: Entry[entries.Vocabulary] | None = None
+    moved: Entry[entries.Moved] | None = None
+    exceptions: Entry[entries.Exceptions] | None = None
+    muscles: dict[str, Entry[entries.Muscle]] = field(default_factory=dict)
+    exercises: dict[str, Entry[entries.Exercise]] = field(default_factory=dict)
+    studies: dict[str, Entry[entries.Study]] = field(default_factory=dict)
+    references: dict[str, Reference] = field(default_factory=dict)
+    broken: set[tuple[str, str]] = field(default_factory=set)
+    """(kind, id) of entries that exist but could not be typed; kind as the folder or file name."""
+    findings: list[Finding] = field(default_factory=list)
+    """What is wrong with the files themselves."""
+
+    def exists(self, kind: str, id: str) -> bool:
+        """Whether an entry was written, sound or not."""
+        return id in getattr(self, kind) or (kind, id) in self.broken
+
+    def is_whole(self, *kinds: str) -> bool:
+        """Whether every entry of these kinds could be typed, so that absence can be judged."""
+        return not any(kind in kinds for kind, _ in self.broken)
+
+    def part(self, ref: str) -> entries.Part | entries.Muscle | None:
+        """The part ``muscle/part``, or the whole muscle for ``muscle``; ``None`` when unknown."""
+        muscle_id, _, part_id = ref.partition("/")
+        muscle = self.muscles.get(muscle_id)
+        if muscle is None:
+            return None
+        return muscle.data.parts.get(part_id) if part_id else muscle.data
+
+    def part_refs(self) -> list[str]:
+        """All ``muscle`` and ``muscle/part`` references that exist."""
+        refs = []
+        for muscle_id, muscle in self.muscles.items():
+            refs.append(muscle_id)
+            refs += [f"{muscle_id}/{part_id}" for part_id in muscle.data.parts]
+        return refs
+
+
+def load(root: Path, label: str | None = None) -> Catalog:
+    """Load the catalog in ``root``. Findings name files as ``label/...`` (default: the path as given)."""
+    label = root.as_posix() if label is None else label
+    catalog = Catalog(root)
+    if not root.is_dir():
+        catalog.findings.append(Finding("missing-file", Spot(label, 1, 1), "there is no catalog folder here",
+                                        "name the folder that holds handbook.yaml: --catalog DIR"))
+        return catalog
+    for name, model in FILES.items():
+        path = root / f"{name}.yaml"
+        if path.exists():
+            entry = _entry(catalog, name, name, path, f"{label}/{name}.yaml", model)
+            setattr(catalog, name, entry)
+        elif name in REQUIRED_FILES:
+            catalog.broken.add((name, name))
+            catalog.findings.append(Finding("missing-file", Spot(f"{label}/{name}.yaml", 1, 1),
+                                            f"{name}.yaml is missing", f"every catalog has a {name}.yaml"))
+    for folder, model in FOLDERS.items():
+        _folder(catalog, root / folder, f"{label}/{folder}", folder, model)
+    bib = root / "references.bib"
+    catalog.references, findings, broken = read_bibliography(bib, f"{label}/references.bib")
+    catalog.findings += findings
+    catalog.broken |= {("references", key) for key in broken}
+    _stray_files(catalog, root, label)
+    return catalog
+
+
+def _folder(catalog: Catalog, folder: Path, label: str, kind: str, model: type[BaseModel]) -> None:
+    pattern = entries.KEY_PATTERN if kind == "studies" else entries.ID_PATTERN
+    for path in sorted(folder.iterdir()) if folder.is_dir() else []:
+        shown = f"{label}/{path.name}"
+        if path.name.startswith("."):
+            continue
+        if path.suffix != ".yaml" or not re.fullmatch(pattern, path.stem) or not path.is_file() or path.is_symlink():
+            catalog.findings.append(Finding(
+                "file-name", Spot(shown, 1, 1), "this file name cannot be an id",
+                "use small letters, digits" + ("" if kind == "studies" else " and single hyphens")
+                + f" and the ending .yaml, e.g. {'smith2024' if kind == 'studies' else 'seated-row'}.yaml; no links, no folders"))
+            continue
+        entry = _entry(catalog, kind, path.stem, path, shown, model)
+        if entry:
+            getattr(catalog, kind)[path.stem] = entry
+
+
+def _stray_files(catalog: Catalog, root: Path, label: str) -> None:
+    """A file that nothing reads is a mistake that would otherwise pass in silence."""
+    known = {f"{name}.yaml" for name in FILES} | set(FOLDERS) | {"references.bib", "conclusions", "model", "README.md"}
+    for path in sorted(root.iterdir()):
+        if path.name not in known and not path.name.startswith("."):
+            catalog.findings.append(Finding("stray-file", Spot(f"{label}/{path.name}", 1, 1), "nothing reads this file",
+                                            _did_you_mean(path.name, sorted(known)) or "remove it, or move it where it belongs"))
+
+
+def _entry(catalog: Catalog, kind: str, id: str, path: Path, shown: str, model: type[Data]) -> Entry[Data] | None:
+    src, data, findings = source.read(path, shown)
+    if not findings:
+        typed, findings = _typed(src, data, model)
+        if typed is not None:
+            return Entry(id, typed, src)
+    catalog.broken.add((kind, id))
+    catalog.findings += findings
+    return None
+
+
+def _typed(src: Source, data: Any, model: type[Data]) -> tuple[Data | None, list[Finding]]:
+    if not isinstance(data, dict):
+        return None, [Finding("wrong-type", Spot(src.label, 1, 1), "the file does not hold `key: value` lines",
+                              f"start with one of: {', '.join(wording.keys(model))}")]
+    try:
+        # JSON mode: strict about numbers and text, yet reads dates, as YAML 1.2 has none.
+        return model.model_validate_json(json.dumps(data)), []
+    except ValidationError as error:
+        return None, wording.findings(error, src, model, data)
+
+
+_did_you_mean = wording.did_you_mean

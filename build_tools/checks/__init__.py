@@ -1,0 +1,1 @@
+"""Is it sound: one rule a module (``rules/``), a runner, and reports."""
