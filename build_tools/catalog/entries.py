@@ -214,6 +214,7 @@ class Arm(Entry):
 
     exercise: Id | None = Field(None, description="Exercise id; leave out for a control or an exercise not in the catalog.")
     called: Line = Field(description="What the paper calls it, in our own short words.")
+    differs: Line | None = Field(None, description="How the arm differs from the catalog's exercise, e.g. lowering phase only.")
     n: Annotated[int, Field(gt=0)] | None = None
 
 
