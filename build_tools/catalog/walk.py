@@ -1,0 +1,87 @@
+"""Shared iteration over a catalog: its statements and the texts a client reads."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from pydantic import BaseModel
+
+from . import entries
+from .finding import Spot
+from .load import Catalog, Entry
+
+Path = tuple[str | int, ...]
+
+#: What a statement of each kind is called in messages.
+_CALLED: dict[type[entries.Basis], str] = {
+    entries.Claim: "emphasis claim",
+    entries.Cue: "cue",
+    entries.Fault: "fault",
+    entries.Caution: "caution",
+    entries.Fact: "fact",
+    entries.Convention: "convention",
+}
+
+
+@dataclass(frozen=True)
+class Statement:
+    """Something the catalog asserts, which therefore needs a basis."""
+
+    entry: Entry[Any]
+    path: Path
+    """Keys and indices that lead to it in its file."""
+    basis: entries.Basis
+
+    @property
+    def called(self) -> str:
+        """Its kind in plain words, e.g. ``emphasis claim``."""
+        return _CALLED.get(type(self.basis), "statement")
+
+    def spot(self, *path: str | int, key: bool = False) -> Spot:
+        """Where it stands, or where ``path`` within it stands."""
+        return self.entry.spot(*self.path, *path, key=key)
+
+
+def yaml_entries(catalog: Catalog) -> Iterator[Entry[Any]]:
+    """Every typed entry that was written in YAML, single files first, then folders by id."""
+    single = (catalog.handbook, catalog.vocabulary, catalog.moved, catalog.exceptions)
+    yield from (entry for entry in single if entry is not None)
+    for folder in (catalog.muscles, catalog.exercises, catalog.studies):
+        yield from folder.values()
+
+
+def statements(catalog: Catalog) -> Iterator[Statement]:
+    """Every statement of the catalog, in file order."""
+    for entry in yaml_entries(catalog):
+        for path, basis in _bases(entry.data, ()):
+            yield Statement(entry, path, basis)
+
+
+def _bases(value: Any, path: Path) -> Iterator[tuple[Path, entries.Basis]]:
+    if isinstance(value, BaseModel):
+        if isinstance(value, entries.Basis):
+            yield path, value
+        for name, field in type(value).model_fields.items():
+            yield from _bases(getattr(value, name), (*path, field.alias or name))
+    elif isinstance(value, dict):
+        for key, item in value.items():
+            yield from _bases(item, (*path, key))
+    elif isinstance(value, list):
+        for index, item in enumerate(value):
+            yield from _bases(item, (*path, index))
+
+
+def client_texts(exercise: entries.Exercise) -> Iterator[tuple[Path, str]]:
+    """Path and text of everything on an exercise's cue sheet that its author wrote for the client."""
+    for group in ("set_up", "move", "check"):
+        for index, cue in enumerate(getattr(exercise.cues, group)):
+            yield ("cues", group, index, "do"), cue.do
+            if cue.why:
+                yield ("cues", group, index, "why"), cue.why
+    for index, fault in enumerate(exercise.faults):
+        yield ("faults", index, "say"), fault.say
+    for index, caution in enumerate(exercise.cautions):
+        for key in ("who", "instead", "stop_if", "ask"):
+            yield ("cautions", index, key), getattr(caution, key)

@@ -1,0 +1,50 @@
+"""The contract of a rule, and the list of all rules.
+
+A rule is a module in ``build_tools.checks.rules``. Its id is the module's name
+with hyphens, its docstring is its manual (see ``build_tools.checks.manual``), and
+its ``check`` yields problems. How severe a problem is stands in the profile, not
+in the rule.
+"""
+
+from __future__ import annotations
+
+import importlib
+import pkgutil
+from dataclasses import dataclass
+from datetime import date
+from functools import cached_property
+from types import ModuleType
+from typing import NamedTuple
+
+from build_tools.catalog.finding import Spot
+from build_tools.catalog.load import Catalog
+from build_tools.catalog.walk import Statement, statements
+
+from . import rules
+
+
+class Problem(NamedTuple):
+    """One thing to mend: where it stands, what is wrong, and what to write instead."""
+
+    spot: Spot
+    message: str
+    help: str
+
+
+@dataclass(frozen=True)
+class Context:
+    """What rules look at: the catalog, the day of the check, and lists that several rules need."""
+
+    catalog: Catalog
+    today: date
+
+    @cached_property
+    def statements(self) -> list[Statement]:
+        """Everything in the catalog that needs a basis, in file order."""
+        return list(statements(self.catalog))
+
+
+def all_rules() -> dict[str, ModuleType]:
+    """Every rule module by its id, sorted by id."""
+    names = sorted(module.name for module in pkgutil.iter_modules(rules.__path__))
+    return {name.replace("_", "-"): importlib.import_module(f"{rules.__name__}.{name}") for name in names}
