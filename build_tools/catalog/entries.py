@@ -363,6 +363,7 @@ class Vocabulary(Entry):
     load_points: dict[Id, Term]
     designs: dict[Id, Term]
     measures: dict[Id, Measure]
+    proper_nouns: list[Name] = Field(default=[], description="Words of names that keep their capital inside a sentence.")
 
 
 class Owner(Entry):
