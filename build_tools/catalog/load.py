@@ -68,6 +68,8 @@ class Catalog:
     """(kind, id) of entries that exist but could not be typed; kind as the folder or file name."""
     findings: list[Finding] = field(default_factory=list)
     """What is wrong with the files themselves."""
+    label: str = ""
+    """How findings name ``root``, with forward slashes."""
 
     def exists(self, kind: str, id: str) -> bool:
         """Whether an entry was written, sound or not."""
@@ -97,7 +99,7 @@ class Catalog:
 def load(root: Path, label: str | None = None) -> Catalog:
     """Load the catalog in ``root``. Findings name files as ``label/...`` (default: the path as given)."""
     label = root.as_posix() if label is None else label
-    catalog = Catalog(root)
+    catalog = Catalog(root, label=label)
     if not root.is_dir():
         catalog.findings.append(Finding("missing-file", Spot(label, 1, 1), "there is no catalog folder here",
                                         "name the folder that holds handbook.yaml: --catalog DIR"))
