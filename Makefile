@@ -1,0 +1,67 @@
+# Two commands on a fresh machine (Python >= 3.11, git, make): `make site` and `make test`.
+# A build writes nothing but the ignored folders .venv/ and site/.
+
+PYTHON ?= python3
+UV ?= uv
+ARGS ?=
+VENV := .venv
+PY := $(VENV)/bin/python
+LOCKED := .ci/locked
+LAST_COMMIT = $(shell git log -1 --format=%ct 2>/dev/null || date +%s)
+
+export PYTHONPYCACHEPREFIX := $(CURDIR)/$(VENV)/cache/bytecode
+export PIP_DISABLE_PIP_VERSION_CHECK := 1
+export NO_MKDOCS_2_WARNING := 1
+
+.DEFAULT_GOAL := help
+.DELETE_ON_ERROR:
+.PHONY: help site test serve check bench lock clean
+
+help: ## List what can be made
+	@sed -n 's/^\([a-z]*\):[^#]*## \(.*\)/  make \1|\2/p' Makefile | awk -F'|' '{printf "%-14s %s\n", $$1, $$2}'
+
+site: check ## Check the catalog, build the handbook into site/
+	@rm -rf $(VENV)/staging
+	@SOURCE_DATE_EPOCH="$${SOURCE_DATE_EPOCH:-$(LAST_COMMIT)}" $(PY) -m mkdocs build --strict --site-dir $(VENV)/staging
+	@# Only a build that passed takes the place of the last one.
+	@rm -rf $(VENV)/previous; if [ -e site ]; then mv site $(VENV)/previous; fi
+	@mv $(VENV)/staging site && rm -rf $(VENV)/previous
+	@echo "The handbook is in site/ (open it with: make serve)"
+
+test: $(VENV)/test.stamp ## Lint and test; ARGS="-k name" passes options to pytest
+	@$(PY) -m ruff check --quiet .
+	@$(PY) -m pytest $(ARGS)
+
+serve: $(VENV)/site.stamp ## Preview with live reload on http://127.0.0.1:8000/
+	@$(PY) -m mkdocs serve --livereload $(ARGS)
+
+check: $(VENV)/site.stamp ## Check the catalog; warnings count as errors
+	@$(VENV)/bin/handbook check --strict $(ARGS)
+
+bench: $(VENV)/test.stamp ## Measure build and check, as ratios (takes some minutes)
+	@$(PY) -m tests.bench $(ARGS)
+
+# Keeps what is pinned where it still fits; ARGS=--upgrade moves everything to the newest.
+COMPILE = $(UV) pip compile pyproject.toml --quiet --universal --python-version 3.11 --generate-hashes \
+	--no-annotate --no-emit-index-url --custom-compile-command "make lock" $(ARGS)
+lock: ## Pin the sets in .ci/locked anew from pyproject.toml (needs uv)
+	@mkdir -p $(LOCKED)
+	@$(COMPILE) --group build -o $(LOCKED)/site.txt
+	@$(COMPILE) --group build --group test --constraint $(LOCKED)/site.txt -o $(LOCKED)/test.txt
+
+clean: ## Remove the virtual environment and the built site
+	@rm -rf $(VENV) site
+
+$(PY):
+	@command -v "$(PYTHON)" >/dev/null || { echo "error: $(PYTHON) not found; install Python 3.11 or newer, or: make PYTHON=/path/to/python" >&2; exit 1; }
+	@"$(PYTHON)" -c 'import sys; sys.exit(sys.version_info < (3, 11))' || \
+		{ echo "error: $$("$(PYTHON)" --version 2>&1) is too old; use Python 3.11 or newer, e.g.: make PYTHON=python3.12" >&2; exit 1; }
+	@"$(PYTHON)" -c 'import ensurepip, venv' || { echo "error: Python lacks venv; on Debian or Ubuntu: apt install python3-venv" >&2; exit 1; }
+	@"$(PYTHON)" -m venv --clear $(VENV)
+
+# The stamp is older than its lock when the lock has changed: only then is anything installed.
+$(VENV)/%.stamp: $(LOCKED)/%.txt pyproject.toml $(PY)
+	@echo "Installing the locked $* set into $(VENV)/"
+	@$(PY) -m pip install --quiet --require-hashes -r $(LOCKED)/$*.txt
+	@$(PY) -m pip install --quiet --no-deps --no-build-isolation -e .
+	@touch $@

@@ -1,0 +1,55 @@
+"""Shared by all tests: the invented demo catalog, a browser, and no traces outside the test's own folder."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import hypothesis
+import pytest
+from hypothesis.configuration import set_hypothesis_home_dir
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser
+
+ROOT = Path(__file__).parents[1]
+DEMO = ROOT / "tests" / "demo" / "catalog"
+
+set_hypothesis_home_dir(ROOT / ".venv" / "cache" / "hypothesis")
+# A shared or busy machine must not fail a test by being slow; under CI the same examples every time.
+hypothesis.settings.register_profile("handbook", deadline=None, derandomize="CI" in os.environ)
+hypothesis.settings.load_profile("handbook")
+
+#: Names under which distributions and runners install Chromium.
+CHROMIUM = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
+
+
+@pytest.fixture(autouse=True)
+def _plain_surroundings(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Reports follow these variables; a test that wants one sets it itself."""
+    for name in ("GITHUB_ACTIONS", "GITHUB_STEP_SUMMARY", "NO_COLOR", "FORCE_COLOR"):
+        monkeypatch.delenv(name, raising=False)
+
+
+@pytest.fixture
+def demo(tmp_path: Path) -> Path:
+    """A copy of the invented demo catalog, free to be broken."""
+    return Path(shutil.copytree(DEMO, tmp_path / "catalog"))
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """Headless Chromium without access to anything but localhost. Missing: skipped, but a failure under CI."""
+    path = os.environ.get("CHROMIUM") or next(filter(None, map(shutil.which, CHROMIUM)), None)
+    if path is None:
+        (pytest.fail if "CI" in os.environ else pytest.skip)("no Chromium found; install it, or set CHROMIUM to its path")
+    from playwright.sync_api import sync_playwright
+
+    quiet = ["--no-sandbox", "--disable-background-networking", "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1, EXCLUDE localhost"]
+    with sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=path, args=quiet)
+        yield chromium
+        chromium.close()
