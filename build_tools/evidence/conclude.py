@@ -136,10 +136,9 @@ def _sentence(catalog: Catalog, names: Names, exercise: str, claim: Claim, agree
         taught = sentences.contrast(names, exercise, claim, claimed)  # type: ignore[arg-type]
         return f"Reports differ on whether {taught}: {_split(direct)}."
     shown = {"agrees": claimed, "no difference": "neither", "disagrees": _other_way(claim, direct)}[agreement]
-    clause = sentences.contrast(names, exercise, claim, shown)  # type: ignore[arg-type]
+    clause = (sentences.no_difference(names, exercise, claim) if shown == "neither"
+              else sentences.contrast(names, exercise, claim, shown))  # type: ignore[arg-type]
     figures = sentences.numbers(direct[0].reported) if len(direct) == 1 else None
-    if shown == "neither":
-        clause = f"no clear difference was reported: {clause}"
     return f"{upper_first(clause)} in {where}" + (f" ({figures})." if figures else ".")
 
 

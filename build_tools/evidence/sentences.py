@@ -77,19 +77,31 @@ def upper_first(text: str) -> str:
 
 def contrast(names: Names, exercise: str, claim: Claim, direction: Direction, verb: str = "was") -> str:
     """The contrast of a claim as a clause without a full stop, pointing in ``direction``."""
-    words = _OUTCOMES[claim.outcome]
+    words, other = _OUTCOMES[claim.outcome], claim.comparator
     subject = f"{words.noun} of {names.parts(claim.part)}"
     if claim.relative_to:
         subject += f" relative to {names.part(claim.relative_to)}"
-    here, other = names.exercise(exercise), claim.comparator
+    here = f"{words.with_} {names.exercise(exercise)}"
     if other.part:
+        that = f"that of {names.part(other.part)}"
         if direction == "neither":
-            return f"{words.with_} {here}, {subject} and that of {names.part(other.part)} {_plural(verb)} alike"
-        return f"{words.with_} {here}, {subject} {verb} {words.more if direction == 'more' else words.less} than that of {names.part(other.part)}"
-    there = names.exercise(other.exercise or "")
+            return f"{here}, {subject} and {that} {'were' if verb == 'was' else 'are'} alike"
+        return f"{here}, {subject} {verb} {words.more if direction == 'more' else words.less} than {that}"
+    there = f"{words.with_} {names.exercise(other.exercise or '')}"
     if direction == "neither":
-        return f"{subject} {verb} alike {words.with_} {here} and {words.with_} {there}"
-    return f"{subject} {verb} {words.more if direction == 'more' else words.less} {words.with_} {here} than {words.with_} {there}"
+        return f"{subject} {verb} alike {here} and {there}"
+    return f"{subject} {verb} {words.more if direction == 'more' else words.less} {here} than {there}"
+
+
+def no_difference(names: Names, exercise: str, claim: Claim) -> str:
+    """That no difference was reported, as a clause: absence of a difference is not likeness."""
+    words, other = _OUTCOMES[claim.outcome], claim.comparator
+    ratio = f" relative to {names.part(claim.relative_to)}" if claim.relative_to else ""
+    if other.part:
+        between = f"between {names.parts(claim.part)} and {names.part(other.part)} {words.with_} {names.exercise(exercise)}"
+        return f"no clear difference in {words.noun} was reported {between}"
+    between = f"between {names.exercise(exercise)} and {names.exercise(other.exercise or '')}"
+    return f"no clear difference in {words.noun} of {names.parts(claim.part)}{ratio} was reported {between}"
 
 
 def numbers(reported: Reported) -> str | None:
@@ -150,7 +162,3 @@ def p_value(reported: Reported) -> str | None:
 def counted(n: int, one: str, many: str | None = None) -> str:
     """``1 study``, ``2 studies``."""
     return f"{n} {one if n == 1 else many or one + 's'}"
-
-
-def _plural(verb: str) -> str:
-    return {"was": "were", "is": "are"}.get(verb, verb)
