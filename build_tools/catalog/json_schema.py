@@ -1,0 +1,79 @@
+"""JSON Schema (draft 2020-12) of each kind of catalog file, made from the typed entries.
+
+The schema accepts and refuses what the loader accepts and refuses, so an editor
+underlines what ``handbook check`` would report. It cannot say what only the
+text shows (a duplicate key) or what only the whole catalog shows (an unknown id).
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from pydantic import BaseModel
+from pydantic.json_schema import GenerateJsonSchema
+
+from . import entries
+from .load import FILES, FOLDERS
+
+Schema = dict[str, Any]
+
+#: Kind (name of the folder or the single file) -> model.
+KINDS: dict[str, type[BaseModel]] = {**FOLDERS, **FILES}
+
+
+def files(kind: str) -> str:
+    """Which files of the catalog a kind is for, e.g. ``exercises/<id>.yaml``."""
+    return f"{kind}/<id>.yaml" if kind in FOLDERS else f"{kind}.yaml"
+
+
+def schema(kind: str) -> Schema:
+    """The schema of one kind. Raises ``KeyError`` for a kind that is not in ``KINDS``."""
+    made = KINDS[kind].model_json_schema(by_alias=True, schema_generator=_Generator)
+    return {"$schema": _Generator.schema_dialect, **made}
+
+
+class _Generator(GenerateJsonSchema):
+    """Pydantic's generator, made as strict as the loader and without titles that repeat the key."""
+
+    def field_title_should_be_set(self, schema: Any) -> bool:
+        return False
+
+    def date_schema(self, schema: Any) -> Schema:
+        # `format` is only an annotation to many editors; a pattern is always checked.
+        return {**super().date_schema(schema), "pattern": r"^\d{4}-\d{2}-\d{2}$"}
+
+    def dict_schema(self, schema: Any) -> Schema:
+        made = super().dict_schema(schema)
+        return {**made, "additionalProperties": False} if "patternProperties" in made else made
+
+    def model_schema(self, schema: Any) -> Schema:
+        made = {**super().model_schema(schema), **IN_CODE.get(schema["cls"], {})}
+        return {**made, "description": made["description"].replace("``", "`")}
+
+
+def _given(key: str, **also: Any) -> Schema:
+    """``key`` is there and not empty."""
+    return {"required": [key], "properties": {key: {"not": {"type": "null"}, **also}}}
+
+
+def _exactly_one(*keys: str) -> Schema:
+    return {"oneOf": [_given(key) for key in keys]}
+
+
+def _none(*keys: str) -> Schema:
+    return {"not": {"anyOf": [_given(key) for key in keys]}}
+
+
+#: What these models check in code, said once more as schema; the tests hold the two together.
+IN_CODE: dict[type[BaseModel], Schema] = {
+    entries.Comparator: _exactly_one("exercise", "part"),
+    entries.Claim: _exactly_one("more_than", "less_than", "similar_to"),
+    entries.Value: {"allOf": [
+        {"anyOf": [
+            {"allOf": [_given("pre"), _given("post")]},
+            {"allOf": [_none("pre", "post"), _exactly_one("mean", "median", "change", "change_percent")]},
+        ]},
+        {"anyOf": [_none("sd", "se", "ci95"), _exactly_one("sd", "se", "ci95")]},
+    ]},
+    entries.Result: {"anyOf": [_given("values", minProperties=1), _given("contrasts", minItems=1)]},
+}

@@ -1,0 +1,69 @@
+"""The outcome of a check, and one module for each format it can be told in."""
+
+from __future__ import annotations
+
+import importlib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from build_tools.checks.runner import INTERNAL_ERROR, Reported
+
+FORMATS = ("text", "json", "github", "sarif")
+
+Counts = Mapping[str, Mapping[str, Mapping[str, int]]]
+"""Table -> row -> column -> count; see ``build_tools.catalog.counts``."""
+
+
+@dataclass(frozen=True)
+class Report:
+    """What every format tells."""
+
+    reported: Sequence[Reported]
+    checked: int = 0
+    """How many entries and references were looked at."""
+    counts: Counts = field(default_factory=dict)
+    """What the catalog holds, when asked for."""
+    colour: bool = False
+    """Whether the reader is a terminal that shows colours."""
+
+    @property
+    def errors(self) -> int:
+        """How many findings fail the check."""
+        return sum(item.severity == "error" for item in self.reported)
+
+    @property
+    def warnings(self) -> int:
+        """How many findings fail the check only under ``--strict``."""
+        return len(self.reported) - self.errors
+
+    @property
+    def has_internal_error(self) -> bool:
+        """Whether a rule itself failed, so that the check is not complete."""
+        return any(item.finding.rule == INTERNAL_ERROR for item in self.reported)
+
+    @property
+    def closing(self) -> str:
+        """One line that sums up."""
+        found = " and ".join(plural(n, word) for n, word in ((self.errors, "error"), (self.warnings, "warning")) if n)
+        return f"{found or 'no findings'} in {plural(self.checked, 'entry', 'entries')}"
+
+
+def plural(count: int, one: str, many: str = "") -> str:
+    """``1 error``, ``2 errors``."""
+    return f"{count:,} {one if count == 1 else many or one + 's'}"
+
+
+def render(report: Report, format: str) -> str:
+    """``report`` in one of ``FORMATS``, ending with a line break."""
+    return importlib.import_module(f".{format}", __name__).render(report)
+
+
+def visible(text: str) -> str:
+    """``text`` with control, direction and unprintable characters written as escapes.
+
+    File names and quoted values come from whoever wrote the catalog; none may
+    steer the terminal that shows them.
+    """
+    if text.isprintable():
+        return text
+    return "".join(c if c.isprintable() else c.encode("unicode_escape", "backslashreplace").decode("ascii") for c in text)

@@ -1,0 +1,92 @@
+"""For code-scanning services: SARIF 2.1.0 (OASIS Standard, 27 March 2020).
+
+Section numbers below are those of the standard. Every id is described from its
+manual, so a service can explain a finding without a link.
+"""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+from urllib.parse import quote
+
+from build_tools.checks.manual import Example, Manual
+from build_tools.checks.profile import load_profile, severity_of
+from build_tools.checks.register import manuals
+from build_tools.checks.runner import INTERNAL_ERROR, Reported
+
+from . import Report, visible
+from .place import in_repository
+
+_SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+
+
+def render(report: Report) -> str:
+    """The report as one SARIF log with one run."""
+    profile = load_profile()
+    described = manuals()
+    index = {rule: number for number, rule in enumerate(described)}
+    run: dict[str, Any] = {
+        "tool": {"driver": {
+            "name": "handbook",
+            "rules": [_rule(rule, manual, severity_of(rule, profile)) for rule, manual in described.items()],
+        }},
+        "invocations": [{
+            "executionSuccessful": not report.has_internal_error,
+            # A fault of the tool is a notification (3.20.21), not a result about the catalog.
+            "toolExecutionNotifications": [
+                {"level": "error", "message": {"text": _message(item)}, "associatedRule": {"id": INTERNAL_ERROR, "index": index[INTERNAL_ERROR]}}
+                for item in report.reported if item.finding.rule == INTERNAL_ERROR
+            ],
+        }],
+        # Our columns count characters, not UTF-16 units (3.14.17).
+        "columnKind": "unicodeCodePoints",
+        "results": [_result(item, index) for item in report.reported if item.finding.rule != INTERNAL_ERROR],
+    }
+    if report.counts:
+        run["properties"] = {"counts": report.counts}
+    return json.dumps({"$schema": _SCHEMA, "version": "2.1.0", "runs": [run]}, indent=2) + "\n"
+
+
+def _result(item: Reported, index: dict[str, int]) -> dict[str, Any]:
+    finding, spot = item.finding, item.finding.spot
+    result: dict[str, Any] = {
+        "ruleId": finding.rule,
+        "level": item.severity,
+        "message": {"text": _message(item)},
+        "locations": [{"physicalLocation": {
+            # A relative reference (3.4.3): forward slashes, percent-encoded.
+            "artifactLocation": {"uri": quote(in_repository(spot.file), errors="surrogateescape"), "uriBaseId": "%SRCROOT%"},
+            "region": {"startLine": spot.line, "startColumn": spot.column},
+        }}],
+    }
+    if finding.rule in index:
+        result["ruleIndex"] = index[finding.rule]
+    return result
+
+
+def _message(item: Reported) -> str:
+    return f"{visible(item.finding.message)}\nhelp: {visible(item.finding.help)}"
+
+
+def _rule(rule: str, manual: Manual, severity: str) -> dict[str, Any]:
+    return {
+        "id": rule,
+        "name": "".join(word.capitalize() for word in rule.split("-")),
+        "shortDescription": {"text": manual.title},
+        "fullDescription": {"text": manual.why},
+        "help": {"text": _plain(manual), "markdown": _markdown(manual)},
+        "defaultConfiguration": {"level": severity},
+    }
+
+
+def _plain(manual: Manual) -> str:
+    return "\n\n".join([manual.instead, *(f"{label}: {e.file}\n{e.fragment}" for label, e in _examples(manual))]).rstrip()
+
+
+def _markdown(manual: Manual) -> str:
+    return "\n\n".join([manual.instead, *(f"{label}, `{e.file}`:\n\n```yaml\n{e.fragment}```" for label, e in _examples(manual))])
+
+
+def _examples(manual: Manual) -> list[tuple[str, Example]]:
+    return [*(("Fails", example) for example in manual.fails), *(("Passes", example) for example in manual.passes)]

@@ -1,0 +1,66 @@
+"""Run every rule over a loaded catalog and sort what is wrong with it.
+
+Nothing is read from disk here. A rule that fails leaves an ``internal-error``
+and everything the other rules (and it itself, until then) have found.
+"""
+
+from __future__ import annotations
+
+import traceback
+from collections.abc import Mapping
+from datetime import date
+from types import ModuleType
+from typing import NamedTuple
+
+from build_tools.catalog.finding import Finding, Spot
+from build_tools.catalog.load import Catalog
+
+from . import exceptions
+from .profile import Profile, Severity, severity_of
+from .rule import Context, all_rules
+
+#: A rule itself failed: a fault of the checks, never of the catalog.
+INTERNAL_ERROR = "internal-error"
+
+
+class Reported(NamedTuple):
+    """A finding and how severe it is."""
+
+    finding: Finding
+    severity: Severity
+
+    @property
+    def place(self) -> tuple[Spot, str, str]:
+        """What findings are sorted by: file, line, column, rule, then message."""
+        return self.finding.spot, self.finding.rule, self.finding.message
+
+
+def run(catalog: Catalog, today: date, profile: Profile, rules: Mapping[str, ModuleType] | None = None) -> list[Reported]:
+    """Everything wrong with ``catalog`` on the day ``today``, in the order of its files.
+
+    ``rules`` (id -> module) are all rules unless given. What the loader found is
+    included; findings listed in the catalog's ``exceptions.yaml`` are left out.
+    """
+    context = Context(catalog, today)
+    rules = all_rules() if rules is None else rules
+    found: list[Finding] = []
+    failed: list[Finding] = []
+    for rule, module in rules.items():
+        try:
+            for problem in module.check(context):
+                found.append(Finding(rule, *problem))
+        except Exception as error:
+            failed.append(_internal_error(rule, catalog, error))
+    # A file that cannot be read, or a rule that failed, hides findings: none can then be called absent.
+    complete = not catalog.broken and not failed
+    found = exceptions.let_through(found, catalog, sorted(rules), complete)
+    findings = {*catalog.findings, *found, *failed}
+    return sorted((Reported(finding, severity_of(finding.rule, profile)) for finding in findings), key=lambda r: r.place)
+
+
+def _internal_error(rule: str, catalog: Catalog, error: Exception) -> Finding:
+    last = traceback.extract_tb(error.__traceback__)[-1]
+    where = f"{last.filename.replace(chr(92), '/').rsplit('/', 1)[-1]}:{last.lineno}"
+    return Finding(INTERNAL_ERROR, Spot(catalog.label, 1, 1),
+                   f"the rule `{rule}` failed at {where}: {type(error).__name__}: {error}",
+                   "this is a fault of the checks, not of the catalog; report it with this line and the entry edited last")

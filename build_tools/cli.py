@@ -1,0 +1,62 @@
+"""The ``handbook`` command: finds the subcommand, runs it, and ends quietly when interrupted.
+
+Only the subcommand that was asked for is imported, so each starts fast.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+
+from .commands import COMMANDS, COULD_NOT_RUN, CannotRun
+
+#: What a shell reports for a program ended by SIGINT or SIGPIPE.
+_INTERRUPTED, _PIPE_CLOSED = 130, 141
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run ``handbook`` with ``argv`` (default: the program's arguments) and answer the exit status."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            # A terminal without UTF-8 gets escapes instead of a crash.
+            stream.reconfigure(errors="backslashreplace")
+    try:
+        status = _dispatch(sys.argv[1:] if argv is None else list(argv))
+        sys.stdout.flush()
+        return status
+    except CannotRun as error:
+        print(f"handbook: {error}", file=sys.stderr)
+        return COULD_NOT_RUN
+    except BrokenPipeError:
+        # The reader went away (`| head`). Python flushes once more at exit; give it somewhere to go.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return _PIPE_CLOSED
+    except KeyboardInterrupt:
+        return _INTERRUPTED
+
+
+def _dispatch(argv: list[str]) -> int:
+    width = max(map(len, COMMANDS))
+    listed = "\n".join(f"  {name.ljust(width)}  {line}" for name, line in COMMANDS.items())
+    top = argparse.ArgumentParser(
+        prog="handbook", description="Keeps an evidence handbook for strength coaches sound.",
+        epilog=f"commands:\n{listed}\n\n`handbook COMMAND --help` explains one of them.",
+        formatter_class=argparse.RawDescriptionHelpFormatter, usage="handbook [-h] COMMAND ...")
+    top.add_argument("command", metavar="COMMAND", help="what to do, see below")
+    # Everything after the command's name is the command's own business.
+    name = top.parse_args(argv[:1]).command
+    if name not in COMMANDS:
+        from .catalog.wording import did_you_mean
+        top.error(f"there is no command `{name}`; {did_you_mean(name, list(COMMANDS)) or 'commands: ' + ', '.join(COMMANDS)}")
+    module = import_module(f".commands.{name.replace('-', '_')}", __package__)
+    parser = argparse.ArgumentParser(
+        prog=f"handbook {name}", description=module.__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    module.add_arguments(parser)
+    return module.run(parser.parse_args(argv[1:]))
+
+
+if __name__ == "__main__":
+    sys.exit(main())

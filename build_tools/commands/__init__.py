@@ -1,0 +1,22 @@
+"""The subcommands of ``handbook``: one small module each.
+
+A command module has a docstring (its help), ``add_arguments(parser)`` and
+``run(args) -> int``, the exit status. Adding one is a module here and a line in
+``COMMANDS``; modules are imported only when their command is called.
+"""
+
+from __future__ import annotations
+
+#: Name (its module, with underscores) -> the line `handbook --help` shows.
+COMMANDS: dict[str, str] = {
+    "check": "check the catalog and say what to mend",
+    "rules": "explain the rules that entries are checked against",
+    "schema": "print the JSON Schema of an entry, for editors",
+}
+
+#: Exit statuses of every command.
+CLEAN, FINDINGS, COULD_NOT_RUN = 0, 1, 2
+
+
+class CannotRun(Exception):
+    """What was asked for cannot be done; the message says what to do instead."""
