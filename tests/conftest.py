@@ -48,7 +48,8 @@ def browser() -> Iterator[Browser]:
         (pytest.fail if "CI" in os.environ else pytest.skip)("no Chromium found; install it, or set CHROMIUM to its path")
     from playwright.sync_api import sync_playwright
 
-    quiet = ["--no-sandbox", "--disable-background-networking", "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1, EXCLUDE localhost"]
+    quiet = ["--no-sandbox", "--disable-background-networking",
+             "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1, EXCLUDE localhost"]
     with sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=path, args=quiet)
         yield chromium

@@ -1,0 +1,1 @@
+"""How fast the handbook is, as ratios measured in one run: ``make bench``."""

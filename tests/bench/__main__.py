@@ -1,0 +1,55 @@
+"""Print what is measured, as ratios of medians taken in one run on this machine."""
+
+from __future__ import annotations
+
+import argparse
+import tempfile
+from pathlib import Path
+
+from . import check, timing
+from .generate import generate
+
+DEMO = timing.ROOT / "tests" / "demo" / "catalog"
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(prog="make bench", description=__doc__)
+    parser.add_argument("--sizes", type=int, nargs="+", default=[100, 1000, 3000], help="entries of the generated catalogs")
+    parser.add_argument("--runs", type=int, default=3, help="runs whose median is shown")
+    args = parser.parse_args()
+    print(f"Catalogs generated from the invented demo; an entry is a muscle, exercise or study. Medians of {args.runs} runs.\n")
+    with tempfile.TemporaryDirectory() as folder:
+        catalogs = {size: generate(DEMO, Path(folder) / f"catalog-{size}", size) for size in args.sizes}
+        _start(args.runs)
+        _check(catalogs, args.runs)
+
+
+def _start(runs: int) -> None:
+    bare, importing = check.start(runs)
+    print(f"Start: importing `handbook check` takes {importing:.2f} s, a bare interpreter {bare:.2f} s.\n")
+
+
+def _check(catalogs: dict[int, Path], runs: int) -> None:
+    print("`handbook check` against reading the same YAML files with PyYAML's C loader, both without starting Python")
+    _row("entries", "check s", "YAML s", "check / YAML", "growth")
+    seconds = {}
+    for size, catalog in catalogs.items():
+        parsing, seconds[size] = check.against_parsing(catalog, runs)
+        _row(size, f"{seconds[size]:.2f}", f"{parsing:.2f}", f"{seconds[size] / parsing:.1f}", _growth(seconds))
+    print("growth: cost of one more entry, against that cost one step before (linear is 1.0)\n")
+
+
+def _growth(seconds: dict[int, float]) -> str:
+    """Slope between the last two sizes over the slope between the two before them (the first starts at nothing)."""
+    (small, a), (middle, b), (large, c) = ([(0, 0.0), (0, 0.0), (0, 0.0), *seconds.items()])[-3:]
+    if middle == small:
+        return ""
+    return f"{(c - b) / (large - middle) / ((b - a) / (middle - small)):.2f}"
+
+
+def _row(*cells: object) -> None:
+    print("".join(f"{cell!s:>14}" for cell in cells))
+
+
+if __name__ == "__main__":
+    main()

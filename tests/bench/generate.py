@@ -1,0 +1,84 @@
+"""Write a catalog of any size, made from the invented demo catalog.
+
+Deterministic: the same size gives the same bytes. Every copy of the demo gets
+new ids and new names from an invented vocabulary, far enough apart that no two
+look like slips of each other.
+"""
+
+from __future__ import annotations
+
+import itertools
+import re
+import shutil
+from pathlib import Path
+
+#: Exercises that share one muscle; the hamstrings have about this many.
+PER_MUSCLE = 20
+_SYLLABLES = [a + b for a in "bdfgklmnprstvz" for b in "aeiou"]
+#: In reading order, shown names of an entry: made unique by a word in front.
+_NAME = re.compile(r"^(\s*(?:name|everyday|latin): )(.+)$", re.MULTILINE)
+_OTHER_NAMES = re.compile(r"^(\s*also_called: )\[(.+)\]$", re.MULTILINE)
+
+
+def generate(demo: Path, target: Path, entries: int) -> Path:
+    """Write at least ``entries`` muscles, exercises and studies (a demo's worth more at most) into the new folder ``target``."""
+    sources = {folder: sorted((demo / folder).glob("*.yaml")) for folder in ("muscles", "exercises", "studies")}
+    for folder in sources:
+        (target / folder).mkdir(parents=True)
+    for name in ("handbook.yaml", "vocabulary.yaml"):
+        shutil.copyfile(demo / name, target / name)
+    records = (demo / "references.bib").read_text(encoding="utf-8")
+    bibliography = []
+    per_muscle = max(1, PER_MUSCLE // len(sources["exercises"]))
+    written = 0
+    for copy in itertools.count():
+        if written >= entries:
+            break
+        words = dict.fromkeys(sources, _word(copy)) | {"muscles": _word(copy - copy % per_muscle)}
+        new_ids = {path.stem: _id(folder, words[folder], path.stem) for folder, paths in sources.items() for path in paths}
+        for folder, paths in sources.items():
+            if folder == "muscles" and copy % per_muscle:
+                continue
+            for path in paths:
+                text = _renamed(path.read_text(encoding="utf-8"), new_ids)
+                _write(target / folder / f"{new_ids[path.stem]}.yaml", text if folder == "studies" else _named(text, words[folder]))
+                written += 1
+        bibliography.append(_record(_renamed(records, new_ids), words["studies"], copy))
+    _write(target / "references.bib", "".join(bibliography))
+    return target
+
+
+def _write(path: Path, text: str) -> None:
+    path.write_text(text, encoding="utf-8", newline="\n")
+
+
+def _id(folder: str, word: str, old: str) -> str:
+    return f"{word}{old}" if folder == "studies" else f"{word}-{old}"
+
+
+def _word(number: int) -> str:
+    """An invented word for ``number``: distinct numbers differ in at least two syllables of four."""
+    size = len(_SYLLABLES)
+    first, second = number % size, number // size % size
+    return "".join(_SYLLABLES[i % size] for i in (first, second, 3 * first + 7 * second, 11 * first + 5 * second))
+
+
+def _renamed(text: str, new_ids: dict[str, str]) -> str:
+    """``text`` with every old id that stands as an id (not as a word of a sentence) replaced."""
+    old = "|".join(map(re.escape, sorted(new_ids, key=len, reverse=True)))
+    return re.sub(rf"(?<![\w-])({old})(?=[/:,\]}}]|\s*$)", lambda match: new_ids[match[1]], text, flags=re.MULTILINE)
+
+
+def _named(text: str, word: str) -> str:
+    """``text`` with ``word`` in front of every name, so that names stay unique."""
+    text = _NAME.sub(lambda match: f"{match[1]}{word.capitalize()} {match[2]}", text)
+    return _OTHER_NAMES.sub(
+        lambda match: f"{match[1]}[{', '.join(f'{word} {name.strip()}' for name in match[2].split(','))}]", text)
+
+
+def _record(text: str, word: str, copy: int) -> str:
+    """``text`` with DOIs, PubMed ids and titles of its own."""
+    text = re.sub(r"(doi = \{[^}]+)", rf"\1.{copy}", text)
+    text = re.sub(r"(title = \{)", rf"\g<1>{word.capitalize()}: ", text)
+    numbers = itertools.count(100_000_000 + 100 * copy)
+    return re.sub(r"(pmid = \{)\d+", lambda match: f"{match[1]}{next(numbers)}", text)

@@ -1,0 +1,191 @@
+"""The two commands, the locked sets, and what a stranger's pull request may do.
+
+Outside sources: GitHub's documentation on workflow syntax (`permissions`, `pull_request`, expression
+contexts) and its hardening guide (pin actions to a full commit); pip's documentation of hash-checking
+mode (every requirement pinned with ``==`` and hashed); the names of requirements compared after PEP 503.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+import subprocess
+import tomllib
+from importlib.metadata import entry_points
+from pathlib import Path
+
+import pytest
+import yaml
+
+ROOT = Path(__file__).parents[1]
+LOCKED = sorted((ROOT / ".ci" / "locked").glob("*.txt"))
+WORKFLOWS = sorted((ROOT / ".github" / "workflows").glob("*.yml"))
+PULL_REQUEST = ROOT / ".github" / "workflows" / "pull-request.yml"
+
+
+def workflow(path: Path) -> dict:
+    # BaseLoader keeps `on` a word; YAML 1.1 would read it as true.
+    return yaml.load(path.read_text(encoding="utf-8"), yaml.BaseLoader)  # noqa: S506 - builds plain text only
+
+
+def steps(path: Path) -> list[dict]:
+    return [step for job in workflow(path)["jobs"].values() for step in job["steps"]]
+
+
+def pins(path: Path) -> dict[str, set[str]]:
+    """Normalised package name -> versions pinned in a locked set."""
+    found: dict[str, set[str]] = {}
+    for name, version in re.findall(r"^([A-Za-z0-9._-]+)==([^\s;]+)", path.read_text(encoding="utf-8"), re.MULTILINE):
+        found.setdefault(normal(name), set()).add(version)
+    return found
+
+
+def normal(name: str) -> str:
+    return re.sub(r"[-_.]+", "-", name).lower()
+
+
+def asked(requirements: list[str]) -> set[str]:
+    return {normal(re.match(r"[A-Za-z0-9._-]+", requirement)[0]) for requirement in requirements}
+
+
+# --- pull requests -----------------------------------------------------------
+
+
+def test_a_pull_request_gets_a_read_only_token_and_no_secrets() -> None:
+    data = workflow(PULL_REQUEST)
+    assert data["on"] == "pull_request"
+    assert data["permissions"] == {"contents": "read"}
+    for job in data["jobs"].values():
+        assert "permissions" not in job
+        assert "timeout-minutes" in job
+    assert not re.search(r"secrets\.|secrets: inherit|github\.token|GITHUB_TOKEN", PULL_REQUEST.read_text(encoding="utf-8"))
+
+
+def test_a_pull_request_runs_the_two_commands_and_hands_nothing_on() -> None:
+    assert {step["run"] for step in steps(PULL_REQUEST) if "run" in step} == {"make site", "make test"}
+    used = {step["uses"].partition("@")[0] for step in steps(PULL_REQUEST) if "uses" in step}
+    assert used == {"actions/checkout", "actions/setup-python"}
+
+
+@pytest.mark.parametrize("path", WORKFLOWS, ids=lambda p: p.name)
+def test_no_workflow_runs_strangers_code_with_rights(path: Path) -> None:
+    triggers = workflow(path)["on"]
+    assert set([triggers] if isinstance(triggers, str) else triggers) <= {"pull_request", "push"}
+    assert workflow(path)["permissions"] == {"contents": "read"}
+    for step in steps(path):
+        # Text that a stranger chooses (title, branch) would be run as shell if it stood in `run:`.
+        assert "${{" not in step.get("run", "")
+        if "uses" in step:
+            assert re.fullmatch(r"actions/[a-z-]+@[0-9a-f]{40}", step["uses"]), "pin to a full commit"
+        if step.get("uses", "").startswith("actions/checkout@"):
+            assert step["with"]["persist-credentials"] == "false"
+
+
+def test_only_the_job_without_project_code_may_write() -> None:
+    for path in WORKFLOWS:
+        for job in workflow(path)["jobs"].values():
+            if "write" in job.get("permissions", {}).values():
+                assert not any("run" in step or "checkout" in step.get("uses", "") for step in job["steps"])
+
+
+# --- locked sets -------------------------------------------------------------
+
+
+@pytest.mark.parametrize("path", LOCKED, ids=lambda p: p.name)
+def test_everything_is_pinned_and_hashed_and_names_no_host(path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    blocks = re.split(r"^(?=\S)", re.sub(r"^\s*#.*\n", "", text, flags=re.MULTILINE), flags=re.MULTILINE)
+    for block in filter(None, blocks):
+        assert re.match(r"[a-z0-9-]+(\[[a-z,]+\])?==", block), block.splitlines()[0]
+        assert "--hash=sha256:" in block, block.splitlines()[0]
+    assert not re.search(r"://|^\s*-|file:|index-url|find-links", re.sub(r"^\s+--hash=", "", text, flags=re.MULTILINE), re.MULTILINE)
+
+
+def test_the_locked_sets_hold_what_the_project_asks_for() -> None:
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+    site, test = pins(ROOT / ".ci/locked/site.txt"), pins(ROOT / ".ci/locked/test.txt")
+    build = asked(project["project"]["dependencies"]) | asked(project["dependency-groups"]["build"])
+    assert build <= site.keys()
+    assert build | asked(project["dependency-groups"]["test"]) <= test.keys()
+    assert site.items() <= test.items(), "both commands share one environment, so versions must agree"
+
+
+# --- make --------------------------------------------------------------------
+
+
+@pytest.fixture
+def clone(tmp_path: Path) -> Path:
+    """Just enough of the project to run make, in a path with a space, with an environment that runs nothing."""
+    folder = tmp_path / "with a space"
+    binaries = folder / ".venv" / "bin"
+    binaries.mkdir(parents=True)
+    for name in ("Makefile", "pyproject.toml"):
+        shutil.copyfile(ROOT / name, folder / name)
+    shutil.copytree(ROOT / ".ci" / "locked", folder / ".ci" / "locked")
+    for name in ("python", "handbook"):
+        # Logs what it was asked; `mkdocs build --site-dir X` writes a page. FAIL names the program that fails.
+        (binaries / name).write_text(f"""#!/bin/sh
+echo "{name} $*" >> log
+[ "$FAIL" != {name} ] || exit 1
+for last; do :; done
+case "$*" in *"mkdocs build"*) mkdir -p "$last"; echo new > "$last/index.html"; [ -z "$FAIL_LATE" ];; esac
+""")
+        (binaries / name).chmod(0o755)
+    return folder
+
+
+def make(folder: Path, *arguments: str, **env: str) -> subprocess.CompletedProcess[str]:
+    surroundings = {name: value for name, value in os.environ.items() if not name.startswith(("MAKE", "MFLAGS"))}
+    return subprocess.run(["make", *arguments], cwd=folder, env={**surroundings, **env}, capture_output=True, text=True)
+
+
+needs_make = pytest.mark.skipif(shutil.which("make") is None, reason="make is not installed")
+
+
+@needs_make
+def test_a_second_run_installs_nothing_unless_the_lock_changed(clone: Path) -> None:
+    assert make(clone, "site").returncode == 0
+    first = (clone / "log").read_text()
+    assert first.count("pip install") == 2 and "--require-hashes" in first
+    (clone / "log").unlink()
+    assert make(clone, "site").returncode == 0
+    assert "pip install" not in (clone / "log").read_text()
+    stamp = (clone / ".venv" / "site.stamp").stat().st_mtime
+    os.utime(clone / ".ci" / "locked" / "site.txt", (stamp + 5, stamp + 5))
+    assert make(clone, "site").returncode == 0
+    assert "pip install" in (clone / "log").read_text()
+
+
+@needs_make
+@pytest.mark.parametrize("failing", [{"FAIL": "handbook"}, {"FAIL_LATE": "yes"}], ids=["the check", "the build"])
+def test_the_last_site_stays_when_something_fails(clone: Path, failing: dict[str, str]) -> None:
+    (clone / "site").mkdir()
+    (clone / "site" / "index.html").write_text("old")
+    assert make(clone, "site", **failing).returncode != 0
+    assert (clone / "site" / "index.html").read_text() == "old"
+    assert make(clone, "site").returncode == 0
+    assert (clone / "site" / "index.html").read_text() == "new\n"
+
+
+@needs_make
+def test_an_old_python_is_named(tmp_path: Path, clone: Path) -> None:
+    shutil.rmtree(clone / ".venv")
+    old = tmp_path / "old-python"
+    old.write_text('#!/bin/sh\n[ "$1" = --version ] && echo Python 3.9.0 || exit 1\n')
+    old.chmod(0o755)
+    told = make(clone, "site", f"PYTHON={old}")
+    assert told.returncode != 0
+    assert "Python 3.9.0 is too old; use Python 3.11 or newer" in told.stderr
+
+
+@needs_make
+def test_a_missing_python_is_named(clone: Path) -> None:
+    shutil.rmtree(clone / ".venv")
+    assert "no-such-python not found" in make(clone, "site", "PYTHON=no-such-python").stderr
+
+
+def test_the_command_and_the_plugin_are_declared() -> None:
+    plugins = entry_points(group="mkdocs.plugins", name="handbook")
+    assert plugins, "the project is not installed here; run the tests with: make test"
+    assert all(callable(point.load()) for point in (*plugins, *entry_points(group="console_scripts", name="handbook")))
