@@ -19,7 +19,7 @@ from pydantic import BaseModel, ConfigDict, Field, StringConstraints, model_vali
 ID_PATTERN = r"^[a-z][a-z0-9]*(-[a-z0-9]+)*$"
 KEY_PATTERN = r"^[a-z][a-z0-9]*$"
 #: No markup, no control or text-direction characters: catalog text is data wherever it lands.
-_PLAIN = r"[^<>\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]"
+PLAIN = r"[^<>\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]"
 #: Names also stand in titles and addresses, so they carry no Markdown or link structure either.
 _NAME = r"[^<>\[\]{}*_`#|\\&\"\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]"
 
@@ -27,7 +27,7 @@ Id = Annotated[str, StringConstraints(pattern=ID_PATTERN, max_length=64)]
 Key = Annotated[str, StringConstraints(pattern=KEY_PATTERN, max_length=64)]
 PartRef = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9-]*(/[a-z][a-z0-9-]*)?$", max_length=130)]
 Name = Annotated[str, StringConstraints(pattern=rf"^{_NAME}{{1,80}}$", strip_whitespace=True)]
-Line = Annotated[str, StringConstraints(pattern=rf"^{_PLAIN}{{1,400}}$", strip_whitespace=True)]
+Line = Annotated[str, StringConstraints(pattern=rf"^{PLAIN}{{1,400}}$", strip_whitespace=True)]
 Positive = Annotated[float, Field(gt=0)]
 Outcome = Literal["growth", "activation", "length", "strength", "architecture"]
 

@@ -1,16 +1,23 @@
 """YAML text of the catalog: read safely, with a line and column for every node.
 
 The dialect is the core schema of YAML 1.2 (section 10.3) read with PyYAML's C
-parser, made stricter where authors get hurt: ``no`` and ``1:30`` stay text,
-``010`` stays text (so a number field refuses it instead of reading 8), dates
-stay text until a date field asks for one, and duplicate keys, anchors, aliases
-and tags are refused. Positions cost time, so they are composed only for a file
-that something points into.
+parser, made stricter where authors get hurt:
+
+- ``no`` and ``1:30`` stay text, as in YAML 1.2; so do numbers that the two
+  versions read differently or that no author means (``010``, ``0o17``, ``0x1F``,
+  ``.inf``, ``.nan``, whole numbers beyond 18 digits), so that a number field
+  refuses them instead of guessing;
+- dates stay text until a date field asks for one, and keys always do;
+- duplicate keys, anchors, aliases, tags and deep nesting are refused, and so
+  are characters that YAML 1.1 takes for line breaks and 1.2 does not.
+
+Positions cost time, so they are composed only for a file that something points into.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
@@ -24,42 +31,38 @@ from .finding import Finding, Spot
 MAX_BYTES = 256 * 1024
 #: Deepest nesting; an exercise needs six.
 MAX_DEPTH = 24
-#: Below this bound on nesting the C composer, which recurses, cannot exhaust the stack.
-_SAFE_DEPTH_BOUND = 1000
 
-_MAYBE_ANCHOR_OR_TAG = re.compile(r"(?:^|[\s\[{,:?-])[&*!]\S", re.MULTILINE)
+#: Neither printable in YAML (section 5.1) nor in any other text, or (U+0085, U+2028, U+2029) a line break in 1.1 only (5.4).
+_NOT_TEXT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ufeff\ufffe\uffff]")
+#: What could be an anchor, alias or tag.
+_MARKED = re.compile(r"(?:^|[\s\[{,:?-])[&*!]", re.MULTILINE)
+#: Block collections nest by indentation or by `- - -` and `? ?` at the head of a line, two levels a column at most.
+_FAR_INDENTED = re.compile(r"^[-?: \t]{100}", re.MULTILINE)
+#: The C composer recurses; with fewer opening brackets, and nothing far indented, it cannot exhaust the stack.
+_SAFE_BRACKETS = 200
 
 
 class _Loader(yaml.CSafeLoader):
-    """C parser with the YAML 1.2 core schema and without duplicate keys."""
+    """C parser that tells the plain scalars of the YAML 1.2 core schema apart."""
 
     yaml_implicit_resolvers: dict = {}
 
-    def construct_mapping(self, node: yaml.MappingNode, deep: bool = False) -> dict[str, Any]:
-        # Keys are taken as written (never typed), so `no:` is the key "no".
-        mapping: dict[str, Any] = {}
-        for key_node, value_node in node.value:
-            if not isinstance(key_node, yaml.ScalarNode):
-                raise _Refused("yaml-key", key_node.start_mark, "this key is not plain text",
-                               "write `key: value` with a one-word key")
-            key = key_node.value
-            if key in mapping:
-                raise _Refused("duplicate-key", key_node.start_mark, f"the key `{key}` stands here a second time",
-                               "keep one of the two; the earlier one would be lost")
-            mapping[key] = self.construct_object(value_node, deep=True)
-        return mapping
 
-
-_Loader.add_constructor("tag:yaml.org,2002:map", lambda loader, node: loader.construct_mapping(node, deep=True))
-for _tag, _pattern, _first in (
+_TAG = "tag:yaml.org,2002:"
+for _name, _pattern, _first in (
     ("bool", r"^(?:true|True|TRUE|false|False|FALSE)$", "tTfF"),
     ("null", r"^(?:~|null|Null|NULL|)$", ["~", "n", "N", ""]),
-    ("int", r"^(?:0|[-+]?[1-9][0-9]*)$", "-+0123456789"),
-    ("float", r"^[-+]?(?:(?:0|[1-9][0-9]*)\.[0-9]+|\.[0-9]+|(?:0|[1-9][0-9]*)(?:\.[0-9]*)?[eE][-+]?[0-9]+)$", "-+.0123456789"),
+    ("int", r"^[-+]?(?:0|[1-9][0-9]{0,17})$", "-+0123456789"),
+    ("float", r"^[-+]?(?:\.[0-9]+|(?:0|[1-9][0-9]{0,17})(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?$", "-+.0123456789"),
 ):
-    _Loader.add_implicit_resolver(f"tag:yaml.org,2002:{_tag}", re.compile(_pattern), list(_first))
-_Loader.add_constructor("tag:yaml.org,2002:float", lambda loader, node: float(node.value))
-_Loader.add_constructor("tag:yaml.org,2002:int", lambda loader, node: int(node.value))
+    _Loader.add_implicit_resolver(_TAG + _name, re.compile(_pattern), list(_first))
+_SCALARS: dict[str, Callable[[str], Any]] = {
+    _TAG + "str": str,
+    _TAG + "bool": lambda text: text.lower() == "true",
+    _TAG + "null": lambda text: None,
+    _TAG + "int": int,
+    _TAG + "float": float,
+}
 
 
 class _Refused(Exception):
@@ -68,12 +71,12 @@ class _Refused(Exception):
     def __init__(self, rule: str, mark: Any, message: str, help: str) -> None:
         super().__init__(message)
         self.rule, self.message, self.help = rule, message, help
-        self.line, self.column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
+        self.line, self.column = mark.line + 1, mark.column + 1
 
 
 @dataclass(eq=False)
 class Source:
-    """One file of the catalog: its text, its plain data and the way back from data to text."""
+    """One file of the catalog: its text (empty when it could not be read) and the way from data back to text."""
 
     path: Path
     label: str
@@ -90,10 +93,7 @@ class Source:
         A path that leads further than the text goes (a missing key) answers with the
         nearest enclosing node.
         """
-        try:
-            node = self._root
-        except yaml.YAMLError:
-            return 1, 1
+        node = self._root
         mark = node.start_mark if node is not None else None
         for step in path:
             if isinstance(node, yaml.MappingNode):
@@ -112,41 +112,54 @@ class Source:
         return (mark.line + 1, mark.column + 1) if mark else (1, 1)
 
 
-def read(path: Path, label: str) -> tuple[Source, Any, list[Finding]]:
-    """Read one YAML file: its source, its plain data (``None`` when unreadable) and what is wrong with it."""
-    source = Source(path, label, "")
+def read_text(path: Path, label: str, most_bytes: int, smaller: str) -> tuple[str, Finding | None]:
+    """Text of a plain UTF-8 file with ``\\n`` for every line break, or an empty text and what is wrong.
 
-    def refuse(rule: str, message: str, help: str, line: int = 1, column: int = 1) -> tuple[Source, None, list[Finding]]:
-        return source, None, [Finding(rule, Spot(label, line, column), message, help)]
+    ``smaller`` says what to do about a file of more than ``most_bytes``. Never raises.
+    """
+
+    def refuse(rule: str, message: str, help: str, line: int = 1, column: int = 1) -> tuple[str, Finding]:
+        return "", Finding(rule, Spot(label, line, column), message, help)
 
     try:
+        if path.is_symlink() or not path.is_file():
+            return refuse("file-unreadable", "this is not a plain file", "put a file here, not a folder or a link")
         size = path.stat().st_size
-        if size > MAX_BYTES:
-            return refuse("file-size", f"the file has {size:,} bytes, more than the {MAX_BYTES:,} a catalog file may have",
-                          "split it: one file per exercise, muscle or study")
-        source.text = path.read_text(encoding="utf-8-sig")
+        if size > most_bytes:
+            return refuse("file-size", f"the file has {size:,} bytes, more than the {most_bytes:,} it may have", smaller)
+        text = path.read_text(encoding="utf-8-sig")
     except UnicodeDecodeError as error:
-        return refuse("file-encoding", f"the file is not UTF-8 text (byte {error.start})", "save it as UTF-8")
+        return refuse("file-encoding", f"the file is not UTF-8 text (byte {error.start:,})", "save it as UTF-8")
     except OSError as error:
         return refuse("file-unreadable", f"the file cannot be read: {error.strerror}", "check its permissions and that it is a plain file")
+    if found := _NOT_TEXT.search(text):
+        line, column = text.count("\n", 0, found.start()) + 1, found.start() - text.rfind("\n", 0, found.start())
+        return refuse("file-encoding", f"an invisible character stands here (U+{ord(found.group()):04X})",
+                      "delete it, and type a plain space or line break where one is meant", line, column)
+    return text, None
+
+
+def read(path: Path, label: str) -> tuple[Source, Any, list[Finding]]:
+    """Read one YAML file: its source, its plain data (``None`` when unreadable) and what is wrong with it. Never raises."""
+    text, finding = read_text(path, label, MAX_BYTES, "split it: one file per exercise, muscle or study")
+    if finding:
+        return Source(path, label, ""), None, [finding]
     try:
-        _refuse_bombs(source.text)
-        return source, yaml.load(source.text, _Loader), []  # noqa: S506 - _Loader is a safe loader
+        _refuse_marks_and_depth(text)
+        data = _data(yaml.compose(text, _Loader), MAX_DEPTH)
+        return Source(path, label, text), data, []
     except _Refused as refused:
-        return refuse(refused.rule, refused.message, refused.help, refused.line, refused.column)
+        rule, spot, message, help = refused.rule, Spot(label, refused.line, refused.column), refused.message, refused.help
     except yaml.MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
-        message, help = _explain(error, source.text)
-        return refuse("yaml-syntax", message, help, *((mark.line + 1, mark.column + 1) if mark else (1, 1)))
-    except (yaml.YAMLError, ValueError) as error:
-        return refuse("yaml-syntax", f"this is not YAML: {error}".splitlines()[0], "remove control characters; keep plain UTF-8 text")
+        rule, spot = "yaml-syntax", Spot(label, mark.line + 1, mark.column + 1) if mark else Spot(label, 1, 1)
+        message, help = _explain(error, text)
+    return Source(path, label, ""), None, [Finding(rule, spot, message, help)]
 
 
-def _refuse_bombs(text: str) -> None:
+def _refuse_marks_and_depth(text: str) -> None:
     """Refuse anchors, aliases, tags and deep nesting before anything recursive sees the text."""
-    longest = max((len(line) for line in text.splitlines()), default=0)
-    bound = text.count("[") + text.count("{") + 2 * longest
-    if bound < _SAFE_DEPTH_BOUND and not _MAYBE_ANCHOR_OR_TAG.search(text):
+    if text.count("[") + text.count("{") < _SAFE_BRACKETS and not _MARKED.search(text) and not _FAR_INDENTED.search(text):
         return
     depth = 0
     for event in yaml.parse(text, _Loader):
@@ -160,18 +173,45 @@ def _refuse_bombs(text: str) -> None:
         if isinstance(event, yaml.CollectionStartEvent):
             depth += 1
             if depth > MAX_DEPTH:
-                raise _Refused("yaml-depth", mark, f"nested more than {MAX_DEPTH} levels deep", "no entry needs this; flatten it")
+                raise _too_deep(mark)
         elif isinstance(event, yaml.CollectionEndEvent):
             depth -= 1
+
+
+def _data(node: yaml.Node | None, levels: int) -> Any:
+    """Plain data of a node that may nest ``levels`` deep."""
+    if node is None:
+        return None
+    if isinstance(node, yaml.ScalarNode):
+        return _SCALARS[node.tag](node.value)
+    if not levels:
+        raise _too_deep(node.start_mark)
+    if isinstance(node, yaml.SequenceNode):
+        return [_data(item, levels - 1) for item in node.value]
+    mapping: dict[str, Any] = {}
+    for key_node, value_node in node.value:
+        if not isinstance(key_node, yaml.ScalarNode):
+            raise _Refused("yaml-key", key_node.start_mark, "this key is not plain text", "write `key: value` with a one-word key")
+        # Keys are taken as written (never typed), so `no:` is the key "no".
+        key = key_node.value
+        if key in mapping:
+            raise _Refused("duplicate-key", key_node.start_mark, f"the key `{key}` stands here a second time",
+                           "keep one of the two; the earlier one would be lost")
+        mapping[key] = _data(value_node, levels - 1)
+    return mapping
+
+
+def _too_deep(mark: Any) -> _Refused:
+    return _Refused("yaml-depth", mark, f"nested more than {MAX_DEPTH} levels deep", "no entry needs this; flatten it")
 
 
 def _explain(error: yaml.MarkedYAMLError, text: str) -> tuple[str, str]:
     """The parser's complaint in an author's words."""
     problem = error.problem or "not YAML"
     mark = error.problem_mark
-    lines = text.splitlines()
+    lines = text.split("\n")
     line = lines[mark.line] if mark and mark.line < len(lines) else ""
-    if "\t" in line and ("\\t" in problem or "tab" in problem or line[: len(line) - len(line.lstrip())].count("\t")):
+    if "\t" in line[: len(line) - len(line.lstrip())] or "'\\t'" in problem:
         return "a tab cannot indent YAML", "indent with spaces, two per level"
     if "mapping values are not allowed" in problem:
         return "a second `: ` on one line", 'put the text in quotes: key: "text: more text"'
@@ -181,4 +221,6 @@ def _explain(error: yaml.MarkedYAMLError, text: str) -> tuple[str, str]:
         return f"a value may not start with this character ({problem})", "put the value in quotes"
     if "did not find expected" in problem:
         return f"the structure breaks here ({problem})", "line up this entry with its neighbours; close every quote and bracket"
+    if "another document" in problem:
+        return "a second document starts here", "remove the `---`; a file holds one entry"
     return problem, "see the YAML line above it too; indentation and quotes are the usual cause"

@@ -53,7 +53,8 @@ def _finding(details: ErrorDetails, src: Source, model: type[BaseModel], data: A
         expected = str(context.get("expected", "")).replace("'", "`")
         return Finding("wrong-value", here, f"`{name}` cannot be {_shown(details['input'])}", f"write one of: {expected}")
     if kind.endswith("_type") or kind.endswith("_parsing") or "date" in kind:
-        return Finding("wrong-type", here, f"`{name}` should be {_wanted(kind)}, not {_shown(details['input'])}", _write_instead(kind, details["input"]))
+        return Finding("wrong-type", here, f"`{name}` should be {_wanted(kind)}, not {_shown(details['input'])}",
+                       _write_instead(kind, details["input"]))
     return Finding("wrong-value", here, f"`{name}`: {details['msg'][0].lower()}{details['msg'][1:]}", "change the value to fit")
 
 
