@@ -54,6 +54,7 @@ class Reference:
     key: str
     type: str
     authors: tuple[Name, ...]
+    """Empty when the list could not be seen; ``recheck`` then says so."""
     more_authors: bool
     """True when the record ends in "and others"."""
     title: str
@@ -144,7 +145,7 @@ def _typed(record: Record, label: str) -> tuple[Reference | None, list[Finding]]
         findings += _value(field, text, label)
     if findings:
         return None, findings
-    authors, more = people["author"]
+    authors, more = people.get("author", ((), False))
     kept = ("title", "year", "journal", "volume", "number", "publisher", "doi", "pmid", "pmcid", "url", "read", "readat", "recheck",
             "booktitle", "edition")
     return Reference(
@@ -173,8 +174,10 @@ def _form(record: Record, label: str) -> Iterator[Finding]:
                           did_you_mean(field.name, [*_STANDARD, *_OWN]) or f"known here: {', '.join(_STANDARD + _OWN)}")
         seen.add(field.name)
     for name in (*_REQUIRED, *_TYPES.get(record.type, ()), "read"):
-        if name not in seen:
-            yield Finding("missing-key", here, f"`{record.key}` has no `{name}`", f"add: {name} = {{...}},")
+        # Nobody may invent an author list that was not seen; the record then has to say so.
+        if name not in seen and not (name == "author" and "recheck" in seen):
+            yield Finding("missing-key", here, f"`{record.key}` has no `{name}`", f"add: {name} = {{...}},"
+                          + (" or, when the list could not be seen, say so in `recheck`" if name == "author" else ""))
 
 
 def _value(field: Field, text: str, label: str) -> Iterator[Finding]:
