@@ -29,6 +29,7 @@ PartRef = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9-]*(/[a-z][a-z
 Name = Annotated[str, StringConstraints(pattern=rf"^{_NAME}{{1,80}}$", strip_whitespace=True)]
 Line = Annotated[str, StringConstraints(pattern=rf"^{PLAIN}{{1,400}}$", strip_whitespace=True)]
 Positive = Annotated[float, Field(gt=0)]
+Interval = Annotated[list[float], Field(min_length=2, max_length=2)]
 Outcome = Literal["growth", "activation", "length", "strength", "architecture"]
 
 
@@ -67,7 +68,7 @@ class Part(Entry):
     name: Name = Field(description="Name in English after Terminologia Anatomica.")
     everyday: Name = Field(description="What a client would call it.")
     latin: Name | None = Field(None, description="Latin term of Terminologia Anatomica.")
-    also_called: list[Name] = []
+    also_called: list[Name] = Field(default=[], description="Other names people search for.")
     crosses: list[Id] = Field(min_length=1, description="Joints it crosses (ids from vocabulary.yaml).")
     does: Line = Field(description="What it does at those joints, in plain words.")
     lengthened_by: Line = Field(description="Which joint positions lengthen it, in plain words.")
@@ -77,13 +78,13 @@ class Part(Entry):
 class Muscle(Entry):
     """A muscle group and its parts (``muscles/<id>.yaml``)."""
 
-    name: Name
-    everyday: Name
-    also_called: list[Name] = []
+    name: Name = Field(description="Name of the muscle or muscle group in English.")
+    everyday: Name = Field(description="What a client would call it.")
+    also_called: list[Name] = Field(default=[], description="Other names people search for.")
     summary: Line = Field(description="What a coach should know first, in one or two sentences.")
-    parts: dict[Id, Part] = Field(min_length=1)
-    facts: list[Fact] = []
-    reviewed: date
+    parts: dict[Id, Part] = Field(min_length=1, description="Its parts by id; claims name them as muscle/part.")
+    facts: list[Fact] = Field(default=[], description="Anatomy of the whole group, each fact with its basis.")
+    reviewed: date = Field(description="Day of the last look at the whole entry, year-month-day.")
 
 
 # --- exercises ---------------------------------------------------------------
@@ -92,7 +93,7 @@ class Muscle(Entry):
 class Load(Entry):
     """What resists the movement and where it acts."""
 
-    kind: Literal["free-weight", "cable", "band", "machine", "body-weight"]
+    kind: Literal["free-weight", "cable", "band", "machine", "body-weight"] = Field(description="What resists.")
     at: Id | None = Field(None, description="Where the load meets the body: ankle, hand, back, hips.")
 
 
@@ -102,14 +103,14 @@ class Movement(Entry):
     position: Id = Field(description="Body position (id from vocabulary.yaml).")
     start: dict[Id, float] = Field(alias="from", min_length=1, description="Joint angles at the start, degrees.")
     end: dict[Id, float] = Field(alias="to", min_length=1, description="Joint angles at the end, degrees.")
-    load: Load
+    load: Load = Field(description="What resists, and where it acts.")
 
 
 class Comparator(Entry):
     """What the claim compares with: another exercise, or another part in the same exercise."""
 
-    exercise: Id | None = None
-    part: PartRef | None = None
+    exercise: Id | None = Field(None, description="The other exercise, same part.")
+    part: PartRef | None = Field(None, description="The other part, same exercise.")
 
     @model_validator(mode="after")
     def _one(self) -> Comparator:
@@ -122,11 +123,11 @@ class Claim(Basis):
     """A contrast for one part (or a list of parts) and one outcome. The verdict is never written here."""
 
     part: list[PartRef] = Field(min_length=1, description="Parts it speaks of: muscle or muscle/part.")
-    outcome: Literal["growth", "activation", "length", "strength"]
+    outcome: Literal["growth", "activation", "length", "strength"] = Field(description="What it speaks of.")
     relative_to: PartRef | None = Field(None, description="When the claim is about the ratio to another part.")
-    more_than: Comparator | None = None
-    less_than: Comparator | None = None
-    similar_to: Comparator | None = None
+    more_than: Comparator | None = Field(None, description="The part gets more here than there.")
+    less_than: Comparator | None = Field(None, description="The part gets less here than there.")
+    similar_to: Comparator | None = Field(None, description="The difference is too small to matter.")
     because: Line = Field(description="Why it would be so.")
     disputed: Line | None = Field(None, description="Why the claim stands although numbers point the other way.")
 
@@ -157,16 +158,16 @@ class Cue(Basis):
 class Cues(Entry):
     """Form cues in the order a client needs them."""
 
-    set_up: list[Cue] = Field(min_length=1)
-    move: list[Cue] = Field(min_length=1)
-    check: list[Cue] = Field(min_length=1)
+    set_up: list[Cue] = Field(min_length=1, description="Before the first repetition.")
+    move: list[Cue] = Field(min_length=1, description="During the repetition.")
+    check: list[Cue] = Field(min_length=1, description="How the client can tell that it is right.")
 
 
 class Fault(Basis):
     """What a coach sees, and the cue that mends it."""
 
-    see: Line
-    say: Line
+    see: Line = Field(description="What a coach sees.")
+    say: Line = Field(description="The cue that mends it, imperative, plain words.")
 
 
 class Caution(Basis):
@@ -181,19 +182,20 @@ class Caution(Basis):
 class Exercise(Entry):
     """One movement with one equipment and one posture (``exercises/<id>.yaml``)."""
 
-    name: Name
-    also_called: list[Name] = []
+    name: Name = Field(description="Name as coaches say it, unique in the catalog.")
+    also_called: list[Name] = Field(default=[], description="Other names people search for.")
     equipment: list[Id] = Field(min_length=1, description="Ids from vocabulary.yaml; `none` for body weight alone.")
     main_lift: bool = Field(False, description="A main compound lift that accessories are built around.")
     sides: Literal["both", "one"] = Field("both", description="Both sides at once, or one side at a time.")
-    set_credit: dict[PartRef, Literal["direct", "indirect"]] = Field(min_length=1)
-    movement: Movement
-    emphasis: list[Claim] = []
-    cues: Cues
-    faults: list[Fault] = Field(min_length=1)
-    cautions: list[Caution] = Field(min_length=1)
+    set_credit: dict[PartRef, Literal["direct", "indirect"]] = Field(
+        min_length=1, description="Muscle or muscle/part -> how one set counts for it in the week.")
+    movement: Movement = Field(description="Posture, joint angles and load.")
+    emphasis: list[Claim] = Field(default=[], description="What it favours, as contrasts with another exercise or part.")
+    cues: Cues = Field(description="How to coach it, in the order a client needs it.")
+    faults: list[Fault] = Field(min_length=1, description="What goes wrong, and the cue that mends it.")
+    cautions: list[Caution] = Field(min_length=1, description="Who should take care, and what to do instead.")
     swaps: list[Id] = Field(default=[], description="Same job with other equipment or posture.")
-    reviewed: date
+    reviewed: date = Field(description="Day of the last look at the whole entry, year-month-day.")
 
 
 # --- studies -----------------------------------------------------------------
@@ -203,10 +205,10 @@ class People(Entry):
     """Who took part."""
 
     n: Annotated[int, Field(gt=0)] = Field(description="Number of people analysed, or enrolled if only that is known.")
-    women: Annotated[int, Field(ge=0)] | None = None
+    women: Annotated[int, Field(ge=0)] | None = Field(None, description="How many of them are women.")
     age: Line | None = Field(None, description="As reported, e.g. 22.4 (SD 3.1) years.")
-    trained: bool | None = None
-    note: Line | None = None
+    trained: bool | None = Field(None, description="Whether they had trained with weights before.")
+    note: Line | None = Field(None, description="Anything else that limits to whom it applies.")
 
 
 class Arm(Entry):
@@ -215,34 +217,34 @@ class Arm(Entry):
     exercise: Id | None = Field(None, description="Exercise id; leave out for a control or an exercise not in the catalog.")
     called: Line = Field(description="What the paper calls it, in our own short words.")
     differs: Line | None = Field(None, description="How the arm differs from the catalog's exercise, e.g. lowering phase only.")
-    n: Annotated[int, Field(gt=0)] | None = None
+    n: Annotated[int, Field(gt=0)] | None = Field(None, description="Number of people in this arm.")
 
 
 class Spread(Entry):
     """A number with at most one statement of its spread, in the unit of the number."""
 
-    sd: Annotated[float, Field(ge=0)] | None = None
-    se: Annotated[float, Field(ge=0)] | None = None
-    ci95: Annotated[list[float], Field(min_length=2, max_length=2)] | None = None
+    sd: Annotated[float, Field(ge=0)] | None = Field(None, description="Standard deviation between people.")
+    se: Annotated[float, Field(ge=0)] | None = Field(None, description="Standard error.")
+    ci95: Interval | None = Field(None, description="95% confidence interval: [lower, upper].")
 
 
 class Moment(Spread):
     """A mean at one time."""
 
-    mean: float
+    mean: float = Field(description="The mean, in the result's unit.")
 
 
 class Value(Spread):
     """What one arm showed. Exactly one kind of number; its spread beside it."""
 
     mean: float | None = Field(None, description="A level, in the result's unit.")
-    median: float | None = None
-    quartiles: Annotated[list[float], Field(min_length=2, max_length=2)] | None = None
+    median: float | None = Field(None, description="A level, in the result's unit, when the paper gives medians.")
+    quartiles: Interval | None = Field(None, description="First and third quartile, beside a median.")
     change: float | None = Field(None, description="After minus before, in the result's unit.")
     change_percent: float | None = Field(None, description="After minus before, in per cent of before.")
-    pre: Moment | None = None
-    post: Moment | None = None
-    n: Annotated[int, Field(gt=0)] | None = None
+    pre: Moment | None = Field(None, description="Before training; together with `post`.")
+    post: Moment | None = Field(None, description="After training; together with `pre`.")
+    n: Annotated[int, Field(gt=0)] | None = Field(None, description="Number of people behind it, if not all of the arm.")
 
     @model_validator(mode="after")
     def _one_kind(self) -> Value:
@@ -259,30 +261,30 @@ class Value(Spread):
 class Difference(Spread):
     """A reported difference, ``of`` minus ``against``, in ``unit``."""
 
-    value: float
-    unit: Line
+    value: float = Field(description="`of` minus `against`.")
+    unit: Line = Field(description="Its unit.")
 
 
 class Ratio(Entry):
     """A reported ratio, ``of`` divided by ``against``."""
 
-    value: Positive
-    ci95: Annotated[list[float], Field(min_length=2, max_length=2)] | None = None
+    value: Positive = Field(description="`of` divided by `against`.")
+    ci95: Interval | None = Field(None, description="95% confidence interval: [lower, upper].")
 
 
 class Standardised(Entry):
     """A reported standardised mean difference."""
 
-    kind: Literal["Cohen d", "Hedges g", "not named"]
-    value: float
-    ci95: Annotated[list[float], Field(min_length=2, max_length=2)] | None = None
+    kind: Literal["Cohen d", "Hedges g", "not named"] = Field(description="Which one, as the paper names it.")
+    value: float = Field(description="`of` minus `against`, in standard deviations.")
+    ci95: Interval | None = Field(None, description="95% confidence interval: [lower, upper].")
 
 
 class Contrast(Entry):
     """What the paper says of one arm against another (or of two parts within an arm)."""
 
-    of: Id
-    against: Id
+    of: Id = Field(description="Id of one arm.")
+    against: Id = Field(description="Id of the arm it is compared with.")
     of_part: PartRef | None = Field(None, description="When two parts are compared: the first part.")
     against_part: PartRef | None = Field(None, description="When two parts are compared: the second part.")
     favours: Literal["of", "against", "neither"] | None = Field(
@@ -290,11 +292,11 @@ class Contrast(Entry):
     p: Annotated[float, Field(gt=0, le=1)] | None = Field(None, description="Exact p value.")
     p_below: Annotated[float, Field(gt=0, le=1)] | None = Field(None, description="Bound, when p is reported as < x.")
     p_above: Annotated[float, Field(gt=0, le=1)] | None = Field(None, description="Bound, when p is reported as > x.")
-    t: float | None = None
-    difference: Difference | None = None
-    ratio: Ratio | None = None
-    standardised: Standardised | None = None
-    note: Line | None = None
+    t: float | None = Field(None, description="t statistic, positive when `of` is larger.")
+    difference: Difference | None = Field(None, description="A reported difference.")
+    ratio: Ratio | None = Field(None, description="A reported ratio.")
+    standardised: Standardised | None = Field(None, description="A reported standardised mean difference.")
+    note: Line | None = Field(None, description="What else the paper says of this contrast.")
 
 
 class Result(Entry):
@@ -306,9 +308,9 @@ class Result(Entry):
     measure: Id = Field(description="Id from vocabulary.yaml; it decides the outcome.")
     unit: Line = Field(description="Unit of the values, e.g. %, cm3, % MVIC.")
     at: Line = Field(description="Where it stands: abstract, Table 2, p. 5.")
-    values: dict[Id, Value] = {}
-    contrasts: list[Contrast] = []
-    note: Line | None = None
+    values: dict[Id, Value] = Field(default={}, description="Arm id -> what it showed.")
+    contrasts: list[Contrast] = Field(default=[], description="What the paper says of one arm against another.")
+    note: Line | None = Field(None, description="What else a reader of the number should know.")
 
     @model_validator(mode="after")
     def _something(self) -> Result:
@@ -322,10 +324,10 @@ class Study(Entry):
 
     design: Id = Field(description="Id from vocabulary.yaml.")
     same_people: bool = Field(description="True when the same people (or their two limbs) did every arm.")
-    people: People
-    weeks: Positive | None = None
-    arms: dict[Id, Arm] = Field(min_length=1)
-    results: list[Result] = Field(min_length=1)
+    people: People = Field(description="Who took part, as far as it is reported.")
+    weeks: Positive | None = Field(None, description="Length of training in weeks; left out for a single session.")
+    arms: dict[Id, Arm] = Field(min_length=1, description="The conditions that were compared, by id.")
+    results: list[Result] = Field(min_length=1, description="Its measurements, one for each muscle or part.")
     says: Line = Field(description="What it found, in one sentence of our own.")
     limits: Line | None = Field(None, description="What it cannot tell, in one sentence of our own.")
 
@@ -336,8 +338,8 @@ class Study(Entry):
 class Term(Entry):
     """A word of a closed list."""
 
-    name: Name
-    note: Line | None = None
+    name: Name = Field(description="Name as shown.")
+    note: Line | None = Field(None, description="What stands in for it, or how to tell it from others.")
 
 
 class Joint(Term):
@@ -351,71 +353,72 @@ class Joint(Term):
 class Measure(Term):
     """A way of measuring and the one outcome it can speak for."""
 
-    outcome: Outcome
+    outcome: Outcome = Field(description="The one outcome it can speak for.")
 
 
 class Vocabulary(Entry):
     """Closed lists (``vocabulary.yaml``)."""
 
-    equipment: dict[Id, Term]
-    positions: dict[Id, Term]
-    joints: dict[Id, Joint]
-    load_points: dict[Id, Term]
-    designs: dict[Id, Term]
-    measures: dict[Id, Measure]
+    equipment: dict[Id, Term] = Field(description="What an exercise can need.")
+    positions: dict[Id, Term] = Field(description="How the body is placed.")
+    joints: dict[Id, Joint] = Field(description="Joints, and how their angles read.")
+    load_points: dict[Id, Term] = Field(description="Where a load can meet the body.")
+    designs: dict[Id, Term] = Field(description="How a study can be built.")
+    measures: dict[Id, Measure] = Field(description="How an outcome can be measured.")
     proper_nouns: list[Name] = Field(default=[], description="Words of names that keep their capital inside a sentence.")
 
 
 class Owner(Entry):
     """Who publishes the handbook."""
 
-    name: Name
-    url: Annotated[str, StringConstraints(pattern=r"^https?://[^\s<>\"'\\]+$", max_length=300)] | None = None
+    name: Name = Field(description="Person, studio or organisation.")
+    url: Annotated[str, StringConstraints(pattern=r"^https?://[^\s<>\"'\\]+$", max_length=300)] | None = Field(
+        None, description="Where they can be found.")
 
 
 class Convention(Basis):
     """A number that a method leaves open, fixed here for the whole handbook."""
 
-    value: float
-    unit: Line | None = None
+    value: float = Field(description="The number, in `unit`.")
+    unit: Line | None = Field(None, description="Its unit; left out for a ratio or a share.")
     means: Line = Field(description="What it decides, in plain words.")
 
 
 class Notice(Entry):
     """The words of caution on every page a client may see."""
 
-    short: Line
-    long: list[Line] = Field(min_length=1)
+    short: Line = Field(description="One line, on every page a client may see.")
+    long: list[Line] = Field(min_length=1, description="The cautions in full, one sentence or two each.")
 
 
 class Handbook(Entry):
     """Title, owner, licence, cautions and conventions (``handbook.yaml``)."""
 
-    title: Name
-    tagline: Line
-    owner: Owner
-    licence: Name
-    notice: Notice
-    conventions: dict[Id, Convention] = {}
+    title: Name = Field(description="Title of the handbook.")
+    tagline: Line = Field(description="What it is for, in one sentence.")
+    owner: Owner = Field(description="Who publishes it.")
+    licence: Name = Field(description="Licence of the text, e.g. CC BY 4.0.")
+    notice: Notice = Field(description="Words of caution.")
+    conventions: dict[Id, Convention] = Field(default={}, description="Numbers that methods leave open, fixed for the whole handbook.")
 
 
 class Moved(Entry):
     """Retired ids and their successors (``moved.yaml``)."""
 
-    exercises: dict[Id, Id] = {}
-    muscles: dict[Id, Id] = {}
-    sources: dict[Key, Key] = {}
+    exercises: dict[Id, Id] = Field(default={}, description="Retired exercise id -> its successor.")
+    muscles: dict[Id, Id] = Field(default={}, description="Retired muscle id -> its successor.")
+    sources: dict[Key, Key] = Field(default={}, description="Retired reference key -> its successor.")
 
 
 class Exception_(Entry):
     """One finding that is let through, with the reason (``exceptions.yaml``)."""
 
-    rule: Id
+    rule: Id = Field(description="Id of the rule; `handbook rules` lists them.")
     file: Line = Field(description="File below the catalog folder, e.g. exercises/seated-row.yaml.")
-    because: Line
+    because: Line = Field(description="Why it is let through.")
 
 
 class Exceptions(Entry):
     """All findings that are let through. One that is no longer needed is itself an error."""
 
-    exceptions: list[Exception_] = []
+    exceptions: list[Exception_] = Field(default=[], description="One line for each rule and file.")

@@ -1,0 +1,147 @@
+"""Schemas for editors, judged by an outside validator: the `jsonschema` package (draft 2020-12, formats on)."""
+
+import json
+
+import pytest
+from build_tools.catalog import entries, json_schema
+from build_tools.catalog.load import load
+from build_tools.catalog.source import read
+from jsonschema import Draft202012Validator
+from pydantic import BaseModel, ValidationError
+
+DEMO_FILES = [
+    ("handbook", "handbook.yaml"), ("vocabulary", "vocabulary.yaml"), ("muscles", "muscles/lantern.yaml"),
+    ("exercises", "exercises/crate-curl.yaml"), ("exercises", "exercises/cable-curl.yaml"),
+    ("studies", "studies/wick2030.yaml"), ("studies", "studies/glow2031.yaml"),
+]
+
+
+def data_of(path):
+    _, data, findings = read(path, path.name)
+    assert not findings
+    return data
+
+
+def accepted_by_schema(kind, data):
+    validator = Draft202012Validator(json_schema.schema(kind), format_checker=Draft202012Validator.FORMAT_CHECKER)
+    return validator.is_valid(data)
+
+
+def accepted_by_loader(kind, data):
+    try:
+        json_schema.KINDS[kind].model_validate_json(json.dumps(data))
+    except ValidationError:
+        return False
+    return True
+
+
+def models(model, seen=None):
+    """``model`` and every model in its fields."""
+    for name in model.model_json_schema().get("$defs", {}):
+        yield getattr(entries, name)
+    yield model
+
+
+@pytest.mark.parametrize("kind", json_schema.KINDS)
+def test_is_a_schema_of_draft_2020_12(kind):
+    schema = json_schema.schema(kind)
+    assert schema["$schema"] == "https://json-schema.org/draft/2020-12/schema"
+    Draft202012Validator.check_schema(schema)
+
+
+@pytest.mark.parametrize("kind, file", DEMO_FILES)
+def test_accepts_the_demo_catalog(demo, kind, file):
+    assert load(demo).findings == []
+    assert accepted_by_schema(kind, data_of(demo / file))
+
+
+#: Path to a value of the demo file, and what replaces it (`...` removes the key).
+BROKEN = {
+    "unknown key": ("exercises", "exercises/crate-curl.yaml", ["tempo"], "slow"),
+    "unknown key deep inside": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "cites", 0, "page"], "3"),
+    "missing key": ("exercises", "exercises/crate-curl.yaml", ["cues"], ...),
+    "text for a list": ("exercises", "exercises/crate-curl.yaml", ["equipment"], "crate"),
+    "text for a number": ("exercises", "exercises/crate-curl.yaml", ["movement", "from", "hip"], "90"),
+    "true for a number": ("exercises", "exercises/crate-curl.yaml", ["movement", "from", "hip"], True),
+    "number for text": ("exercises", "exercises/crate-curl.yaml", ["name"], 5),
+    "number for true": ("studies", "studies/wick2030.yaml", ["same_people"], 1),
+    "empty list": ("exercises", "exercises/crate-curl.yaml", ["faults"], []),
+    "value outside a closed list": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "outcome"], "architecture"),
+    "field name instead of its key": ("exercises", "exercises/crate-curl.yaml", ["movement", "start"], {"hip": 90}),
+    "not a date": ("exercises", "exercises/crate-curl.yaml", ["reviewed"], "01.11.2026"),
+    "no such day": ("exercises", "exercises/crate-curl.yaml", ["reviewed"], "2026-02-30"),
+    "markup in text": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "because"], "<script>"),
+    "markup in a name": ("exercises", "exercises/crate-curl.yaml", ["name"], "*Crate* curl"),
+    "path as an id": ("exercises", "exercises/crate-curl.yaml", ["swaps", 0], "../handbook"),
+    "id too long": ("exercises", "exercises/crate-curl.yaml", ["swaps", 0], "a" * 65),
+    "bad id as a key": ("muscles", "muscles/lantern.yaml", ["parts", "Long Head"], None),
+    "two comparators": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "more_than", "part"], "lantern/short-head"),
+    "no comparator": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "more_than", "exercise"], None),
+    "two directions": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "less_than"], {"exercise": "cable-curl"}),
+    "no direction": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "more_than"], ...),
+    "two kinds of number": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated", "change"], 3),
+    "no number": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated", "mean"], ...),
+    "before without after": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"], {"pre": {"mean": 4}}),
+    "two spreads": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated", "se"], 3),
+    "p of zero": ("studies", "studies/glow2031.yaml", ["results", 0, "contrasts", 0, "p"], 0),
+    "nobody took part": ("studies", "studies/glow2031.yaml", ["people", "n"], 0),
+    "unsafe address": ("handbook", "handbook.yaml", ["owner", "url"], "javascript:alert(1)"),
+}
+#: Unusual, but what the loader accepts the schema must not underline.
+UNUSUAL = {
+    "empty optional key": ("exercises", "exercises/crate-curl.yaml", ["sides"], "one"),
+    "null for an optional key": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "disputed"], None),
+    "null beside a comparator": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "more_than", "part"], None),
+    "whole number for an angle": ("exercises", "exercises/crate-curl.yaml", ["movement", "to", "knee"], 100),
+    "before and after": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"],
+                         {"pre": {"mean": 4, "sd": 1}, "post": {"mean": 5, "sd": 1}}),
+    "spread as an interval": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"], {"mean": 4, "ci95": [3, 5]}),
+    "values without contrasts": ("studies", "studies/glow2031.yaml", ["results", 0, "contrasts"], ...),
+}
+
+
+def changed(data, path, value):
+    *way, last = path
+    for step in way:
+        data = data[step]
+    if value is ...:
+        del data[last]
+    else:
+        data[last] = value
+
+
+@pytest.mark.parametrize("kind, file, path, value", BROKEN.values(), ids=BROKEN)
+def test_refuses_what_the_loader_refuses(demo, kind, file, path, value):
+    data = data_of(demo / file)
+    changed(data, path, value)
+    assert not accepted_by_loader(kind, data)
+    assert not accepted_by_schema(kind, data)
+
+
+@pytest.mark.parametrize("kind, file, path, value", UNUSUAL.values(), ids=UNUSUAL)
+def test_accepts_what_the_loader_accepts(demo, kind, file, path, value):
+    data = data_of(demo / file)
+    changed(data, path, value)
+    assert accepted_by_loader(kind, data)
+    assert accepted_by_schema(kind, data)
+
+
+def test_a_result_without_values_and_contrasts_is_refused(demo):
+    data = data_of(demo / "studies/glow2031.yaml")
+    del data["results"][0]["values"], data["results"][0]["contrasts"]
+    assert not accepted_by_loader("studies", data) and not accepted_by_schema("studies", data)
+    data["results"][0] |= {"values": {}, "contrasts": []}
+    assert not accepted_by_loader("studies", data) and not accepted_by_schema("studies", data)
+
+
+def test_every_model_that_checks_in_code_says_it_in_its_schema():
+    in_code = {model for kind in json_schema.KINDS.values() for model in models(kind) if model.__pydantic_decorators__.model_validators}
+    assert in_code == set(json_schema.IN_CODE)
+
+
+@pytest.mark.parametrize("kind", json_schema.KINDS)
+def test_every_key_is_described(kind):
+    schema = json_schema.schema(kind)
+    bare = [f"{name}.{key}" for name, model in {kind: schema, **schema.get("$defs", {})}.items()
+            for key, value in model["properties"].items() if "description" not in value]
+    assert not bare
