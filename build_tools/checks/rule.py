@@ -10,15 +10,18 @@ from __future__ import annotations
 
 import importlib
 import pkgutil
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 from types import ModuleType
 from typing import NamedTuple
 
+from build_tools.catalog.entries import Claim
 from build_tools.catalog.finding import Spot
 from build_tools.catalog.load import Catalog
 from build_tools.catalog.walk import Statement, statements
+from build_tools.catalog.wording import did_you_mean
 
 from . import rules
 
@@ -42,6 +45,22 @@ class Context:
     def statements(self) -> list[Statement]:
         """Everything in the catalog that needs a basis, in file order."""
         return list(statements(self.catalog))
+
+    @cached_property
+    def claims(self) -> list[tuple[Statement, Claim]]:
+        """Every emphasis claim, with where it stands."""
+        return [(statement, statement.basis) for statement in self.statements if isinstance(statement.basis, Claim)]
+
+    @cached_property
+    def outcomes(self) -> dict[str, str]:
+        """Measure id -> the outcome it can speak for; empty while the vocabulary cannot be read."""
+        vocabulary = self.catalog.vocabulary
+        return {id: measure.outcome for id, measure in vocabulary.data.measures.items()} if vocabulary else {}
+
+
+def suggest(word: str, known: Iterable[str], otherwise: str) -> str:
+    """Help for an unknown word: the nearest known one, else ``otherwise``."""
+    return did_you_mean(word, sorted(known)) or otherwise
 
 
 def all_rules() -> dict[str, ModuleType]:

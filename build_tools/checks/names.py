@@ -1,0 +1,41 @@
+"""Names of exercises, and how near two of them are."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from build_tools.catalog.load import Catalog, Entry
+from build_tools.catalog.walk import Path
+
+#: Shorter words have too many true neighbours (row and bow, high and thigh).
+TYPO_LENGTH = 5
+
+
+def exercise_names(catalog: Catalog) -> Iterator[tuple[str, Entry, Path]]:
+    """Every name and other name of every exercise, with where it stands."""
+    for exercise in catalog.exercises.values():
+        yield exercise.data.name, exercise, ("name",)
+        for index, name in enumerate(exercise.data.also_called):
+            yield name, exercise, ("also_called", index)
+
+
+def plain(name: str) -> str:
+    """The name without capitals, hyphens and points."""
+    return re.sub(r"[\W_]+", " ", name.casefold()).strip()
+
+
+def blurred(name: str) -> Iterator[str]:
+    """Forms that two names share when they differ by spacing, word order, a plural or one mistyped letter.
+
+    Siblings differ by a whole word (seated and standing, half and back), so they
+    share none. Words with digits are counted, not mistyped.
+    """
+    yield plain(name).replace(" ", "")
+    words = sorted(word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word for word in plain(name).split())
+    yield " ".join(words)
+    for place, word in enumerate(words):
+        if len(word) >= TYPO_LENGTH and word.isalpha():
+            # A letter too many, too few, exchanged or swapped with its neighbour leaves a common remainder.
+            for gap in range(len(word)):
+                yield " ".join(sorted([*words[:place], f"{word[:gap]}{word[gap + 1:]}~", *words[place + 1:]]))

@@ -1,0 +1,76 @@
+"""No text promises more than evidence can: no best, perfect, proven, guaranteed or safe.
+
+Why: one study can overturn a superlative, and no exercise is safe for everybody. A
+client who is promised safety stops listening to pain.
+
+Instead: say what is more, than what, and for whom. `always` and `never` may stand in
+an instruction (never bounce), not in a reason or a finding.
+
+Fails: exercises/crate-curl.yaml 4:14 12:14
+    emphasis:
+      - part: [lantern/long-head]
+        outcome: growth
+        because: This is the best curl for it.
+        more_than: {exercise: cable-curl}
+        common_practice: Commonly taught in Lantern Yard.
+    cautions:
+      - who: Anyone with a sore knee today.
+        instead: Never bounce.
+        ask: Ask a licensed physiotherapist or doctor.
+        common_practice: The usual care with a painful joint.
+        stop_if: Bending is safe until the knee hurts.
+
+Passes: exercises/crate-curl.yaml
+    emphasis:
+      - part: [lantern/long-head]
+        outcome: growth
+        because: The bent hip lengthens it more than a straight one.
+        more_than: {exercise: cable-curl}
+        common_practice: Commonly taught in Lantern Yard.
+"""
+
+import re
+from collections.abc import Iterator
+from typing import Any
+
+from build_tools.catalog.entries import Claim
+from build_tools.catalog.load import Entry
+from build_tools.catalog.walk import Path, client_texts
+from build_tools.checks.rule import Context, Problem
+
+#: Word -> what to write instead.
+ABSOLUTE = {
+    "best": "say what is more, and than what", "perfect": "say what it should look like", "perfectly": "say how",
+    "proven": "say what was found", "proves": "write `suggests` or `found`", "guaranteed": "say what often happens",
+    "guarantees": "say what often happens", "safe": "say who should take care and when to stop", "safest": "say who should take care",
+    "risk-free": "say who should take care", "painless": "say when to stop", "cures": "leave treatment to licensed professionals",
+    "always": "say when it holds", "never": "say when it does not hold",
+}
+#: These two are plain speech in an instruction to a client.
+IN_INSTRUCTIONS = {"always", "never"}
+_WORDS = re.compile(rf"\b({'|'.join(ABSOLUTE)})\b", re.IGNORECASE)
+
+
+def check(context: Context) -> Iterator[Problem]:
+    """Texts with a word that promises too much."""
+    for entry, path, text in _texts(context):
+        instruction = path[-1] in ("do", "say", "instead", "stop_if", "ask") and path[0] in ("cues", "faults", "cautions")
+        for word in dict.fromkeys(found.lower() for found in _WORDS.findall(text)):
+            if not (instruction and word in IN_INSTRUCTIONS):
+                yield Problem(entry.spot(*path), f"`{word}` promises more than evidence can", ABSOLUTE[word])
+
+
+def _texts(context: Context) -> Iterator[tuple[Entry[Any], Path, str]]:
+    catalog = context.catalog
+    for exercise in catalog.exercises.values():
+        for path, text in client_texts(exercise.data):
+            yield exercise, path, text
+    for muscle in catalog.muscles.values():
+        yield muscle, ("summary",), muscle.data.summary
+    for study in catalog.studies.values():
+        yield study, ("says",), study.data.says
+    for statement in context.statements:
+        name = "because" if isinstance(statement.basis, Claim) else "say" if statement.called == "fact" else ""
+        for key in filter(None, (name, "common_practice")):
+            if text := getattr(statement.basis, key):
+                yield statement.entry, (*statement.path, key), text

@@ -1,0 +1,44 @@
+"""A caution names a licensed or qualified professional to ask.
+
+Why: a coach's page must not take the place of an examination. The client needs to
+know who is entitled to answer.
+
+Instead: name a doctor, nurse, midwife or physiotherapist, or another licensed,
+qualified or registered professional.
+
+Fails: exercises/crate-curl.yaml 5:10
+    cautions:
+      - who: Anyone with a sore knee today.
+        instead: Bend only as far as it feels fine.
+        stop_if: The knee hurts sharply or gives way.
+        ask: Ask your coach or a friend.
+        common_practice: The usual care with a painful joint.
+
+Passes: exercises/crate-curl.yaml
+    cautions:
+      - who: Anyone with a sore knee today.
+        instead: Bend only as far as it feels fine.
+        stop_if: The knee hurts sharply or gives way.
+        ask: Ask your doctor or a licensed physiotherapist.
+        common_practice: The usual care with a painful joint.
+"""
+
+import re
+from collections.abc import Iterator
+
+from build_tools.checks.rule import Context, Problem
+
+#: Professions that need a licence almost everywhere, or any profession that is said to be licensed.
+PROFESSIONAL = re.compile(
+    r"\b(doctors?|gps?|physicians?|surgeons?|nurses?|midwi(fe|ves)|physiotherapists?|physical therapists?"
+    r"|(licen[sc]ed|qualified|registered|chartered)\b.*\b\w*(professional|therapist|clinician|practitioner|specialist|dietitian|psychologist)s?)\b",
+    re.IGNORECASE)
+
+
+def check(context: Context) -> Iterator[Problem]:
+    """Cautions that name nobody entitled to answer."""
+    for exercise in context.catalog.exercises.values():
+        for index, caution in enumerate(exercise.data.cautions):
+            if not PROFESSIONAL.search(caution.ask):
+                yield Problem(exercise.spot("cautions", index, "ask"), "this caution names no licensed professional",
+                              "write, for instance: Ask a licensed physiotherapist or doctor.")

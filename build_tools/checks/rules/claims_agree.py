@@ -1,0 +1,41 @@
+"""No two claims say opposite things of one contrast.
+
+Why: the comparison is one fact that two exercises share. If one page says more
+and the other says similar, a reader who opens both can trust neither.
+
+Instead: decide by the sources which direction stands, and write it on both pages
+or on one. What a study found against a claim belongs in its study file, and the
+reason to keep the claim in `disputed:`.
+
+Fails: exercises/crate-curl.yaml 2:12
+    emphasis:
+      - part: [lantern/short-head]
+        outcome: activation
+        more_than: {exercise: cable-curl}
+        because: The seat steadies the hip.
+        common_practice: Commonly taught in Lantern Yard.
+
+Passes: exercises/crate-curl.yaml
+    emphasis:
+      - part: [lantern/short-head]
+        outcome: activation
+        similar_to: {exercise: cable-curl}
+        because: The part does not cross the hip.
+        cites: [{key: glow2031, at: Table 2}]
+"""
+
+from collections.abc import Iterator
+
+from build_tools.checks.contrasts import Stated, stated
+from build_tools.checks.rule import Context, Problem
+
+
+def check(context: Context) -> Iterator[Problem]:
+    """Claims that go another way than an earlier claim about the same contrast."""
+    first: dict[tuple, Stated] = {}
+    for claim in stated(context):
+        other = first.setdefault(claim.contrast, claim)
+        if other.direction != claim.direction:
+            spot = other.statement.spot("part", other.part)
+            yield Problem(claim.statement.spot("part", claim.part), f"this claim contradicts the one at {spot.file}:{spot.line}",
+                          "decide by the sources which direction stands, and write it in both places")

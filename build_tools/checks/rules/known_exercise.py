@@ -1,0 +1,49 @@
+"""Every exercise that is mentioned has a file.
+
+Why: a comparator, a swap or an arm of a study that leads nowhere breaks links
+and silently drops numbers from every comparison.
+
+Instead: write the id (the file's name without .yaml). An arm of a study whose
+exercise is not in the catalog leaves `exercise:` out and describes it in `called:`.
+
+Fails: exercises/crate-curl.yaml 1:21
+    swaps: [cable-curl, cable-crul]
+
+Fails: studies/glow2031.yaml 2:22
+    arms:
+      seated: {exercise: crate-kurl, called: seated crate curl}
+      standing: {called: standing cable curl}
+
+Passes: exercises/crate-curl.yaml
+    swaps: [cable-curl]
+"""
+
+from collections.abc import Iterator
+
+from build_tools.catalog.load import Entry
+from build_tools.catalog.walk import Path
+from build_tools.checks.rule import Context, Problem, suggest
+
+
+def check(context: Context) -> Iterator[Problem]:
+    """Mentions of exercises that have no file."""
+    catalog = context.catalog
+    retired = catalog.moved.data.exercises if catalog.moved else {}
+    for id, entry, path in _mentions(context):
+        if not catalog.exists("exercises", id):
+            yield Problem(entry.spot(*path), f"there is no exercise `{id}`",
+                          f"it is retired: write `{retired[id]}`" if id in retired
+                          else suggest(id, catalog.exercises, f"add exercises/{id}.yaml, or name one that exists"))
+
+
+def _mentions(context: Context) -> Iterator[tuple[str, Entry, Path]]:
+    for statement, claim in context.claims:
+        if claim.comparator.exercise:
+            yield claim.comparator.exercise, statement.entry, (*statement.path, claim.direction, "exercise")
+    for exercise in context.catalog.exercises.values():
+        for index, id in enumerate(exercise.data.swaps):
+            yield id, exercise, ("swaps", index)
+    for study in context.catalog.studies.values():
+        for name, arm in study.data.arms.items():
+            if arm.exercise:
+                yield arm.exercise, study, ("arms", name, "exercise")

@@ -1,0 +1,72 @@
+"""Every muscle and part that is mentioned stands in a muscle file.
+
+Why: a misspelt part would get its own line in every list, without anatomy and
+without numbers, and the real part would lose them.
+
+Instead: write muscle/part, or the muscle's id alone for the whole muscle.
+
+Fails: exercises/crate-curl.yaml 1:14 3:12
+    set_credit: {lantern/long-haed: direct}
+    emphasis:
+      - part: [lamp/long-head]
+        outcome: growth
+        more_than: {exercise: cable-curl}
+        because: The bent hip lengthens it.
+        common_practice: Commonly taught in Lantern Yard.
+
+Fails: studies/glow2031.yaml 2:13
+    results:
+      - parts: [lantern/shorthead]
+        measure: surface-emg
+        unit: "% MVIC"
+        at: Table 2
+        values: {seated: {mean: 61}}
+
+Passes: exercises/crate-curl.yaml
+    set_credit: {lantern/long-head: direct}
+"""
+
+from collections.abc import Iterator
+
+from build_tools.catalog.load import Catalog, Entry
+from build_tools.catalog.walk import Path
+from build_tools.checks.rule import Context, Problem, suggest
+
+
+def check(context: Context) -> Iterator[Problem]:
+    """Mentions of parts that no muscle file describes."""
+    catalog = context.catalog
+    known = set(catalog.part_refs())
+    for ref, entry, path in _mentions(context):
+        if ref in known or ("muscles", ref.partition("/")[0]) in catalog.broken:
+            continue
+        is_key = path[0] == "set_credit"
+        yield Problem(entry.spot(*path, key=is_key), f"there is no muscle part `{ref}`", suggest(ref, known, _choice(catalog, ref)))
+
+
+def _choice(catalog: Catalog, ref: str) -> str:
+    muscle = catalog.muscles.get(ref.partition("/")[0])
+    return f"its parts: {', '.join(muscle.data.parts)}" if muscle else f"muscles: {', '.join(catalog.muscles)}"
+
+
+def _mentions(context: Context) -> Iterator[tuple[str, Entry, Path]]:
+    for exercise in context.catalog.exercises.values():
+        for ref in exercise.data.set_credit:
+            yield ref, exercise, ("set_credit", ref)
+    for statement, claim in context.claims:
+        for index, ref in enumerate(claim.part):
+            yield ref, statement.entry, (*statement.path, "part", index)
+        for ref, path in ((claim.relative_to, ("relative_to",)), (claim.comparator.part, (claim.direction, "part"))):
+            if ref:
+                yield ref, statement.entry, (*statement.path, *path)
+    for study in context.catalog.studies.values():
+        for index, result in enumerate(study.data.results):
+            here = ("results", index)
+            for number, ref in enumerate(result.parts):
+                yield ref, study, (*here, "parts", number)
+            if result.relative_to:
+                yield result.relative_to, study, (*here, "relative_to")
+            for number, contrast in enumerate(result.contrasts):
+                for side in ("of_part", "against_part"):
+                    if ref := getattr(contrast, side):
+                        yield ref, study, (*here, "contrasts", number, side)

@@ -1,0 +1,67 @@
+"""Equipment, positions, joints, load points, designs and measures stand in the vocabulary.
+
+Why: the finder filters by these words and the movement and evidence engines read
+them; a word outside the closed list is found by nobody.
+
+Instead: use the id of the term that fits, or add a new term to vocabulary.yaml.
+
+Fails: exercises/crate-curl.yaml 1:13 3:13 4:19 6:29
+    equipment: [crates]
+    movement:
+      position: sitting
+      from: {hip: 90, nee: 0}
+      to: {hip: 90, knee: 100}
+      load: {kind: machine, at: ankel}
+
+Fails: studies/glow2031.yaml 1:9 4:14
+    design: within-participants
+    results:
+      - parts: [lantern/short-head]
+        measure: emg
+        unit: "% MVIC"
+        at: Table 2
+        values: {seated: {mean: 61}}
+
+Passes: exercises/crate-curl.yaml
+    equipment: [crate]
+"""
+
+from collections.abc import Iterator
+
+from build_tools.catalog.load import Entry
+from build_tools.catalog.walk import Path
+from build_tools.checks.rule import Context, Problem, suggest
+
+
+def check(context: Context) -> Iterator[Problem]:
+    """Words that their closed list does not hold."""
+    vocabulary = context.catalog.vocabulary
+    if vocabulary is None:
+        return
+    for kind, word, entry, path in _words(context):
+        known = getattr(vocabulary.data, kind)
+        if word not in known:
+            yield Problem(entry.spot(*path, key=kind == "joints"),
+                          f"there is no `{word}` among the {kind.replace('_', ' ')} of the vocabulary",
+                          suggest(word, known, f"write one of: {', '.join(known)}"))
+
+
+def _words(context: Context) -> Iterator[tuple[str, str, Entry, Path]]:
+    for exercise in context.catalog.exercises.values():
+        for index, id in enumerate(exercise.data.equipment):
+            yield "equipment", id, exercise, ("equipment", index)
+        movement = exercise.data.movement
+        yield "positions", movement.position, exercise, ("movement", "position")
+        for end, angles in (("from", movement.start), ("to", movement.end)):
+            for joint in angles:
+                yield "joints", joint, exercise, ("movement", end, joint)
+        if movement.load.at:
+            yield "load_points", movement.load.at, exercise, ("movement", "load", "at")
+    for muscle in context.catalog.muscles.values():
+        for id, part in muscle.data.parts.items():
+            for index, joint in enumerate(part.crosses):
+                yield "joints", joint, muscle, ("parts", id, "crosses", index)
+    for study in context.catalog.studies.values():
+        yield "designs", study.data.design, study, ("design",)
+        for index, result in enumerate(study.data.results):
+            yield "measures", result.measure, study, ("results", index, "measure")

@@ -1,0 +1,41 @@
+"""Every entry has been reviewed within the handbook's review interval.
+
+Why: new trials move conclusions, and a page that nobody has looked at for years
+still looks finished.
+
+Instead: read the page against the newest studies, mend it, and set `reviewed:` to
+that day. The interval is the convention `review-interval` in handbook.yaml.
+
+Fails: exercises/crate-curl.yaml 1:11
+    reviewed: 2024-03-01
+
+Passes: exercises/crate-curl.yaml
+    reviewed: 2026-03-01
+"""
+
+from collections.abc import Iterator
+from datetime import date
+
+from build_tools.checks.rule import Context, Problem
+
+
+def check(context: Context) -> Iterator[Problem]:
+    """Entries whose last review is too old."""
+    handbook = context.catalog.handbook
+    if handbook is None:
+        return
+    interval = handbook.data.conventions.get("review-interval")
+    if interval is None or interval.unit != "months":
+        yield Problem(handbook.spot("conventions", "review-interval", key=True), "there is no review interval in months",
+                      "add the convention `review-interval: {value: 24, unit: months, means: ..., common_practice: ...}`")
+        return
+    for entry in (*context.catalog.muscles.values(), *context.catalog.exercises.values()):
+        due = _months_after(entry.data.reviewed, round(interval.value))
+        if context.today > due:
+            yield Problem(entry.spot("reviewed"), f"the review was due on {due}",
+                          "look through the entry again, then set `reviewed:` to that day")
+
+
+def _months_after(day: date, months: int) -> date:
+    years, month = divmod(day.month - 1 + months, 12)
+    return date(day.year + years, month + 1, min(day.day, 28))
