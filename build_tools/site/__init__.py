@@ -1,0 +1,1 @@
+"""How it reads: page models, templates and two adapters (MkDocs plugin, folder of Markdown)."""

@@ -1,0 +1,55 @@
+"""Every page and anchor of the handbook, and relative links between them.
+
+Links in raw HTML are not checked by a page generator, so they are made here and
+nowhere else: a link to a page or anchor that was never declared raises.
+"""
+
+from __future__ import annotations
+
+import posixpath
+
+
+class UnknownTarget(LookupError):
+    """A link to a page or anchor that does not exist."""
+
+
+class Addresses:
+    """The address book: page uri (``exercises/seated-row.md``) -> its anchors; other files have none."""
+
+    def __init__(self) -> None:
+        self._anchors: dict[str, frozenset[str]] = {}
+
+    def add(self, uri: str, anchors: list[str] | None = None) -> None:
+        """Declare a page or file. Two equal anchors on one page, or two equal pages, are refused."""
+        given = anchors or []
+        if uri in self._anchors or len(set(given)) != len(given):
+            raise ValueError(f"declared twice: {uri} {sorted(a for a in given if given.count(a) > 1)}")
+        self._anchors[uri] = frozenset(given)
+
+    def anchors(self, uri: str) -> frozenset[str]:
+        """The anchors declared for a page."""
+        return self._anchors[uri]
+
+    def href(self, here: str, to: str, anchor: str | None = None) -> str:
+        """The relative link from page ``here`` to page or file ``to``."""
+        if to not in self._anchors:
+            raise UnknownTarget(f"{here} links to {to}, which is no page of the handbook")
+        if anchor is not None and anchor not in self._anchors[to]:
+            raise UnknownTarget(f"{here} links to {to}#{anchor}, which that page does not have")
+        fragment = f"#{anchor}" if anchor else ""
+        if here == to and anchor:
+            return fragment
+        target, start = url(to), url(here)
+        path = posixpath.relpath(target or ".", start or ".")
+        return path + ("/" if target.endswith("/") or not target else "") + fragment
+
+
+def url(uri: str) -> str:
+    """Where a source uri is served: ``exercises/x.md`` -> ``exercises/x/``, ``index.md`` -> empty, other files unchanged."""
+    stem, ending = posixpath.splitext(uri)
+    if ending != ".md":
+        return uri
+    if posixpath.basename(stem) == "index":
+        folder = posixpath.dirname(stem)
+        return f"{folder}/" if folder else ""
+    return f"{stem}/"

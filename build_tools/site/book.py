@@ -1,0 +1,96 @@
+"""The whole handbook as strings: every page as Markdown, every file as bytes. No page generator is known here."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from importlib import resources
+
+from ..catalog.load import Catalog
+from ..checks.profile import Profile
+from ..evidence.conclude import Conclusions
+from . import exercise, indexes, markers, muscle, rules, source
+from .address import Addresses
+from .mentions import mentions
+from .shelf import Shelf
+
+#: Pages written by hand in the content folder, which generated pages may link to.
+WRITTEN = ("index.md", "cautions.md")
+#: Section -> uri of its index.
+INDEXES = {"exercises": "exercises/index.md", "muscles": "muscles/index.md", "sources": "sources/index.md"}
+
+
+@dataclass(frozen=True)
+class Page:
+    """One generated page."""
+
+    uri: str
+    """Below the content folder, e.g. ``exercises/seated-row.md``."""
+    text: str
+    """Markdown with front matter."""
+    edit: str | None = None
+    """The catalog file it comes from, relative to the catalog folder."""
+
+
+@dataclass(frozen=True)
+class File:
+    """One generated file that is not a page."""
+
+    uri: str
+    content: bytes
+
+
+@dataclass(frozen=True)
+class Book:
+    """All pages and files, and what hand-written pages need to be completed."""
+
+    shelf: Shelf
+    pages: list[Page]
+    files: list[File]
+
+    def fill(self, uri: str, text: str) -> str:
+        """A hand-written page with its generated passages."""
+        return markers.fill(self.shelf, uri, text)
+
+
+def render(catalog: Catalog, conclusions: Conclusions, profile: Profile) -> Book:
+    """Render a catalog that passed its checks. Same input, same bytes."""
+    shelf = Shelf(catalog, conclusions, Addresses())
+    _declare(shelf)
+    return Book(shelf, _pages(shelf, profile), _files(shelf))
+
+
+def _pages(shelf: Shelf, profile: Profile) -> list[Page]:
+    catalog, cited = shelf.catalog, mentions(shelf)
+    return [
+        *(Page(f"exercises/{id}.md", exercise.text(shelf, id), f"exercises/{id}.yaml") for id in catalog.exercises),
+        *(Page(f"muscles/{id}.md", muscle.text(shelf, id), f"muscles/{id}.yaml") for id in catalog.muscles),
+        *(Page(f"sources/{key}.md", source.text(shelf, key, cited.get(key, [])),
+               f"studies/{key}.yaml" if key in catalog.studies else "references.bib") for key in catalog.references),
+        Page(INDEXES["exercises"], indexes.exercises(shelf)),
+        Page(INDEXES["muscles"], indexes.muscles(shelf)),
+        Page(INDEXES["sources"], indexes.sources(shelf, cited)),
+        Page("rules.md", rules.text(shelf, profile)),
+    ]
+
+
+def _files(shelf: Shelf) -> list[File]:
+    records = [File(f"sources/{key}.bib", reference.bibtex.encode()) for key, reference in shelf.catalog.references.items()]
+    assets = sorted((resources.files(__package__) / "assets").iterdir(), key=lambda asset: asset.name)
+    return records + [File(f"assets/{asset.name}", asset.read_bytes()) for asset in assets]
+
+
+def _declare(shelf: Shelf) -> None:
+    """Every page and anchor, before the first link is made."""
+    catalog, add = shelf.catalog, shelf.addresses.add
+    for uri in WRITTEN:
+        add(uri)
+    for uri in INDEXES.values():
+        add(uri, ["top"])
+    add("rules.md", rules.anchors())
+    for id in catalog.exercises:
+        add(f"exercises/{id}.md", exercise.anchors(shelf, id))
+    for id in catalog.muscles:
+        add(f"muscles/{id}.md", muscle.anchors(shelf, id))
+    for key in catalog.references:
+        add(f"sources/{key}.md", source.anchors(shelf, key))
+        add(f"sources/{key}.bib")

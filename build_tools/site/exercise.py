@@ -1,0 +1,143 @@
+"""The page of one exercise: what it favours, how to coach it, cautions, swaps."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from ..catalog import entries
+from ..evidence.conclude import Conclusion
+from . import evidence_words as words
+from . import posture
+from .references import Formatted, cited_on, formatted
+from .shelf import Desk, Grounds, Link, Shelf
+from .templating import render
+
+SECTIONS = ("top", "what-it-favours", "how-to-do-it", "faults", "cautions", "swaps", "sources")
+
+
+@dataclass(frozen=True)
+class ReadingView:
+    """One study's report beside a claim."""
+
+    bearing: str
+    text: str
+    source: Link
+    read: str
+
+
+@dataclass(frozen=True)
+class ClaimView:
+    """One claim: its sentence, and one step below its reason and numbers."""
+
+    anchor: str
+    mark: str
+    outcome: str
+    standing: str
+    sentence: str
+    because: str
+    disputed: str | None
+    readings: list[ReadingView]
+    grounds: Grounds
+
+
+@dataclass(frozen=True)
+class CueGroup:
+    """Set-up, movement or check."""
+
+    title: str
+    cues: list[tuple[entries.Cue, Grounds]]
+
+
+@dataclass(frozen=True)
+class SwapView:
+    """Another exercise for the same job, and what differs in a few words."""
+
+    link: Link
+    differs: str
+
+
+@dataclass(frozen=True)
+class ExercisePage:
+    """Everything the template of an exercise shows."""
+
+    meta: dict[str, object]
+    exercise: entries.Exercise
+    equipment: list[str]
+    position: str
+    direct: list[Link]
+    indirect: list[Link]
+    claims: list[ClaimView]
+    limits: list[str]
+    compared_in: list[tuple[Link, str]]
+    start: str
+    end: str
+    cues: list[CueGroup]
+    faults: list[tuple[entries.Fault, Grounds]]
+    cautions: list[tuple[entries.Caution, Grounds]]
+    swaps: list[SwapView]
+    sources: list[Formatted]
+    reviewed: date
+    notice: str
+    notice_href: str
+
+
+def anchors(shelf: Shelf, id: str) -> list[str]:
+    """The anchors of an exercise's page."""
+    return [*SECTIONS, *(f"claim-{n + 1}" for n in range(len(shelf.catalog.exercises[id].data.emphasis)))]
+
+
+def text(shelf: Shelf, id: str) -> str:
+    """The page as Markdown."""
+    return render("exercise.md.jinja", page=model(shelf, id))
+
+
+def model(shelf: Shelf, id: str) -> ExercisePage:
+    """What the page shows."""
+    exercise, desk, vocabulary = shelf.catalog.exercises[id].data, shelf.at(f"exercises/{id}.md"), shelf.vocabulary
+    conclusions = sorted(shelf.conclusions.of(id), key=words.order)
+    with_claims = [*exercise.cues.set_up, *exercise.cues.move, *exercise.cues.check, *exercise.faults, *exercise.cautions]
+    keys = [c.key for b in (*exercise.emphasis, *with_claims) for c in b.cites] + [r.study for c in conclusions for r in c.readings]
+    return ExercisePage(
+        meta={"title": exercise.name, "description": f"{exercise.name}: what it favours and on what evidence, how to do it, "
+              "what to look for, cautions and swaps.", "section": "exercises", "hide": ["navigation"], "search": {"boost": 2}},
+        exercise=exercise,
+        equipment=[vocabulary.equipment[e].name for e in exercise.equipment],
+        position=vocabulary.positions[exercise.movement.position].name,
+        direct=desk.parts(p for p, credit in exercise.set_credit.items() if credit == "direct"),
+        indirect=desk.parts(p for p, credit in exercise.set_credit.items() if credit == "indirect"),
+        claims=[_claim(desk, c, exercise.emphasis[c.index]) for c in conclusions],
+        limits=[words.LIMITS[o] for o in words.OUTCOMES if o in words.LIMITS and any(c.outcome == o for c in conclusions)],
+        compared_in=_compared_in(desk, id),
+        start=posture.words(exercise.movement.start, vocabulary), end=posture.words(exercise.movement.end, vocabulary),
+        cues=[CueGroup(title, [(cue, desk.grounds(cue)) for cue in cues]) for title, cues in (
+            ("Set up", exercise.cues.set_up), ("Move", exercise.cues.move), ("Check", exercise.cues.check))],
+        faults=[(f, desk.grounds(f)) for f in exercise.faults],
+        cautions=[(c, desk.grounds(c)) for c in exercise.cautions],
+        swaps=_swaps(desk, id), sources=[formatted(desk, key) for key in cited_on(shelf, keys)],
+        reviewed=exercise.reviewed, notice=shelf.handbook.notice.short, notice_href=desk.href("cautions.md"))
+
+
+def _claim(desk: Desk, conclusion: Conclusion, claim: entries.Claim) -> ClaimView:
+    return ClaimView(
+        anchor=f"claim-{conclusion.index + 1}", mark=words.mark(conclusion), outcome=words.OUTCOMES[conclusion.outcome],
+        standing=words.STANDING[conclusion.agreement], sentence=conclusion.sentence, because=claim.because, disputed=claim.disputed,
+        readings=[ReadingView(words.BEARINGS[r.bearing], r.text, desk.source(r.study, r.result), words.read_of(r.read))
+                  for r in conclusion.readings],
+        grounds=desk.grounds(claim))
+
+
+def _compared_in(desk: Desk, id: str) -> list[tuple[Link, str]]:
+    """Claims on other pages that compare with this exercise."""
+    return [(desk.exercise(other, f"claim-{c.index + 1}"), c.sentence)
+            for other, entry in desk.shelf.catalog.exercises.items() if other != id
+            for c in desk.shelf.conclusions.of(other) if entry.data.emphasis[c.index].comparator.exercise == id]
+
+
+def _swaps(desk: Desk, id: str) -> list[SwapView]:
+    """Swaps written here, and exercises that name this one as theirs."""
+    exercises, vocabulary = desk.shelf.catalog.exercises, desk.shelf.vocabulary
+    ids = list(dict.fromkeys([*exercises[id].data.swaps, *(o for o, e in exercises.items() if id in e.data.swaps)]))
+    return [SwapView(desk.exercise(other), ", ".join(
+        [vocabulary.positions[exercises[other].data.movement.position].name.lower(),
+         *(vocabulary.equipment[e].name.lower() for e in exercises[other].data.equipment)])) for other in ids]

@@ -1,0 +1,34 @@
+"""Generated passages in hand-written pages: a line ``<!-- handbook: name -->`` is replaced."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from .indexes import contents
+from .shelf import Shelf
+from .templating import render
+
+_MARKER = re.compile(r"^<!-- handbook: ([a-z ]+) -->$", re.MULTILINE)
+
+
+def fill(shelf: Shelf, uri: str, text: str) -> str:
+    """The page ``uri`` with its markers replaced. An unknown marker raises ``ValueError``."""
+    def passage(match: re.Match[str]) -> str:
+        make = _PASSAGES.get(match[1])
+        if make is None:
+            raise ValueError(f"{uri}: no passage is called `{match[1]}`; known: {', '.join(_PASSAGES)}")
+        return make(shelf, uri)
+
+    return _MARKER.sub(passage, text)
+
+
+def _contents(shelf: Shelf, uri: str) -> str:
+    return render("contents.html.jinja", muscles=contents(shelf, uri))
+
+
+def _notice(shelf: Shelf, uri: str) -> str:
+    return render("notice.html.jinja", notice=shelf.handbook.notice)
+
+
+_PASSAGES: dict[str, Callable[[Shelf, str], str]] = {"contents": _contents, "notice": _notice}

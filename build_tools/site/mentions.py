@@ -1,0 +1,62 @@
+"""Where each source is relied on: the way back from a source to every statement that rests on it."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from dataclasses import dataclass
+from typing import Any
+
+from ..catalog import entries
+from ..catalog.walk import Statement, statements
+from .shelf import Shelf, part_anchor
+
+
+@dataclass(frozen=True)
+class Mention:
+    """One statement that cites a source."""
+
+    uri: str
+    anchor: str
+    page: str
+    """Name of the page it stands on."""
+    kind: str
+    """Claim, cue, fault, caution, fact or convention."""
+    text: str
+    at: str | None
+    """The place in the source."""
+
+
+def mentions(shelf: Shelf) -> dict[str, list[Mention]]:
+    """Reference key -> statements that cite it, in the catalog's order."""
+    found: dict[str, list[Mention]] = defaultdict(list)
+    for statement in statements(shelf.catalog):
+        if not statement.basis.cites:
+            continue
+        uri, anchor, page = _place(shelf, statement)
+        for citation in statement.basis.cites:
+            found[citation.key].append(
+                Mention(uri, anchor, page, statement.called, _text(shelf, statement), citation.at))
+    return found
+
+
+def _place(shelf: Shelf, statement: Statement) -> tuple[str, str, str]:
+    data, path = statement.entry.data, statement.path
+    if isinstance(data, entries.Exercise):
+        anchor = {"emphasis": f"claim-{int(path[1]) + 1}" if path[0] == "emphasis" else "", "cues": "how-to-do-it",
+                  "faults": "faults", "cautions": "cautions"}[str(path[0])]
+        return f"exercises/{statement.entry.id}.md", anchor, data.name
+    if isinstance(data, entries.Muscle):
+        anchor = part_anchor(str(path[1])) if path[0] == "parts" else "top"
+        return f"muscles/{statement.entry.id}.md", anchor, data.name
+    return "rules.md", "conventions", "Conventions"
+
+
+def _text(shelf: Shelf, statement: Statement) -> str:
+    basis: Any = statement.basis
+    if isinstance(basis, entries.Claim):
+        return shelf.conclusions.of(statement.entry.id)[int(statement.path[1])].sentence
+    if isinstance(basis, entries.Fault):
+        return f"{basis.see} {basis.say}"
+    if isinstance(basis, entries.Caution):
+        return basis.who
+    return next(str(getattr(basis, name)) for name in ("say", "do", "means") if hasattr(basis, name))

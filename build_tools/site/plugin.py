@@ -1,0 +1,136 @@
+"""The MkDocs adapter: checks the catalog, then hands the rendered pages to the build as virtual files.
+
+Everything happens before MkDocs cleans the output folder, so a catalog that
+fails leaves the site that stood before. Nothing is written into the docs folder.
+"""
+
+from __future__ import annotations
+
+import os
+import posixpath
+from pathlib import Path
+
+from mkdocs.config import config_options as c
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import BasePlugin, get_plugin_logger
+from mkdocs.structure.files import File, Files
+from mkdocs.structure.nav import Navigation
+from mkdocs.structure.pages import Page
+from mkdocs.utils.templates import TemplateContext
+
+from ..catalog.load import load
+from ..checks import runner
+from ..checks.profile import load_profile
+from ..clock import today
+from ..evidence.conclude import conclude
+from . import book, templating
+
+log = get_plugin_logger("handbook")
+#: What a live preview watches beside the catalog.
+_LOOKS = [Path(__file__).with_name(folder) for folder in ("templates", "assets")]
+
+
+class HandbookConfig(Config):
+    """What ``mkdocs.yml`` may say under ``handbook:``."""
+
+    enabled = c.Type(bool, default=True)
+    catalog = c.Dir(exists=True, default="catalog")
+    """The catalog folder, relative to mkdocs.yml."""
+    strict = c.Type(bool, default=False)
+    """Whether warnings of the catalog's checks stop the build, as ``--strict`` makes them."""
+
+
+class HandbookPlugin(BasePlugin[HandbookConfig]):
+    """Loads, checks, concludes and renders the catalog at each build."""
+
+    _book: book.Book
+    _section: Page | None = None
+
+    def on_pre_build(self, *, config: MkDocsConfig) -> None:
+        """Render the whole handbook in memory, or stop before anything is cleaned or written."""
+        if not self.config.enabled:
+            return
+        if not config.use_directory_urls:
+            raise PluginError("the handbook's addresses need `use_directory_urls: true`")
+        templating.reload()
+        root = Path(self.config.catalog)
+        catalog = load(root, _shown(root))
+        profile = load_profile()
+        self._report(runner.run(catalog, today(), profile), strict=config.strict or self.config.strict)
+        self._book = book.render(catalog, conclude(catalog), profile)
+
+    def _report(self, found: list[runner.Reported], strict: bool) -> None:
+        """One line per finding; stop on errors, and on warnings when strict."""
+        counts = {"error": 0, "warning": 0}
+        for finding, severity in found:
+            counts[severity] += 1
+            say = log.error if severity == "error" else log.warning
+            spot = finding.spot
+            say(f"{spot.file}:{spot.line}:{spot.column}: {severity}[{finding.rule}]: {finding.message}; help: {finding.help}")
+        if counts["error"] or (strict and counts["warning"]):
+            raise PluginError(f"the catalog did not pass its checks ({counts['error']} errors, {counts['warning']} warnings); "
+                              "the site that stood before is untouched")
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Add the pages and files as virtual files, editable at their YAML."""
+        if not self.config.enabled:
+            return files
+        to_catalog = posixpath.join(*Path(os.path.relpath(self.config.catalog, config.docs_dir)).parts)
+        for page in self._book.pages:
+            file = self._add(files, config, page.uri, page.text)
+            file.edit_uri = posixpath.join(to_catalog, page.edit) if page.edit else None
+        for asset in self._book.files:
+            self._add(files, config, asset.uri, asset.content)
+        return files
+
+    def _add(self, files: Files, config: MkDocsConfig, uri: str, content: str | bytes) -> File:
+        if files.get_file_from_path(uri) is not None:
+            raise PluginError(f"{uri} stands in the content folder, and the handbook makes a page of that name; rename one")
+        file = File.generated(config, uri, content=content)
+        files.append(file)
+        return file
+
+    def on_page_markdown(self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Complete hand-written pages with their generated passages."""
+        if not self.config.enabled or page.file.generated_by is not None:
+            return markdown
+        try:
+            return self._book.fill(page.file.src_uri, markdown)
+        except ValueError as error:
+            raise PluginError(str(error)) from error
+
+    def on_page_context(self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation) -> TemplateContext:
+        """Give the theme the notice and licence, and mark the section that an entry belongs to."""
+        if not self.config.enabled:
+            return context
+        context["handbook"] = self._book.shelf.handbook  # type: ignore[typeddict-unknown-key]
+        index = book.INDEXES.get(page.meta.get("section", ""))
+        self._section = next((p for p in nav.pages if p.file.src_uri == index), None)
+        if self._section:
+            self._section.active = True
+        context["section"] = self._section  # type: ignore[typeddict-unknown-key]
+        return context
+
+    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
+        """Take the mark away again: the navigation is shared by all pages."""
+        if self._section:
+            self._section.active, self._section = False, None
+        return output
+
+    def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: object) -> LiveReloadServer:
+        """Rebuild the preview when the catalog or the looks change."""
+        if self.config.enabled:
+            for folder in [self.config.catalog, *_LOOKS]:
+                server.watch(str(folder))
+        return server
+
+
+def _shown(root: Path) -> str:
+    """The catalog's path as people see it from where they stand."""
+    try:
+        return root.relative_to(Path.cwd()).as_posix()
+    except ValueError:
+        return root.as_posix()

@@ -1,0 +1,102 @@
+"""What every page is made from: the checked catalog, its conclusions and the address book."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cached_property
+from typing import NamedTuple
+
+from ..catalog import entries, referencing
+from ..catalog.load import Catalog
+from ..evidence.conclude import Conclusions
+from .address import Addresses
+
+
+class Link(NamedTuple):
+    """Words and where they lead."""
+
+    text: str
+    href: str
+
+
+class Grounds(NamedTuple):
+    """What a statement rests on: source links with their places, or a reason of common practice."""
+
+    sources: list[tuple[Link, str | None]]
+    reason: str | None
+
+
+@dataclass(frozen=True)
+class Shelf:
+    """The catalog with everything computed from it."""
+
+    catalog: Catalog
+    conclusions: Conclusions
+    addresses: Addresses
+
+    @property
+    def handbook(self) -> entries.Handbook:
+        """Title, notice and conventions."""
+        assert self.catalog.handbook  # a catalog without one does not pass the checks
+        return self.catalog.handbook.data
+
+    @property
+    def vocabulary(self) -> entries.Vocabulary:
+        """The closed lists."""
+        assert self.catalog.vocabulary
+        return self.catalog.vocabulary.data
+
+    @cached_property
+    def letters(self) -> dict[str, str]:
+        """Reference key -> the letter after its year, where two would read alike."""
+        return referencing.letters(self.catalog.references.values())
+
+    def at(self, uri: str) -> Desk:
+        """The shelf as seen from one page, so that links are relative to it."""
+        return Desk(self, uri)
+
+
+@dataclass(frozen=True)
+class Desk:
+    """Names and relative links as one page needs them."""
+
+    shelf: Shelf
+    uri: str
+
+    def href(self, to: str, anchor: str | None = None) -> str:
+        """A relative link to any declared page or file."""
+        return self.shelf.addresses.href(self.uri, to, anchor)
+
+    def exercise(self, id: str, anchor: str | None = None) -> Link:
+        """An exercise by name."""
+        return Link(self.shelf.catalog.exercises[id].data.name, self.href(f"exercises/{id}.md", anchor))
+
+    def part(self, ref: str) -> Link:
+        """A muscle, or the section of its page on one part, by name."""
+        muscle, _, part = ref.partition("/")
+        named = self.shelf.catalog.part(ref)
+        assert named is not None, ref
+        return Link(named.name, self.href(f"muscles/{muscle}.md", part_anchor(part) if part else None))
+
+    def parts(self, refs: Iterable[str]) -> list[Link]:
+        """Several parts."""
+        return [self.part(ref) for ref in refs]
+
+    def source(self, key: str, result: int | None = None) -> Link:
+        """A source by its short name, at one of its results (index from 0) when given."""
+        return Link(referencing.short(self.shelf.catalog.references[key], self.shelf.letters[key]),
+                    self.href(f"sources/{key}.md", None if result is None else f"result-{result + 1}"))
+
+    def grounds(self, basis: entries.Basis) -> Grounds:
+        """What a statement rests on."""
+        return Grounds([(self.source(c.key), c.at) for c in basis.cites], basis.common_practice)
+
+
+#: Ids of fixed sections on a muscle page, which a part's anchor may not take.
+MUSCLE_SECTIONS = ("top", "parts", "muscle-as-a-whole", "exercises", "sources")
+
+
+def part_anchor(part: str) -> str:
+    """The anchor of a part on its muscle's page: its id, unless a fixed section has that id."""
+    return f"part-{part}" if part in MUSCLE_SECTIONS else part

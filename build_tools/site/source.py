@@ -1,0 +1,131 @@
+"""The page of one source: the reference, what was read of it, its numbers, and everything that rests on it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import groupby
+
+from ..catalog import entries
+from ..evidence import sentences
+from . import evidence_words as words
+from .mentions import Mention
+from .references import Formatted, formatted
+from .shelf import Desk, Link, Shelf
+from .templating import render
+
+SECTIONS = ("top", "what-was-read", "numbers", "rests-on-it", "bibtex")
+
+
+@dataclass(frozen=True)
+class ArmRow:
+    """One arm's value in one result."""
+
+    called: str
+    exercise: Link | None
+    differs: str | None
+    people: int | None
+    value: str
+
+
+@dataclass(frozen=True)
+class ResultView:
+    """One measurement with its arms and the contrasts the paper states."""
+
+    anchor: str
+    parts: list[Link]
+    measure: str
+    unit: str
+    details: list[str]
+    at: str
+    outcome: str
+    arms: list[ArmRow]
+    contrasts: list[str]
+    note: str | None
+
+
+@dataclass(frozen=True)
+class SourcePage:
+    """Everything the template of a source shows."""
+
+    meta: dict[str, object]
+    reference: Formatted
+    read: str
+    readat: str
+    recheck: str
+    study: entries.Study | None
+    design: str
+    results: list[ResultView]
+    resting: list[tuple[Link, list[tuple[Mention, str]]]]
+    bibtex: str
+    download: str
+
+
+def anchors(shelf: Shelf, key: str) -> list[str]:
+    """The anchors of a source's page."""
+    study = shelf.catalog.studies.get(key)
+    return [*SECTIONS, *(f"result-{n + 1}" for n in range(len(study.data.results) if study else 0))]
+
+
+def text(shelf: Shelf, key: str, mentions: list[Mention]) -> str:
+    """The page as Markdown."""
+    return render("source.md.jinja", page=model(shelf, key, mentions))
+
+
+def model(shelf: Shelf, key: str, mentions: list[Mention]) -> SourcePage:
+    """What the page shows."""
+    reference, desk = shelf.catalog.references[key], shelf.at(f"sources/{key}.md")
+    entry = shelf.catalog.studies.get(key)
+    study, shown = entry.data if entry else None, formatted(desk, key)
+    return SourcePage(
+        meta={"title": shown.here.text, "description": f"{shown.here.text}: {reference.title}. What was read, the reported numbers, "
+              "and what rests on them.", "section": "sources", "hide": ["navigation"], "search": {"boost": 0.5}},
+        reference=shown, read=words.read_of(reference.read), readat=reference.readat, recheck=reference.recheck, study=study,
+        design=shelf.vocabulary.designs[study.design].name if study else "",
+        results=[_result(desk, study, n, r) for n, r in enumerate(study.results)] if study else [],
+        resting=_resting(desk, mentions), bibtex=reference.bibtex.strip(), download=desk.href(f"sources/{key}.bib"))
+
+
+def _resting(desk: Desk, mentions: list[Mention]) -> list[tuple[Link, list[tuple[Mention, str]]]]:
+    ordered = sorted(mentions, key=lambda m: m.uri)
+    return [(Link(group[0].page, desk.href(uri)), [(m, desk.href(m.uri, m.anchor)) for m in group])
+            for uri, group in ((uri, list(ms)) for uri, ms in groupby(ordered, key=lambda m: m.uri))]
+
+
+def _result(desk: Desk, study: entries.Study, index: int, result: entries.Result) -> ResultView:
+    measure = desk.shelf.vocabulary.measures[result.measure]
+    details = [result.site] if result.site else []
+    if result.relative_to:
+        details.append(f"relative to {desk.part(result.relative_to).text}")
+    return ResultView(
+        anchor=f"result-{index + 1}", parts=desk.parts(result.parts), measure=measure.name, unit=result.unit, details=details,
+        at=result.at, outcome=words.OUTCOMES[measure.outcome],
+        arms=[_arm(desk, study.arms[arm], value, result.unit) for arm, value in result.values.items()],
+        contrasts=[_contrast(desk, study, c) for c in result.contrasts], note=result.note)
+
+
+def _arm(desk: Desk, arm: entries.Arm, value: entries.Value, unit: str) -> ArmRow:
+    return ArmRow(sentences.upper_first(arm.called), desk.exercise(arm.exercise) if arm.exercise else None, arm.differs,
+                  value.n or arm.n, sentences.value(value, unit))
+
+
+def _contrast(desk: Desk, study: entries.Study, contrast: entries.Contrast) -> str:
+    """``Seated curl against standing curl: more; difference 5 %; p < 0.01``."""
+    def side(arm: str, part: str | None) -> str:
+        called = study.arms[arm].called
+        return f"{desk.part(part).text} in {called}" if part else called
+
+    told = {"of": "more in the first", "against": "more in the second", "neither": "no difference reported"}
+    pieces = [told.get(contrast.favours or "", "no direction stated")]
+    for name, given in (("difference", contrast.difference), ("ratio", contrast.ratio), ("standardised", contrast.standardised)):
+        if given:
+            called = given.kind if isinstance(given, entries.Standardised) and given.kind != "not named" else name
+            unit = f" {given.unit}" if isinstance(given, entries.Difference) else ""
+            interval = f" (95% interval {sentences.number(given.ci95[0])} to {sentences.number(given.ci95[1])})" if given.ci95 else ""
+            pieces.append(f"{called.replace('standardised', 'standardised difference')} {sentences.number(given.value)}{unit}{interval}")
+    if contrast.t is not None:
+        pieces.append(f"t = {sentences.number(contrast.t)}")
+    pieces += [f"p {sign} {p:g}" for sign, p in (("=", contrast.p), ("<", contrast.p_below), (">", contrast.p_above)) if p is not None]
+    if contrast.note:
+        pieces.append(contrast.note.rstrip("."))
+    sides = f"{side(contrast.of, contrast.of_part)} against {side(contrast.against, contrast.against_part)}"
+    return f"{sentences.upper_first(sides)}: {'; '.join(pieces)}."

@@ -1,0 +1,49 @@
+"""The Jinja environment of the pages: autoescape on, undefined names are errors."""
+
+from __future__ import annotations
+
+from datetime import date
+from functools import cache
+from typing import Any
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+
+from . import escape
+
+_MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")
+
+
+@cache
+def _environment() -> Environment:
+    env = Environment(loader=PackageLoader("build_tools.site"), autoescape=True, undefined=StrictUndefined,
+                      comment_start_string="<#", comment_end_string="#>",  # {# opens a heading's id
+                      trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=True)
+    env.filters.update(heading=escape.heading, front_matter=escape.front_matter, one_line=escape.one_line,
+                       day=day, sentence=sentence, upper_first=upper_first)
+    return env
+
+
+def render(template: str, **values: Any) -> str:
+    """One page's text from its template."""
+    return _environment().get_template(template).render(**values)
+
+
+def reload() -> None:
+    """Forget the loaded templates (for live previews)."""
+    _environment.cache_clear()
+
+
+def day(value: date) -> str:
+    """``20 November 2026``."""
+    return f"{value.day} {_MONTHS[value.month - 1]} {value.year}"
+
+
+def upper_first(text: str) -> str:
+    """The text with a capital first letter."""
+    return text[:1].upper() + text[1:]
+
+
+def sentence(text: str) -> str:
+    """The text as a sentence: capital first letter, closing mark."""
+    text = upper_first(text.strip())
+    return text if text.endswith((".", "!", "?", "…")) else text + "."
