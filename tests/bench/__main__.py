@@ -6,10 +6,11 @@ import argparse
 import tempfile
 from pathlib import Path
 
-from . import check, timing
+from . import build, check, timing
 from .generate import generate
 
 DEMO = timing.ROOT / "tests" / "demo" / "catalog"
+GROWTH = "growth: cost of one more entry, against that cost one step before (linear is 1.0)"
 
 
 def main() -> None:
@@ -22,6 +23,7 @@ def main() -> None:
         catalogs = {size: generate(DEMO, Path(folder) / f"catalog-{size}", size) for size in args.sizes}
         _start(args.runs)
         _check(catalogs, args.runs)
+        _build(catalogs, args.runs)
 
 
 def _start(runs: int) -> None:
@@ -36,7 +38,19 @@ def _check(catalogs: dict[int, Path], runs: int) -> None:
     for size, catalog in catalogs.items():
         parsing, seconds[size] = check.against_parsing(catalog, runs)
         _row(size, f"{seconds[size]:.2f}", f"{parsing:.2f}", f"{seconds[size] / parsing:.1f}", _growth(seconds))
-    print("growth: cost of one more entry, against that cost one step before (linear is 1.0)\n")
+    print(f"{GROWTH}\n")
+
+
+def _build(catalogs: dict[int, Path], runs: int) -> None:
+    print("`mkdocs build` with the handbook's plugin (checks included) against plain `mkdocs build` of the same pages as Markdown")
+    _row("entries", "pages", "ours s", "plain s", "ours / plain", "growth")
+    seconds = {}
+    for size, catalog in catalogs.items():
+        with tempfile.TemporaryDirectory() as folder:
+            ours, plain, pages = build.prepare(catalog, Path(folder))
+            seconds[size], plainly = timing.of_commands(runs, ours, plain)
+        _row(size, pages, f"{seconds[size]:.1f}", f"{plainly:.1f}", f"{seconds[size] / plainly:.2f}", _growth(seconds))
+    print(GROWTH)
 
 
 def _growth(seconds: dict[int, float]) -> str:

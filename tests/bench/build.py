@@ -1,0 +1,37 @@
+"""Our build against `mkdocs build` of the same pages, already written out as Markdown."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import yaml
+
+from build_tools.catalog.load import load
+from build_tools.checks.profile import load_profile
+from build_tools.evidence.conclude import conclude
+from build_tools.site import book
+from build_tools.site.emit import emit
+
+from . import timing
+
+CONTENT = timing.ROOT / "content"
+
+
+def prepare(catalog: Path, folder: Path) -> tuple[list[str], list[str], int]:
+    """Write what the two builds need into ``folder``: the two commands, and the number of pages of the book."""
+    loaded = load(catalog)
+    pages = book.render(loaded, conclude(loaded), load_profile())
+    emit(pages, CONTENT, folder / "content")
+    ours = _command(folder, "ours", CONTENT, ["search", {"handbook": {"catalog": str(catalog)}}])
+    plain = _command(folder, "plain", folder / "content", ["search"])
+    return ours, plain, len(pages.pages)
+
+
+def _command(folder: Path, name: str, docs: Path, plugins: list) -> list[str]:
+    """The command that builds ``docs`` with the project's own settings but for these plugins."""
+    config = yaml.safe_load((timing.ROOT / "mkdocs.yml").read_text(encoding="utf-8"))
+    config |= {"docs_dir": str(docs), "site_dir": str(folder / f"{name}-site"), "plugins": plugins}
+    config["theme"]["custom_dir"] = str(timing.ROOT / config["theme"]["custom_dir"])
+    path = folder / f"{name}.yml"
+    path.write_text(yaml.safe_dump(config, sort_keys=False), encoding="utf-8")
+    return ["-m", "mkdocs", "build", "--quiet", "--config-file", str(path)]
