@@ -36,6 +36,8 @@ FILES: dict[str, type[BaseModel]] = {
     "exceptions": entries.Exceptions,
 }
 REQUIRED_FILES = ("handbook", "vocabulary")
+#: Longest id, as in ``entries.Id``.
+MAX_ID = 64
 
 
 @dataclass(frozen=True)
@@ -124,16 +126,15 @@ def load(root: Path, label: str | None = None) -> Catalog:
 
 
 def _folder(catalog: Catalog, folder: Path, label: str, kind: str, model: type[BaseModel]) -> None:
-    pattern = entries.KEY_PATTERN if kind == "studies" else entries.ID_PATTERN
-    for path in sorted(folder.iterdir()) if folder.is_dir() else []:
+    is_id = re.compile(entries.KEY_PATTERN if kind == "studies" else entries.ID_PATTERN).fullmatch
+    for path in _listed(catalog, folder, label):
         shown = f"{label}/{path.name}"
-        if path.name.startswith("."):
-            continue
-        if path.suffix != ".yaml" or not re.fullmatch(pattern, path.stem) or not path.is_file() or path.is_symlink():
+        if path.suffix != ".yaml" or not is_id(path.stem) or len(path.stem) > MAX_ID:
+            catalog.broken.add((kind, path.stem))
             catalog.findings.append(Finding(
                 "file-name", Spot(shown, 1, 1), "this file name cannot be an id",
                 "use small letters, digits" + ("" if kind == "studies" else " and single hyphens")
-                + f" and the ending .yaml, e.g. {'smith2024' if kind == 'studies' else 'seated-row'}.yaml; no links, no folders"))
+                + f" and the ending .yaml, e.g. {'smith2024' if kind == 'studies' else 'seated-row'}.yaml"))
             continue
         entry = _entry(catalog, kind, path.stem, path, shown, model)
         if entry:
@@ -143,10 +144,23 @@ def _folder(catalog: Catalog, folder: Path, label: str, kind: str, model: type[B
 def _stray_files(catalog: Catalog, root: Path, label: str) -> None:
     """A file that nothing reads is a mistake that would otherwise pass in silence."""
     known = {f"{name}.yaml" for name in FILES} | set(FOLDERS) | {"references.bib", "conclusions", "model", "README.md"}
-    for path in sorted(root.iterdir()):
-        if path.name not in known and not path.name.startswith("."):
+    for path in _listed(catalog, root, label):
+        if path.name not in known:
             catalog.findings.append(Finding("stray-file", Spot(f"{label}/{path.name}", 1, 1), "nothing reads this file",
-                                            _did_you_mean(path.name, sorted(known)) or "remove it, or move it where it belongs"))
+                                            wording.did_you_mean(path.name, sorted(known)) or "remove it, or move it where it belongs"))
+
+
+def _listed(catalog: Catalog, folder: Path, label: str) -> list[Path]:
+    """What is in a folder, sorted, without hidden files; empty when there is no such folder."""
+    try:
+        return sorted(path for path in folder.iterdir() if not path.name.startswith("."))
+    except FileNotFoundError:
+        return []
+    except OSError as error:
+        catalog.broken.add((folder.name, folder.name))
+        catalog.findings.append(Finding("file-unreadable", Spot(label, 1, 1), f"this is no folder that can be read: {error.strerror}",
+                                        "make it a folder with one file for each entry"))
+        return []
 
 
 def _entry(catalog: Catalog, kind: str, id: str, path: Path, shown: str, model: type[Data]) -> Entry[Data] | None:
@@ -168,7 +182,4 @@ def _typed(src: Source, data: Any, model: type[Data]) -> tuple[Data | None, list
         # JSON mode: strict about numbers and text, yet reads dates, as YAML 1.2 has none.
         return model.model_validate_json(json.dumps(data)), []
     except ValidationError as error:
-        return None, wording.findings(error, src, model, data)
-
-
-_did_you_mean = wording.did_you_mean
+        return None, wording.findings(error, src, model)

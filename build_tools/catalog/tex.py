@@ -8,6 +8,10 @@ import re
 import latexcodec  # noqa: F401 - registers the codec
 
 
+#: Where decoding could change anything but braces; most fields have none of it, and decoding is slow.
+_TEX = re.compile(r"[\\$~`^_%\u00ad]|--|''|,,")
+
+
 class NotText(ValueError):
     """The TeX says more than text can. Arguments: what is wrong, what to write instead."""
 
@@ -17,6 +21,8 @@ def plain_text(value: str) -> str:
 
     Raises ``NotText`` for commands and formulas that have no plain text.
     """
+    if not _TEX.search(value):
+        return " ".join(re.sub("[{}]", "", value).split())
     # A bare % starts a comment in TeX; in a title it is a percent sign.
     escaped = re.sub(r"(?<!\\)%", r"\\%", value)
     try:

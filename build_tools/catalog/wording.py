@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import re
 import types
 import typing
 from typing import Any
@@ -10,6 +11,7 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
+from .entries import ID_PATTERN, KEY_PATTERN
 from .finding import Finding, Spot
 from .source import Source
 
@@ -25,37 +27,51 @@ def keys(model: type[BaseModel]) -> list[str]:
     return [field.alias or name for name, field in model.model_fields.items()]
 
 
-def findings(error: ValidationError, src: Source, model: type[BaseModel], data: Any) -> list[Finding]:
+def findings(error: ValidationError, src: Source, model: type[BaseModel]) -> list[Finding]:
     """One finding for each thing the validator complains of."""
-    return [_finding(details, src, model, data) for details in error.errors(include_url=False)]
+    return [_finding(details, src, model) for details in error.errors(include_url=False)]
 
 
-def _finding(details: ErrorDetails, src: Source, model: type[BaseModel], data: Any) -> Finding:
-    kind, loc = details["type"], tuple(step for step in details["loc"] if step != "[key]")
-    name = str(loc[-1]) if loc else "file"
-    here = Spot(src.label, *src.position(loc, key=kind == "extra_forbidden" or "[key]" in details["loc"]))
-    context = details.get("ctx") or {}
+def _finding(details: ErrorDetails, src: Source, model: type[BaseModel]) -> Finding:
+    kind, loc, value, context = details["type"], details["loc"], details["input"], details.get("ctx") or {}
+    # The validator marks a complaint about a mapping's key by a last step of its own.
+    of_key = bool(loc) and loc[-1] == "[key]"
+    loc = loc[:-1] if of_key else loc
+    name = "the key" if of_key else _name(loc)
+    here = Spot(src.label, *src.position(loc, key=of_key or kind == "extra_forbidden"))
     if kind == "extra_forbidden":
         known = keys(_model_at(model, loc[:-1]) or model)
-        suggestion = did_you_mean(name, known)
-        return Finding("unknown-key", here, f"unknown key `{name}`",
-                       suggestion or f"known here: {', '.join(known)}")
+        return Finding("unknown-key", here, f"unknown key {name}",
+                       did_you_mean(str(loc[-1]), known) or f"known here: {', '.join(known)}")
     if kind == "missing":
         inner = _model_at(model, loc[:-1])
-        described = inner and next((f.description for n, f in inner.model_fields.items() if (f.alias or n) == name), None)
-        return Finding("missing-key", here, f"the key `{name}` is missing", f"add `{name}:`" + (f" ({described})" if described else ""))
+        described = inner and next((f.description for n, f in inner.model_fields.items() if (f.alias or n) == loc[-1]), None)
+        return Finding("missing-key", here, f"the key {name} is missing", f"add `{loc[-1]}:`" + (f" ({described})" if described else ""))
     if kind == "value_error":
-        return Finding("wrong-value", here, str(context.get("error", details["msg"])), "see the entry's outline in DEVELOPERS.md")
+        return Finding("wrong-value", here, str(context["error"]), "change the keys of this entry to fit")
     if kind == "string_pattern_mismatch":
-        return Finding("wrong-value", here, f"`{name}`: {_shown(details['input'])} {_pattern(str(context.get('pattern', '')))[0]}",
-                       _pattern(str(context.get("pattern", "")))[1])
+        message, help = _pattern(context["pattern"], value)
+        return Finding("wrong-value", here, f"{name} {message}", help)
     if kind == "literal_error":
-        expected = str(context.get("expected", "")).replace("'", "`")
-        return Finding("wrong-value", here, f"`{name}` cannot be {_shown(details['input'])}", f"write one of: {expected}")
-    if kind.endswith("_type") or kind.endswith("_parsing") or "date" in kind:
-        return Finding("wrong-type", here, f"`{name}` should be {_wanted(kind)}, not {_shown(details['input'])}",
-                       _write_instead(kind, details["input"]))
-    return Finding("wrong-value", here, f"`{name}`: {details['msg'][0].lower()}{details['msg'][1:]}", "change the value to fit")
+        expected = context["expected"].replace("'", "`")
+        return Finding("wrong-value", here, f"{name} cannot be {_shown(value)}", f"write one of: {expected}")
+    if kind in _BOUNDS:
+        bound = next(iter(context[key] for key in ("gt", "ge", "lt", "le") if key in context))
+        return Finding("wrong-value", here, f"{name} cannot be {_shown(value)}", f"write a number {_BOUNDS[kind]} {bound:g}")
+    if kind in ("too_short", "too_long", "string_too_long"):
+        what = "characters" if kind == "string_too_long" else "entry" if len(value) == 1 else "entries"
+        bound, most = (context["min_length"], False) if kind == "too_short" else (context["max_length"], True)
+        return Finding("wrong-value", here, f"{name} has {len(value)} {what}", f"write at {'most' if most else 'least'} {bound}")
+    if kind == "finite_number":
+        return Finding("wrong-value", here, f"{name} is larger than any number", "write it with fewer digits")
+    return Finding("wrong-type", here, f"{name} should be {_wanted(kind)}, not {_given(value)}", _write_instead(kind, value))
+
+
+def _name(loc: tuple[int | str, ...]) -> str:
+    """``hip``, or ``entry 2 of equipment``, between backquotes as they are written in the file."""
+    if not loc:
+        return "the file"
+    return f"entry {loc[-1] + 1} of {_name(loc[:-1])}" if isinstance(loc[-1], int) else f"`{loc[-1]}`"
 
 
 def _model_at(model: type[BaseModel], loc: tuple[int | str, ...]) -> type[BaseModel] | None:
@@ -95,6 +111,13 @@ def _shown(value: Any) -> str:
     return "`" + (text if len(text) <= 60 else text[:57] + "...").replace("\n", " ") + "`"
 
 
+def _given(value: Any) -> str:
+    """A value of the wrong type; text in quotes that looks like a number is told from the number."""
+    return f"the text {_shown(value)}" if isinstance(value, str) else _shown(value)
+
+
+_BOUNDS = {"greater_than": "above", "greater_than_equal": "of at least", "less_than": "below", "less_than_equal": "of at most"}
+
 _WANTED = {
     "string": "text", "int": "a whole number", "float": "a number", "bool": "true or false",
     "list": "a list", "dict": "a mapping (`key: value` lines)", "model": "a mapping (`key: value` lines)",
@@ -120,11 +143,24 @@ def _write_instead(kind: str, value: Any) -> str:
     return "indent its `key: value` lines below it"
 
 
-def _pattern(pattern: str) -> tuple[str, str]:
-    """What a failed pattern means, and what to write."""
-    if pattern.startswith("^[a-z]"):
-        return ("is not an id", "use small letters, digits and single hyphens, e.g. seated-row; parts as muscle/part")
+def _pattern(pattern: str, value: str) -> tuple[str, str]:
+    """Why text fails the pattern of its field, and what to write."""
+    shown = _shown(value)
     if pattern.startswith("^https?"):
-        return ("is not a web address", "write a full address that starts with https://")
-    return ("has characters that catalog text may not hold",
-            "write one line of plain text without < > (in names also without * _ ` # | [ ] { } & or double quotes), line breaks or markup")
+        return f"cannot be {shown}", "write a full address that starts with https://"
+    plain = re.fullmatch(r"\^(\[\^.+\])\{1,([0-9]+)\}\$", pattern, re.DOTALL)
+    if not plain:
+        form = {ID_PATTERN: "small letters, digits and single hyphens, a letter first: seated-row",
+                KEY_PATTERN: "small letters and digits, a letter first: smith2024"}
+        return f"cannot be {shown}", f"use {form.get(pattern, 'muscle or muscle/part: hamstrings/biceps-femoris-long-head')}"
+    allowed, most = plain.groups()
+    if not value.strip():
+        return "is empty", "write some text, or remove the key"
+    refused = next((c for c in value.strip() if not re.fullmatch(allowed, c)), None)
+    if refused is None:
+        return f"has {len(value.strip())} characters", f"write at most {most}; say one thing"
+    if refused == "\n":
+        return "has a line break", "write it as one line, or with `>-`"
+    if refused.isprintable():
+        return f"has a `{refused}`, as in {_shown(value)}", "say it in words: catalog text holds no markup"
+    return f"has an invisible character (U+{ord(refused):04X})", "type the text anew here"
