@@ -52,6 +52,12 @@ def yaml_entries(catalog: Catalog) -> Iterator[Entry[Any]]:
         yield from folder.values()
 
 
+def reviewed_entries(catalog: Catalog) -> Iterator[Entry[entries.Muscle] | Entry[entries.Exercise]]:
+    """Every entry that carries the date of its last review."""
+    yield from catalog.muscles.values()
+    yield from catalog.exercises.values()
+
+
 def statements(catalog: Catalog) -> Iterator[Statement]:
     """Every statement of the catalog, in file order."""
     for entry in yaml_entries(catalog):

@@ -62,7 +62,8 @@ def read_manual(docstring: str) -> Manual:
     fails, passes = (tuple(_example(body) for body in sections[name]) for name in ("Fails", "Passes"))
     if not all(example.places for example in fails) or any(example.places for example in passes):
         raise ValueError("`Fails:` names the file and line:column of each problem; `Passes:` names the file alone")
-    return Manual(title, *(" ".join(sections[name][0].split()) for name in ("Why", "Instead")), fails, passes)
+    why, instead = (" ".join(sections[name][0].split()) for name in ("Why", "Instead"))
+    return Manual(title, why, instead, fails, passes)
 
 
 def _example(body: str) -> Example:

@@ -36,6 +36,6 @@ def blurred(name: str) -> Iterator[str]:
     yield " ".join(words)
     for place, word in enumerate(words):
         if len(word) >= TYPO_LENGTH and word.isalpha():
-            # A letter too many, too few, exchanged or swapped with its neighbour leaves a common remainder.
-            for gap in range(len(word)):
-                yield " ".join(sorted([*words[:place], f"{word[:gap]}{word[gap + 1:]}~", *words[place + 1:]]))
+            # A letter too many, exchanged or swapped with its neighbour leaves a common remainder.
+            for remainder in (word, *(word[:gap] + word[gap + 1:] for gap in range(len(word)))):
+                yield " ".join(sorted([*words[:place], f"{remainder}~", *words[place + 1:]]))

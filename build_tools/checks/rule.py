@@ -17,6 +17,7 @@ from functools import cached_property
 from types import ModuleType
 from typing import NamedTuple
 
+from build_tools.catalog.bibliography import WHOLE_FILE
 from build_tools.catalog.entries import Claim
 from build_tools.catalog.finding import Spot
 from build_tools.catalog.load import Catalog
@@ -40,6 +41,11 @@ class Context:
 
     catalog: Catalog
     today: date
+
+    def is_absent(self, kind: str, id: str) -> bool:
+        """Whether nobody wrote this entry; never while the folder or file that may hold it cannot be read."""
+        whole = WHOLE_FILE if kind == "references" else kind
+        return not self.catalog.exists(kind, id) and (kind, whole) not in self.catalog.broken
 
     @cached_property
     def statements(self) -> list[Statement]:

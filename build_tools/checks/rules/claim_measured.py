@@ -15,6 +15,14 @@ Fails: exercises/crate-curl.yaml 6:5
         because: The bent hip lengthens it.
         cites: [{key: glow2031, at: Table 2}]
 
+Fails: exercises/cable-curl.yaml 6:5
+    emphasis:
+      - part: [lantern/short-head]
+        outcome: activation
+        more_than: {part: lantern/long-head}
+        because: The straight hip leaves the long head slack.
+        cites: [{key: glow2031, at: Table 2}]
+
 Passes: exercises/crate-curl.yaml
     emphasis:
       - part: [lantern/long-head]

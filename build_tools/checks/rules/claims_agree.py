@@ -15,6 +15,19 @@ Fails: exercises/crate-curl.yaml 2:12
         because: The seat steadies the hip.
         common_practice: Commonly taught in Lantern Yard.
 
+Fails: exercises/crate-curl.yaml 7:12
+    emphasis:
+      - part: [lantern/long-head]
+        outcome: growth
+        more_than: {part: lantern/short-head}
+        because: The bent hip lengthens it.
+        common_practice: Commonly taught in Lantern Yard.
+      - part: [lantern/short-head]
+        outcome: growth
+        more_than: {part: lantern/long-head}
+        because: The bent knee shortens it.
+        common_practice: Commonly taught in Lantern Yard.
+
 Passes: exercises/crate-curl.yaml
     emphasis:
       - part: [lantern/short-head]

@@ -30,7 +30,7 @@ def check(context: Context) -> Iterator[Problem]:
     catalog = context.catalog
     retired = catalog.moved.data.exercises if catalog.moved else {}
     for id, entry, path in _mentions(context):
-        if not catalog.exists("exercises", id):
+        if context.is_absent("exercises", id):
             yield Problem(entry.spot(*path), f"there is no exercise `{id}`",
                           f"it is retired: write `{retired[id]}`" if id in retired
                           else suggest(id, catalog.exercises, f"add exercises/{id}.yaml, or name one that exists"))

@@ -38,7 +38,8 @@ def check(context: Context) -> Iterator[Problem]:
     catalog = context.catalog
     known = set(catalog.part_refs())
     for ref, entry, path in _mentions(context):
-        if ref in known or ("muscles", ref.partition("/")[0]) in catalog.broken:
+        muscle = ref.partition("/")[0]
+        if ref in known or muscle not in catalog.muscles and not context.is_absent("muscles", muscle):
             continue
         is_key = path[0] == "set_credit"
         yield Problem(entry.spot(*path, key=is_key), f"there is no muscle part `{ref}`", suggest(ref, known, _choice(catalog, ref)))
@@ -56,9 +57,10 @@ def _mentions(context: Context) -> Iterator[tuple[str, Entry, Path]]:
     for statement, claim in context.claims:
         for index, ref in enumerate(claim.part):
             yield ref, statement.entry, (*statement.path, "part", index)
-        for ref, path in ((claim.relative_to, ("relative_to",)), (claim.comparator.part, (claim.direction, "part"))):
-            if ref:
-                yield ref, statement.entry, (*statement.path, *path)
+        if claim.relative_to:
+            yield claim.relative_to, statement.entry, (*statement.path, "relative_to")
+        if claim.comparator.part:
+            yield claim.comparator.part, statement.entry, (*statement.path, claim.direction, "part")
     for study in context.catalog.studies.values():
         for index, result in enumerate(study.data.results):
             here = ("results", index)

@@ -23,10 +23,8 @@ from build_tools.checks.rule import Context, Problem, suggest
 def check(context: Context) -> Iterator[Problem]:
     """Citations of keys without a record."""
     catalog = context.catalog
-    if not catalog.is_whole("references"):
-        return
     for statement in context.statements:
         for index, citation in enumerate(statement.basis.cites):
-            if not catalog.exists("references", citation.key):
+            if context.is_absent("references", citation.key):
                 yield Problem(statement.spot("cites", index, "key"), f"there is no reference `{citation.key}`",
                               suggest(citation.key, catalog.references, "add its record to references.bib"))

@@ -28,7 +28,9 @@ KINDS = {"exercises": "exercises", "muscles": "muscles", "sources": "references"
 def check(context: Context) -> Iterator[Problem]:
     """Retired ids that live, and successors that do not."""
     catalog, moved = context.catalog, context.catalog.moved
-    for name, kind in KINDS.items() if moved else ():
+    if moved is None:
+        return
+    for name, kind in KINDS.items():
         retired = getattr(moved.data, name)
         for old, new in retired.items():
             if catalog.exists(kind, old):
@@ -36,6 +38,6 @@ def check(context: Context) -> Iterator[Problem]:
                               "remove this line, or give the living entry another id")
             elif new in retired:
                 yield Problem(moved.spot(name, old), f"the successor `{new}` is retired itself", f"write the living successor of `{new}`")
-            elif not catalog.exists(kind, new) and catalog.is_whole(kind):
+            elif context.is_absent(kind, new):
                 yield Problem(moved.spot(name, old), f"the successor `{new}` does not exist",
                               suggest(new, getattr(catalog, kind), f"name one of the {name} that exist"))

@@ -16,6 +16,7 @@ Passes: exercises/crate-curl.yaml
 from collections.abc import Iterator
 from datetime import date
 
+from build_tools.catalog.walk import reviewed_entries
 from build_tools.checks.rule import Context, Problem
 
 
@@ -29,7 +30,7 @@ def check(context: Context) -> Iterator[Problem]:
         yield Problem(handbook.spot("conventions", "review-interval", key=True), "there is no review interval in months",
                       "add the convention `review-interval: {value: 24, unit: months, means: ..., common_practice: ...}`")
         return
-    for entry in (*context.catalog.muscles.values(), *context.catalog.exercises.values()):
+    for entry in reviewed_entries(context.catalog):
         due = _months_after(entry.data.reviewed, round(interval.value))
         if context.today > due:
             yield Problem(entry.spot("reviewed"), f"the review was due on {due}",

@@ -34,6 +34,7 @@ Passes: studies/glow2031.yaml
 
 from collections.abc import Iterator
 
+from build_tools.catalog.walk import Path
 from build_tools.checks.rule import Context, Problem, suggest
 
 
@@ -42,8 +43,8 @@ def check(context: Context) -> Iterator[Problem]:
     for study in context.catalog.studies.values():
         arms = study.data.arms
         for index, result in enumerate(study.data.results):
-            here = ("results", index)
-            named = [(arm, (*here, "values", arm)) for arm in result.values]
+            here: Path = ("results", index)
+            named: list[tuple[str, Path]] = [(arm, (*here, "values", arm)) for arm in result.values]
             for number, contrast in enumerate(result.contrasts):
                 place = (*here, "contrasts", number)
                 named += [(contrast.of, (*place, "of")), (contrast.against, (*place, "against"))]

@@ -77,7 +77,7 @@ def _value(here: Path, value: Value) -> Iterator[tuple[Path, str]]:
 
 def _contrast(here: Path, contrast: Contrast) -> Iterator[tuple[Path, str]]:
     given = [kind for kind in ("p", "p_above", "p_below") if getattr(contrast, kind) is not None]
-    between = given == ["p_above", "p_below"] and contrast.p_above < contrast.p_below
+    between = contrast.p is None and (contrast.p_above or 0) < (contrast.p_below or 1)
     if len(given) > 1 and not between:
         yield (*here, given[-1]), f"{' and '.join(f'`{kind}`' for kind in given)} do not fit together"
     for kind in ("difference", "ratio", "standardised"):

@@ -20,9 +20,7 @@ from build_tools.checks.rule import Context, Problem, suggest
 def check(context: Context) -> Iterator[Problem]:
     """Study files whose name is no key of the bibliography."""
     catalog = context.catalog
-    if not catalog.is_whole("references"):
-        return
     for key, study in catalog.studies.items():
-        if not catalog.exists("references", key):
+        if context.is_absent("references", key):
             yield Problem(study.spot(), f"this study has no reference `{key}`",
                           suggest(key, catalog.references, f"add @article{{{key}, ...}} to references.bib"))
