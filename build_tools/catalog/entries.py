@@ -350,6 +350,12 @@ class Joint(Term):
     extended: Line | None = Field(None, description="How a client reads a negative angle.")
 
 
+class Design(Term):
+    """A study design. A synthesis summarises other studies and is never counted beside them."""
+
+    synthesis: bool = Field(False, description="True for reviews and other summaries of studies.")
+
+
 class Measure(Term):
     """A way of measuring and the one outcome it can speak for."""
 
@@ -363,7 +369,7 @@ class Vocabulary(Entry):
     positions: dict[Id, Term] = Field(description="How the body is placed.")
     joints: dict[Id, Joint] = Field(description="Joints, and how their angles read.")
     load_points: dict[Id, Term] = Field(description="Where a load can meet the body.")
-    designs: dict[Id, Term] = Field(description="How a study can be built.")
+    designs: dict[Id, Design] = Field(description="How a study can be built.")
     measures: dict[Id, Measure] = Field(description="How an outcome can be measured.")
     proper_nouns: list[Name] = Field(default=[], description="Words of names that keep their capital inside a sentence.")
 

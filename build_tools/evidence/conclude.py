@@ -78,6 +78,8 @@ def conclude(catalog: Catalog) -> Conclusions:
 
 def _conclude(catalog: Catalog, all_: Conclusions, exercise: str, index: int, claim: Claim) -> Conclusion:
     readings = tuple(_reading(catalog, all_.names, claim, reported) for reported in _bearing_on(all_.reports, exercise, claim))
+    # What was measured on the part itself speaks for it; the whole muscle is shown only in its absence.
+    readings = tuple(r for r in readings if r.direct) or readings
     agreement = _agreement(claim, readings)
     return Conclusion(
         claim_id=f"{exercise}/{index + 1}", exercise=exercise, index=index, outcome=claim.outcome, parts=tuple(claim.part),
@@ -150,7 +152,8 @@ def _other_way(claim: Claim, direct: list[Reading]) -> str:
 
 def _where(catalog: Catalog, readings: list[Reading]) -> str:
     keys = list(dict.fromkeys(r.study for r in readings))
-    people = sum(catalog.studies[key].data.people.n for key in keys)
+    samples = {catalog.studies[key].data.same_sample_as or key: catalog.studies[key].data.people.n for key in reversed(keys)}
+    people = sum(samples.values())
     return f"{counted(len(keys), 'study', 'studies')} of {people} people"
 
 

@@ -63,14 +63,16 @@ class Reports:
     """All reported contrasts of a catalog, indexed by exercise."""
 
     def __init__(self, catalog: Catalog) -> None:
-        self._catalog = catalog
+        vocabulary = catalog.vocabulary
+        self._outcomes = {id: m.outcome for id, m in vocabulary.data.measures.items()} if vocabulary else {}
+        syntheses = {id for id, design in vocabulary.data.designs.items() if design.synthesis} if vocabulary else set()
+        # A review summarises studies that may stand here themselves, so it never counts beside them.
+        self._studies = {key: study for key, study in catalog.studies.items() if study.data.design not in syntheses}
         self._arms: dict[str, list[tuple[str, str]]] = defaultdict(list)
-        for key, study in catalog.studies.items():
+        for key, study in self._studies.items():
             for arm_id, arm in study.data.arms.items():
                 if arm.exercise:
                     self._arms[arm.exercise].append((key, arm_id))
-        vocabulary = catalog.vocabulary
-        self._outcomes = {id: m.outcome for id, m in vocabulary.data.measures.items()} if vocabulary else {}
 
     def of_exercises(self, first: str, second: str, part: str, outcome: str, relative_to: str | None = None) -> list[Reported]:
         """Contrasts of two exercises on one part: measured alone, jointly, or as its whole muscle."""
@@ -95,7 +97,7 @@ class Reports:
     def on_part(self, part: str, outcome: str) -> list[Reported]:
         """Every contrast of two different exercises measured on this part, alone or jointly."""
         found = []
-        for key, study in self._catalog.studies.items():
+        for key, study in self._studies.items():
             arms = [(id, arm.exercise) for id, arm in study.data.arms.items() if arm.exercise]
             for index, result in self._results(key, outcome, None):
                 cover = _cover(result.parts, part)
@@ -114,7 +116,7 @@ class Reports:
                     yield key, arm_a, arm_b
 
     def _results(self, key: str, outcome: str, relative_to: str | None) -> Iterator[tuple[int, Result]]:
-        study: Study = self._catalog.studies[key].data
+        study: Study = self._studies[key].data
         for index, result in enumerate(study.results):
             if self._outcomes.get(result.measure) == outcome and result.relative_to == relative_to:
                 yield index, result
