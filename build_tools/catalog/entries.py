@@ -326,6 +326,7 @@ class Study(Entry):
     same_people: bool = Field(description="True when the same people (or their two limbs) did every arm.")
     people: People = Field(description="Who took part, as far as it is reported.")
     weeks: Positive | None = Field(None, description="Length of training in weeks; left out for a single session.")
+    same_sample_as: Key | None = Field(None, description="Study whose people these are too, surely or probably; they are counted once.")
     arms: dict[Id, Arm] = Field(min_length=1, description="The conditions that were compared, by id.")
     results: list[Result] = Field(min_length=1, description="Its measurements, one for each muscle or part.")
     says: Line = Field(description="What it found, in one sentence of our own.")
