@@ -1,8 +1,8 @@
-"""How conclusions are worded around their composed sentences: the kind of evidence, and how reports stand to a claim."""
+"""How conclusions are worded around their composed sentences: the kind of evidence, and how a report bears on a claim."""
 
 from __future__ import annotations
 
-from ..evidence.conclude import Agreement, Bearing, Conclusion
+from ..evidence.conclude import Bearing, Conclusion
 from ..evidence.reported import Reported
 from ..evidence.sentences import numbers, p_value
 
@@ -16,16 +16,8 @@ OUTCOMES = {
 }
 #: Outcome -> what it cannot show.
 LIMITS = {
-    "activation": "Activation is how strongly a muscle was driven in one session. It does not show growth.",
-    "length": "Muscle length follows from the posture. It does not show growth.",
-}
-STANDING: dict[Agreement, str] = {
-    "agrees": "reported",
-    "mixed": "reports differ",
-    "no difference": "no clear difference reported",
-    "disagrees": "reported the other way round",
-    "no numbers": "no numbers here",
-    "common practice": "untested here",
+    "activation": "How strongly the muscle was driven. It does not show growth.",
+    "length": "Follows from the posture. It does not show growth.",
 }
 BEARINGS: dict[Bearing, str] = {
     "agrees": "Points the same way.",
@@ -37,14 +29,14 @@ _READ = {"full text": "full text read", "abstract": "only the abstract read", "p
          "record": "only the record read", "memory": "not read again, from memory"}
 
 
-def mark(conclusion: Conclusion) -> str:
-    """The class of the mark beside a claim, whose shape (not only colour) tells the kind of evidence."""
-    return "taught" if conclusion.agreement in ("common practice", "no numbers") else conclusion.outcome
+def is_tested(conclusion: Conclusion) -> bool:
+    """Whether any number of the catalog bears on the claim."""
+    return conclusion.agreement not in ("common practice", "no numbers")
 
 
-def order(conclusion: Conclusion) -> tuple[bool, int, int]:
-    """Tested before untested, growth before activation, then as written."""
-    return mark(conclusion) == "taught", list(OUTCOMES).index(conclusion.outcome), conclusion.index
+def order(conclusion: Conclusion) -> tuple[bool, int]:
+    """Tested before untested, otherwise as written."""
+    return not is_tested(conclusion), conclusion.index
 
 
 def read_of(read: str) -> str:

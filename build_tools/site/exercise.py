@@ -31,14 +31,22 @@ class ClaimView:
     """One claim: its sentence, and one step below its reason and numbers."""
 
     anchor: str
-    mark: str
-    outcome: str
-    standing: str
+    tested: bool
     sentence: str
     because: str
     disputed: str | None
     readings: list[ReadingView]
     grounds: Grounds
+
+
+@dataclass(frozen=True)
+class OutcomeGroup:
+    """The claims on one outcome; outcomes are never mixed."""
+
+    outcome: str
+    mark: str
+    limit: str | None
+    claims: list[ClaimView]
 
 
 @dataclass(frozen=True)
@@ -67,8 +75,7 @@ class ExercisePage:
     position: str
     direct: list[Link]
     indirect: list[Link]
-    claims: list[ClaimView]
-    limits: list[str]
+    outcomes: list[OutcomeGroup]
     compared_in: list[tuple[Link, str]]
     start: str
     end: str
@@ -106,8 +113,9 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
         position=vocabulary.positions[exercise.movement.position].name,
         direct=desk.parts(p for p, credit in exercise.set_credit.items() if credit == "direct"),
         indirect=desk.parts(p for p, credit in exercise.set_credit.items() if credit == "indirect"),
-        claims=[_claim(desk, c, exercise.emphasis[c.index]) for c in conclusions],
-        limits=[words.LIMITS[o] for o in words.OUTCOMES if o in words.LIMITS and any(c.outcome == o for c in conclusions)],
+        outcomes=[OutcomeGroup(heading, o, words.LIMITS.get(o), [_claim(desk, c, exercise.emphasis[c.index]) for c in conclusions
+                                                                 if c.outcome == o])
+                  for o, heading in words.OUTCOMES.items() if any(c.outcome == o for c in conclusions)],
         compared_in=_compared_in(desk, id),
         start=posture.words(exercise.movement.start, vocabulary), end=posture.words(exercise.movement.end, vocabulary),
         cues=[CueGroup(title, [(cue, desk.grounds(cue)) for cue in cues]) for title, cues in (
@@ -120,8 +128,8 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
 
 def _claim(desk: Desk, conclusion: Conclusion, claim: entries.Claim) -> ClaimView:
     return ClaimView(
-        anchor=f"claim-{conclusion.index + 1}", mark=words.mark(conclusion), outcome=words.OUTCOMES[conclusion.outcome],
-        standing=words.STANDING[conclusion.agreement], sentence=conclusion.sentence, because=claim.because, disputed=claim.disputed,
+        anchor=f"claim-{conclusion.index + 1}", tested=words.is_tested(conclusion), sentence=conclusion.sentence,
+        because=claim.because, disputed=claim.disputed,
         readings=[ReadingView(words.BEARINGS[r.bearing], r.text, desk.source(r.study, r.result), words.read_of(r.read))
                   for r in conclusion.readings],
         grounds=desk.grounds(claim))

@@ -7,41 +7,45 @@ from dataclasses import dataclass
 from .mentions import Mention
 from .muscle import credited
 from .references import cited_on, formatted
-from .shelf import Link, Shelf, part_anchor
+from .shelf import Link, Shelf
 from .templating import render, upper_first
 
 
 @dataclass(frozen=True)
-class PartContents:
-    """A part and the exercises a set of which counts for it, directly and as half a set."""
+class Row:
+    """Parts that the same exercises count for, and those exercises."""
 
-    everyday: str
-    link: Link
-    direct: list[Link]
-    indirect: list[Link]
+    parts: list[Link]
+    exercises: list[Link]
 
 
 @dataclass(frozen=True)
 class MuscleContents:
-    """A muscle, its parts, and the exercises for the whole."""
+    """A muscle, the exercises for all of it, and its parts."""
 
     everyday: str
     link: Link
     summary: str
-    direct: list[Link]
-    indirect: list[Link]
-    parts: list[PartContents]
+    whole: list[Link]
+    rows: list[Row]
+    parts: list[tuple[str, Link]]
+    """Everyday name, and the part by its anatomical name."""
 
 
 def contents(shelf: Shelf, uri: str) -> list[MuscleContents]:
-    """Muscles by everyday name, with their parts and exercises."""
-    desk = shelf.at(uri)
-    return [MuscleContents(
-        upper_first(entry.data.everyday), desk.part(id), entry.data.summary, credited(desk, id, "direct"), credited(desk, id, "indirect"),
-        [PartContents(upper_first(part.everyday), Link(part.name, desk.href(f"muscles/{id}.md", part_anchor(part_id))),
-                      credited(desk, f"{id}/{part_id}", "direct"), credited(desk, f"{id}/{part_id}", "indirect"))
-         for part_id, part in entry.data.parts.items()])
-        for id, entry in sorted(shelf.catalog.muscles.items(), key=lambda item: item[1].data.name)]
+    """Muscles by name, with their parts and the exercises a set of which counts for each."""
+    desk, made = shelf.at(uri), []
+    for id, entry in sorted(shelf.catalog.muscles.items(), key=lambda item: item[1].data.name):
+        by_exercises: dict[tuple[Link, ...], list[Link]] = {}
+        parts = []
+        for part_id, part in entry.data.parts.items():
+            link = desk.part(f"{id}/{part_id}")
+            parts.append((upper_first(part.everyday), link))
+            direct = tuple(credited(desk, f"{id}/{part_id}", "direct"))
+            by_exercises.setdefault(direct, []).append(Link(upper_first(part.everyday), link.href))
+        made.append(MuscleContents(upper_first(entry.data.everyday), desk.part(id), entry.data.summary, credited(desk, id, "direct"),
+                                   [Row(links, list(direct)) for direct, links in by_exercises.items() if direct], parts))
+    return made
 
 
 def exercises(shelf: Shelf) -> str:

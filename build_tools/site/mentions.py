@@ -35,7 +35,7 @@ def mentions(shelf: Shelf) -> dict[str, list[Mention]]:
         uri, anchor, page = _place(shelf, statement)
         for citation in statement.basis.cites:
             found[citation.key].append(
-                Mention(uri, anchor, page, statement.called, _text(shelf, statement), citation.at))
+                Mention(uri, anchor, page, statement.called.removeprefix("emphasis "), _text(shelf, statement), citation.at))
     return found
 
 

@@ -32,6 +32,8 @@ class OutcomeView:
     outcome: str
     mark: str
     limit: str | None
+    folded: bool
+    """One step below: everything but growth."""
     reports: list[ReportView]
 
 
@@ -106,7 +108,8 @@ def _part(desk: Desk, ref: str, part: entries.Part, found: dict[str, list[Report
 
 
 def _outcome(desk: Desk, outcome: str, reports: list[Reported]) -> OutcomeView:
-    return OutcomeView(words.OUTCOMES[outcome], outcome, words.LIMITS.get(outcome), [_report(desk, r) for r in reports])
+    return OutcomeView(words.OUTCOMES[outcome], outcome, words.LIMITS.get(outcome), outcome != "growth",
+                       [_report(desk, r) for r in reports])
 
 
 def _report(desk: Desk, reported: Reported) -> ReportView:

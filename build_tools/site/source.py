@@ -11,7 +11,7 @@ from . import evidence_words as words
 from .mentions import Mention
 from .references import Formatted, formatted
 from .shelf import Desk, Link, Shelf
-from .templating import render
+from .templating import render, upper_first
 
 SECTIONS = ("top", "what-was-read", "numbers", "rests-on-it", "bibtex")
 
@@ -22,6 +22,8 @@ class ArmRow:
 
     called: str
     exercise: Link | None
+    same_name: bool
+    """Whether the paper's name is the exercise's own, so that one of them is enough."""
     differs: str | None
     people: int | None
     value: str
@@ -104,18 +106,21 @@ def _result(desk: Desk, study: entries.Study, index: int, result: entries.Result
 
 
 def _arm(desk: Desk, arm: entries.Arm, value: entries.Value, unit: str) -> ArmRow:
-    return ArmRow(sentences.upper_first(arm.called), desk.exercise(arm.exercise) if arm.exercise else None, arm.differs,
-                  value.n or arm.n, sentences.value(value, unit))
+    exercise = desk.exercise(arm.exercise) if arm.exercise else None
+    same_name = exercise is not None and exercise.text.casefold() == arm.called.casefold()
+    return ArmRow(upper_first(arm.called), exercise, same_name, arm.differs, value.n or arm.n, sentences.value(value, unit))
 
 
 def _contrast(desk: Desk, study: entries.Study, contrast: entries.Contrast) -> str:
-    """``Seated curl against standing curl: more; difference 5 %; p < 0.01``."""
+    """``More in seated curl than in standing curl; difference 5 %; p < 0.01.``"""
     def side(arm: str, part: str | None) -> str:
         called = study.arms[arm].called
-        return f"{desk.part(part).text} in {called}" if part else called
+        return f"{desk.part(part).text} ({called})" if part else called
 
-    told = {"of": "more in the first", "against": "more in the second", "neither": "no difference reported"}
-    pieces = [told.get(contrast.favours or "", "no direction stated")]
+    first, second = side(contrast.of, contrast.of_part), side(contrast.against, contrast.against_part)
+    told = {"of": f"More in {first} than in {second}", "against": f"More in {second} than in {first}",
+            "neither": f"No difference reported between {first} and {second}"}
+    pieces = [told.get(contrast.favours or "", f"{upper_first(first)} against {second}, no direction stated")]
     for name, given in (("difference", contrast.difference), ("ratio", contrast.ratio), ("standardised", contrast.standardised)):
         if given:
             called = given.kind if isinstance(given, entries.Standardised) and given.kind != "not named" else name
@@ -127,5 +132,4 @@ def _contrast(desk: Desk, study: entries.Study, contrast: entries.Contrast) -> s
     pieces += [f"p {sign} {p:g}" for sign, p in (("=", contrast.p), ("<", contrast.p_below), (">", contrast.p_above)) if p is not None]
     if contrast.note:
         pieces.append(contrast.note.rstrip("."))
-    sides = f"{side(contrast.of, contrast.of_part)} against {side(contrast.against, contrast.against_part)}"
-    return f"{sentences.upper_first(sides)}: {'; '.join(pieces)}."
+    return "; ".join(pieces) + "."

@@ -7,6 +7,8 @@ from functools import cache
 from typing import Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
+from markupsafe import escape as escape_html
 
 from . import escape
 
@@ -19,7 +21,7 @@ def _environment() -> Environment:
                       comment_start_string="<#", comment_end_string="#>",  # {# opens a heading's id
                       trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=True)
     env.filters.update(heading=escape.heading, front_matter=escape.front_matter, one_line=escape.one_line,
-                       day=day, sentence=sentence, upper_first=upper_first)
+                       day=day, sentence=sentence, upper_first=upper_first, code=code)
     return env
 
 
@@ -36,6 +38,12 @@ def reload() -> None:
 def day(value: date) -> str:
     """``20 November 2026``."""
     return f"{value.day} {_MONTHS[value.month - 1]} {value.year}"
+
+
+def code(text: str) -> Markup:
+    """Plain text in which `backticks` set code."""
+    parts = [Markup("<code>{}</code>").format(part) if n % 2 else escape_html(part) for n, part in enumerate(text.split("`"))]
+    return Markup("").join(parts)
 
 
 def upper_first(text: str) -> str:

@@ -1,0 +1,104 @@
+"""The pages in headless Chromium: phone and laptop, light and dark.
+
+Accessibility is judged by axe-core (Deque), an outside checker of WCAG 2.2; it
+finds about half of what can be wrong, the rest is in DEVELOPERS.md.
+"""
+
+from __future__ import annotations
+
+import os
+import threading
+from collections.abc import Iterator
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from importlib import resources, util
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pytest
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, Page
+
+pytestmark = pytest.mark.browser
+
+PAGES = ["", "cautions/", "exercises/", "exercises/crate-curl/", "muscles/", "muscles/lantern/", "sources/", "sources/wick2030/", "rules/"]
+WIDTHS = {"narrowest": (320, 640), "phone": (390, 844), "laptop": (1366, 900)}
+
+
+class Quiet(SimpleHTTPRequestHandler):
+    """Serves without a log."""
+
+    def log_message(self, *args: object) -> None:
+        pass
+
+
+@pytest.fixture(scope="module")
+def address(demo_site: Path) -> Iterator[str]:
+    """The demo site on a local port."""
+    with ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(demo_site))) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        yield f"http://127.0.0.1:{server.server_port}/"
+        server.shutdown()
+
+
+@pytest.fixture(params=["light", "dark"])
+def page(request: pytest.FixtureRequest, browser: Browser, address: str) -> Iterator[Page]:
+    """A page that fails the test on console errors and on any request to another host."""
+    with browser.new_context(base_url=address, color_scheme=request.param) as context:
+        page, wrong = context.new_page(), []
+        page.on("console", lambda message: wrong.append(message.text) if message.type in ("error", "warning") else None)
+        page.on("pageerror", lambda error: wrong.append(str(error)))
+        page.on("request", lambda asked: None if asked.url.startswith((address, "data:")) else wrong.append(asked.url))
+        page.on("response", lambda answer: wrong.append(answer.url) if answer.status >= 400 else None)
+        yield page
+        assert wrong == []
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_pages_fit_their_window(page: Page, width: str) -> None:
+    page.set_viewport_size(dict(zip(("width", "height"), WIDTHS[width], strict=True)))
+    for path in PAGES:
+        page.goto(path)
+        page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
+        assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0, path
+
+
+@pytest.mark.parametrize("width", ["phone", "laptop"])
+def test_axe_finds_nothing(page: Page, width: str) -> None:
+    if util.find_spec("axe_playwright_python") is None:
+        (pytest.fail if "CI" in os.environ else pytest.skip)("axe-core is missing; install axe-playwright-python")
+    axe = (resources.files("axe_playwright_python") / "axe.min.js").read_text(encoding="utf-8")
+    page.set_viewport_size(dict(zip(("width", "height"), WIDTHS[width], strict=True)))
+    for path in PAGES:
+        page.goto(path)
+        page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
+        page.evaluate(axe)
+        found = page.evaluate("axe.run().then(r => r.violations.map(v => [v.id, v.nodes.map(n => n.html.slice(0, 160))]))")
+        assert found == [], path
+
+
+@pytest.mark.parametrize(("query", "wanted"), [
+    ("seated lamp curl", "exercises/crate-curl/"),  # another name
+    ("wooden crate", "exercises/crate-curl/"),  # equipment
+    ("short lamper", "exercises/cable-curl/"),  # a part, by its everyday name
+    ("lantern muscle long head", "muscles/lantern/"),  # a part
+    ("standing cable curl", "exercises/cable-curl/"),  # its name: first of all
+])
+def test_search_finds_it(page: Page, query: str, wanted: str) -> None:
+    page.set_viewport_size({"width": 1366, "height": 900})
+    page.goto("")
+    page.locator(".md-search__input").click()
+    page.locator(".md-search__input").press_sequentially(query)
+    page.locator(".md-search-result__item").first.wait_for()
+    found = [link.get_attribute("href") or "" for link in page.locator("a.md-search-result__link").all()]
+    assert any(wanted in address for address in found[:3]), found
+
+
+def test_the_clients_link_lands_on_the_cues(page: Page) -> None:
+    page.set_viewport_size({"width": 390, "height": 844})
+    page.goto("exercises/crate-curl/#how-to-do-it")
+    page.wait_for_timeout(200)
+    for words in ("Sit tall on the crate.", "Pull your heel under the crate."):
+        box = page.locator(".hb-cues").get_by_text(words).bounding_box()
+        assert box is not None and 0 < box["y"] < 844

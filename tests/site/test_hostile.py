@@ -1,0 +1,95 @@
+"""Catalog text is data: whatever it holds, a page has the elements and attributes its template wrote, and no others."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import markdown
+import pytest
+import yaml
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from pydantic import BaseModel
+from site_building import DEMO, render
+from site_reading import Reader
+
+from build_tools.catalog.load import Catalog, load
+from build_tools.site.escape import front_matter, heading, plain
+from build_tools.site.templating import render as render_template
+
+# Pieces that mean something to HTML, Markdown, attribute lists, Jinja or front matter.
+PIECES = ["<script>alert(1)</script>", "<img src=x onerror=alert(1)>", "</p>", "</details>", "-->", "<!--", "</pre>", "&lt;b&gt;", "&#60;",
+          "\"", "'", "`", "```", "~~~", "# ", "\n# ", "\n\n## x {#y}", "{: onclick=x }", "{#top}", "[x](javascript:1)", "![x](y)",
+          "{{ 7*7 }}", "{% raw %}", "---", "\n---\n", "|", "*", "__", "\\", "\t", "<!-- handbook: notice -->", "\x02wzxhzdk:0\x03",
+          "https://example.org", "é", "漢", "\U0001f600", "a", " "]
+HOSTILE = st.lists(st.sampled_from(PIECES) | st.text(st.characters(exclude_categories=["Cs"]), max_size=5),
+                   min_size=1, max_size=6).map("".join)
+
+
+def poisoned(catalog: Catalog, text: str) -> Catalog:
+    """The catalog with ``text`` added to every free text in it (ids, keys and places of files stay)."""
+    vocabulary = catalog.vocabulary.data
+    ids = {*vocabulary.equipment, *vocabulary.positions, *vocabulary.joints, *vocabulary.load_points, *vocabulary.designs,
+           *vocabulary.measures, *catalog.exercises, *catalog.references, *catalog.part_refs(),
+           "growth", "activation", "cable", "machine", "both", "one", "direct", "indirect",
+           "of", "against", "neither", "seated", "standing"}
+
+    def poison(value: Any) -> Any:
+        if isinstance(value, str):
+            return value if value in ids else value + text
+        if isinstance(value, list):
+            return [poison(item) for item in value]
+        if isinstance(value, dict):
+            return {key: poison(item) for key, item in value.items()}
+        if isinstance(value, BaseModel):
+            return value.model_copy(update={name: poison(getattr(value, name)) for name in type(value).model_fields})
+        return value
+
+    for group in (catalog.muscles, catalog.exercises, catalog.studies):
+        for entry in group.values():
+            object.__setattr__(entry, "data", poison(entry.data))
+    for single in (catalog.handbook, catalog.vocabulary):
+        object.__setattr__(single, "data", poison(single.data))
+    for reference in catalog.references.values():
+        for name in ("title", "journal", "volume", "pages", "readat", "recheck", "bibtex"):
+            object.__setattr__(reference, name, getattr(reference, name) + text)
+    return catalog
+
+
+def elements(text: str) -> list[tuple[str, tuple[str, ...]]]:
+    body = text.split("\n---\n", 1)[1]
+    return Reader(markdown.markdown(body, extensions=["attr_list", "toc"])).elements
+
+
+@pytest.fixture(scope="module")
+def expected() -> dict[str, list[tuple[str, tuple[str, ...]]]]:
+    """Structure of each page when the added text is harmless."""
+    return {page.uri: elements(page.text) for page in render(poisoned(load(DEMO), "a")).pages if page.uri != "rules.md"}
+
+
+@settings(max_examples=40)
+@given(text=HOSTILE)
+def test_no_text_becomes_structure(expected: dict[str, list[tuple[str, tuple[str, ...]]]], text: str) -> None:
+    for page in render(poisoned(load(DEMO), "a" + text + "a")).pages:
+        if page.uri in expected:
+            assert elements(page.text) == expected[page.uri]
+
+
+@given(text=HOSTILE)
+def test_headings_are_one_heading_and_nothing_else(text: str) -> None:
+    html = markdown.markdown(f"# {heading('a' + text + 'a')} {{#top}}\n", extensions=["attr_list", "toc"])
+    assert Reader(html).elements == [("h1", ("id",))]
+
+
+@given(title=HOSTILE, description=HOSTILE)
+def test_front_matter_reads_back(title: str, description: str) -> None:
+    written = str(front_matter({"title": title, "description": description}))
+    assert yaml.safe_load(written.removeprefix("---\n").removesuffix("---")) == {"title": plain(title), "description": plain(description)}
+    assert not set("<>\"&\n") & set(plain(title))
+
+
+@given(line=HOSTILE)
+def test_notice_passage_holds_its_text(line: str) -> None:
+    from build_tools.catalog.entries import Notice
+    html = render_template("notice.html.jinja", notice=Notice.model_construct(short=line, long=[line]))
+    assert [tag for tag, _ in Reader(html).elements] == ["div", "p", "b", "ul", "li"]

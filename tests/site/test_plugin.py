@@ -1,0 +1,115 @@
+"""The MkDocs adapter: what stops a build, what it leaves alone, what it watches."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from mkdocs.config import load_config
+from mkdocs.exceptions import Abort
+from mkdocs.structure.files import Files
+from site_building import DEMO, ROOT, build, configuration
+
+from build_tools.catalog.finding import Finding, Spot
+from build_tools.checks import runner
+
+
+def snapshot(folder: Path) -> dict[str, str]:
+    return {p.relative_to(folder).as_posix(): hashlib.sha256(p.read_bytes()).hexdigest() for p in sorted(folder.rglob("*")) if p.is_file()}
+
+
+def test_a_failing_check_leaves_the_old_site(demo: Path, tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
+    config = configuration(tmp_path, demo)
+    before = snapshot(build(config))
+    file = demo / "exercises" / "crate-curl.yaml"
+    file.write_text(file.read_text().replace("equipment: [crate]", "equipmnt: [crate]"))
+    with pytest.raises(Abort):
+        build(config)
+    assert "the catalog did not pass its checks" in caplog.text
+    assert snapshot(tmp_path / "site") == before
+    line = next(r.getMessage() for r in caplog.records if "unknown-key" in r.getMessage())
+    assert "exercises/crate-curl.yaml:3:1: error[unknown-key]" in line and "did you mean `equipment`" in line
+
+
+def test_warnings_fail_only_under_strict(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture) -> None:
+    warning = runner.Reported(Finding("review-due", Spot("catalog/x.yaml", 3, 4), "is old", "review it"), "warning")
+    monkeypatch.setattr(runner, "run", lambda *args, **kwargs: [warning])
+    config = configuration(tmp_path, DEMO)
+    assert (build(config) / "index.html").is_file()
+    assert "catalog/x.yaml:3:4: warning[review-due]: is old; help: review it" in caplog.text
+    before = snapshot(tmp_path / "site")
+    for strict, options in ((True, {}), (False, {"strict": True})):
+        changed = configuration(tmp_path, DEMO, plugins=["search", {"handbook": {"catalog": str(DEMO), **options}}])
+        caplog.clear()
+        with pytest.raises(Abort):
+            build(changed, strict=strict)
+        assert "0 errors, 1 warning" in caplog.text
+        assert snapshot(tmp_path / "site") == before
+
+
+def test_nothing_is_written_beside_the_site(demo: Path, tmp_path: Path) -> None:
+    before, content = snapshot(demo), snapshot(ROOT / "content")
+    build(configuration(tmp_path, demo))
+    assert snapshot(demo) == before and snapshot(ROOT / "content") == content
+
+
+def test_pages_are_virtual_and_edited_at_their_yaml(tmp_path: Path) -> None:
+    config = load_config(str(configuration(tmp_path, DEMO)))
+    config.plugins.on_pre_build(config=config)
+    files = config.plugins.on_files(Files([]), config=config)
+    page = files.get_file_from_path("exercises/crate-curl.md")
+    assert page.abs_src_path is None and page.url == "exercises/crate-curl/"
+    assert (Path(config.docs_dir) / page.edit_uri).resolve() == (DEMO / "exercises" / "crate-curl.yaml").resolve()
+    assert files.get_file_from_path("rules.md").edit_uri is None
+
+
+def test_a_content_page_of_the_same_name_is_refused(demo: Path, tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
+    docs = tmp_path / "docs"
+    docs.mkdir()
+    (docs / "rules.md").write_text("# Mine\n")
+    with pytest.raises(Abort):
+        build(configuration(tmp_path, demo, docs_dir=str(docs), nav=None))
+    assert "rules.md stands in the content folder" in caplog.text
+
+
+def test_disabled_it_does_nothing(tmp_path: Path) -> None:
+    docs = tmp_path / "docs"
+    docs.mkdir()
+    (docs / "index.md").write_text("# Mine\n")
+    config = configuration(tmp_path, DEMO, docs_dir=str(docs), nav=None, extra_css=[],
+                           plugins=[{"handbook": {"enabled": False, "catalog": str(DEMO)}}])
+    assert not (build(config) / "exercises").exists()
+
+
+def test_the_preview_watches_the_catalog(tmp_path: Path) -> None:
+    watched: list[str] = []
+
+    class Server:
+        def watch(self, path: str) -> None:
+            watched.append(path)
+
+    config = load_config(str(configuration(tmp_path, DEMO)))
+    config.plugins["handbook"].on_serve(Server(), config=config, builder=None)
+    assert str(DEMO) in watched and any(path.endswith("templates") for path in watched)
+
+
+def test_two_builds_are_identical(tmp_path: Path) -> None:
+    sites = []
+    for seed in ("1", "2"):
+        folder = tmp_path / seed
+        folder.mkdir()
+        environment = {**os.environ, "PYTHONHASHSEED": seed, "SOURCE_DATE_EPOCH": "1796083200"}
+        subprocess.run([sys.executable, "-m", "mkdocs", "build", "--quiet", "--strict", "-f", str(configuration(folder, DEMO))],
+                       check=True, env=environment, cwd=folder)
+        sites.append(snapshot(folder / "site"))
+    assert sites[0] == sites[1]
+
+
+@pytest.mark.parametrize("module", ["book", "emit"])
+def test_the_core_does_not_know_the_generator(module: str) -> None:
+    code = f"import sys, build_tools.site.{module}; sys.exit(any(name.partition('.')[0] == 'mkdocs' for name in sys.modules))"
+    subprocess.run([sys.executable, "-c", code], check=True)
