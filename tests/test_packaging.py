@@ -7,12 +7,14 @@ mode (every requirement pinned with ``==`` and hashed); the names of requirement
 
 from __future__ import annotations
 
+import ast
 import os
 import re
 import shutil
 import subprocess
+import sys
 import tomllib
-from importlib.metadata import entry_points
+from importlib.metadata import entry_points, packages_distributions
 from pathlib import Path
 
 import pytest
@@ -109,6 +111,22 @@ def test_the_locked_sets_hold_what_the_project_asks_for() -> None:
     assert build <= site.keys()
     assert build | asked(project["dependency-groups"]["test"]) <= test.keys()
     assert site.items() <= test.items(), "both commands share one environment, so versions must agree"
+
+
+def test_every_library_that_the_package_imports_is_declared() -> None:
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    # Parts of a declared library that it hands on by name.
+    declared = asked(project["dependencies"]) | {"markupsafe", "pydantic-core"}
+    modules = {
+        name.partition(".")[0]
+        for path in (ROOT / "build_tools").rglob("*.py")
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        for name in ([alias.name for alias in node.names] if isinstance(node, ast.Import) else
+                     [node.module] if isinstance(node, ast.ImportFrom) and node.module and not node.level else [])
+    }
+    libraries = {module: packages_distributions().get(module, [module]) for module in modules - sys.stdlib_module_names - {"build_tools"}}
+    undeclared = {module for module, names in libraries.items() if not declared & set(map(normal, names))}
+    assert not undeclared
 
 
 # --- make --------------------------------------------------------------------
