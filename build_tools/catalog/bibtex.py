@@ -143,8 +143,9 @@ class _Parser(LowLevelParser):
             self._problem(self.pos - len(message), f"`{message}` is not defined by any @string",
                           f"put the text in braces: {{{message}}}", key)
             return
-        if isinstance(error, PrematureEOF):
-            self._problem(self._field_start, "this is never closed", "close the braces and quotes that open from here on", key)
+        if isinstance(error, PrematureEOF) or self.text[self.pos:self.pos + 1] == "@" or "braces" in message:
+            # The next record or the end of the file is far from what was left open.
+            self._problem(self._field_start, "the braces or quotes from here on do not match", "close what opens here, once", key)
         else:
             self._problem(self.pos, f"this is not BibTeX: {message}", "check the braces, the `=` and the comma after the field before", key)
         start = _RECORD_START.search(self.text, self.command_start + 1)

@@ -40,7 +40,7 @@ def _name(written: str) -> tuple[str, str]:
         raise BadName(f"has too many commas in `{written}`", _WRITE) from error
     family = plain_text(" ".join(person.prelast_names + person.last_names))
     given = plain_text(" ".join(person.first_names + person.middle_names))
-    if not family:
+    if not family or re.match(r"and\b", written):
         raise BadName("has a name without a family name", _WRITE)
     if re.search(r"\bet al\b", written) or family.lower() == "others":
         raise BadName(f"has `{written}` for a name", "end the list with: and others")
@@ -52,10 +52,9 @@ def _name(written: str) -> tuple[str, str]:
 
 def _initials(given: str) -> str:
     """``Jean-Paul M.`` to ``J-PM``; words of up to four capitals are initials already."""
-    initials = ""
-    for word in re.split(r"[\s.]+(?!-)", given.replace("‐", "-").replace(".-", "-")):
-        if len(word) <= _MOST_INITIALS and word.isalpha() and word.isupper():
-            initials += word
-        else:
-            initials += "-".join(part[0].upper() for part in word.split("-") if part)
-    return initials
+    words = re.split(r"[\s.]+(?!-)", given.replace("‐", "-").replace(".-", "-"))
+    return "".join("-".join(map(_initial, word.split("-"))) for word in words).strip("-")
+
+
+def _initial(name: str) -> str:
+    return name if len(name) <= _MOST_INITIALS and name.isalpha() and name.isupper() else name[:1].upper()

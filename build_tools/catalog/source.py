@@ -151,9 +151,9 @@ def read(path: Path, label: str) -> tuple[Source, Any, list[Finding]]:
     except _Refused as refused:
         rule, spot, message, help = refused.rule, Spot(label, refused.line, refused.column), refused.message, refused.help
     except yaml.MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
-        rule, spot = "yaml-syntax", Spot(label, mark.line + 1, mark.column + 1) if mark else Spot(label, 1, 1)
-        message, help = _explain(error, text)
+        line, column = _place(error, text)
+        rule, message, help = _explain(error, text.split("\n")[line])
+        spot = Spot(label, line + 1, column + 1)
     return Source(path, label, ""), None, [Finding(rule, spot, message, help)]
 
 
@@ -205,22 +205,32 @@ def _too_deep(mark: Any) -> _Refused:
     return _Refused("yaml-depth", mark, f"nested more than {MAX_DEPTH} levels deep", "no entry needs this; flatten it")
 
 
-def _explain(error: yaml.MarkedYAMLError, text: str) -> tuple[str, str]:
-    """The parser's complaint in an author's words."""
-    problem = error.problem or "not YAML"
-    mark = error.problem_mark
-    lines = text.split("\n")
-    line = lines[mark.line] if mark and mark.line < len(lines) else ""
-    if "\t" in line[: len(line) - len(line.lstrip())] or "'\\t'" in problem:
-        return "a tab cannot indent YAML", "indent with spaces, two per level"
-    if "mapping values are not allowed" in problem:
-        return "a second `: ` on one line", 'put the text in quotes: key: "text: more text"'
-    if "could not find expected ':'" in problem:
-        return "this line has no `key:` or does not line up with the lines above", "check the indentation and the colon"
-    if "cannot start any token" in problem:
-        return f"a value may not start with this character ({problem})", "put the value in quotes"
-    if "did not find expected" in problem:
-        return f"the structure breaks here ({problem})", "line up this entry with its neighbours; close every quote and bracket"
-    if "another document" in problem:
-        return "a second document starts here", "remove the `---`; a file holds one entry"
-    return problem, "see the YAML line above it too; indentation and quotes are the usual cause"
+def _place(error: yaml.MarkedYAMLError, text: str) -> tuple[int, int]:
+    """Line and column, from 0, of an error; what is never closed is shown where it opens, not where the text ends."""
+    body = text.rstrip()
+    end = body.count("\n"), len(body) - body.rfind("\n") - 1
+    marks = [(mark.line, mark.column) for mark in (error.problem_mark, error.context_mark) if mark]
+    return next((place for place in marks if place < end), end)
+
+
+def _explain(error: yaml.MarkedYAMLError, line: str) -> tuple[str, str, str]:
+    """The parser's complaint about a line: rule id, what is wrong and what to write, in an author's words."""
+    problem = error.problem or "this is not YAML"
+    if "nesting depth" in problem:
+        return "yaml-depth", f"nested more than {MAX_DEPTH} levels deep", "no entry needs this; flatten it"
+    message, help = problem, "see the YAML line above it too; indentation and quotes are the usual cause"
+    if re.match(r"[-?: ]*\t", line):
+        message, help = "a tab cannot indent YAML", "indent with spaces, two per level"
+    elif "mapping values are not allowed" in problem:
+        message, help = "a second `: ` on one line", 'put the text in quotes: key: "text: more text"'
+    elif "could not find expected ':'" in problem:
+        message, help = "this line has no `key:` or does not line up with the lines above", "check the indentation and the colon"
+    elif "cannot start any token" in problem:
+        message, help = "a value may not start with this character", "put the value in quotes"
+    elif "unexpected end of stream" in problem:
+        message, help = "this is never closed", "close the quote or bracket that opens here"
+    elif "did not find expected" in problem:
+        message, help = f"the structure breaks here ({problem})", "line up this entry with its neighbours; close every quote and bracket"
+    elif "another document" in problem:
+        message, help = "a second document starts here", "remove the `---`; a file holds one entry"
+    return "yaml-syntax", message, help

@@ -7,7 +7,6 @@ import re
 
 import latexcodec  # noqa: F401 - registers the codec
 
-
 #: Where decoding could change anything but braces; most fields have none of it, and decoding is slow.
 _TEX = re.compile(r"[\\$~`^_%\u00ad]|--|''|,,")
 

@@ -3,11 +3,12 @@
 import json
 
 import pytest
+from jsonschema import Draft202012Validator
+from pydantic import ValidationError
+
 from build_tools.catalog import entries, json_schema
 from build_tools.catalog.load import load
 from build_tools.catalog.source import read
-from jsonschema import Draft202012Validator
-from pydantic import BaseModel, ValidationError
 
 DEMO_FILES = [
     ("handbook", "handbook.yaml"), ("vocabulary", "vocabulary.yaml"), ("muscles", "muscles/lantern.yaml"),
