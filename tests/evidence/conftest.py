@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+
 from build_tools.catalog.load import Catalog, load
 
 DEMO = Path(__file__).parents[1] / "demo" / "catalog"

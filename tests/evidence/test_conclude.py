@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+
 from build_tools.catalog.entries import Exercise
 from build_tools.catalog.load import load
 from build_tools.evidence.conclude import conclude
@@ -43,7 +44,8 @@ CABLE = {"exercise": "cable-curl"}
      "Cited, but without numbers for this contrast here: activity of the lantern muscle, long head is higher in the crate curl "
      "than in the standing cable curl."),
     ({"outcome": "activation", "more_than": CABLE, "cites": [], "common_practice": "Taught."}, "common practice",
-     "Commonly taught, untested here: activity of the lantern muscle, long head is higher in the crate curl than in the standing cable curl."),
+     "Commonly taught, untested here: activity of the lantern muscle, long head is higher in the crate curl "
+     "than in the standing cable curl."),
     ({"more_than": {"part": "lantern/short-head"}}, "agrees",
      "With the crate curl, growth of the lantern muscle, long head was greater than that of the lantern muscle, short head "
      "in 1 study of 18 people (14 % against 10 (SD 4) %)."),

@@ -41,7 +41,8 @@ def test_cover_tells_alone_jointly_and_whole_muscle(demo):
 
 def test_a_ratio_to_another_part_is_another_question(demo):
     with_result(demo, "glow2031", {"parts": ["lantern/long-head"], "relative_to": "lantern/short-head", "measure": "surface-emg",
-                                   "unit": "ratio", "at": "Table 3", "contrasts": [{"of": "seated", "against": "standing", "favours": "of"}]})
+                                   "unit": "ratio", "at": "Table 3",
+                                   "contrasts": [{"of": "seated", "against": "standing", "favours": "of"}]})
     reports = Reports(demo)
     assert reports.of_exercises("crate-curl", "cable-curl", "lantern/long-head", "activation") == []
     [ratio] = reports.of_exercises("crate-curl", "cable-curl", "lantern/long-head", "activation", "lantern/short-head")
