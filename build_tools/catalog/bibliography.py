@@ -159,7 +159,7 @@ def _form(record: Record, label: str) -> Iterator[Finding]:
     """What is wrong with the record's type, key and choice of fields."""
     here = Spot(label, record.line, record.column)
     if not re.fullmatch(KEY_PATTERN, record.key) or len(record.key) > 64:
-        yield Finding("wrong-value", Spot(label, record.key_line, record.key_column), f"`{record.key}` cannot be a key",
+        yield Finding("bad-key", Spot(label, record.key_line, record.key_column), f"`{record.key}` cannot be a key",
                       "use small letters and digits, a letter first: smith2024")
     if record.type not in _TYPES:
         yield Finding("wrong-value", here, f"`@{record.type}` is not a type of record",

@@ -170,7 +170,7 @@ def test_suggestions(tmp_path: Path) -> None:
 @pytest.mark.parametrize("key", ["Wick2030", "wick-2030", "2030wick", "wick_2030", "../wick", "<script>", "a" * 65])
 def test_keys_that_cannot_be_addresses(tmp_path: Path, key: str) -> None:
     references, findings, broken = read(tmp_path, "\n" + GOOD.replace("wick2030", key))
-    assert findings == [("wrong-value", 2, 10, f"`{key}` cannot be a key")] and not references and broken == {key}
+    assert findings == [("bad-key", 2, 10, f"`{key}` cannot be a key")] and not references and broken == {key}
 
 
 def test_duplicates(tmp_path: Path) -> None:

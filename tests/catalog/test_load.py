@@ -9,11 +9,12 @@ from pathlib import Path
 import pytest
 import yaml
 from bench.generate import generate
-from conftest import DEMO
 from hypothesis import given
 from hypothesis import strategies as st
 
 from build_tools.catalog.load import Catalog, load
+
+DEMO = Path(__file__).parents[1] / "demo" / "catalog"
 
 
 def wrong(catalog: Catalog) -> list[tuple[str, str, int]]:
