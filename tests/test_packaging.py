@@ -113,20 +113,26 @@ def test_the_locked_sets_hold_what_the_project_asks_for() -> None:
     assert site.items() <= test.items(), "both commands share one environment, so versions must agree"
 
 
-def test_every_library_that_the_package_imports_is_declared() -> None:
-    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-    # Parts of a declared library that it hands on by name.
-    declared = asked(project["dependencies"]) | {"markupsafe", "pydantic-core"}
-    modules = {
-        name.partition(".")[0]
-        for path in (ROOT / "build_tools").rglob("*.py")
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+def libraries(folder: Path) -> set[str]:
+    """Top-level modules that the files of a folder import from elsewhere."""
+    files = sorted(folder.rglob("*.py"))
+    trees = [ast.walk(ast.parse(path.read_text(encoding="utf-8"))) for path in files]
+    names = {
+        name.partition(".")[0] for tree in trees for node in tree
         for name in ([alias.name for alias in node.names] if isinstance(node, ast.Import) else
                      [node.module] if isinstance(node, ast.ImportFrom) and node.module and not node.level else [])
     }
-    libraries = {module: packages_distributions().get(module, [module]) for module in modules - sys.stdlib_module_names - {"build_tools"}}
-    undeclared = {module for module, names in libraries.items() if not declared & set(map(normal, names))}
-    assert not undeclared
+    return names - sys.stdlib_module_names - {path.stem for path in files} - {path.parent.name for path in files} - {"build_tools"}
+
+
+@pytest.mark.parametrize(("folder", "groups"), [("build_tools", []), ("tests", ["build", "test"])])
+def test_every_library_that_is_imported_is_declared(folder: str, groups: list[str]) -> None:
+    data = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+    # Parts of a declared library that it hands on by name: Jinja's escaping, Pydantic's errors, MkDocs' Markdown.
+    declared = asked(data["project"]["dependencies"]) | {"markupsafe", "pydantic-core", "markdown"}
+    declared = declared.union(*(asked(data["dependency-groups"][group]) for group in groups))
+    owners = {module: set(map(normal, packages_distributions().get(module, [module]))) for module in libraries(ROOT / folder)}
+    assert {module for module, names in owners.items() if not declared & names} == set()
 
 
 # --- make --------------------------------------------------------------------
