@@ -36,6 +36,12 @@ def main(argv: Sequence[str] | None = None) -> int:
         return _PIPE_CLOSED
     except KeyboardInterrupt:
         return _INTERRUPTED
+    except Exception:
+        # Never 1, which would read as "something to mend in the catalog".
+        import traceback
+        traceback.print_exc()
+        print("handbook: internal error; this is a fault of the program, please report the lines above", file=sys.stderr)
+        return COULD_NOT_RUN
 
 
 def _dispatch(argv: list[str]) -> int:

@@ -28,14 +28,16 @@ def let_through(found: list[Finding], catalog: Catalog, rules: list[str], comple
     kept, complaints = found, []
     for index, exception in enumerate(entry.data.exceptions):
         if exception.rule not in rules:
-            complaints.append(Finding(UNKNOWN_RULE, entry.spot("exceptions", index, "rule"), f"there is no rule `{exception.rule}` to except from",
-                                      did_you_mean(exception.rule, rules) or "`handbook rules` lists every rule; errors of a file's form have no exception"))
+            complaints.append(Finding(
+                UNKNOWN_RULE, entry.spot("exceptions", index, "rule"), f"there is no rule `{exception.rule}` to except from",
+                did_you_mean(exception.rule, rules) or "`handbook rules` lists them; what the loader refuses cannot be let through"))
             continue
         file = f"{catalog.label}/{exception.file}"
         matched = [f for f in kept if f.rule == exception.rule and f.spot.file == file]
         if not matched and complete:
-            complaints.append(Finding(NEEDLESS, entry.spot("exceptions", index), f"`{exception.rule}` finds nothing in `{exception.file}`",
-                                      "remove this exception, or name the file below the catalog folder, e.g. exercises/seated-row.yaml"))
+            complaints.append(Finding(
+                NEEDLESS, entry.spot("exceptions", index), f"`{exception.rule}` finds nothing in `{exception.file}`",
+                "remove this exception, or name the file below the catalog folder, e.g. exercises/seated-row.yaml"))
         kept = [f for f in kept if f not in matched]
     return kept + complaints
 

@@ -40,6 +40,14 @@ LOADER: dict[str, Manual] = {
         "A catalog file can be read.",
         "What cannot be read cannot be checked or published.",
         "Check its permissions and that it is a plain file."),
+    "bibtex-syntax": _manual(
+        "The bibliography is well-formed BibTeX.",
+        "A record that cannot be read loses its source, and with it the basis of every claim that cites it.",
+        "Mend the braces, quotes or commas at this line or the one above."),
+    "bad-key": _manual(
+        "A reference's key is small letters and digits.",
+        "The key becomes part of the source's published address and the name of its study file.",
+        "Use the first author's family name and the year, e.g. smith2024."),
     "yaml-syntax": _manual(
         "The file is well-formed YAML.",
         "A parser that guesses would publish something nobody wrote.",

@@ -25,7 +25,7 @@ def render(report: Report) -> str:
     return "\n".join([*lines, *tables(report.counts), report.closing]) + "\n"
 
 
-def command(name: str, message: str, **properties: str | int) -> str:
+def command(name: str, message: str, /, **properties: str | int) -> str:
     """``::name key=value,key=value::message``, escaped."""
     shown = ",".join(f"{key}={_property(str(value))}" for key, value in properties.items())
     return f"::{name}{' ' if shown else ''}{shown}::{_data(message)}"

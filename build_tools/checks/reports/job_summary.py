@@ -32,4 +32,4 @@ def render(report: Report) -> str:
 
 def _escape(text: str) -> str:
     """Plain text that stays plain text: no Markdown, no HTML, no mentions or links."""
-    return re.sub(r"[^\w\s.,:/'-]", lambda found: f"&#{ord(found[0])};", visible(text)).replace("_", "&#95;").replace("://", ":&#47;/")
+    return re.sub(r"[^\w\s.,:;?()/'-]", lambda found: f"&#{ord(found[0])};", visible(text)).replace("_", "&#95;").replace("://", ":&#47;/")

@@ -35,7 +35,7 @@ def render(report: Report) -> str:
             "executionSuccessful": not report.has_internal_error,
             # A fault of the tool is a notification (3.20.21), not a result about the catalog.
             "toolExecutionNotifications": [
-                {"level": "error", "message": {"text": _message(item)}, "associatedRule": {"id": INTERNAL_ERROR, "index": index[INTERNAL_ERROR]}}
+                {"level": item.severity, "message": {"text": _message(item)}, "associatedRule": {"id": INTERNAL_ERROR}}
                 for item in report.reported if item.finding.rule == INTERNAL_ERROR
             ],
         }],
