@@ -24,7 +24,10 @@ def main(argv: Sequence[str] | None = None) -> int:
             # A terminal without UTF-8 gets escapes instead of a crash.
             stream.reconfigure(errors="backslashreplace")
     try:
-        status = _dispatch(sys.argv[1:] if argv is None else list(argv))
+        try:
+            status = _dispatch(sys.argv[1:] if argv is None else list(argv))
+        except SystemExit as end:  # argparse's way out, after --help or bad flags
+            status = int(end.code or 0)
         sys.stdout.flush()
         return status
     except CannotRun as error:

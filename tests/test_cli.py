@@ -91,12 +91,9 @@ def test_source_date_epoch_sets_the_day(here, monkeypatch):
     (["schema", "excercises"], "there is no kind `excercises`; did you mean `exercises`?"),
 ])
 def test_could_not_run(here, capsys, arguments, complaint):
-    try:
-        status = cli.main(arguments)
-    except SystemExit as end:  # argparse's own way out
-        status = end.code
+    assert cli.main(arguments) == 2
     out, err = capsys.readouterr()
-    assert (status, out) == (2, "") and complaint in err
+    assert out == "" and complaint in err
 
 
 def test_a_day_that_is_none_could_not_run(here, capsys, monkeypatch):
@@ -214,8 +211,9 @@ def test_a_dumb_terminal_gets_plain_text(here):
     assert "\x1b" not in on_a_terminal(["check"], TERM="dumb")
 
 
-def test_a_closed_pipe_ends_quietly(here):
-    process = subprocess.Popen([*COMMAND, "schema", "studies"], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+@pytest.mark.parametrize("arguments", [["schema", "studies"], ["check"], ["rules"]])
+def test_a_closed_pipe_ends_quietly(here, arguments):
+    process = subprocess.Popen([*COMMAND, *arguments], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
     process.stdout.close()  # the reader goes away before anything is written
     assert process.stderr.read() == b""
     assert process.wait(30) == 141
@@ -266,15 +264,12 @@ def test_schema_lists_the_kinds(capsys):
 
 @pytest.mark.parametrize("name", COMMANDS)
 def test_every_command_has_help(capsys, name):
-    with pytest.raises(SystemExit) as end:
-        cli.main([name, "--help"])
-    assert end.value.code == 0 and f"usage: handbook {name}" in capsys.readouterr().out
+    assert cli.main([name, "--help"]) == 0
+    assert f"usage: handbook {name}" in capsys.readouterr().out
 
 
 def test_help_lists_the_commands_and_imports_none():
-    program = ("import sys; from build_tools import cli\n"
-               "try: cli.main(['--help'])\n"
-               "except SystemExit: pass\n"
+    program = ("import sys; from build_tools import cli; cli.main(['--help'])\n"
                "print([m for m in sys.modules if m.startswith(('build_tools.', 'pydantic', 'yaml'))])")
     out = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True, timeout=60).stdout
     assert all(f"\n  {name} " in out for name in COMMANDS)

@@ -9,7 +9,8 @@ Exit status: 0 nothing to mend, 1 something to mend (warnings count only with
 --strict), 2 the check could not run. Colours follow the terminal; NO_COLOR
 turns them off. SOURCE_DATE_EPOCH sets the day that reviews are judged by.
 Under GitHub Actions the github format is the default, and all findings also go
-to the job summary.
+to the job summary. The keys of the json format are explained, and kept, in
+build_tools/checks/reports/json.py.
 """
 
 from __future__ import annotations
