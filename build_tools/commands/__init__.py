@@ -12,6 +12,7 @@ COMMANDS: dict[str, str] = {
     "check": "check the catalog and say what to mend",
     "rules": "explain the rules that entries are checked against",
     "schema": "print the JSON Schema of an entry, for editors",
+    "write": "write the handbook as a folder of Markdown",
 }
 
 #: Exit statuses of every command.

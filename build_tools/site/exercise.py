@@ -73,8 +73,9 @@ class ExercisePage:
     exercise: entries.Exercise
     equipment: list[str]
     position: str
-    direct: list[Link]
-    indirect: list[Link]
+    direct: list[tuple[Link, str]]
+    """Parts a set counts for: name and everyday name."""
+    indirect: list[tuple[Link, str]]
     outcomes: list[OutcomeGroup]
     compared_in: list[tuple[Link, str]]
     start: str
@@ -111,8 +112,7 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
         exercise=exercise,
         equipment=[vocabulary.equipment[e].name for e in exercise.equipment],
         position=vocabulary.positions[exercise.movement.position].name,
-        direct=desk.parts(p for p, credit in exercise.set_credit.items() if credit == "direct"),
-        indirect=desk.parts(p for p, credit in exercise.set_credit.items() if credit == "indirect"),
+        direct=_credits(desk, exercise, "direct"), indirect=_credits(desk, exercise, "indirect"),
         outcomes=[OutcomeGroup(heading, o, words.LIMITS.get(o), [_claim(desk, c, exercise.emphasis[c.index]) for c in conclusions
                                                                  if c.outcome == o])
                   for o, heading in words.OUTCOMES.items() if any(c.outcome == o for c in conclusions)],
@@ -124,6 +124,10 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
         cautions=[(c, desk.grounds(c)) for c in exercise.cautions],
         swaps=_swaps(desk, id), sources=[formatted(desk, key) for key in cited_on(shelf, keys)],
         reviewed=exercise.reviewed, notice=shelf.handbook.notice.short, notice_href=desk.href("cautions.md"))
+
+
+def _credits(desk: Desk, exercise: entries.Exercise, credit: str) -> list[tuple[Link, str]]:
+    return [(desk.part(ref), desk.everyday(ref)) for ref, given in exercise.set_credit.items() if given == credit]
 
 
 def _claim(desk: Desk, conclusion: Conclusion, claim: entries.Claim) -> ClaimView:

@@ -79,6 +79,12 @@ class Desk:
         assert named is not None, ref
         return Link(named.name, self.href(f"muscles/{muscle}.md", part_anchor(part) if part else None))
 
+    def everyday(self, ref: str) -> str:
+        """What a client would call a muscle or part."""
+        named = self.shelf.catalog.part(ref)
+        assert named is not None, ref
+        return named.everyday
+
     def parts(self, refs: Iterable[str]) -> list[Link]:
         """Several parts."""
         return [self.part(ref) for ref in refs]
