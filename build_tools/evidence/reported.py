@@ -60,7 +60,7 @@ class Reported:
 
 
 class Reports:
-    """All reported contrasts of a catalog, indexed by exercise."""
+    """All reported contrasts of a catalog, indexed by exercise and by measured part."""
 
     def __init__(self, catalog: Catalog) -> None:
         vocabulary = catalog.vocabulary
@@ -69,7 +69,10 @@ class Reports:
         # A review summarises studies that may stand here themselves, so it never counts beside them.
         self._studies = {key: study for key, study in catalog.studies.items() if study.data.design not in syntheses}
         self._arms: dict[str, list[tuple[str, str]]] = defaultdict(list)
+        self._measuring: dict[str, list[str]] = defaultdict(list)
         for key, study in self._studies.items():
+            for part in dict.fromkeys(part for result in study.data.results for part in result.parts):
+                self._measuring[part].append(key)
             for arm_id, arm in study.data.arms.items():
                 if arm.exercise:
                     self._arms[arm.exercise].append((key, arm_id))
@@ -97,8 +100,8 @@ class Reports:
     def on_part(self, part: str, outcome: str) -> list[Reported]:
         """Every contrast of two different exercises measured on this part, alone or jointly."""
         found = []
-        for key, study in self._studies.items():
-            arms = [(id, arm.exercise) for id, arm in study.data.arms.items() if arm.exercise]
+        for key in self._measuring.get(part, []):
+            arms = [(id, arm.exercise) for id, arm in self._studies[key].data.arms.items() if arm.exercise]
             for index, result in self._results(key, outcome, None):
                 cover = _cover(result.parts, part)
                 if cover in (None, "whole muscle"):

@@ -141,15 +141,13 @@ def _claim(desk: Desk, conclusion: Conclusion, claim: entries.Claim) -> ClaimVie
 
 def _compared_in(desk: Desk, id: str) -> list[tuple[Link, str]]:
     """Claims on other pages that compare with this exercise."""
-    return [(desk.exercise(other, f"claim-{c.index + 1}"), c.sentence)
-            for other, entry in desk.shelf.catalog.exercises.items() if other != id
-            for c in desk.shelf.conclusions.of(other) if entry.data.emphasis[c.index].comparator.exercise == id]
+    return [(desk.exercise(other, f"claim-{c.index + 1}"), c.sentence) for other, c in desk.shelf.compared_in.get(id, [])]
 
 
 def _swaps(desk: Desk, id: str) -> list[SwapView]:
     """Swaps written here, and exercises that name this one as theirs."""
     exercises, vocabulary = desk.shelf.catalog.exercises, desk.shelf.vocabulary
-    ids = list(dict.fromkeys([*exercises[id].data.swaps, *(o for o, e in exercises.items() if id in e.data.swaps)]))
+    ids = list(dict.fromkeys([*exercises[id].data.swaps, *desk.shelf.swaps_from.get(id, [])]))
     return [SwapView(desk.exercise(other), ", ".join(
         [vocabulary.positions[exercises[other].data.movement.position].name.lower(),
          *(vocabulary.equipment[e].name.lower() for e in exercises[other].data.equipment)])) for other in ids]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
@@ -9,7 +10,7 @@ from typing import NamedTuple
 
 from ..catalog import entries, referencing
 from ..catalog.load import Catalog
-from ..evidence.conclude import Conclusions
+from ..evidence.conclude import Conclusion, Conclusions
 from .address import Addresses
 
 
@@ -51,6 +52,26 @@ class Shelf:
     def letters(self) -> dict[str, str]:
         """Reference key -> the letter after its year, where two would read alike."""
         return referencing.letters(self.catalog.references.values())
+
+    @cached_property
+    def compared_in(self) -> dict[str, list[tuple[str, Conclusion]]]:
+        """Exercise -> claims on other exercises' pages that compare with it."""
+        found: dict[str, list[tuple[str, Conclusion]]] = defaultdict(list)
+        for id, entry in self.catalog.exercises.items():
+            for conclusion in self.conclusions.of(id):
+                other = entry.data.emphasis[conclusion.index].comparator.exercise
+                if other and other != id:
+                    found[other].append((id, conclusion))
+        return found
+
+    @cached_property
+    def swaps_from(self) -> dict[str, list[str]]:
+        """Exercise -> exercises that name it as their swap."""
+        found: dict[str, list[str]] = defaultdict(list)
+        for id, entry in self.catalog.exercises.items():
+            for other in entry.data.swaps:
+                found[other].append(id)
+        return found
 
     def at(self, uri: str) -> Desk:
         """The shelf as seen from one page, so that links are relative to it."""
