@@ -10,7 +10,7 @@ from . import build, check, timing
 from .generate import generate
 
 DEMO = timing.ROOT / "tests" / "demo" / "catalog"
-GROWTH = "growth: cost of one more entry, against that cost one step before (linear is 1.0)"
+GROWTH = "growth: what one more entry costs between the last two sizes, against between the first two (linear is 1.0)"
 
 
 def main() -> None:
@@ -43,21 +43,22 @@ def _check(catalogs: dict[int, Path], runs: int) -> None:
 
 def _build(catalogs: dict[int, Path], runs: int) -> None:
     print("`mkdocs build` with the handbook's plugin (checks included) against plain `mkdocs build` of the same pages as Markdown")
-    _row("entries", "pages", "ours s", "plain s", "ours / plain", "growth")
-    seconds = {}
+    _row("entries", "pages", "ours s", "plain s", "ours / plain", "growth", "plain growth")
+    seconds, plainly = {}, {}
     for size, catalog in catalogs.items():
         with tempfile.TemporaryDirectory() as folder:
             ours, plain, pages = build.prepare(catalog, Path(folder))
-            seconds[size], plainly = timing.of_commands(runs, ours, plain)
-        _row(size, pages, f"{seconds[size]:.1f}", f"{plainly:.1f}", f"{seconds[size] / plainly:.2f}", _growth(seconds))
+            seconds[size], plainly[size] = timing.of_commands(runs, ours, plain)
+        _row(size, pages, f"{seconds[size]:.1f}", f"{plainly[size]:.1f}",
+             f"{seconds[size] / plainly[size]:.2f}", _growth(seconds), _growth(plainly))
     print(GROWTH)
 
 
 def _growth(seconds: dict[int, float]) -> str:
-    """Slope between the last two sizes over the slope between the two before them (the first starts at nothing)."""
-    (small, a), (middle, b), (large, c) = ([(0, 0.0), (0, 0.0), (0, 0.0), *seconds.items()])[-3:]
-    if middle == small:
+    """Seconds an entry between the last two sizes over those between the two sizes before; empty until there are three."""
+    if len(seconds) < 3:
         return ""
+    (small, a), (middle, b), (large, c) = list(seconds.items())[-3:]
     return f"{(c - b) / (large - middle) / ((b - a) / (middle - small)):.2f}"
 
 
