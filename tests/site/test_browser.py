@@ -14,6 +14,7 @@ from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from importlib import resources, util
 from pathlib import Path
 from typing import TYPE_CHECKING
+from urllib.parse import urlsplit
 
 import pytest
 
@@ -91,8 +92,8 @@ def test_search_finds_it(page: Page, query: str, wanted: str) -> None:
     page.locator(".md-search__input").click()
     page.locator(".md-search__input").press_sequentially(query)
     page.locator(".md-search-result__item").first.wait_for()
-    found = [link.get_attribute("href") or "" for link in page.locator("a.md-search-result__link").all()]
-    assert any(wanted in address for address in found[:3]), found
+    links = [urlsplit(link.get_attribute("href") or "").path.lstrip("/") for link in page.locator("a.md-search-result__link").all()]
+    assert wanted in list(dict.fromkeys(links))[:3]  # a page stands once, however many of its sections match
 
 
 def test_the_clients_link_lands_on_the_cues(page: Page) -> None:
