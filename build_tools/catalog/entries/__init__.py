@@ -1,0 +1,68 @@
+"""Typed entries: what one may write in each kind of catalog file.
+
+These models say what a file may *contain*; whether the content is sound is the
+business of ``build_tools.checks``. Every field has a description, because the
+JSON Schema that editors use for completion is made from these classes.
+
+Units: angles in degrees (clinical convention, 0 = anatomical position, flexion
+positive), durations in weeks, ages in years, ``change_percent`` in per cent of
+the value before training, everything else in the unit its field states.
+"""
+
+from .base import ID_PATTERN, KEY_PATTERN, PLAIN, Basis, Citation, Entry, Fact, Id, Interval, Key, Line, Name, Outcome, PartRef, Positive
+from .exercise import Caution, Claim, Comparator, Cue, Cues, Exercise, Fault, Load, Movement
+from .muscle import Muscle, Part
+from .study import Arm, Contrast, Difference, Moment, People, Ratio, Result, Spread, Standardised, Study, Value
+from .whole import Convention, Design, Exception_, Exceptions, Handbook, Joint, Measure, Moved, Notice, Owner, Term, Vocabulary
+
+__all__ = [
+    "Arm",
+    "Basis",
+    "Caution",
+    "Citation",
+    "Claim",
+    "Comparator",
+    "Contrast",
+    "Convention",
+    "Cue",
+    "Cues",
+    "Design",
+    "Difference",
+    "Entry",
+    "Exception_",
+    "Exceptions",
+    "Exercise",
+    "Fact",
+    "Fault",
+    "Handbook",
+    "ID_PATTERN",
+    "Id",
+    "Interval",
+    "Joint",
+    "KEY_PATTERN",
+    "Key",
+    "Line",
+    "Load",
+    "Measure",
+    "Moment",
+    "Moved",
+    "Movement",
+    "Muscle",
+    "Name",
+    "Notice",
+    "Outcome",
+    "Owner",
+    "PLAIN",
+    "Part",
+    "PartRef",
+    "People",
+    "Positive",
+    "Ratio",
+    "Result",
+    "Spread",
+    "Standardised",
+    "Study",
+    "Term",
+    "Value",
+    "Vocabulary",
+]

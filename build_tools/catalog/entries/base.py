@@ -1,0 +1,49 @@
+"""What all entries share: names, ids, strictness, citations and the basis of a statement."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints
+
+ID_PATTERN = r"^[a-z][a-z0-9]*(-[a-z0-9]+)*$"
+KEY_PATTERN = r"^[a-z][a-z0-9]*$"
+#: No markup, no control or text-direction characters: catalog text is data wherever it lands.
+PLAIN = r"[^<>\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]"
+#: Names also stand in titles and addresses, so they carry no Markdown or link structure either.
+_NAME = r"[^<>\[\]{}*_`#|\\&\"\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]"
+
+Id = Annotated[str, StringConstraints(pattern=ID_PATTERN, max_length=64)]
+Key = Annotated[str, StringConstraints(pattern=KEY_PATTERN, max_length=64)]
+PartRef = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9-]*(/[a-z][a-z0-9-]*)?$", max_length=130)]
+Name = Annotated[str, StringConstraints(pattern=rf"^{_NAME}{{1,80}}$", strip_whitespace=True)]
+Line = Annotated[str, StringConstraints(pattern=rf"^{PLAIN}{{1,400}}$", strip_whitespace=True)]
+Positive = Annotated[float, Field(gt=0)]
+Interval = Annotated[list[float], Field(min_length=2, max_length=2)]
+Outcome = Literal["growth", "activation", "length", "strength", "architecture"]
+
+
+class Entry(BaseModel):
+    """Common settings: nothing unknown, nothing converted, nothing changed later."""
+
+    model_config = ConfigDict(extra="forbid", strict=True, frozen=True, allow_inf_nan=False)
+
+
+class Citation(Entry):
+    """A reference and the place in it where the fact stands."""
+
+    key: Key = Field(description="Key of the reference in references.bib.")
+    at: Line | None = Field(None, description="Where in it: abstract, Table 2, p. 830, section 3.1.")
+
+
+class Basis(Entry):
+    """What a statement rests on: citations, or a common-practice reason. Exactly one of the two."""
+
+    cites: list[Citation] = Field(default=[], description="Where it is shown: reference key and place.")
+    common_practice: Line | None = Field(None, description="Why coaches hold it, when no study is cited.")
+
+
+class Fact(Basis):
+    """One sentence of anatomy or method with its basis."""
+
+    say: Line = Field(description="The fact in one plain sentence.")

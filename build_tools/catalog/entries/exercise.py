@@ -1,0 +1,118 @@
+"""What an exercise file may contain."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Literal
+
+from pydantic import Field, model_validator
+
+from .base import Basis, Entry, Id, Line, Name, PartRef
+
+
+class Load(Entry):
+    """What resists the movement and where it acts."""
+
+    kind: Literal["free-weight", "cable", "band", "machine", "body-weight"] = Field(description="What resists.")
+    at: Id | None = Field(None, description="Where the load meets the body: ankle, hand, back, hips.")
+
+
+class Movement(Entry):
+    """Joint angles at the start and the end, and what fixes the body in space."""
+
+    position: Id = Field(description="Body position (id from vocabulary.yaml).")
+    start: dict[Id, float] = Field(alias="from", min_length=1, description="Joint angles at the start, degrees.")
+    end: dict[Id, float] = Field(alias="to", min_length=1, description="Joint angles at the end, degrees.")
+    load: Load = Field(description="What resists, and where it acts.")
+
+
+class Comparator(Entry):
+    """What the claim compares with: another exercise, or another part in the same exercise."""
+
+    exercise: Id | None = Field(None, description="The other exercise, same part.")
+    part: PartRef | None = Field(None, description="The other part, same exercise.")
+
+    @model_validator(mode="after")
+    def _one(self) -> Comparator:
+        if (self.exercise is None) == (self.part is None):
+            raise ValueError("give either `exercise:` or `part:`, one of the two")
+        return self
+
+
+class Claim(Basis):
+    """A contrast for one part (or a list of parts) and one outcome. The verdict is never written here."""
+
+    part: list[PartRef] = Field(min_length=1, description="Parts it speaks of: muscle or muscle/part.")
+    outcome: Literal["growth", "activation", "length", "strength"] = Field(description="What it speaks of.")
+    relative_to: PartRef | None = Field(None, description="When the claim is about the ratio to another part.")
+    more_than: Comparator | None = Field(None, description="The part gets more here than there.")
+    less_than: Comparator | None = Field(None, description="The part gets less here than there.")
+    similar_to: Comparator | None = Field(None, description="The difference is too small to matter.")
+    because: Line = Field(description="Why it would be so.")
+    disputed: Line | None = Field(None, description="Why the claim stands although numbers point the other way.")
+
+    @model_validator(mode="after")
+    def _one_direction(self) -> Claim:
+        if sum(c is not None for c in (self.more_than, self.less_than, self.similar_to)) != 1:
+            raise ValueError("give exactly one of `more_than:`, `less_than:`, `similar_to:`")
+        return self
+
+    @property
+    def direction(self) -> Literal["more_than", "less_than", "similar_to"]:
+        """Which of the three directions the author claims."""
+        return "more_than" if self.more_than else "less_than" if self.less_than else "similar_to"
+
+    @property
+    def comparator(self) -> Comparator:
+        """The other side of the contrast."""
+        return self.more_than or self.less_than or self.similar_to  # type: ignore[return-value]
+
+
+class Cue(Basis):
+    """One instruction to a client, in the imperative."""
+
+    do: Line = Field(description="One idea, imperative, plain words, at most about 15 words.")
+    why: Line | None = Field(None, description="A reason a client understands.")
+
+
+class Cues(Entry):
+    """Form cues in the order a client needs them."""
+
+    set_up: list[Cue] = Field(min_length=1, description="Before the first repetition.")
+    move: list[Cue] = Field(min_length=1, description="During the repetition.")
+    check: list[Cue] = Field(min_length=1, description="How the client can tell that it is right.")
+
+
+class Fault(Basis):
+    """What a coach sees, and the cue that mends it."""
+
+    see: Line = Field(description="What a coach sees.")
+    say: Line = Field(description="The cue that mends it, imperative, plain words.")
+
+
+class Caution(Basis):
+    """Who should take care, what to do instead, when to stop and whom to ask."""
+
+    who: Line = Field(description="Who should take care.")
+    instead: Line = Field(description="What to do instead.")
+    stop_if: Line = Field(description="When to stop at once.")
+    ask: Line = Field(description="Whom to ask (a licensed professional).")
+
+
+class Exercise(Entry):
+    """One movement with one equipment and one posture (``exercises/<id>.yaml``)."""
+
+    name: Name = Field(description="Name as coaches say it, unique in the catalog.")
+    also_called: list[Name] = Field(default=[], description="Other names people search for.")
+    equipment: list[Id] = Field(min_length=1, description="Ids from vocabulary.yaml; `none` for body weight alone.")
+    main_lift: bool = Field(False, description="A main compound lift that accessories are built around.")
+    sides: Literal["both", "one"] = Field("both", description="Both sides at once, or one side at a time.")
+    set_credit: dict[PartRef, Literal["direct", "indirect"]] = Field(
+        min_length=1, description="Muscle or muscle/part -> how one set counts for it in the week.")
+    movement: Movement = Field(description="Posture, joint angles and load.")
+    emphasis: list[Claim] = Field(default=[], description="What it favours, as contrasts with another exercise or part.")
+    cues: Cues = Field(description="How to coach it, in the order a client needs it.")
+    faults: list[Fault] = Field(min_length=1, description="What goes wrong, and the cue that mends it.")
+    cautions: list[Caution] = Field(min_length=1, description="Who should take care, and what to do instead.")
+    swaps: list[Id] = Field(default=[], description="Same job with other equipment or posture.")
+    reviewed: date = Field(description="Day of the last look at the whole entry, year-month-day.")

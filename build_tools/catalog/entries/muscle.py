@@ -1,0 +1,34 @@
+"""What a muscle file may contain."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from pydantic import Field
+
+from .base import Entry, Fact, Id, Line, Name
+
+
+class Part(Entry):
+    """An anatomically named part of a muscle or muscle group."""
+
+    name: Name = Field(description="Name in English after Terminologia Anatomica.")
+    everyday: Name = Field(description="What a client would call it.")
+    latin: Name | None = Field(None, description="Latin term of Terminologia Anatomica.")
+    also_called: list[Name] = Field(default=[], description="Other names people search for.")
+    crosses: list[Id] = Field(min_length=1, description="Joints it crosses (ids from vocabulary.yaml).")
+    does: Line = Field(description="What it does at those joints, in plain words.")
+    lengthened_by: Line = Field(description="Which joint positions lengthen it, in plain words.")
+    facts: list[Fact] = Field(min_length=1, description="Anatomy worth knowing, each with its basis.")
+
+
+class Muscle(Entry):
+    """A muscle group and its parts (``muscles/<id>.yaml``)."""
+
+    name: Name = Field(description="Name of the muscle or muscle group in English.")
+    everyday: Name = Field(description="What a client would call it.")
+    also_called: list[Name] = Field(default=[], description="Other names people search for.")
+    summary: Line = Field(description="What a coach should know first, in one or two sentences.")
+    parts: dict[Id, Part] = Field(min_length=1, description="Its parts by id; claims name them as muscle/part.")
+    facts: list[Fact] = Field(default=[], description="Anatomy of the whole group, each fact with its basis.")
+    reviewed: date = Field(description="Day of the last look at the whole entry, year-month-day.")

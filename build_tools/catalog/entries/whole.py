@@ -1,0 +1,104 @@
+"""What the files that stand once in a catalog may contain."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import Field, StringConstraints
+
+from .base import Basis, Entry, Id, Key, Line, Name, Outcome
+
+
+class Term(Entry):
+    """A word of a closed list."""
+
+    name: Name = Field(description="Name as shown.")
+    note: Line | None = Field(None, description="What stands in for it, or how to tell it from others.")
+
+
+class Joint(Term):
+    """A joint and how its two directions read for a client."""
+
+    flexed: Line = Field(description="How a client reads flexion, e.g. knees bent.")
+    straight: Line = Field(description="How a client reads 0 degrees, e.g. knees straight.")
+    extended: Line | None = Field(None, description="How a client reads a negative angle.")
+
+
+class Design(Term):
+    """A study design. A synthesis summarises other studies and is never counted beside them."""
+
+    synthesis: bool = Field(False, description="True for reviews and other summaries of studies.")
+
+
+class Measure(Term):
+    """A way of measuring and the one outcome it can speak for."""
+
+    outcome: Outcome = Field(description="The one outcome it can speak for.")
+
+
+class Vocabulary(Entry):
+    """Closed lists (``vocabulary.yaml``)."""
+
+    equipment: dict[Id, Term] = Field(description="What an exercise can need.")
+    positions: dict[Id, Term] = Field(description="How the body is placed.")
+    joints: dict[Id, Joint] = Field(description="Joints, and how their angles read.")
+    load_points: dict[Id, Term] = Field(description="Where a load can meet the body.")
+    designs: dict[Id, Design] = Field(description="How a study can be built.")
+    measures: dict[Id, Measure] = Field(description="How an outcome can be measured.")
+    proper_nouns: list[Name] = Field(default=[], description="Words of names that keep their capital inside a sentence.")
+
+
+class Owner(Entry):
+    """Who publishes the handbook."""
+
+    name: Name = Field(description="Person, studio or organisation.")
+    url: Annotated[str, StringConstraints(pattern=r"^https?://[^\s<>\"'\\]+$", max_length=300)] | None = Field(
+        None, description="Where they can be found.")
+
+
+class Convention(Basis):
+    """A number that a method leaves open, fixed here for the whole handbook."""
+
+    value: float = Field(description="The number, in `unit`.")
+    unit: Line | None = Field(None, description="Its unit; left out for a ratio or a share.")
+    means: Line = Field(description="What it decides, in plain words.")
+
+
+class Notice(Entry):
+    """The words of caution on every page a client may see."""
+
+    short: Line = Field(description="One line, on every page a client may see.")
+    long: list[Line] = Field(min_length=1, description="The cautions in full, one sentence or two each.")
+
+
+class Handbook(Entry):
+    """Title, owner, licence, cautions and conventions (``handbook.yaml``)."""
+
+    title: Name = Field(description="Title of the handbook.")
+    tagline: Line = Field(description="What it is for, in one sentence.")
+    owner: Owner = Field(description="Who publishes it.")
+    licence: Name = Field(description="Licence of the text, e.g. CC BY 4.0.")
+    notice: Notice = Field(description="Words of caution.")
+    conventions: dict[Id, Convention] = Field(default={}, description="Numbers that methods leave open, fixed for the whole handbook.")
+
+
+class Moved(Entry):
+    """Retired ids and their successors (``moved.yaml``)."""
+
+    exercises: dict[Id, Id] = Field(default={}, description="Retired exercise id -> its successor.")
+    muscles: dict[Id, Id] = Field(default={}, description="Retired muscle id -> its successor.")
+    sources: dict[Key, Key] = Field(default={}, description="Retired reference key -> its successor.")
+
+
+class Exception_(Entry):
+    """One finding that is let through, with the reason (``exceptions.yaml``)."""
+
+    rule: Id = Field(description="Id of the rule; `handbook rules` lists them.")
+    file: Line = Field(description="File below the catalog folder, e.g. exercises/seated-row.yaml.")
+    because: Line = Field(description="Why it is let through.")
+
+
+class Exceptions(Entry):
+    """All findings that are let through. One that is no longer needed is itself an error."""
+
+    exceptions: list[Exception_] = Field(default=[], description="One line for each rule and file.")
