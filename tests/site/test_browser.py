@@ -83,7 +83,7 @@ def test_axe_finds_nothing(page: Page, width: str) -> None:
     ("wooden crate", "exercises/crate-curl/"),  # equipment
     ("short lamper", "exercises/cable-curl/"),  # a part, by its everyday name
     ("lantern muscle long head", "muscles/lantern/"),  # a part
-    ("standing cable curl", "exercises/cable-curl/"),  # its name: first of all
+    ("standing cable curl", "exercises/cable-curl/"),  # its name
 ])
 def test_search_finds_it(page: Page, query: str, wanted: str) -> None:
     page.set_viewport_size({"width": 1366, "height": 900})
