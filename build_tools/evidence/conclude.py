@@ -101,7 +101,7 @@ def _bearing_on(reports: Reports, exercise: str, claim: Claim) -> list[Reported]
 def _reading(catalog: Catalog, names: Names, claim: Claim, reported: Reported) -> Reading:
     reference = catalog.references.get(reported.study)
     return Reading(
-        study=reported.study, result=reported.result, text=_reading_text(catalog, names, reported),
+        study=reported.study, result=reported.result, text=_reading_text(catalog, names, reported, name_part=len(claim.part) > 1),
         bearing=_bears(claim, reported), direct=reported.cover != "whole muscle",
         cited=any(c.key == reported.study for c in claim.cites), read=reference.read if reference else "", reported=reported)
 
@@ -163,8 +163,8 @@ def _split(readings: list[Reading]) -> str:
     return ", ".join(f"{counted(n, 'report')} {w}" for w, n in counts.items() if n)
 
 
-def _reading_text(catalog: Catalog, names: Names, reported: Reported) -> str:
-    """``Seated crate curl 14 % against standing cable curl 9 %; p < 0.01 (abstract)``, in the study's own arms."""
+def _reading_text(catalog: Catalog, names: Names, reported: Reported, name_part: bool) -> str:
+    """``Seated crate curl 14%, standing cable curl 9%; p < 0.01 (abstract)``, in the study's own arms."""
     arms = catalog.studies[reported.study].data.arms
     first, second = arms[reported.first.arm].called, arms[reported.second.arm].called
     if reported.first.part != reported.second.part:
@@ -180,4 +180,6 @@ def _reading_text(catalog: Catalog, names: Names, reported: Reported) -> str:
         text += f", {extra}" if extra else ""
     tail = [sentences.p_value(reported), reported.site, "measured jointly with other parts" if reported.cover == "jointly" else None,
             "whole muscle" if reported.cover == "whole muscle" else None]
+    if name_part:
+        text = f"{names.part(reported.first.part).removeprefix('the ')}: {text}"
     return upper_first("; ".join([text, *[t for t in tail if t]])) + f" ({reported.at})"

@@ -28,6 +28,8 @@ _OUTCOMES = {
     "architecture": _Words("change in fascicles", "greater", "smaller", "with"),
 }
 
+NO_BREAK = "\u00a0"
+
 #: What each outcome can and cannot show, said wherever it is shown.
 KINDS = {
     "growth": "Muscle growth after weeks of training",
@@ -116,16 +118,20 @@ def numbers(reported: Reported) -> str | None:
 
 
 def value(given: Value, unit: str) -> str:
-    """One value with its spread: ``14 %``, ``61 (SD 12) % MVIC``, ``40 to 44 cm3``."""
+    """One value with its spread: ``14%``, ``61% MVIC (SD 12)``, ``40 to 44 cm3``."""
     if given.pre and given.post:
-        return f"{number(given.pre.mean)} to {number(given.post.mean)} {unit}"
+        return f"{number(given.pre.mean)} to {measured(given.post.mean, unit)}"
     spread = next((f" ({name} {number(x)})" for name, x in (("SD", given.sd), ("SE", given.se)) if x is not None), "")
     if given.ci95:
         spread = f" (95% interval {number(given.ci95[0])} to {number(given.ci95[1])})"
     if given.quartiles:
         spread = f" (quartiles {number(given.quartiles[0])} to {number(given.quartiles[1])})"
-    shown = "%" if given.change_percent is not None else unit
-    return f"{number(level(given))}{spread} {shown}"
+    return measured(level(given), "%" if given.change_percent is not None else unit) + spread
+
+
+def measured(x: float, unit: str) -> str:
+    """A number with its unit, which no line break may part: ``14%``, ``3.6 cm2``."""
+    return f"{number(x)}{'' if unit.startswith('%') else NO_BREAK}{unit}"
 
 
 def number(x: float) -> str:
@@ -139,7 +145,7 @@ def _contrast_numbers(reported: Reported) -> str | None:
         return None
     sign = -1 if reported.flipped else 1
     if given.difference:
-        return f"difference {number(sign * given.difference.value)} {given.difference.unit}"
+        return f"difference {measured(sign * given.difference.value, given.difference.unit)}"
     if given.ratio:
         return f"ratio {number(given.ratio.value if sign > 0 else round(1 / given.ratio.value, 3))}"
     if given.standardised:

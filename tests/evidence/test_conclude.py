@@ -27,16 +27,16 @@ CABLE = {"exercise": "cable-curl"}
 @pytest.mark.parametrize("claim, agreement, sentence", [
     ({"more_than": CABLE}, "agrees",
      "Growth of the lantern muscle, long head was greater with the crate curl than with the standing cable curl "
-     "in 1 study of 18 people (14 % against 9 %)."),
+     "in 1 study of 18 people (14% against 9%)."),
     ({"less_than": CABLE}, "disagrees",
      "Growth of the lantern muscle, long head was greater with the crate curl than with the standing cable curl "
-     "in 1 study of 18 people (14 % against 9 %)."),
+     "in 1 study of 18 people (14% against 9%)."),
     ({"similar_to": CABLE}, "disagrees",
      "Growth of the lantern muscle, long head was greater with the crate curl than with the standing cable curl "
-     "in 1 study of 18 people (14 % against 9 %)."),
+     "in 1 study of 18 people (14% against 9%)."),
     ({"part": ["lantern/short-head"], "more_than": CABLE}, "no difference",
      "No clear difference in growth of the lantern muscle, short head was reported between the crate curl and the standing cable curl "
-     "in 1 study of 18 people (10 (SD 4) % against 9 (SD 4) %)."),
+     "in 1 study of 18 people (10% (SD 4) against 9% (SD 4))."),
     ({"part": ["lantern/long-head", "lantern/short-head"], "more_than": CABLE}, "mixed",
      "Reports differ on whether growth of the lantern muscle, long head and the lantern muscle, short head was greater with the crate curl "
      "than with the standing cable curl: 1 report yes, 1 report no clear difference."),
@@ -48,7 +48,7 @@ CABLE = {"exercise": "cable-curl"}
      "than in the standing cable curl."),
     ({"more_than": {"part": "lantern/short-head"}}, "agrees",
      "With the crate curl, growth of the lantern muscle, long head was greater than that of the lantern muscle, short head "
-     "in 1 study of 18 people (14 % against 10 (SD 4) %)."),
+     "in 1 study of 18 people (14% against 10% (SD 4))."),
 ])
 def test_sentence_follows_the_numbers_not_the_author(demo, claim, agreement, sentence):
     conclusion = with_claim(demo, **claim)
@@ -70,11 +70,11 @@ def test_unequal_values_without_a_test_do_not_speak_against_likeness(demo):
 def test_what_was_read_stands_with_each_reading(demo):
     [reading] = with_claim(demo, more_than=CABLE).readings
     assert reading.read == "abstract"
-    assert reading.text == "Seated crate curl 14 %, standing cable curl 9 %; p < 0.01 (abstract)"
+    assert reading.text == "Seated crate curl 14%, standing cable curl 9%; p < 0.01 (abstract)"
 
 
 def test_published_numbers_reach_the_shipped_sentence():
-    """Maeo et al. 2021, Med Sci Sports Exerc 53:825-837, abstract: whole hamstrings +14 % seated, +9 % prone."""
+    """Maeo et al. 2021, Med Sci Sports Exerc 53:825-837, abstract: whole hamstrings +14% seated, +9% prone."""
     catalog = load(Path(__file__).parents[2] / "catalog")
     readings = [r.text for c in conclude(catalog).of("seated-leg-curl") for r in c.readings if r.study == "maeo2021"]
-    assert any("14 %" in text and "9 %" in text for text in readings)
+    assert any("14%" in text and "9%" in text for text in readings)
