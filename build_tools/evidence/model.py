@@ -1,0 +1,152 @@
+"""What the engine concludes, as plain data for whatever renders or writes it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from .certainty import Certainty
+from .reported import Direction
+from .verdict import Directions, Estimate, Verdict
+
+#: How an estimate came about: from studies of this very contrast, through other exercises, or both.
+Path = Literal["direct", "indirect", "direct and indirect"]
+
+
+@dataclass(frozen=True)
+class Question:
+    """What is asked: first against second, for one part and one outcome.
+
+    ``first`` and ``second`` are exercise ids; when ``within`` names an exercise they
+    are parts compared within it.
+    """
+
+    first: str
+    second: str
+    part: str
+    outcome: str
+    relative_to: str | None = None
+    within: str | None = None
+
+
+@dataclass(frozen=True)
+class Row:
+    """What one sample of people shows on a question."""
+
+    study: str
+    results: tuple[int, ...]
+    """Indices of the study's results it rests on; several measurements of one sample are combined."""
+    people: int
+    read: str
+    estimate: Estimate | None
+    """``None`` when no spread could be had: listed and drawn hollow, never pooled."""
+    direction: Direction | None
+    how: str
+    """How the spread was had, or why there is none."""
+    texts: tuple[str, ...]
+    """The numbers as the paper gives them, one for each result."""
+    notes: tuple[str, ...] = ()
+    """What makes it less than a direct answer: an arm that differs, a joint measurement, a phase."""
+    cited: bool = False
+
+
+@dataclass(frozen=True)
+class Comparison:
+    """The answer to one question."""
+
+    question: Question
+    estimate: Estimate | None
+    path: Path | None
+    rows: tuple[Row, ...]
+    directions: Directions
+    """Samples that state a direction but give no usable spread."""
+    certainty: Certainty
+    sentence: str
+    studies: int
+    people: int
+    prediction: tuple[float, float] | None = None
+    """Where the ratio of a new study would be expected (95 %)."""
+    i2: float | None = None
+    sensitive: str | None = None
+    """What changes over the stated range of correlations, in one sentence; ``None`` when nothing does."""
+
+
+@dataclass(frozen=True)
+class Ranked:
+    """One exercise of a component, in order of its P-score."""
+
+    exercise: str
+    p_score: float
+    against_reference: Estimate | None
+    """``None`` for the reference itself."""
+
+
+@dataclass(frozen=True)
+class Component:
+    """Exercises that studies connect, for one part and one outcome."""
+
+    reference: str
+    """The exercise with the most samples; the others are shown against it."""
+    order: tuple[Ranked, ...]
+    samples: int
+    people: int
+    tau2: float
+    i2: float
+    q_between_p: float | None
+    """Agreement of direct and indirect evidence over the whole component; ``None`` when there is no loop."""
+
+
+@dataclass(frozen=True)
+class Field:
+    """Everything known on one part and one outcome (and one ratio, if ``relative_to``)."""
+
+    part: str
+    outcome: str
+    relative_to: str | None
+    components: tuple[Component, ...]
+    comparisons: tuple[Comparison, ...]
+    """Every pair that a study compares or a component connects, in a stable order."""
+
+
+@dataclass(frozen=True)
+class Conclusion:
+    """What the numbers say on one claim."""
+
+    claim_id: str
+    """``<exercise>/<number>``, numbered from 1 in the order of the file."""
+    exercise: str
+    index: int
+    outcome: str
+    parts: tuple[str, ...]
+    basis: Literal["cited", "common practice"]
+    verdict: Verdict
+    reason: str
+    certainty: Certainty
+    sentence: str
+    comparisons: tuple[Comparison, ...] = ()
+    """One for each part of the claim."""
+
+
+@dataclass(frozen=True)
+class Disagreement:
+    """Two kinds of evidence on one pair and part that point different ways."""
+
+    question: Question
+    sentence: str
+
+
+@dataclass
+class Conclusions:
+    """Conclusions of a whole catalog."""
+
+    claims: dict[str, list[Conclusion]] = field(default_factory=dict)
+    fields: dict[tuple[str, str, str | None], Field] = field(default_factory=dict)
+    disagreements: list[Disagreement] = field(default_factory=list)
+
+    def of(self, exercise: str) -> list[Conclusion]:
+        """The conclusions of an exercise, in the order of its claims."""
+        return self.claims.get(exercise, [])
+
+    def on(self, part: str, outcome: str) -> Field | None:
+        """What is known on a part and an outcome, ratios to other parts aside."""
+        return self.fields.get((part, outcome, None))
