@@ -17,6 +17,7 @@ Path = tuple[str | int, ...]
 #: What a statement of each kind is called in messages.
 _CALLED: dict[type[entries.Basis], str] = {
     entries.Claim: "emphasis claim",
+    entries.AuthoredCertainty: "authored certainty",
     entries.Cue: "cue",
     entries.Fault: "fault",
     entries.Caution: "caution",

@@ -10,12 +10,14 @@ the value before training, everything else in the unit its field states.
 """
 
 from .base import ID_PATTERN, KEY_PATTERN, PLAIN, Basis, Citation, Entry, Fact, Id, Interval, Key, Line, Name, Outcome, PartRef, Positive
-from .exercise import Caution, Claim, Comparator, Cue, Cues, Exercise, Fault, Load, Movement
+from .exercise import AuthoredCertainty, Caution, Claim, Comparator, Cue, Cues, Exercise, Fault, Load, Movement
 from .muscle import Muscle, Part
-from .study import Arm, Contrast, Difference, Moment, People, Ratio, Result, Spread, Standardised, Study, Value
+from .study import Appraisal, Arm, Contrast, Difference, Moment, People, Ratio, Result, Spread, Standardised, Study, Value
 from .whole import Convention, Design, Exception_, Exceptions, Handbook, Joint, Measure, Moved, Notice, Owner, Term, Vocabulary
 
 __all__ = [
+    "Appraisal",
+    "AuthoredCertainty",
     "Arm",
     "Basis",
     "Caution",

@@ -7,7 +7,7 @@ from typing import Literal
 
 from pydantic import Field, model_validator
 
-from .base import Basis, Entry, Id, Line, Name, PartRef
+from .base import Basis, Citation, Entry, Id, Line, Name, PartRef
 
 
 class Load(Entry):
@@ -39,6 +39,15 @@ class Comparator(Entry):
         return self
 
 
+class AuthoredCertainty(Basis):
+    """A certainty that an author sets in place of the computed one. It takes a reason and a citation."""
+
+    level: Literal["high", "moderate", "low", "very low"] = Field(description="GRADE's word.")
+    because: Line = Field(description="Why the rules get it wrong here.")
+    cites: list[Citation] = Field(min_length=1, description="Where that is shown: reference key and place.")
+    common_practice: None = Field(None, description="Not for a certainty: it takes a citation.")
+
+
 class Claim(Basis):
     """A contrast for one part (or a list of parts) and one outcome. The verdict is never written here."""
 
@@ -50,6 +59,7 @@ class Claim(Basis):
     similar_to: Comparator | None = Field(None, description="The difference is too small to matter.")
     because: Line = Field(description="Why it would be so.")
     disputed: Line | None = Field(None, description="Why the claim stands although numbers point the other way.")
+    certainty: AuthoredCertainty | None = Field(None, description="Only to overrule the computed certainty, with a reason and a citation.")
 
     @model_validator(mode="after")
     def _one_direction(self) -> Claim:

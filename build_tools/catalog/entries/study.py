@@ -127,6 +127,13 @@ class Result(Entry):
         return self
 
 
+class Appraisal(Entry):
+    """Risk of bias, judged by whoever read the full text."""
+
+    judgement: Literal["low", "some", "high"] = Field(description="Overall judgement.")
+    because: Line = Field(description="What it rests on, e.g. allocation, dropouts, who measured.")
+
+
 class Study(Entry):
     """What was read of one publication with numbers (``studies/<key>.yaml``, key as in references.bib)."""
 
@@ -135,6 +142,7 @@ class Study(Entry):
     people: People = Field(description="Who took part, as far as it is reported.")
     weeks: Positive | None = Field(None, description="Length of training in weeks; left out for a single session.")
     same_sample_as: Key | None = Field(None, description="Study whose people these are too, surely or probably; they are counted once.")
+    risk_of_bias: Appraisal | None = Field(None, description="Left out when nobody has appraised it.")
     arms: dict[Id, Arm] = Field(min_length=1, description="The conditions that were compared, by id.")
     results: list[Result] = Field(min_length=1, description="Its measurements, one for each muscle or part.")
     says: Line = Field(description="What it found, in one sentence of our own.")

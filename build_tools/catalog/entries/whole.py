@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import Field, StringConstraints
 
-from .base import Basis, Entry, Id, Key, Line, Name, Outcome
+from .base import Basis, Entry, Id, Interval, Key, Line, Name, Outcome
 
 
 class Term(Entry):
@@ -62,6 +62,7 @@ class Convention(Basis):
     value: float = Field(description="The number, in `unit`.")
     unit: Line | None = Field(None, description="Its unit; left out for a ratio or a share.")
     means: Line = Field(description="What it decides, in plain words.")
+    range: Interval | None = Field(None, description="Values over which the conclusions are tried, lowest and highest.")
 
 
 class Notice(Entry):
