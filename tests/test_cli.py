@@ -134,7 +134,7 @@ def test_summary_counts_by_kind_basis_and_outcome(here, capsys):
     assert counts["entries"] == {kind: {"written": n} for kind, n in (
         ("muscles", 1), ("muscle parts", 2), ("exercises", 2), ("studies", 2), ("references", 2))}
     assert counts["statements"] == {
-        "caution": {"cited": 0, "common practice": 2}, "convention": {"cited": 0, "common practice": 1},
+        "caution": {"cited": 0, "common practice": 2}, "convention": {"cited": 0, "common practice": 10},
         "cue": {"cited": 0, "common practice": 6}, "emphasis claim": {"cited": 2, "common practice": 1},
         "fact": {"cited": 1, "common practice": 1}, "fault": {"cited": 0, "common practice": 2}}
     assert counts["outcomes"] == {

@@ -13,7 +13,7 @@ from .base import ID_PATTERN, KEY_PATTERN, PLAIN, Basis, Citation, Entry, Fact, 
 from .exercise import AuthoredCertainty, Caution, Claim, Comparator, Cue, Cues, Exercise, Fault, Load, Movement
 from .muscle import Muscle, Part
 from .study import Appraisal, Arm, Contrast, Difference, Moment, People, Ratio, Result, Spread, Standardised, Study, Value
-from .whole import Convention, Design, Exception_, Exceptions, Handbook, Joint, Measure, Moved, Notice, Owner, Term, Vocabulary
+from .whole import Convention, Conventions, Design, Exception_, Exceptions, Handbook, Joint, Measure, Moved, Notice, Owner, Term, Vocabulary
 
 __all__ = [
     "Appraisal",
@@ -26,6 +26,7 @@ __all__ = [
     "Comparator",
     "Contrast",
     "Convention",
+    "Conventions",
     "Cue",
     "Cues",
     "Design",

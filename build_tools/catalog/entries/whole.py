@@ -65,6 +65,25 @@ class Convention(Basis):
     range: Interval | None = Field(None, description="Values over which the conclusions are tried, lowest and highest.")
 
 
+class Conventions(Entry):
+    """What methods leave open and this handbook fixes. Ratios are final sizes, activities or strengths, first to second."""
+
+    review_interval: Convention = Field(description="Months after which an entry is due for another look.")
+    margin_growth: Convention = Field(description="Ratio of final muscle sizes below which two count as alike.")
+    margin_activation: Convention = Field(description="Ratio of activities below which two count as alike.")
+    margin_strength: Convention = Field(description="Ratio of final strengths below which two count as alike.")
+    size_large_growth: Convention = Field(description="Ratio of final muscle sizes from which a difference is large.")
+    size_large_activation: Convention = Field(description="Ratio of activities from which a difference is large.")
+    size_large_strength: Convention = Field(description="Ratio of final strengths from which a difference is large.")
+    within_person_correlation: Convention = Field(description="Correlation of two arms of the same people, with a range.")
+    pre_post_correlation: Convention = Field(description="Correlation of one person's values before and after training, with a range.")
+    between_measurement_correlation: Convention = Field(description="Correlation of several measurements of one sample, with a range.")
+
+    def items(self) -> list[tuple[str, Convention]]:
+        """Each convention with its key, in the order above."""
+        return [(key, getattr(self, key)) for key in type(self).model_fields]
+
+
 class Notice(Entry):
     """The words of caution on every page a client may see."""
 
@@ -80,7 +99,7 @@ class Handbook(Entry):
     owner: Owner = Field(description="Who publishes it.")
     licence: Name = Field(description="Licence of the text, e.g. CC BY 4.0.")
     notice: Notice = Field(description="Words of caution.")
-    conventions: dict[Id, Convention] = Field(default={}, description="Numbers that methods leave open, fixed for the whole handbook.")
+    conventions: Conventions = Field(description="Numbers that methods leave open, fixed for the whole handbook.")
 
 
 class Moved(Entry):
