@@ -1,0 +1,131 @@
+"""What the numbers say to a claim: shown, leaning, not shown, contradicted or untested.
+
+The estimate decides wherever there is one. Stated directions without a usable
+spread are counted beside it, and alone they never show anything.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import exp, inf, log
+from typing import Literal
+
+from .amounts import amount, percent, samples, span
+
+Verdict = Literal["shown", "leaning", "not shown", "contradicted", "untested"]
+Claimed = Literal["more", "less", "similar"]
+
+#: A claim leans only if at least this share of the 95% interval's length (log scale) lies where the
+#: claim says. Convention: for a normal interval it puts the estimate about one standard error away
+#: from no difference, so that an estimate of 0.1% more with a wide interval leans nowhere.
+LEANING_SHARE = 0.75
+
+
+@dataclass(frozen=True)
+class Estimate:
+    """A pooled ratio with its 95% interval; raises ``ValueError`` unless 0 < low <= ratio <= high < inf."""
+
+    ratio: float
+    low: float
+    high: float
+
+    def __post_init__(self) -> None:
+        if not 0 < self.low <= self.ratio <= self.high < inf:
+            raise ValueError(f"an estimate needs 0 < low <= ratio <= high, not {self.low:g}, {self.ratio:g}, {self.high:g}")
+
+
+@dataclass(frozen=True)
+class Directions:
+    """Independent samples whose paper states a direction for the contrast, without a usable spread."""
+
+    more: int = 0
+    less: int = 0
+    neither: int = 0
+
+    @property
+    def total(self) -> int:
+        """How many samples stated anything."""
+        return self.more + self.less + self.neither
+
+    def __str__(self) -> str:
+        return f"{self.more} more, {self.less} less, {self.neither} no difference"
+
+
+@dataclass(frozen=True)
+class Judged:
+    """A verdict with its reason, one plain sentence."""
+
+    verdict: Verdict
+    reason: str
+
+
+def verdict(claimed: Claimed, estimate: Estimate | None, directions: Directions, margin: float) -> Judged:
+    """Judge a claim of ``more``, ``less`` or ``similar`` by the estimate, else by the stated directions.
+
+    ``margin`` is the ratio (above 1) within which two amounts count as alike.
+    """
+    if not margin > 1:
+        raise ValueError(f"the margin is a ratio above 1, not {margin:g}")
+    if estimate is None:
+        return _by_directions(claimed, directions)
+    found, reason = _similar(estimate, margin) if claimed == "similar" else _different(claimed, estimate, margin)
+    if directions.total:
+        reason += f"; beside it, {samples(directions.total)} without a usable spread stated a direction ({directions})"
+    return Judged(found, f"{reason}.")
+
+
+def share_within(estimate: Estimate, low: float, high: float) -> float:
+    """Share of the interval's length (log scale) between two log ratios; a point counts whole or not at all."""
+    start, end = log(estimate.low), log(estimate.high)
+    if start == end:
+        return float(low <= start <= high)
+    return max(0.0, min(end, high) - max(start, low)) / (end - start)
+
+
+def _different(claimed: Claimed, estimate: Estimate, margin: float) -> tuple[Verdict, str]:
+    sign = 1 if claimed == "more" else -1
+    near, far = sorted((sign * log(estimate.low), sign * log(estimate.high)))
+    middle, enough = sign * log(estimate.ratio), log(margin)
+    told, interval = f"The estimate is {amount(estimate.ratio)}", f"its 95% interval runs {span(estimate.low, estimate.high)}"
+    if near > 0 or far < 0:
+        side = "on the claimed side" if near > 0 else "on the side opposite to the claim"
+        inside = -enough <= near and far <= enough
+        trivial = f", although all of it is within the {percent(margin)} that count as alike" if inside else ""
+        return ("shown" if near > 0 else "contradicted"), f"{told}, and {interval}, wholly {side}{trivial}"
+    if middle <= 0:
+        return "not shown", f"{told}, not on the claimed side, and {interval}"
+    if middle <= enough:
+        return "not shown", f"{told}, within the {percent(margin)} that count as alike, and {interval}"
+    if share_within(estimate, *((0, inf) if sign > 0 else (-inf, 0))) >= LEANING_SHARE:
+        return "leaning", f"{told}, and {interval}, mostly on the claimed side but not leaving out that there is no difference"
+    return "not shown", f"{told}, but {interval}, too wide to lean on"
+
+
+def _similar(estimate: Estimate, margin: float) -> tuple[Verdict, str]:
+    low, high, middle, enough = log(estimate.low), log(estimate.high), log(estimate.ratio), log(margin)
+    told = f"The estimate is {amount(estimate.ratio)} and its 95% interval runs {span(estimate.low, estimate.high)}"
+    alike = f"the {percent(exp(enough))} that count as alike"
+    if -enough <= low and high <= enough:
+        return "shown", f"{told}, wholly within {alike}"
+    if low > enough or high < -enough:
+        return "contradicted", f"{told}, wholly beyond {alike}"
+    if -enough <= middle <= enough and share_within(estimate, -enough, enough) >= LEANING_SHARE:
+        return "leaning", f"{told}, mostly but not wholly within {alike}"
+    return "not shown", f"{told}, so neither likeness nor a difference beyond {alike} can be told"
+
+
+def _by_directions(claimed: Claimed, directions: Directions) -> Judged:
+    if not directions.total:
+        return Judged("untested", "No study in this handbook has a number or a stated direction for this contrast.")
+    counts = {"more": directions.more, "less": directions.less, "similar": directions.neither}
+    all_one = next((which for which, n in counts.items() if n == directions.total), None)
+    told = f"Nothing can be pooled, and {samples(directions.total)} stated a direction ({directions})"
+    if all_one is None:
+        return Judged("not shown", f"{told}, which do not agree.")
+    if all_one == claimed:
+        agree = "all as claimed, which is a lean and no measure of size"
+        missing = "no difference found, which is not yet likeness"
+        return Judged("leaning", f"{told}, {missing if claimed == 'similar' else agree}.")
+    if all_one == "similar":
+        return Judged("not shown", f"{told}, so no difference was found.")
+    return Judged("contradicted", f"{told}, all against the claim.")
