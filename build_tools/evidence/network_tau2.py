@@ -1,0 +1,65 @@
+"""tau², the variance between studies that a whole network shares, from its independent rows.
+
+DerSimonian & Laird's moments generalised to any design matrix, and restricted
+maximum likelihood (REML). ``rows.x`` must have full column rank.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from .network_rows import Rows, project
+from .root import bracketed_root
+
+#: Where REML looks for maxima besides zero, as the likelihood may have several: so many points over so many orders of magnitude.
+GRID, DECADES = 16, 6
+DOUBLINGS = 60
+
+
+def moments(rows: Rows) -> float:
+    """Generalised DerSimonian–Laird: the tau² at which Q at tau² = 0 has its expectation, cut at 0."""
+    return pooled_moments([rows])
+
+
+def pooled_moments(parts: list[Rows]) -> float:
+    """The same from several models that share tau² and nothing else; 0 when they leave no residual."""
+    at_zero = [project(rows, 0.0) for rows in parts]
+    excess = sum(p.sum_of_squares - (p.q.shape[0] - p.q.shape[1]) for p in at_zero)
+    slope = sum(float(p.weight @ (1 - (p.q**2).sum(axis=1))) for p in at_zero if p.q.shape[0] > p.q.shape[1])
+    return max(0.0, excess / slope) if slope > 0 else 0.0
+
+
+def restricted(rows: Rows) -> float | None:
+    """REML: of 0 and all values where the score turns from rising to falling, the most likely.
+
+    ``None`` when there is no such value, or when it cannot be found.
+    """
+    ordinary = np.linalg.lstsq(rows.x, rows.y, rcond=None)[0]
+    residual = rows.y - rows.x @ ordinary
+    top = max(float(residual @ residual) / (rows.x.shape[0] - rows.x.shape[1]), float(rows.spread.max()))
+    for _ in range(DOUBLINGS):
+        if _score(rows, top) < 0:
+            break
+        top *= 2
+    grid = [0.0, *np.geomspace(top * 10.0**-DECADES, top, GRID).tolist()]
+    scores = [_score(rows, tau2) for tau2 in grid]
+    maxima = [0.0] if scores[0] <= 0 else []
+    for low, high, rising, falling in zip(grid, grid[1:], scores, scores[1:], strict=False):
+        if rising > 0 >= falling:
+            found = bracketed_root(lambda tau2: _score(rows, tau2), low, high)
+            if found is None:
+                return None
+            maxima.append(found)
+    return max(maxima, key=lambda tau2: _likelihood(rows, tau2), default=None)
+
+
+def _score(rows: Rows, tau2: float) -> float:
+    """Twice the derivative of the restricted log likelihood."""
+    p = project(rows, tau2)
+    return float(p.weight @ (p.residual**2 - 1 + (p.q**2).sum(axis=1)))
+
+
+def _likelihood(rows: Rows, tau2: float) -> float:
+    """Twice the restricted log likelihood, up to a constant."""
+    p = project(rows, tau2)
+    return float(np.log(p.weight).sum() - 2 * np.log(np.abs(np.diag(p.r))).sum()) - p.sum_of_squares
