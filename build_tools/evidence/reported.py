@@ -82,9 +82,9 @@ class Reports:
         found = []
         for key, arm_a, arm_b in self._shared(first, second):
             for index, result in self._results(key, outcome, relative_to):
-                cover = _cover(result.parts, part)
-                if cover:
-                    found += self._pair(key, index, result, cover, (arm_a, first, part), (arm_b, second, part))
+                how = cover(result.parts, part)
+                if how:
+                    found += self._pair(key, index, result, how, (arm_a, first, part), (arm_b, second, part))
         return found
 
     def of_parts(self, exercise: str, first: str, second: str, outcome: str) -> list[Reported]:
@@ -103,13 +103,13 @@ class Reports:
         for key in self._measuring.get(part, []):
             arms = [(id, arm.exercise) for id, arm in self._studies[key].data.arms.items() if arm.exercise]
             for index, result in self._results(key, outcome, None):
-                cover = _cover(result.parts, part)
-                if cover in (None, "whole muscle"):
+                how = cover(result.parts, part)
+                if how in (None, "whole muscle"):
                     continue
                 for n, (arm_a, first) in enumerate(arms):
                     for arm_b, second in arms[n + 1:]:
                         if first != second:
-                            found += self._pair(key, index, result, cover, (arm_a, first, part), (arm_b, second, part))
+                            found += self._pair(key, index, result, how, (arm_a, first, part), (arm_b, second, part))
         return found
 
     def _shared(self, first: str, second: str) -> Iterator[tuple[str, str, str]]:
@@ -162,7 +162,8 @@ class Reports:
                         direction=_from_values(sides[0].value, sides[1].value), stated=False, contrast=None, flipped=False)
 
 
-def _cover(measured: list[str], part: str) -> Cover | None:
+def cover(measured: list[str], part: str) -> Cover | None:
+    """How a measurement of ``measured`` parts covers ``part``; ``None`` when it does not."""
     if part in measured:
         return "alone" if len(measured) == 1 else "jointly"
     return "whole muscle" if "/" in part and part.partition("/")[0] in measured else None

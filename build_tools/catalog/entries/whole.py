@@ -33,6 +33,7 @@ class Design(Term):
 class Measure(Term):
     """A way of measuring and the one outcome it can speak for."""
 
+    pools: bool = Field(True, description="False when its values are no ratio of amounts, so that only directions are taken from it.")
     outcome: Outcome = Field(description="The one outcome it can speak for.")
 
 

@@ -1,0 +1,137 @@
+"""Samples of people and what they say on one part and outcome, ready to be pooled.
+
+Several measurements of one sample (sites along a muscle, phases of a lift, two
+publications on the same people) are combined into one, so that measuring more
+never counts as testing more people.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..catalog.entries import Study
+from ..catalog.finding import Finding
+from ..catalog.load import Catalog
+from .conventions import Settings
+from .errors import EvidenceError
+from .measured import Measured, measure
+from .network_blocks import Block
+from .reported import Cover, cover
+
+
+@dataclass(frozen=True)
+class Source:
+    """One result of one study that bears on a part and outcome."""
+
+    study: str
+    measured: Measured
+    cover: Cover
+
+
+@dataclass(frozen=True)
+class Sample:
+    """One sample of people on one part and outcome."""
+
+    key: str
+    """The study that gives the sample its name."""
+    sources: tuple[Source, ...]
+    block: Block | None
+    """What is pooled of it; ``None`` when it can only be listed."""
+    pooled: tuple[Source, ...]
+    """The sources that ``block`` combines."""
+
+
+class Assembly:
+    """Samples by part, outcome and ratio, and the numbers that could not be used."""
+
+    def __init__(self, catalog: Catalog, settings: Settings) -> None:
+        assert catalog.vocabulary is not None
+        vocabulary = catalog.vocabulary.data
+        self.settings = settings
+        self.trouble: list[Finding] = []
+        self._catalog = catalog
+        self._measures = vocabulary.measures
+        synthetic = {id for id, design in vocabulary.designs.items() if design.synthesis}
+        self.studies = {key: e.data for key, e in catalog.studies.items() if e.data.design not in synthetic}
+        self._cache: dict[tuple[str, int], Measured | None] = {}
+
+    def topics(self) -> list[tuple[str, str, str | None]]:
+        """Every (part, outcome, relative_to) that some study compares exercises on, sorted."""
+        found = set()
+        for study in self.studies.values():
+            if len({arm.exercise for arm in study.arms.values()} - {None}) > 1:
+                found |= {(part, self._measures[r.measure].outcome, r.relative_to) for r in study.results for part in r.parts}
+        return sorted(found, key=lambda topic: (topic[0], topic[1], topic[2] or ""))
+
+    def samples(self, part: str, outcome: str, relative_to: str | None = None) -> list[Sample]:
+        """The samples that compare exercises on ``part``, sorted by key."""
+        groups: dict[str, list[Source]] = defaultdict(list)
+        for key, study in self.studies.items():
+            for source in self._sources(key, study, part, outcome, relative_to):
+                groups[study.same_sample_as if study.same_sample_as in self.studies else key].append(source)
+        return [self._sample(key, sources) for key, sources in sorted(groups.items())]
+
+    def _sources(self, key: str, study: Study, part: str, outcome: str, relative_to: str | None) -> Iterator[Source]:
+        for index, result in enumerate(study.results):
+            how = cover(result.parts, part)
+            if how in ("alone", "jointly") and result.relative_to == relative_to and self._measures[result.measure].outcome == outcome:
+                measured = self._measured(key, study, index)
+                if measured:
+                    yield Source(key, measured, how)
+
+    def _measured(self, key: str, study: Study, index: int) -> Measured | None:
+        """The result over the exercises its arms did; ``None``, with a finding, when its numbers are impossible."""
+        if (key, index) not in self._cache:
+            treatments = {id: arm.exercise for id, arm in study.arms.items() if arm.exercise}
+            definition = self._measures[study.results[index].measure]
+            try:
+                self._cache[key, index] = measure(key, study, index, treatments, definition.outcome, definition.pools, self.settings)
+            except EvidenceError as error:
+                self._cache[key, index] = None
+                self.trouble.append(Finding(
+                    "unusable-number", self._catalog.studies[key].spot("results", index), f"this result cannot be weighed: {error}",
+                    "compare it with the paper; leave out a value that the paper does not print"))
+        return self._cache[key, index]
+
+    def _sample(self, key: str, sources: list[Source]) -> Sample:
+        # A part measured alone is a more direct answer than one measured together with others.
+        alone = [s for s in sources if s.cover == "alone" and s.measured.block]
+        usable = alone or [s for s in sources if s.measured.block]
+        by_treatments: dict[frozenset[str], list[Source]] = defaultdict(list)
+        for source in usable:
+            assert source.measured.block
+            by_treatments[frozenset(source.measured.block.treatments)].append(source)
+        pooled = max(by_treatments.values(), key=lambda group: len(group[0].measured.block.treatments), default=[])  # type: ignore[union-attr]
+        blocks = [s.measured.block for s in pooled if s.measured.block]
+        return Sample(key, tuple(sources), combine(blocks, self.settings.between_measurements) if blocks else None, tuple(pooled))
+
+
+def combine(blocks: list[Block], correlation: float) -> Block:
+    """Several measurements of one sample over the same treatments as one: their average.
+
+    Two measurements are taken to correlate by ``correlation``, their covariance
+    being that share of the mean of their own; at 1 the result is as wide as
+    its parts are on average.
+    """
+    first = blocks[0]
+    turned = [_like(block, first.treatments) for block in blocks]
+    k = len(turned)
+    y = sum(y for y, _ in turned) / k
+    v = sum(v for _, v in turned) / k * (1 + correlation * (k - 1)) / k
+    dfs = [block.df for block in blocks if block.df is not None]
+    return Block(first.study, first.treatments, y, v, min(dfs) if dfs else None)
+
+
+def _like(block: Block, treatments: tuple[str, ...]) -> tuple[np.ndarray, np.ndarray]:
+    """Contrasts and covariance of a block against the baseline and in the order of ``treatments``."""
+    k = len(treatments)
+    # Effects with the block's own baseline at zero; any other baseline is a linear map of them.
+    place = np.zeros((k, k - 1))
+    for column, treatment in enumerate(block.treatments[1:]):
+        place[treatments.index(treatment), column] = 1
+    to = np.hstack([-np.ones((k - 1, 1)), np.eye(k - 1)]) @ place
+    return to @ block.y, to @ block.v @ to.T
