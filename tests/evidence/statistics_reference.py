@@ -51,10 +51,11 @@ def expect_published(entry_id: str, *actual: Any) -> None:
 
 
 def same(actual: Any, wanted: Any, what: str = "", rel: float = REL, abs: float = ABS) -> None:
-    """Numbers, lists and tables of them agree; mappings agree in every key that ``wanted`` has."""
+    """Numbers, lists and tables of them agree; of a mapping, every key that ``actual`` has."""
     if isinstance(wanted, Mapping):
-        for key, value in wanted.items():
-            same(actual[key], value, f"{what}.{key}", rel, abs)
+        assert actual, what
+        for key, value in actual.items():
+            same(value, wanted[key], f"{what}.{key}", rel, abs)
         return
     if isinstance(wanted, Sequence) and wanted and isinstance(wanted[0], Mapping):
         assert len(actual) == len(wanted), what
