@@ -1,0 +1,110 @@
+"""Interval plots: ratios with their 95% intervals, as a drawing and as the words that stand in for it.
+
+Shapes carry the meaning, not colours: a filled dot with a line is a sample of
+people, a diamond on a bar all samples together, a hollow dot with an arrow a
+sample of which only the direction is known. Sizes of dots mean nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from ..evidence.amounts import amount, percent, span
+from ..evidence.reported import Direction
+from ..evidence.verdict import Estimate
+from .axis import Axis, Tick, fitting
+from .templating import render, upper_first
+
+Shape = Literal["sample", "estimate", "together", "direction", "reference"]
+
+#: Heights in pixels: one row, and the axis below the rows.
+ROW, AXIS = 42, 30
+
+
+@dataclass(frozen=True)
+class PlotRow:
+    """What one row of a plot shows. ``estimate`` is missing for directions and references."""
+
+    label: str
+    shape: Shape
+    estimate: Estimate | None = None
+    direction: Direction | None = None
+
+    @property
+    def says(self) -> str:
+        """The row in words, without its label."""
+        if self.estimate:
+            return f"{amount(self.estimate.ratio)} ({span(self.estimate.low, self.estimate.high)})"
+        if self.shape == "reference":
+            return "the others are compared with it"
+        return "no difference reported" if self.direction == "neither" else f"{self.direction}, by how much is not known"
+
+
+@dataclass(frozen=True)
+class Mark:
+    """One row as drawn; places are shares of the width, heights pixels."""
+
+    label: str
+    numbers: str
+    shape: Shape
+    top: int
+    at: float
+    low: float
+    high: float
+    cut_low: bool
+    cut_high: bool
+    arrow: Literal["more", "less", ""]
+
+
+@dataclass(frozen=True)
+class Plot:
+    """A plot ready to be drawn."""
+
+    id: str
+    """Unique on its page."""
+    title: str
+    says: str
+    """Everything the drawing shows, in words."""
+    key: str
+    """What the shapes mean, for those that occur."""
+    marks: list[Mark]
+    ticks: list[Tick]
+    one: float
+    band: tuple[float, float]
+    """The margin of likeness."""
+    height: int
+
+
+def plot(id: str, title: str, rows: Sequence[PlotRow], margin: float) -> Plot:
+    """Lay out a plot. ``margin`` (> 1) is the ratio below which two count as alike."""
+    estimates = [row.estimate for row in rows if row.estimate]
+    axis = fitting([e.ratio for e in estimates], [end for e in estimates for end in (e.low, e.high)])
+    return Plot(
+        id=id, title=title, says=" ".join(f"{e.label}: {e.says}." for e in rows), key=_key(rows, margin),
+        marks=[_mark(axis, row, n * ROW) for n, row in enumerate(rows)], ticks=axis.ticks(), one=axis.place(1),
+        band=(axis.place(1 / margin), axis.place(margin)), height=len(rows) * ROW + AXIS)
+
+
+def svg(drawn: Plot) -> str:
+    """The plot as inline SVG, as wide as its place on the page."""
+    return render("interval_plot.svg.jinja", plot=drawn)
+
+
+def _mark(axis: Axis, row: PlotRow, top: int) -> Mark:
+    one, e = axis.place(1), row.estimate
+    at, low, high = (axis.place(e.ratio), axis.place(e.low), axis.place(e.high)) if e else (one, one, one)
+    return Mark(
+        label=row.label, numbers=row.says, shape=row.shape, top=top, at=at, low=low, high=high,
+        cut_low=e is not None and e.low < axis.low, cut_high=e is not None and e.high > axis.high,
+        arrow=row.direction if row.direction in ("more", "less") else "")
+
+
+def _key(rows: Sequence[PlotRow], margin: float) -> str:
+    shapes = {row.shape for row in rows}
+    told = [("sample", "dot: one sample of people, with its 95% interval"), ("estimate", "dot: estimate with its 95% interval"),
+            ("together", "diamond: all together"), ("direction", "hollow dot: only the direction is known"),
+            ("reference", "square: what the others are compared with")]
+    words = [text for shape, text in told if shape in shapes]
+    return upper_first("; ".join([*words, f"shaded: counts as alike (within {percent(margin)})"])) + "."
