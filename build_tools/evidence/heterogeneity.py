@@ -19,7 +19,7 @@ from scipy import special
 
 from .errors import EvidenceError
 from .root import bracketed_root
-from .weighting import Numbers, Scaled, residuals, several, spare_weight, sum_of_squares
+from .weighting import Numbers, Scaled, check_tau2, residuals, several, spare_weight, sum_of_squares
 
 Method = Literal["REML", "ML", "PM", "DL", "HE", "HS", "SJ"]
 
@@ -79,7 +79,7 @@ def _log_likelihood(s: Scaled, t: float, restricted: bool) -> float:
 
 
 def _most_likely(s: Scaled, restricted: bool) -> float | None:
-    """The scaled tau² of greatest (restricted) likelihood: 0, or the best root of the score.
+    """The scaled tau² of greatest (restricted) likelihood: 0, or the best root of the score; ``None`` if a root escapes.
 
     For tau² above both the largest variance and 8 times the squared range of y the
     score is negative, so every root lies below; a grid finds where the score turns
@@ -89,11 +89,13 @@ def _most_likely(s: Scaled, restricted: bool) -> float | None:
     upper = max(float(s.v.max()), 8 * float(np.ptp(s.y)) ** 2)
     grid = np.concatenate([[0.0], np.geomspace(float(s.v.min()) / 1000, upper, _GRID)])
     slope = _score(s, grid, restricted)
-    peaks: list[float | None] = [0.0] if slope[0] <= 0 else []
+    peaks = [0.0] if slope[0] <= 0 else []
     for i in np.flatnonzero((slope[:-1] > 0) & (slope[1:] <= 0)):
-        peaks.append(bracketed_root(lambda t: float(_score(s, t, restricted)[0]), float(grid[i]), float(grid[i + 1])))
-    found = [peak for peak in peaks if peak is not None]
-    return max(found, key=lambda t: _log_likelihood(s, t, restricted), default=None)
+        peak = bracketed_root(lambda t: float(_score(s, t, restricted)[0]), float(grid[i]), float(grid[i + 1]))
+        if peak is None:
+            return None
+        peaks.append(peak)
+    return max(peaks, key=lambda t: _log_likelihood(s, t, restricted), default=None)
 
 
 def _where_q_is(s: Scaled, target: float) -> float:
@@ -171,8 +173,9 @@ def tau2_interval(y: Numbers, v: Numbers, level: float = 0.95) -> tuple[float, f
 
 
 def heterogeneity(y: Numbers, v: Numbers, tau2: float) -> Heterogeneity:
-    """Q, I² and H², the latter two also from a given tau². Raises as ``tau2`` does."""
+    """Q, its p, I² and, from a given tau², the other I² and H². Raises as ``tau2`` does, and for a tau² below 0."""
     s = several(y, v)
+    check_tau2(tau2)
     df, q = s.y.size - 1, _q(s, 0.0)
     typical = df / float(spare_weight(_at(s, 0.0))[0]) * s.unit**2
     return Heterogeneity(

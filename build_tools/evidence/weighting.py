@@ -31,8 +31,7 @@ class Scaled:
 
     def weights(self, tau2: float) -> np.ndarray:
         """(k,) weights 1/(v + tau²), for a tau² in the studies' own unit."""
-        if not (math.isfinite(tau2) and tau2 >= 0):
-            raise EvidenceError(f"tau² is a variance, at least 0, not {tau2}")
+        check_tau2(tau2)
         return 1 / (self.v + tau2 / self.unit / self.unit)
 
 
@@ -60,6 +59,12 @@ def scaled(y: Numbers, v: Numbers) -> Scaled:
         raise EvidenceError(f"{sizes}: too far apart to reckon with")
     unit = math.ldexp(1.0, math.frexp(largest)[1])
     return Scaled((y - centre) / unit, v / unit / unit, unit, centre)
+
+
+def check_tau2(tau2: float) -> None:
+    """Raise ``EvidenceError`` for what cannot be a variance."""
+    if not (math.isfinite(tau2) and tau2 >= 0):
+        raise EvidenceError(f"tau² is a variance, at least 0, not {tau2}")
 
 
 def several(y: Numbers, v: Numbers) -> Scaled:
