@@ -19,7 +19,6 @@ def from_quartiles(q1: float, median: float, q3: float, n: float) -> tuple[float
     """(mean, SD) from the median and the first and third quartile of n people."""
     inputs.people(n)
     _ordered(q1, median, q3)
-    # 0.7 + 0.39/n would exceed 1 below n = 2, where quartiles mean nothing anyway.
     outer = 0.7 + 0.39 / n
     mean = outer * (q1 + q3) / 2 + (1 - outer) * median
     return mean, inputs.interval(q1, q3) / (2 * float(ndtri((0.75 * n - 0.125) / (n + 0.25))))
@@ -35,7 +34,7 @@ def from_range(least: float, median: float, most: float, n: float) -> tuple[floa
 
 
 def xi(n: float) -> float:
-    """Expected range of n standard normal values, by Wan's closed formula (up to 5% above ``xi_exact``, which small n feel)."""
+    """Expected range of n standard normal values, by Wan's closed formula: 4.5% above ``xi_exact`` at n = 2, within 1% from n = 10."""
     return 2 * float(ndtri((inputs.people(n) - 0.375) / (n + 0.25)))
 
 

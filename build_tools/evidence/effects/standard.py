@@ -76,9 +76,9 @@ def hedges_g(d: float, n1: float, n2: float, variance: Variance = "large sample"
     return Estimate(g, _d(g, n1, n2).v)
 
 
-def covariance_shared_control(g1: float, g2: float, n_control: float, n_all: float) -> float:
-    """Covariance of two standardised differences from one control group (Gleser and Olkin 2009); n_all counts all arms."""
-    return 1 / inputs.people(n_control) + g1 * g2 / (2 * n_all)
+def covariance_shared_control(d1: float, d2: float, n_control: float, n_all: float) -> float:
+    """Covariance of two differences from one control group, in the SD within all ``n_all`` people (Gleser and Olkin 2009)."""
+    return 1 / inputs.people(n_control) + d1 * d2 / (2 * inputs.people(n_all))
 
 
 def hedges_g_unequal_spread(a: Group, b: Group) -> Estimate:
