@@ -135,7 +135,7 @@ def fit(blocks: Sequence[Block], *, tau2: float | None = None, method: Method = 
     rows = decorrelate(blocks, treatments)
     basic = [i for i, t in enumerate(treatments) if t != reference]
     own = rows.of(np.arange(len(rows.y)), basic)
-    value, origin = (tau2, "given") if tau2 is not None else _tau2(own, method)
+    value, origin = _tau2(own, method, tau2)
     p = project(own, value)
     inverse = np.linalg.inv(p.r)
     solution, covariance = np.zeros((len(treatments), len(rows.y))), np.zeros((len(treatments),) * 2)
@@ -145,7 +145,9 @@ def fit(blocks: Sequence[Block], *, tau2: float | None = None, method: Method = 
                    q=p.sum_of_squares, df=len(rows.y) - len(basic), effect=solution @ rows.y, covariance=covariance, solution=solution)
 
 
-def _tau2(rows: Rows, method: Method) -> tuple[float, Tau2From]:
+def _tau2(rows: Rows, method: Method, given: float | None) -> tuple[float, Tau2From]:
+    if given is not None:
+        return given, "given"
     if rows.x.shape[0] == rows.x.shape[1]:
         return 0.0, "nothing to estimate it from"
     if method == "moments":
