@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..catalog.entries import Study
+from ..catalog.entries import Result, Study
 from ..catalog.finding import Finding
 from ..catalog.load import Catalog
 from .conventions import Settings
@@ -59,12 +59,20 @@ class Assembly:
         self.studies = {key: e.data for key, e in catalog.studies.items() if e.data.design not in synthetic}
         self._cache: dict[tuple[str, int], Measured | None] = {}
 
+    def outcome(self, result: Result) -> str:
+        """The outcome that a result's measure speaks for."""
+        return self._measures[result.measure].outcome
+
+    def pools(self, result: Result) -> bool:
+        """Whether ratios can be taken of a result's values."""
+        return self._measures[result.measure].pools
+
     def topics(self) -> list[tuple[str, str, str | None]]:
         """Every (part, outcome, relative_to) that some study compares exercises on, sorted."""
         found = set()
         for study in self.studies.values():
             if len({arm.exercise for arm in study.arms.values()} - {None}) > 1:
-                found |= {(part, self._measures[r.measure].outcome, r.relative_to) for r in study.results for part in r.parts}
+                found |= {(part, self.outcome(r), r.relative_to) for r in study.results for part in r.parts}
         return sorted(found, key=lambda topic: (topic[0], topic[1], topic[2] or ""))
 
     def samples(self, part: str, outcome: str, relative_to: str | None = None) -> list[Sample]:
@@ -78,7 +86,7 @@ class Assembly:
     def _sources(self, key: str, study: Study, part: str, outcome: str, relative_to: str | None) -> Iterator[Source]:
         for index, result in enumerate(study.results):
             how = cover(result.parts, part)
-            if how in ("alone", "jointly") and result.relative_to == relative_to and self._measures[result.measure].outcome == outcome:
+            if how in ("alone", "jointly") and result.relative_to == relative_to and self.outcome(result) == outcome:
                 measured = self._measured(key, study, index)
                 if measured:
                     yield Source(key, measured, how)
@@ -87,9 +95,9 @@ class Assembly:
         """The result over the exercises its arms did; ``None``, with a finding, when its numbers are impossible."""
         if (key, index) not in self._cache:
             treatments = {id: arm.exercise for id, arm in study.arms.items() if arm.exercise}
-            definition = self._measures[study.results[index].measure]
+            result = study.results[index]
             try:
-                self._cache[key, index] = measure(key, study, index, treatments, definition.outcome, definition.pools, self.settings)
+                self._cache[key, index] = measure(key, study, index, treatments, self.outcome(result), self.pools(result), self.settings)
             except EvidenceError as error:
                 self._cache[key, index] = None
                 self.trouble.append(Finding(

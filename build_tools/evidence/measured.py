@@ -37,6 +37,9 @@ from .network_blocks import Block
 #: Outcomes whose number is a change; a level after training says nothing of them.
 CHANGES = {"growth", "strength"}
 
+#: Outcomes of which nothing is pooled: they answer no claim.
+LISTED = {"architecture"}
+
 
 @dataclass(frozen=True)
 class Measured:
@@ -49,8 +52,8 @@ class Measured:
     """Whether the handbook's correlation of the same people's arms entered."""
 
 
-class _Unusable(Exception):
-    """Why a value or contrast has no usable spread, in plain words."""
+class Unusable(Exception):
+    """A value or contrast without a usable spread, and why, in plain words. It is listed, not pooled."""
 
 
 def measure(key: str, study: Study, index: int, treatments: Mapping[str, str], outcome: str, pools: bool, settings: Settings) -> Measured:
@@ -60,6 +63,8 @@ def measure(key: str, study: Study, index: int, treatments: Mapping[str, str], o
         EvidenceError: for numbers that contradict each other or have no ratio.
     """
     result = study.results[index]
+    if outcome in LISTED:
+        return Measured(index, None, "not pooled: this outcome is listed only")
     if not pools:
         return Measured(index, None, "not pooled: values of this measure are no amounts whose ratio could be taken")
     arms, reason = _arms(study, result, treatments, outcome, settings)
@@ -79,7 +84,7 @@ def _arms(study: Study, result: Result, treatments: Mapping[str, str], outcome: 
         if arm in treatments:
             try:
                 found[arm] = arm_log_mean(study, arm, value, outcome, settings)
-            except _Unusable as why:
+            except Unusable as why:
                 reason = str(why)
     return found, reason
 
@@ -89,21 +94,21 @@ def arm_log_mean(study: Study, arm: str, value: Value, outcome: str, settings: S
     n = people(study, arm, value)
     if value.pre and value.post:
         if n is None:
-            raise _Unusable("group sizes were not read")
+            raise Unusable("group sizes were not read")
         sds = [_sd(moment, n) for moment in (value.pre, value.post)]
         return log_growth_from_pre_post(value.pre.mean, sds[0], value.post.mean, sds[1], n, settings.pre_post)
     if outcome in CHANGES and value.change_percent is None:
-        raise _Unusable("a change without the value before it has no ratio" if value.change is not None
+        raise Unusable("a change without the value before it has no ratio" if value.change is not None
                         else "a level after training is no change")
     if n is None:
-        raise _Unusable("group sizes were not read")
+        raise Unusable("group sizes were not read")
     if value.median is not None and value.quartiles:
         return log_mean(*from_quartiles(value.quartiles[0], value.median, value.quartiles[1], n), n)
     sd = _sd(value, n)
     if value.change_percent is not None:
         return log_growth_from_percent(value.change_percent, sd, n)
     if value.mean is None:
-        raise _Unusable("a change without the value before it has no ratio")
+        raise Unusable("a change without the value before it has no ratio")
     return log_mean(value.mean, sd, n)
 
 
@@ -121,7 +126,7 @@ def _sd(spread: object, n: int) -> float:
         return sd_from_se(se, n)
     if ci is not None:
         return sd_from_ci(ci[0], ci[1], n)
-    raise _Unusable("no spread reported")
+    raise Unusable("no spread reported")
 
 
 def _from_arms(key: str, study: Study, result: Result, arms: Mapping[str, LogMean], treatments: Mapping[str, str],
@@ -159,7 +164,7 @@ def _edges(study: Study, result: Result, treatments: Mapping[str, str], outcome:
             estimate, way = contrast_log_ratio(result, contrast, df, outcome)
             edges.setdefault(frozenset((a, b)), _Edge(a, b, estimate, df))
             how = how or way
-        except _Unusable as why:
+        except Unusable as why:
             reason = str(why)
     return list(edges.values()), reason, how
 
@@ -167,7 +172,7 @@ def _edges(study: Study, result: Result, treatments: Mapping[str, str], outcome:
 def _df(study: Study, result: Result, contrast: Contrast) -> float:
     sizes = [people(study, arm, result.values.get(arm)) for arm in (contrast.of, contrast.against)]
     if sizes[0] is None or sizes[1] is None:
-        raise _Unusable("group sizes were not read")
+        raise Unusable("group sizes were not read")
     return df_paired(min(sizes)) if study.same_people else df_independent(*sizes)
 
 
@@ -192,24 +197,24 @@ def contrast_log_ratio(result: Result, contrast: Contrast, df: float, outcome: s
 def _positive(value: Value | None, outcome: str) -> float:
     """The number of an arm of which ratios are taken."""
     if value is None:
-        raise _Unusable("no spread reported")
+        raise Unusable("no spread reported")
     if value.change_percent is not None:
         return growth_factor(value.change_percent)
     if outcome in CHANGES or value.mean is None:
-        raise _Unusable("no spread reported")
+        raise Unusable("no spread reported")
     return value.mean
 
 
 def _se(difference: float, contrast: Contrast, df: float) -> tuple[float, str]:
     if difference == 0:
-        raise _Unusable("two equal numbers with a test have no spread to take back")
+        raise Unusable("two equal numbers with a test have no spread to take back")
     if contrast.t is not None and contrast.t != 0:
         return se_from_t(abs(difference), abs(contrast.t)), "taken back from t"
     if contrast.p is not None and contrast.p < 1:
         return se_from_p(difference, contrast.p, df), "taken back from the exact p value"
     if contrast.p_below is not None:
         return se_from_p(difference, contrast.p_below, df, "below"), "taken back from a bound on p, so wider than it may be"
-    raise _Unusable("no spread reported")
+    raise Unusable("no spread reported")
 
 
 def _from_edges(key: str, edges: list[_Edge]) -> Block:

@@ -5,9 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
+from ..catalog.finding import Finding
 from .certainty import Certainty
+from .names import Names
 from .reported import Direction
 from .verdict import Directions, Estimate, Verdict
+
+#: What the numbers of one question look like.
+Shape = Literal["more", "less", "alike", "unclear", "none found", "split", "untested"]
 
 #: How an estimate came about: from studies of this very contrast, through other exercises, or both.
 Path = Literal["direct", "indirect", "direct and indirect"]
@@ -41,13 +46,16 @@ class Row:
     estimate: Estimate | None
     """``None`` when no spread could be had: listed and drawn hollow, never pooled."""
     direction: Direction | None
+    stated: bool
+    """Whether the paper states the direction; else it is read off two numbers and not counted."""
     how: str
     """How the spread was had, or why there is none."""
     texts: tuple[str, ...]
     """The numbers as the paper gives them, one for each result."""
     notes: tuple[str, ...] = ()
     """What makes it less than a direct answer: an arm that differs, a joint measurement, a phase."""
-    cited: bool = False
+    printed: str | None = None
+    """The two numbers of its only contrast, when it has just one."""
 
 
 @dataclass(frozen=True)
@@ -60,7 +68,9 @@ class Comparison:
     rows: tuple[Row, ...]
     directions: Directions
     """Samples that state a direction but give no usable spread."""
-    certainty: Certainty
+    certainty: Certainty | None
+    """``None`` when nothing in the catalog bears on the question."""
+    shape: Shape
     sentence: str
     studies: int
     people: int
@@ -121,7 +131,9 @@ class Conclusion:
     basis: Literal["cited", "common practice"]
     verdict: Verdict
     reason: str
-    certainty: Certainty
+    """Why this verdict, in one sentence for each part."""
+    certainty: Certainty | None
+    """The lowest over its parts; ``None`` when untested."""
     sentence: str
     comparisons: tuple[Comparison, ...] = ()
     """One for each part of the claim."""
@@ -139,9 +151,12 @@ class Disagreement:
 class Conclusions:
     """Conclusions of a whole catalog."""
 
+    names: Names
     claims: dict[str, list[Conclusion]] = field(default_factory=dict)
     fields: dict[tuple[str, str, str | None], Field] = field(default_factory=dict)
     disagreements: list[Disagreement] = field(default_factory=list)
+    findings: list[Finding] = field(default_factory=list)
+    """What the numbers make of the catalog: contradicted claims, numbers that cannot be weighed."""
 
     def of(self, exercise: str) -> list[Conclusion]:
         """The conclusions of an exercise, in the order of its claims."""

@@ -97,12 +97,12 @@ class Reports:
             found += stated or list(self._across(key, arm, exercise, first, second, results))
         return found
 
-    def on_part(self, part: str, outcome: str) -> list[Reported]:
+    def on_part(self, part: str, outcome: str, relative_to: str | None = None) -> list[Reported]:
         """Every contrast of two different exercises measured on this part, alone or jointly."""
         found = []
         for key in self._measuring.get(part, []):
             arms = [(id, arm.exercise) for id, arm in self._studies[key].data.arms.items() if arm.exercise]
-            for index, result in self._results(key, outcome, None):
+            for index, result in self._results(key, outcome, relative_to):
                 how = cover(result.parts, part)
                 if how in (None, "whole muscle"):
                     continue

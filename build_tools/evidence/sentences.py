@@ -1,16 +1,19 @@
-"""Sentences composed from a contrast and what was reported on it. Nobody writes these by hand.
+"""Sentences composed from an answer: direction, size with interval, certainty, studies. Nobody writes these by hand.
 
 The subject is always the outcome ("Growth of ...", "Activity of ..."), so that
-activation in one session can never read as growth.
+activation in one session can never read as growth, and the certainty is carried
+by the verb (is, is probably, may be) as GRADE words it.
 """
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
-from ..catalog.entries import Claim, Value
-from ..catalog.load import Catalog
-from .reported import Direction, Reported, level
+from .amounts import percent
+from .certainty_rules.body import Level
+from .model import Question, Shape
+from .names import Names, counted, upper_first
+from .verdict import Directions, Estimate
 
 
 class _Words(NamedTuple):
@@ -18,153 +21,119 @@ class _Words(NamedTuple):
     more: str
     less: str
     with_: str
+    larger: str
+    smaller: str
 
 
 _OUTCOMES = {
-    "growth": _Words("growth", "greater", "smaller", "with"),
-    "activation": _Words("activity", "higher", "lower", "in"),
-    "strength": _Words("strength gain", "greater", "smaller", "with"),
-    "length": _Words("length", "greater", "smaller", "in"),
-    "architecture": _Words("change in fascicles", "greater", "smaller", "with"),
+    "growth": _Words("growth", "greater", "smaller", "with", "larger at the end", "smaller at the end"),
+    "activation": _Words("activity", "higher", "lower", "in", "more", "less"),
+    "strength": _Words("strength gain", "greater", "smaller", "with", "stronger at the end", "weaker at the end"),
+    "length": _Words("length", "greater", "smaller", "in", "longer", "shorter"),
+    "architecture": _Words("change in architecture", "greater", "smaller", "with", "more", "less"),
 }
-
-NO_BREAK = "\u00a0"
-
-#: What each outcome can and cannot show, said wherever it is shown.
-KINDS = {
-    "growth": "Muscle growth after weeks of training",
-    "activation": "Activation in a single session; it does not show growth",
-    "strength": "Strength after weeks of training",
-    "length": "Muscle length from joint angles; it does not show growth",
-    "architecture": "Change in muscle architecture; it does not show growth",
-}
+_VERBS: dict[Level, str] = {"high": "is", "moderate": "is probably", "low": "may be", "very low": "is"}
 
 
-class Names:
-    """Names of exercises and parts as they stand inside a sentence."""
-
-    def __init__(self, catalog: Catalog) -> None:
-        self._catalog = catalog
-        self._proper = set(catalog.vocabulary.data.proper_nouns) if catalog.vocabulary else set()
-
-    def exercise(self, id: str) -> str:
-        """``the seated leg curl``; an unknown id stands as it is."""
-        entry = self._catalog.exercises.get(id)
-        return f"the {self.inside(entry.data.name)}" if entry else id
-
-    def part(self, ref: str) -> str:
-        """``the semitendinosus``; an unknown reference stands as it is."""
-        part = self._catalog.part(ref)
-        return f"the {self.inside(part.name)}" if part else ref
-
-    def parts(self, refs: list[str]) -> str:
-        """``the semitendinosus and the semimembranosus``."""
-        return listed([self.part(ref) for ref in refs])
-
-    def inside(self, name: str) -> str:
-        """A name inside a sentence: its first letter small unless the first word is a proper noun."""
-        first = name.split()[0].rstrip(",")
-        return name if first in self._proper or not first[1:2].islower() else name[0].lower() + name[1:]
+def shape(estimate: Estimate | None, directions: Directions, margin: float) -> Shape:
+    """What the numbers look like: the estimate decides where there is one, else the stated directions."""
+    if estimate:
+        if estimate.low >= 1 / margin and estimate.high <= margin:
+            return "alike"
+        return "more" if estimate.low > 1 else "less" if estimate.high < 1 else "unclear"
+    found = [kind for kind, n in (("more", directions.more), ("less", directions.less), ("none found", directions.neither)) if n]
+    return "untested" if not found else found[0] if len(found) == 1 else "split"  # type: ignore[return-value]
 
 
-def listed(words: list[str]) -> str:
-    """``a, b and c``."""
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+def answer(names: Names, question: Question, parts: tuple[str, ...], found: Shape, level: Level, support: str,
+           estimate: Estimate | None = None, directions: Directions | None = None, printed: str | None = None, degree: str = "") -> str:
+    """The sentence on a question, for one part or for several parts with the same answer.
+
+    ``support`` says on whom it rests ("1 study of 20 people"); ``printed`` are the
+    paper's own numbers where nothing was pooled, and ``degree`` is the size in a word.
+    """
+    words = _OUTCOMES[question.outcome]
+    figures = f" ({printed})" if printed else ""
+    if found == "unclear":
+        return _sentence(f"no clear difference in {_topic(names, question, parts)}: {size(estimate, words)}, from {support}")
+    if found == "none found":
+        return _sentence(f"no difference in {_topic(names, question, parts)} was reported in {support}{figures}; "
+                         "that does not show that they are alike")
+    if found == "split":
+        assert directions
+        clause = contrast(names, question, parts, "more", "is")
+        return _sentence(f"reports differ on whether {clause}: {_split(directions)}")
+    direction = "alike" if found == "alike" else found
+    verb = f"{_VERBS[level]} {degree}" if degree and level != "very low" and direction != "alike" else _VERBS[level]
+    clause = contrast(names, question, parts, direction, verb)  # type: ignore[arg-type]
+    if level == "very low":
+        clause = f"it is very uncertain whether {clause}"
+    if estimate:
+        return _sentence(f"{clause}: {size(estimate, words)}, from {support}")
+    return _sentence(f"{clause}: {support} reported it{figures}, without the spread that an estimate needs")
 
 
-def upper_first(text: str) -> str:
-    """The text with a capital first letter."""
-    return text[:1].upper() + text[1:]
+def taught(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less", "alike"],
+           common_practice: bool) -> str:
+    """The sentence on a claim that nothing in the catalog tests."""
+    clause = contrast(names, question, parts, direction, "is")
+    return _sentence(f"{'commonly taught, untested here' if common_practice else 'cited, but without numbers for it here'}: {clause}")
 
 
-def contrast(names: Names, exercise: str, claim: Claim, direction: Direction, verb: str = "was") -> str:
-    """The contrast of a claim as a clause without a full stop, pointing in ``direction``."""
-    words, other = _OUTCOMES[claim.outcome], claim.comparator
-    subject = f"{words.noun} of {names.parts(claim.part)}"
-    if claim.relative_to:
-        subject += f" relative to {names.part(claim.relative_to)}"
-    here = f"{words.with_} {names.exercise(exercise)}"
-    if other.part:
-        that = f"that of {names.part(other.part)}"
-        if direction == "neither":
-            return f"{here}, {subject} and {that} {'were' if verb == 'was' else 'are'} alike"
-        return f"{here}, {subject} {verb} {words.more if direction == 'more' else words.less} than {that}"
-    there = f"{words.with_} {names.exercise(other.exercise or '')}"
-    if direction == "neither":
-        return f"{subject} {verb} alike {here} and {there}"
-    return f"{subject} {verb} {words.more if direction == 'more' else words.less} {here} than {there}"
+def contrast(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less", "alike"], verb: str) -> str:
+    """The contrast as a clause: ``growth of the semitendinosus may be greater with the curl than with the bridge``."""
+    words = _OUTCOMES[question.outcome]
+    word = {"more": words.more, "less": words.less, "alike": "alike"}[direction]
+    subject = f"{words.noun} of {names.parts(parts)}"
+    if question.relative_to:
+        subject += f" relative to {names.part(question.relative_to)}"
+    if question.within:
+        here, that = f"{words.with_} {names.exercise(question.within)}", f"that of {names.part(question.second)}"
+        if direction == "alike":
+            return f"{here}, {subject} and {that} {verb.replace('is', 'are', 1) if verb.startswith('is') else verb} alike"
+        return f"{here}, {subject} {verb} {word} than {that}"
+    first, second = (f"{words.with_} {names.exercise(id)}" for id in (question.first, question.second))
+    return f"{subject} {verb} {word} {first} {'and' if direction == 'alike' else 'than'} {second}"
 
 
-def no_difference(names: Names, exercise: str, claim: Claim) -> str:
-    """That no difference was reported, as a clause: absence of a difference is not likeness."""
-    words, other = _OUTCOMES[claim.outcome], claim.comparator
-    ratio = f" relative to {names.part(claim.relative_to)}" if claim.relative_to else ""
-    if other.part:
-        between = f"between {names.parts(claim.part)} and {names.part(other.part)} {words.with_} {names.exercise(exercise)}"
-        return f"no clear difference in {words.noun} was reported {between}"
-    between = f"between {names.exercise(exercise)} and {names.exercise(other.exercise or '')}"
-    return f"no clear difference in {words.noun} of {names.parts(claim.part)}{ratio} was reported {between}"
+def size(estimate: Estimate | None, words: _Words) -> str:
+    """The estimate with its interval: ``6% larger at the end (95% interval 3% to 10%)``."""
+    assert estimate is not None
+    word = words.larger if estimate.ratio >= 1 else words.smaller
+    if (estimate.low - 1) * (estimate.high - 1) > 0:
+        near, far = (estimate.low, estimate.high) if estimate.ratio > 1 else (estimate.high, estimate.low)
+        return f"{percent(estimate.ratio)} {word} (95% interval {percent(near)} to {percent(far)})"
+    lower, upper = f"{percent(estimate.low)} {words.smaller.split()[0]}", f"{percent(estimate.high)} {words.larger.split()[0]}"
+    return f"{percent(estimate.ratio)} {word} (95% interval {lower} to {upper})"
 
 
-def numbers(reported: Reported) -> str | None:
-    """The two sides' numbers as the paper gives them, or its contrast's; ``None`` when it gives neither."""
-    first, second = reported.first.value, reported.second.value
-    if first and second:
-        return f"{value(first, reported.unit)} against {value(second, reported.unit)}"
-    if first or second:
-        given, side = (first, "first") if first else (second, "second")
-        return f"{value(given, reported.unit)} for the {side} only"  # type: ignore[arg-type]
-    return _contrast_numbers(reported)
+def support(studies: int, people: int, indirect: bool = False) -> str:
+    """``1 study of 20 people``; indirect evidence says that it comes through other exercises."""
+    who = f"{counted(studies, 'study', 'studies')} of {people} people"
+    return f"{who} that connect them through other exercises" if indirect else who
 
 
-def value(given: Value, unit: str) -> str:
-    """One value with its spread: ``14%``, ``61% MVIC (SD 12)``, ``40 to 44 cm3``."""
-    if given.pre and given.post:
-        return f"{number(given.pre.mean)} to {measured(given.post.mean, unit)}"
-    spread = next((f" ({name} {number(x)})" for name, x in (("SD", given.sd), ("SE", given.se)) if x is not None), "")
-    if given.ci95:
-        spread = f" (95% interval {number(given.ci95[0])} to {number(given.ci95[1])})"
-    if given.quartiles:
-        spread = f" (quartiles {number(given.quartiles[0])} to {number(given.quartiles[1])})"
-    return measured(level(given), "%" if given.change_percent is not None else unit) + spread
+def disagreement(names: Names, part: str, first: str, second: str, told: list[tuple[str, Shape]]) -> str:
+    """That two kinds of evidence point different ways on a pair and part."""
+    words = [(_OUTCOMES[outcome], found) for outcome, found in told]
+    ways = [f"{w.noun} is {w.more if found == 'more' else w.less}" for w, found in words]
+    return _sentence(f"for {names.part(part)}, the kinds of evidence point different ways: {', '.join(ways)} with {names.exercise(first)} "
+                     f"than with {names.exercise(second)}; one does not outweigh the other")
 
 
-def measured(x: float, unit: str) -> str:
-    """A number with its unit, which no line break may part: ``14%``, ``3.6 cm2``."""
-    return f"{number(x)}{'' if unit.startswith('%') else NO_BREAK}{unit}"
+def _topic(names: Names, question: Question, parts: tuple[str, ...]) -> str:
+    words = _OUTCOMES[question.outcome]
+    if question.within:
+        between = f"between {names.parts(parts)} and {names.part(question.second)}"
+        return f"{words.noun} {between} {words.with_} {names.exercise(question.within)}"
+    ratio = f" relative to {names.part(question.relative_to)}" if question.relative_to else ""
+    return f"{words.noun} of {names.parts(parts)}{ratio} between {names.exercise(question.first)} and {names.exercise(question.second)}"
 
 
-def number(x: float) -> str:
-    """A number as printed: no trailing zeros, a true minus sign."""
-    return f"{x:g}".replace("-", "\u2212")
+def _split(directions: Directions) -> str:
+    told = ((directions.more, "yes"), (directions.neither, "no difference"), (directions.less, "the other way round"))
+    return ", ".join(f"{counted(n, 'study', 'studies')} {said}" for n, said in told if n)
 
 
-def _contrast_numbers(reported: Reported) -> str | None:
-    given = reported.contrast
-    if given is None:
-        return None
-    sign = -1 if reported.flipped else 1
-    if given.difference:
-        return f"difference {measured(sign * given.difference.value, given.difference.unit)}"
-    if given.ratio:
-        return f"ratio {number(given.ratio.value if sign > 0 else round(1 / given.ratio.value, 3))}"
-    if given.standardised:
-        kind = "standardised difference" if given.standardised.kind == "not named" else given.standardised.kind
-        return f"{kind} {number(sign * given.standardised.value)}"
-    return None
-
-
-def p_value(reported: Reported) -> str | None:
-    """``p = 0.037``, ``p < 0.001``, ``p > 0.05``; ``None`` when none is given."""
-    given = reported.contrast
-    if given is None:
-        return None
-    for sign, p in (("=", given.p), ("<", given.p_below), (">", given.p_above)):
-        if p is not None:
-            return f"p {sign} {p:g}"
-    return None
-
-
-def counted(n: int, one: str, many: str | None = None) -> str:
-    """``1 study``, ``2 studies``."""
-    return f"{n} {one if n == 1 else many or one + 's'}"
+def _sentence(text: str) -> str:
+    return f"{upper_first(text)}."

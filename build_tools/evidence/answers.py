@@ -1,0 +1,213 @@
+"""The answer to one question: rows per sample, the combined estimate, certainty and sentence."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from math import exp, sqrt
+
+from ..catalog.load import Catalog
+from . import printed, sentences
+from .assemble import Sample
+from .certainty import Body, Certainty, Incoherence, Override, certainty
+from .certainty import Sample as RatedSample
+from .certainty_words import Sizes, phrase, size
+from .conventions import Settings
+from .effects.spread import critical
+from .model import Comparison, Path, Question, Row, Shape
+from .names import Names
+from .network_blocks import Block
+from .reported import Direction, Reported
+from .verdict import Claimed, Directions, Estimate, verdict
+
+
+@dataclass(frozen=True)
+class Combined:
+    """What the network says on one question, and what the certainty rules ask of it."""
+
+    estimate: Estimate
+    path: Path
+    samples: int
+    """Samples that the estimate rests on."""
+    people: int
+    common: Estimate | None = None
+    prediction: tuple[float, float] | None = None
+    i2: float | None = None
+    tau2: float | None = None
+    q_p: float | None = None
+    direct_share: float = 1.0
+    incoherence: Incoherence | None = None
+
+
+class Answers:
+    """Builds comparisons for one catalog under one set of conventions."""
+
+    def __init__(self, catalog: Catalog, settings: Settings, names: Names) -> None:
+        self._catalog, self._settings, self._names = catalog, settings, names
+
+    def comparison(self, question: Question, samples: list[Sample], reported: list[Reported], combined: Combined | None,
+                   tried: Sequence[tuple[str, Estimate]] = (), override: Override | None = None) -> Comparison:
+        """Everything on ``question``.
+
+        ``samples`` are those of its part and outcome, ``reported`` its contrasts, and
+        ``tried`` the estimates under other correlations, each with what was changed;
+        ``override`` is a certainty that the authors set.
+        """
+        pair = (question.first, question.second)
+        by_sample: dict[str, list[Reported]] = defaultdict(list)
+        for report in reported:
+            by_sample[self._sample_of(report.study)].append(report)
+        of_pair = {s.key: s for s in samples if s.block and set(pair) <= set(s.block.treatments)}
+        rows = tuple(self._row(key, pair, of_pair.get(key), by_sample.get(key, [])) for key in sorted({*by_sample, *of_pair}))
+        directions = _count(row.direction for row in rows if row.estimate is None and row.stated)
+        estimate = combined.estimate if combined else None
+        margin = self._settings.margins[question.outcome]
+        found = sentences.shape(estimate, directions, margin)
+        rated = self._certainty(question, rows, samples, directions, combined, tried, override) if found != "untested" else None
+        studies, people = self._support(rows, combined)
+        comparison = Comparison(
+            question=question, estimate=estimate, path=combined.path if combined else None, rows=rows, directions=directions,
+            certainty=rated, shape=found, sentence="", studies=studies, people=people,
+            prediction=combined.prediction if combined else None, i2=combined.i2 if combined else None,
+            sensitive=_sensitive(found, tried, margin) if combined else None)
+        return replace(comparison, sentence=self.sentence([comparison]))
+
+    def sentence(self, comparisons: list[Comparison]) -> str:
+        """One sentence for comparisons that differ only in their part and share shape and certainty."""
+        first = comparisons[0]
+        if first.certainty is None:
+            return ""
+        alone = len(comparisons) == 1
+        reports = [row for row in first.rows if row.printed]
+        return sentences.answer(
+            self._names, first.question, tuple(c.question.part for c in comparisons), first.shape, first.certainty.level,
+            sentences.support(first.studies, first.people, first.path == "indirect"),
+            estimate=first.estimate if alone else None, directions=first.directions,
+            printed=reports[0].printed if alone and first.estimate is None and len(reports) == 1 else None,
+            degree=self._degree(first) if alone else "")
+
+    def _degree(self, comparison: Comparison) -> str:
+        estimate, outcome = comparison.estimate, comparison.question.outcome
+        if estimate is None or comparison.certainty is None or comparison.shape not in ("more", "less"):
+            return ""
+        margin, large = self._settings.margins[outcome], self._settings.large[outcome]
+        sizes = Sizes(margin, min(margin**2, sqrt(margin * large)), large)
+        told = size(estimate.ratio, sizes)
+        return phrase(comparison.certainty.level, told).degree if told != "trivial" else "slightly"
+
+    def _row(self, key: str, pair: tuple[str, str], sample: Sample | None, reports: list[Reported]) -> Row:
+        study = self._catalog.studies[key].data
+        reference = self._catalog.references.get(key)
+        direction, stated = _direction(reports)
+        single = printed.numbers(reports[0]) if len(reports) == 1 else None
+        return Row(
+            study=key, results=tuple(sorted({r.result for r in reports if r.study == key})), people=study.people.n,
+            read=reference.read if reference else "", estimate=_own(sample.block, pair) if sample and sample.block else None,
+            direction=direction, stated=stated, how=self._how(sample, reports),
+            texts=tuple(printed.reading(self._catalog, self._names, r) for r in reports), notes=self._notes(sample, reports),
+            printed=single)
+
+    def _how(self, sample: Sample | None, reports: list[Reported]) -> str:
+        if sample and sample.pooled:
+            ways = list(dict.fromkeys(s.measured.how for s in sample.pooled))
+            several = f"; {len(sample.pooled)} measurements of the same people combined into one" if len(sample.pooled) > 1 else ""
+            return " and ".join(ways) + several
+        return "listed, not pooled: no spread could be had" if reports else ""
+
+    def _notes(self, sample: Sample | None, reports: list[Reported]) -> tuple[str, ...]:
+        notes = []
+        for report in reports:
+            arms = self._catalog.studies[report.study].data.arms
+            for side in (report.first, report.second):
+                differs = arms[side.arm].differs
+                if differs:
+                    notes.append(f"{arms[side.arm].called}: {differs}")
+            if report.cover == "jointly":
+                notes.append("Measured together with other parts.")
+            if report.cover == "whole muscle":
+                notes.append("The whole muscle was measured, not the part.")
+        return tuple(dict.fromkeys(notes))
+
+    def _support(self, rows: tuple[Row, ...], combined: Combined | None) -> tuple[int, int]:
+        """Studies and people of the sentence: those behind the estimate, else those that state a direction."""
+        if combined:
+            return combined.samples, combined.people
+        counted = [row for row in rows if row.stated] or list(rows)
+        return len(counted), sum(row.people for row in counted)
+
+    def _certainty(self, question: Question, rows: tuple[Row, ...], samples: list[Sample], directions: Directions,
+                   combined: Combined | None, tried: Sequence[tuple[str, Estimate]], override: Override | None) -> Certainty:
+        if combined and combined.path == "indirect":
+            keys = [s.key for s in samples if s.block]
+        else:
+            keys = [row.study for row in rows if (row.estimate is not None if combined else row.stated)]
+        by_key = {row.study: row for row in rows}
+        rated = tuple(self._rated(key, question, by_key.get(key)) for key in keys)
+        margin = self._settings.margins[question.outcome]
+        if combined is None:
+            return certainty(Body(outcome=question.outcome, samples=rated, margin=margin, directions=directions), override)
+        side: Claimed = "more" if combined.estimate.ratio >= 1 else "less"
+        body = Body(
+            outcome=question.outcome, samples=rated, margin=margin, directions=directions, estimate=combined.estimate,
+            common=combined.common, i2=combined.i2, tau2=combined.tau2, q_p=combined.q_p, prediction=combined.prediction,
+            direct_share=combined.direct_share, incoherence=combined.incoherence,
+            verdicts=tuple(verdict(side, estimate, Directions(), margin).verdict
+                           for estimate in (combined.estimate, *(estimate for _, estimate in tried))))
+        return certainty(body, override)
+
+    def _rated(self, key: str, question: Question, row: Row | None) -> RatedSample:
+        study = self._catalog.studies[key].data
+        reference = self._catalog.references.get(key)
+        notes = row.notes if row else ()
+        return RatedSample(
+            study=key, design=study.design, n=study.people.n, measured=question.outcome,
+            read=reference.read if reference else "memory",  # type: ignore[arg-type]
+            paired=study.same_people, correlation=self._settings.within_person if study.same_people else 0.0,
+            risk_of_bias=study.risk_of_bias.judgement if study.risk_of_bias else None,
+            differs=any(": " in note for note in notes), jointly="Measured together with other parts." in notes,
+            whole_muscle="The whole muscle was measured, not the part." in notes)
+
+    def _sample_of(self, study: str) -> str:
+        shared = self._catalog.studies[study].data.same_sample_as
+        return shared if shared in self._catalog.studies else study
+
+
+def as_estimate(y: float, low: float, high: float) -> Estimate:
+    """A ratio with its interval, from log ratios."""
+    # exp of equal logs may differ in the last digit, which must not turn an interval inside out.
+    ratio = exp(y)
+    return Estimate(ratio, min(exp(low), ratio), max(exp(high), ratio))
+
+
+def _own(block: Block, pair: tuple[str, str]) -> Estimate | None:
+    """A sample's own ratio of a pair with its own t interval."""
+    at = {t: n - 1 for n, t in enumerate(block.treatments)}
+    i, j = at[pair[0]], at[pair[1]]
+    y = (block.y[i] if i >= 0 else 0.0) - (block.y[j] if j >= 0 else 0.0)
+    variance = (block.v[i, i] if i >= 0 else 0.0) + (block.v[j, j] if j >= 0 else 0.0) - (2 * block.v[i, j] if i >= 0 and j >= 0 else 0.0)
+    half = critical(block.df) * sqrt(variance)
+    return as_estimate(float(y), float(y) - half, float(y) + half)
+
+
+def _direction(reports: list[Reported]) -> tuple[Direction | None, bool]:
+    """The direction of one sample over its measurements, and whether the paper states it."""
+    stated = {r.direction for r in reports if r.stated}
+    if stated:
+        # A sample whose measurements disagree shows no direction of its own.
+        return (stated.pop() if len(stated) == 1 else "neither"), True
+    read_off = {r.direction for r in reports} - {None}
+    return (read_off.pop() if len(read_off) == 1 else None), False
+
+
+def _count(directions: Iterable[Direction | None]) -> Directions:
+    found = list(directions)
+    return Directions(found.count("more"), found.count("less"), found.count("neither"))
+
+
+def _sensitive(found: Shape, tried: Sequence[tuple[str, Estimate]], margin: float) -> str | None:
+    """What would change over the stated ranges, in one sentence."""
+    told = {"more": "a clear difference", "less": "a clear difference", "alike": "likeness", "unclear": "no clear difference"}
+    changed = [f"{told[other]} with {what}" for what, estimate in tried
+               if (other := sentences.shape(estimate, Directions(), margin)) != found]
+    return f"It rests on an assumed correlation: there would be {' and '.join(changed)}." if changed else None

@@ -1,0 +1,1 @@
+"""The rules that rate certainty, one module for each of GRADE's domains, with their thresholds and sources."""

@@ -1,0 +1,44 @@
+"""Caps: limits that come from how the numbers were obtained, whatever the evidence itself."""
+
+from __future__ import annotations
+
+from ..amounts import samples
+from .body import LEVELS, MOST, Body, Cap, Level, Read, Rule
+
+#: The highest level that numbers read there allow. Convention: methods, spreads and corrections stand in the full text.
+READ_AT_MOST: dict[Read, Level] = {
+    "full text": "high", "abstract": "moderate", "part of abstract": "low", "record": "low", "memory": "very low"}
+#: Stated directions have no size and no interval. Convention.
+DIRECTIONS_AT_MOST: Level = "low"
+
+RULES = (
+    Rule("cap-read", "cap",
+         "Numbers read only in an abstract allow moderate at most; in part of one, or in the record, low; from memory, very low. "
+         f"The cap is the highest level that the reading behind {MOST:.0%} of the people allows.",
+         "Convention of this handbook: what stands only in the full text cannot have been checked."),
+    Rule("cap-directions", "cap", f"Without a pooled estimate at most {DIRECTIONS_AT_MOST}.",
+         "Convention of this handbook: a stated direction has no size and no interval."),
+)
+
+
+def caps(body: Body) -> tuple[Cap, ...]:
+    """The limits that apply, of which the lowest holds."""
+    found = []
+    reading = next(level for level in reversed(LEVELS) if _share_allowing(body, level) >= MOST)
+    if reading != "high":
+        counts = {where: sum(sample.read == where for sample in body.samples) for where in READ_AT_MOST}
+        told = ", ".join(f"{n} {'from' if where == 'memory' else 'in'} {_called(where)}" for where, n in counts.items() if n)
+        found.append(Cap("cap-read", reading, f"The numbers of {samples(len(body.samples))} were read: {told}."))
+    if body.estimate is None:
+        found.append(Cap("cap-directions", DIRECTIONS_AT_MOST,
+                         f"No estimate can be pooled: {samples(body.directions.total)} only stated a direction ({body.directions})."))
+    return tuple(found)
+
+
+def _share_allowing(body: Body, level: Level) -> float:
+    return body.share(lambda sample: LEVELS.index(READ_AT_MOST[sample.read]) >= LEVELS.index(level))
+
+
+def _called(where: Read) -> str:
+    return {"full text": "the full text", "abstract": "the abstract only", "part of abstract": "part of the abstract",
+            "record": "the record only", "memory": "memory"}[where]

@@ -1,0 +1,104 @@
+"""Answers every question that can be asked of a catalog under one set of conventions."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cache, cached_property
+
+from ..catalog.load import Catalog
+from . import within
+from .answers import Answers, Combined
+from .assemble import Assembly, Sample
+from .certainty import Override
+from .conventions import Settings
+from .fitted import Fitted
+from .model import Comparison, Field, Question
+from .names import Names
+from .network_blocks import components
+from .reported import Reported, Reports
+from .verdict import Estimate
+
+Topic = tuple[str, str, str | None]
+"""Part, outcome, and the part it is relative to."""
+
+_CALLED = {"within_person": "arms of the same people correlating by", "pre_post": "values before and after correlating by",
+           "between_measurements": "measurements of one sample correlating by"}
+
+
+class Engine:
+    """One catalog under one set of conventions. Everything is computed once, when asked for."""
+
+    def __init__(self, catalog: Catalog, settings: Settings) -> None:
+        self.catalog, self.settings = catalog, settings
+        self.names, self.reports, self.assembly = Names(catalog), Reports(catalog), Assembly(catalog, settings)
+        self._answers = Answers(catalog, settings, self.names)
+        self._people = {key: study.people.n for key, study in self.assembly.studies.items()}
+        self.samples = cache(self._samples)
+        self.fitted = cache(self._fitted)
+
+    @cached_property
+    def variations(self) -> list[tuple[str, Engine]]:
+        """The same catalog with each assumed correlation at either end of its range, and what was changed."""
+        return [(f"{_CALLED[name]} {value:g}", Engine(self.catalog, self.settings.with_correlation(name, value)))
+                for name, ends in self.settings.ranges.items() for value in ends if value != getattr(self.settings, name)]
+
+    def field(self, topic: Topic) -> Field:
+        """Everything known on one part and outcome."""
+        part, outcome, relative_to = topic
+        pairs = {tuple(sorted((r.first.exercise, r.second.exercise))) for r in self.reports.on_part(part, outcome, relative_to)}
+        for fit in self.fitted(topic):
+            ids = fit.network.treatments
+            pairs |= {(a, b) for n, a in enumerate(ids) for b in ids[n + 1:]}
+        return Field(
+            part=part, outcome=outcome, relative_to=relative_to, components=tuple(fit.component() for fit in self.fitted(topic)),
+            comparisons=tuple(self.comparison(Question(a, b, part, outcome, relative_to)) for a, b in sorted(pairs)))
+
+    def comparison(self, question: Question, override: Override | None = None) -> Comparison:
+        """The answer to one question; ``override`` is a certainty that the authors set."""
+        combined = self.combined(question)
+        return self._answers.comparison(question, self._samples_of(question), self._reported(question), combined,
+                                        self._tried(question) if combined else (), override)
+
+    def sentence(self, comparisons: list[Comparison]) -> str:
+        """One sentence for comparisons that differ only in their part."""
+        return self._answers.sentence(comparisons)
+
+    def combined(self, question: Question) -> Combined | None:
+        """The estimate for a question, or ``None`` when nothing with a spread connects its two sides."""
+        sides = {question.first, question.second}
+        fits: Sequence[Fitted] = self._within(question) if question.within else self.fitted(_topic(question))
+        fit = next((f for f in fits if sides <= set(f.network.treatments)), None)
+        return fit.combined(question.first, question.second) if fit else None
+
+    def _tried(self, question: Question) -> list[tuple[str, Estimate]]:
+        """The estimate under each variation in which it can still be had."""
+        if not any(s.measured.imputed for sample in self._samples_of(question) for s in sample.pooled):
+            return []
+        found = ((what, engine.combined(question)) for what, engine in self.variations)
+        return [(what, combined.estimate) for what, combined in found if combined]
+
+    def _reported(self, question: Question) -> list[Reported]:
+        if question.within:
+            return self.reports.of_parts(question.within, question.part, question.second, question.outcome)
+        return [r for r in self.reports.of_exercises(question.first, question.second, question.part, question.outcome, question.relative_to)
+                if r.cover != "whole muscle"]
+
+    def _samples_of(self, question: Question) -> list[Sample]:
+        if question.within:
+            return within.samples(self.assembly, question.within, question.first, question.second, question.outcome)
+        return self.samples(_topic(question))
+
+    def _samples(self, topic: Topic) -> list[Sample]:
+        return self.assembly.samples(*topic)
+
+    def _fitted(self, topic: Topic) -> list[Fitted]:
+        blocks = [sample.block for sample in self.samples(topic) if sample.block]
+        return [Fitted(component.blocks, self._people) for component in components(blocks)]
+
+    def _within(self, question: Question) -> list[Fitted]:
+        blocks = [sample.block for sample in self._samples_of(question) if sample.block]
+        return [Fitted(blocks, self._people)] if blocks else []
+
+
+def _topic(question: Question) -> Topic:
+    return question.part, question.outcome, question.relative_to

@@ -1,0 +1,47 @@
+"""Names of exercises, parts and counts as they stand inside a sentence."""
+
+from __future__ import annotations
+
+from ..catalog.load import Catalog
+
+
+class Names:
+    """Names of one catalog's exercises, parts and studies."""
+
+    def __init__(self, catalog: Catalog) -> None:
+        self._catalog = catalog
+        self._proper = set(catalog.vocabulary.data.proper_nouns) if catalog.vocabulary else set()
+
+    def exercise(self, id: str) -> str:
+        """``the seated leg curl``; an unknown id stands as it is."""
+        entry = self._catalog.exercises.get(id)
+        return f"the {self.inside(entry.data.name)}" if entry else id
+
+    def part(self, ref: str) -> str:
+        """``the semitendinosus``; an unknown reference stands as it is."""
+        part = self._catalog.part(ref)
+        return f"the {self.inside(part.name)}" if part else ref
+
+    def parts(self, refs: list[str] | tuple[str, ...]) -> str:
+        """``the semitendinosus and the semimembranosus``."""
+        return listed([self.part(ref) for ref in refs])
+
+    def inside(self, name: str) -> str:
+        """A name inside a sentence: its first letter small unless the first word is a proper noun."""
+        first = name.split()[0].rstrip(",")
+        return name if first in self._proper or not first[1:2].islower() else name[0].lower() + name[1:]
+
+
+def listed(words: list[str]) -> str:
+    """``a, b and c``."""
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def upper_first(text: str) -> str:
+    """The text with a capital first letter."""
+    return text[:1].upper() + text[1:]
+
+
+def counted(n: int, one: str, many: str | None = None) -> str:
+    """``1 study``, ``2 studies``."""
+    return f"{n} {one if n == 1 else many or one + 's'}"

@@ -1,0 +1,89 @@
+"""Reported numbers as the paper prints them, in one style."""
+
+from __future__ import annotations
+
+from ..catalog.entries import Value
+from ..catalog.load import Catalog
+from .names import Names, upper_first
+from .reported import Reported, level
+
+NO_BREAK = "\u00a0"
+
+
+def reading(catalog: Catalog, names: Names, reported: Reported) -> str:
+    """One reported contrast in the study's own arms: ``Crate curl 14%, cable curl 9%; p < 0.01 (abstract)``."""
+    arms = catalog.studies[reported.study].data.arms
+    first, second = arms[reported.first.arm].called, arms[reported.second.arm].called
+    if reported.first.part != reported.second.part:
+        first, second = (names.part(side.part).removeprefix("the ") for side in (reported.first, reported.second))
+    of, against = reported.first.value, reported.second.value
+    if of and against:
+        text = f"{first} {value(of, reported.unit)}, {second} {value(against, reported.unit)}"
+        if reported.direction == "neither":
+            text += ", reported as no difference"
+    else:
+        told = {"more": f"more for {first} than for {second}", "less": f"less for {first} than for {second}",
+                "neither": f"no difference reported between {first} and {second}"}
+        text = told.get(reported.direction or "", f"{first} and {second}: no direction given")
+        given = [f"{name} {value(v, reported.unit)}" for name, v in ((first, of), (second, against)) if v]
+        extra = contrast(reported)
+        text = ", ".join([text, *given, *([extra] if extra else [])])
+    tail = [p_value(reported), reported.site]
+    return upper_first("; ".join([text, *[t for t in tail if t]])) + f" ({reported.at})"
+
+
+def numbers(reported: Reported) -> str | None:
+    """The two sides' numbers, or the contrast's; ``None`` when the paper gives neither for both sides."""
+    first, second = reported.first.value, reported.second.value
+    if first and second:
+        return f"{value(first, reported.unit)} against {value(second, reported.unit)}"
+    return contrast(reported)
+
+
+def value(given: Value, unit: str) -> str:
+    """One value with its spread: ``14%``, ``61% MVIC (SD 12)``, ``40 to 44 cm3``."""
+    if given.pre and given.post:
+        return f"{number(given.pre.mean)} to {measured(given.post.mean, unit)}"
+    spread = next((f" ({name} {number(x)})" for name, x in (("SD", given.sd), ("SE", given.se)) if x is not None), "")
+    if given.ci95:
+        spread = f" (95% interval {number(given.ci95[0])} to {number(given.ci95[1])})"
+    if given.quartiles:
+        spread = f" (quartiles {number(given.quartiles[0])} to {number(given.quartiles[1])})"
+    return measured(level(given), "%" if given.change_percent is not None else unit) + spread
+
+
+def measured(x: float, unit: str) -> str:
+    """A number with its unit, which no line break may part: ``14%``, ``3.6 cm2``."""
+    return f"{number(x)}{'' if unit.startswith('%') else NO_BREAK}{unit}"
+
+
+def number(x: float) -> str:
+    """A number as printed: no trailing zeros, a true minus sign."""
+    return f"{x:g}".replace("-", "\u2212")
+
+
+def contrast(reported: Reported) -> str | None:
+    """The size of a difference that the paper states itself, turned to the question."""
+    given = reported.contrast
+    if given is None:
+        return None
+    sign = -1 if reported.flipped else 1
+    if given.difference:
+        return f"difference {measured(sign * given.difference.value, given.difference.unit)}"
+    if given.ratio:
+        return f"ratio {number(given.ratio.value if sign > 0 else round(1 / given.ratio.value, 3))}"
+    if given.standardised:
+        kind = "standardised difference" if given.standardised.kind == "not named" else given.standardised.kind
+        return f"{kind} {number(sign * given.standardised.value)}"
+    return None
+
+
+def p_value(reported: Reported) -> str | None:
+    """``p = 0.037``, ``p < 0.001``, ``p > 0.05``; ``None`` when none is given."""
+    given = reported.contrast
+    if given is None:
+        return None
+    for sign, p in (("=", given.p), ("<", given.p_below), (">", given.p_above)):
+        if p is not None:
+            return f"p {sign} {p:g}"
+    return None
