@@ -10,7 +10,7 @@ from math import exp, sqrt
 from ..catalog.load import Catalog
 from . import printed, sentences
 from .assemble import Sample
-from .certainty import Body, Certainty, Incoherence, Override, certainty
+from .certainty import LEVELS, Body, Certainty, Incoherence, Override, certainty
 from .certainty import Sample as RatedSample
 from .certainty_words import Sizes, phrase, size
 from .conventions import Settings
@@ -64,7 +64,10 @@ class Answers:
         estimate = combined.estimate if combined else None
         margin = self._settings.margins[question.outcome]
         found = sentences.shape(estimate, directions, margin)
-        rated = self._certainty(question, rows, samples, directions, combined, tried, override) if found != "untested" else None
+        if found == "untested" and _read_off(rows):
+            found = "read off"
+        tested = found not in ("untested", "read off")
+        rated = self._certainty(question, rows, samples, directions, combined, tried, override) if tested else None
         studies, people = self._support(rows, combined)
         comparison = Comparison(
             question=question, estimate=estimate, path=combined.path if combined else None, rows=rows, directions=directions,
@@ -74,17 +77,19 @@ class Answers:
         return replace(comparison, sentence=self.sentence([comparison]))
 
     def sentence(self, comparisons: list[Comparison]) -> str:
-        """One sentence for comparisons that differ only in their part and share shape and certainty."""
-        first = comparisons[0]
-        if first.certainty is None:
+        """One sentence for comparisons that differ only in their part and share a shape; the lowest certainty words it."""
+        first, alone = comparisons[0], len(comparisons) == 1
+        parts = tuple(c.question.part for c in comparisons)
+        figures = first.rows[0].printed if alone and first.estimate is None and len(first.rows) == 1 else None
+        support = sentences.support(first.studies, first.people, first.path == "indirect")
+        if first.shape == "read off":
+            return sentences.read_off(self._names, first.question, parts, _read_off(first.rows) or "neither", support, figures)
+        rated = [c.certainty.level for c in comparisons if c.certainty]
+        if not rated:
             return ""
-        alone = len(comparisons) == 1
-        reports = [row for row in first.rows if row.printed]
         return sentences.answer(
-            self._names, first.question, tuple(c.question.part for c in comparisons), first.shape, first.certainty.level,
-            sentences.support(first.studies, first.people, first.path == "indirect"),
-            estimate=first.estimate if alone else None, directions=first.directions,
-            printed=reports[0].printed if alone and first.estimate is None and len(reports) == 1 else None,
+            self._names, first.question, parts, first.shape, min(rated, key=LEVELS.index), support,
+            estimate=first.estimate if alone else None, directions=first.directions, printed=figures,
             degree=self._degree(first) if alone else "")
 
     def _degree(self, comparison: Comparison) -> str:
@@ -97,6 +102,8 @@ class Answers:
         return phrase(comparison.certainty.level, told).degree if told != "trivial" else "slightly"
 
     def _row(self, key: str, pair: tuple[str, str], sample: Sample | None, reports: list[Reported]) -> Row:
+        # The publication that speaks of this pair, where several share a sample.
+        key = sample.pooled[0].study if sample else reports[0].study
         study = self._catalog.studies[key].data
         reference = self._catalog.references.get(key)
         direction, stated = _direction(reports)
@@ -139,7 +146,7 @@ class Answers:
     def _certainty(self, question: Question, rows: tuple[Row, ...], samples: list[Sample], directions: Directions,
                    combined: Combined | None, tried: Sequence[tuple[str, Estimate]], override: Override | None) -> Certainty:
         if combined and combined.path == "indirect":
-            keys = [s.key for s in samples if s.block]
+            keys = [s.pooled[0].study for s in samples if s.pooled]
         else:
             keys = [row.study for row in rows if (row.estimate is not None if combined else row.stated)]
         by_key = {row.study: row for row in rows}
@@ -198,6 +205,12 @@ def _direction(reports: list[Reported]) -> tuple[Direction | None, bool]:
         return (stated.pop() if len(stated) == 1 else "neither"), True
     read_off = {r.direction for r in reports} - {None}
     return (read_off.pop() if len(read_off) == 1 else None), False
+
+
+def _read_off(rows: tuple[Row, ...]) -> Direction | None:
+    """The direction in which untested numbers point, when all point the same way."""
+    found = {row.direction for row in rows} - {None}
+    return found.pop() if len(found) == 1 else None
 
 
 def _count(directions: Iterable[Direction | None]) -> Directions:

@@ -47,7 +47,7 @@ def question(exercise: str, claim: Claim, part: str) -> Question:
 def _conclude(engine: Engine, exercise: str, index: int, claim: Claim) -> Conclusion:
     comparisons = tuple(_comparison(engine, exercise, claim, part) for part in claim.part)
     claimed, margin = _DIRECTIONS[claim.direction], engine.settings.margins[claim.outcome]
-    judged = [verdict(claimed, c.estimate, c.directions, margin) for c in comparisons]
+    judged = [_read_off(c) or verdict(claimed, c.estimate, c.directions, margin) for c in comparisons]
     return Conclusion(
         claim_id=f"{exercise}/{index + 1}", exercise=exercise, index=index, outcome=claim.outcome, parts=tuple(claim.part),
         basis="common practice" if claim.common_practice else "cited", verdict=_weakest(judged), reason=_reason(engine, claim, judged),
@@ -58,6 +58,12 @@ def _comparison(engine: Engine, exercise: str, claim: Claim, part: str) -> Compa
     authored = claim.certainty
     override = Override(authored.level, authored.because, tuple(c.key for c in authored.cites)) if authored else None
     return engine.comparison(question(exercise, claim, part), override)
+
+
+def _read_off(comparison: Comparison) -> Judged | None:
+    if comparison.shape != "read off":
+        return None
+    return Judged("untested", "Numbers were printed for both, but the difference was not tested and no spread was given.")
 
 
 def _weakest(judged: list[Judged]) -> Verdict:
@@ -96,8 +102,7 @@ def _sentence(engine: Engine, claim: Claim, claimed: Claimed, comparisons: tuple
 def _alike(comparison: Comparison) -> tuple[object, ...]:
     """What comparisons must share to be told in one sentence; those with an estimate stand alone."""
     alone = comparison.question.part if comparison.estimate else None
-    level = comparison.certainty.level if comparison.certainty else None
-    return comparison.shape, level, comparison.studies, comparison.people, str(comparison.directions), alone
+    return comparison.shape, comparison.studies, comparison.people, str(comparison.directions), alone
 
 
 def _findings(engine: Engine, entry: Entry, conclusion: Conclusion, claim: Claim) -> list[Finding]:
@@ -112,7 +117,9 @@ def _findings(engine: Engine, entry: Entry, conclusion: Conclusion, claim: Claim
                              f"the numbers do not contradict this claim (it is {conclusion.verdict})", "remove `disputed:`"))
     bearing = {row.study for comparison in conclusion.comparisons for row in comparison.rows}
     for number, cited in enumerate(claim.cites):
-        if claim.outcome != "length" and cited.key not in bearing:
+        # A review is a fair source, but its studies are what is counted.
+        review = cited.key in engine.catalog.studies and cited.key not in engine.assembly.studies
+        if claim.outcome != "length" and cited.key not in bearing and not review:
             found.append(Finding(
                 "cited-without-numbers", entry.spot(*path, "cites", number),
                 f"`{cited.key}` is cited, but the catalog has no numbers or directions of it for this contrast",

@@ -12,7 +12,8 @@ from .reported import Direction
 from .verdict import Directions, Estimate, Verdict
 
 #: What the numbers of one question look like.
-Shape = Literal["more", "less", "alike", "unclear", "none found", "split", "untested"]
+#: "read off": two numbers differ, but nobody tested the difference or printed a spread.
+Shape = Literal["more", "less", "alike", "unclear", "none found", "split", "read off", "untested"]
 
 #: How an estimate came about: from studies of this very contrast, through other exercises, or both.
 Path = Literal["direct", "indirect", "direct and indirect"]
@@ -72,6 +73,7 @@ class Comparison:
     """``None`` when nothing in the catalog bears on the question."""
     shape: Shape
     sentence: str
+    """Composed; empty when untested, as only a claim then says what is taught."""
     studies: int
     people: int
     prediction: tuple[float, float] | None = None

@@ -13,6 +13,7 @@ from .amounts import percent
 from .certainty_rules.body import Level
 from .model import Question, Shape
 from .names import Names, counted, upper_first
+from .reported import Direction
 from .verdict import Directions, Estimate
 
 
@@ -61,39 +62,59 @@ def answer(names: Names, question: Question, parts: tuple[str, ...], found: Shap
                          "that does not show that they are alike")
     if found == "split":
         assert directions
-        clause = contrast(names, question, parts, "more", "is")
-        return _sentence(f"reports differ on whether {clause}: {_split(directions)}")
-    direction = "alike" if found == "alike" else found
-    verb = f"{_VERBS[level]} {degree}" if degree and level != "very low" and direction != "alike" else _VERBS[level]
-    clause = contrast(names, question, parts, direction, verb)  # type: ignore[arg-type]
+        return _sentence(f"reports differ on {_topic(names, question, parts)}: {_split(names, question, directions)}")
+    lead, subject, rest = _contrast(names, question, parts, "alike" if found == "alike" else found)  # type: ignore[arg-type]
     if level == "very low":
-        clause = f"it is very uncertain whether {clause}"
+        clause = f"{lead}it is very uncertain whether {subject} {_be('is', rest)} {rest}"
+    else:
+        verb = f"{_be(_VERBS[level], rest)} {degree}".rstrip()
+        clause = f"{lead}{subject} {verb} {rest}"
     if estimate:
         return _sentence(f"{clause}: {size(estimate, words)}, from {support}")
     return _sentence(f"{clause}: {support} reported it{figures}, without the spread that an estimate needs")
 
 
+def read_off(names: Names, question: Question, parts: tuple[str, ...], direction: Direction, support: str, printed: str | None) -> str:
+    """The sentence when two numbers differ, but nobody tested the difference or printed a spread."""
+    lead, subject, rest = _contrast(names, question, parts, direction)  # type: ignore[arg-type]
+    figures = f" ({printed})" if printed else ""
+    return _sentence(f"{lead}untested here: in {support} {subject} was {rest}{figures}, but the difference was not tested")
+
+
 def taught(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less", "alike"],
            common_practice: bool) -> str:
     """The sentence on a claim that nothing in the catalog tests."""
-    clause = contrast(names, question, parts, direction, "is")
-    return _sentence(f"{'commonly taught, untested here' if common_practice else 'cited, but without numbers for it here'}: {clause}")
+    told = "commonly taught, untested here" if common_practice else "cited, but without numbers for it here"
+    return _sentence(f"{told}: {claimed(names, question, parts, direction)}")
 
 
-def contrast(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less", "alike"], verb: str) -> str:
-    """The contrast as a clause: ``growth of the semitendinosus may be greater with the curl than with the bridge``."""
+def claimed(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less", "alike"]) -> str:
+    """A claim as its author makes it, as a clause: ``growth of the semitendinosus is greater with the curl than ...``."""
+    lead, subject, rest = _contrast(names, question, parts, direction)
+    return f"{lead}{subject} {_be('is', rest)} {rest}"
+
+
+def _contrast(names: Names, question: Question, parts: tuple[str, ...],
+              direction: Literal["more", "less", "alike"]) -> tuple[str, str, str]:
+    """The contrast around its verb: where it holds, what is compared, and how.
+
+    ``("", "growth of the semitendinosus", "greater with the curl than with the bridge")``
+    """
     words = _OUTCOMES[question.outcome]
     word = {"more": words.more, "less": words.less, "alike": "alike"}[direction]
     subject = f"{words.noun} of {names.parts(parts)}"
     if question.relative_to:
         subject += f" relative to {names.part(question.relative_to)}"
     if question.within:
-        here, that = f"{words.with_} {names.exercise(question.within)}", f"that of {names.part(question.second)}"
-        if direction == "alike":
-            return f"{here}, {subject} and {that} {verb.replace('is', 'are', 1) if verb.startswith('is') else verb} alike"
-        return f"{here}, {subject} {verb} {word} than {that}"
+        lead, that = f"{words.with_} {names.exercise(question.within)}, ", f"that of {names.part(question.second)}"
+        return (lead, f"{subject} and {that}", "alike") if direction == "alike" else (lead, subject, f"{word} than {that}")
     first, second = (f"{words.with_} {names.exercise(id)}" for id in (question.first, question.second))
-    return f"{subject} {verb} {word} {first} {'and' if direction == 'alike' else 'than'} {second}"
+    return "", subject, f"{word} {first} {'and' if direction == 'alike' else 'than'} {second}"
+
+
+def _be(verb: str, rest: str) -> str:
+    """``is`` after one subject, ``are`` after two that are alike within an exercise."""
+    return verb.replace("is", "are", 1) if rest == "alike" and verb.startswith("is") else verb
 
 
 def size(estimate: Estimate | None, words: _Words) -> str:
@@ -130,8 +151,11 @@ def _topic(names: Names, question: Question, parts: tuple[str, ...]) -> str:
     return f"{words.noun} of {names.parts(parts)}{ratio} between {names.exercise(question.first)} and {names.exercise(question.second)}"
 
 
-def _split(directions: Directions) -> str:
-    told = ((directions.more, "yes"), (directions.neither, "no difference"), (directions.less, "the other way round"))
+def _split(names: Names, question: Question, directions: Directions) -> str:
+    first, second = ((names.part(question.first), names.part(question.second)) if question.within
+                     else (names.exercise(question.first), names.exercise(question.second)))
+    told = ((directions.more, f"found more for {first}"), (directions.less, f"found more for {second}"),
+            (directions.neither, "found no difference"))
     return ", ".join(f"{counted(n, 'study', 'studies')} {said}" for n, said in told if n)
 
 
