@@ -15,6 +15,10 @@ LEFT_OUT = {
     **{f"rm_{name}": _LATER for name in (
         "epley", "epley_0_0333", "brzycki", "brzycki_36_37", "lander", "lombardi", "mayhew", "oconner", "wathan", "validity",
         "reps_vs_percent_table")},
+    "grade_nma_unit": "A body of evidence is one comparison, so the unit is the shape of the input, not a value.",
+    "grade_nma_global_test": "The rating has no place for a test of the whole network, only for one comparison's.",
+    "grade_nma_start_indirect": "From memory and not followed: an indirect comparison costs one level instead, as the rules say.",
+    "grade_nma_conclusions": "It concerns the order of exercises on a page, and was seen only by its title.",
     "lib_benchmark": "Times of a prototype on one machine; tests/bench measures ours.",
     "lib_map": "Advice on libraries, not a value.",
 }

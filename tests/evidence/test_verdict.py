@@ -1,4 +1,4 @@
-"""Verdicts by DESIGN section 5: an exhaustive table, then what must hold for any numbers."""
+"""Verdicts, which are rules of our own: an exhaustive table, then what must hold for any numbers."""
 
 from math import exp, log
 
@@ -7,9 +7,6 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from build_tools.evidence.verdict import LEANING_SHARE, Directions, Estimate, share_within, verdict
-
-#: Statistics entries that these tests exercise: none, the verdicts are the project's own rules.
-COVERS: set[str] = set()
 
 NONE = Directions()
 MARGIN = 1.1
