@@ -86,6 +86,25 @@ def test_identical_effects_leave_no_heterogeneity():
         assert network.interval("a", "b").se == pytest.approx((1 / sum(1 / b.v[0, 0] for b in blocks)) ** 0.5)
 
 
+@pytest.mark.parametrize(("y", "v", "highest"), [
+    ([-0.03, 0, -0.01, 1.5, 0.8], [0.0072, 0.001, 0.0002, 0.2119, 1.5864], 0.0),
+    ([0.03, -2.26, -0.14, 0.01, 0.04, -1.74], [0.0018, 0.4707, 0.0027, 0.0036, 0.9966, 1.321], 0.00783),
+    ([-0.01, 2.95, -0.01, 0], [0.0601, 0.4626, 0.0043, 0.0106], 1.568),
+])
+def test_of_two_maxima_reml_takes_the_higher(y, v, highest):
+    """Precise studies agree and imprecise ones do not; against the likelihood of a mean, on a grid."""
+    def likelihood(tau2: float) -> float:
+        w = 1 / (np.array(v) + tau2)
+        return 0.5 * (np.log(w).sum() - np.log(w.sum()) - w @ (y - w @ y / w.sum()) ** 2)
+
+    grid = [0.0, *np.geomspace(1e-6, 20, 400)]
+    heights = np.array([-np.inf, *map(likelihood, grid), -np.inf])
+    assert ((heights[1:-1] > heights[:-2]) & (heights[1:-1] > heights[2:])).sum() == 2
+    found = fit([block(str(i), "ab", [a], [[b]]) for i, (a, b) in enumerate(zip(y, v, strict=True))]).tau2
+    assert found == pytest.approx(highest, rel=1e-3)
+    assert likelihood(found) >= heights.max()
+
+
 def test_a_treatment_that_appears_once_rests_on_its_one_study():
     blocks = [*random_network(3, 4, 12), block("once", ["t1", "rare"], [0.5], [[0.02]])]
     network = fit(blocks)
