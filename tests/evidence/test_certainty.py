@@ -208,6 +208,9 @@ def test_spread_between_studies_is_not_charged_again_as_imprecision():
     assert "imprecision-once" in rules(rated)
     assert charges(certainty(body(estimate=wide, common=wide, i2=60)), "imprecision") == 1
     assert charges(certainty(body(estimate=wide, common=narrow, i2=20)), "imprecision") == 1
+    # Where contrary directions cost the level anyway, the spread has paid for nothing and the width still counts.
+    contrary = certainty(body(estimate=wide, common=narrow, i2=60, directions=Directions(0, 1, 0)))
+    assert (charges(contrary, "inconsistency"), charges(contrary, "imprecision")) == (1, 1)
 
 
 # Publication bias, rating up, caps, overrides
