@@ -18,8 +18,11 @@ from .effects.spread import critical
 from .model import Comparison, Path, Question, Row, Shape
 from .names import Names
 from .network_blocks import Block
-from .reported import Direction, Reported
+from .reported import Cover, Direction, Reported
 from .verdict import Claimed, Directions, Estimate, verdict
+
+
+_COVERS: dict[Cover, str] = {"jointly": "Measured together with other parts.", "whole muscle": "The whole muscle was measured, not the part."}
 
 
 @dataclass(frozen=True)
@@ -112,8 +115,8 @@ class Answers:
             study=key, results=tuple(sorted({r.result for r in reports if r.study == key})), people=study.people.n,
             read=reference.read if reference else "", estimate=_own(sample.block, pair) if sample and sample.block else None,
             direction=direction, stated=stated, how=self._how(sample, reports),
-            texts=tuple(printed.reading(self._catalog, self._names, r) for r in reports), notes=self._notes(sample, reports),
-            printed=single)
+            texts=tuple(printed.reading(self._catalog, self._names, r) for r in reports), notes=self._notes(reports),
+            differs=any(self._differs(r) for r in reports), cover=_cover(sample, reports), printed=single)
 
     def _how(self, sample: Sample | None, reports: list[Reported]) -> str:
         if sample and sample.pooled:
@@ -122,19 +125,16 @@ class Answers:
             return " and ".join(ways) + several
         return "listed, not pooled: no spread could be had" if reports else ""
 
-    def _notes(self, sample: Sample | None, reports: list[Reported]) -> tuple[str, ...]:
-        notes = []
-        for report in reports:
-            arms = self._catalog.studies[report.study].data.arms
-            for side in (report.first, report.second):
-                differs = arms[side.arm].differs
-                if differs:
-                    notes.append(f"{arms[side.arm].called}: {differs}")
-            if report.cover == "jointly":
-                notes.append("Measured together with other parts.")
-            if report.cover == "whole muscle":
-                notes.append("The whole muscle was measured, not the part.")
+    def _notes(self, reports: list[Reported]) -> tuple[str, ...]:
+        notes = [note for report in reports for note in self._differs(report)]
+        covers = {report.cover for report in reports}
+        notes += [note for cover, note in _COVERS.items() if cover in covers]
         return tuple(dict.fromkeys(notes))
+
+    def _differs(self, report: Reported) -> list[str]:
+        arms = self._catalog.studies[report.study].data.arms
+        sides = (arms[side.arm] for side in (report.first, report.second))
+        return [f"{arm.called}: {arm.differs}" for arm in sides if arm.differs]
 
     def _support(self, rows: tuple[Row, ...], combined: Combined | None) -> tuple[int, int]:
         """Studies and people of the sentence: those behind the estimate, else those that state a direction."""
@@ -166,14 +166,13 @@ class Answers:
     def _rated(self, key: str, question: Question, row: Row | None) -> RatedSample:
         study = self._catalog.studies[key].data
         reference = self._catalog.references.get(key)
-        notes = row.notes if row else ()
         return RatedSample(
             study=key, design=study.design, n=study.people.n, measured=question.outcome,
             read=reference.read if reference else "memory",  # type: ignore[arg-type]
             paired=study.same_people, correlation=self._settings.within_person if study.same_people else 0.0,
             risk_of_bias=study.risk_of_bias.judgement if study.risk_of_bias else None,
-            differs=any(": " in note for note in notes), jointly="Measured together with other parts." in notes,
-            whole_muscle="The whole muscle was measured, not the part." in notes)
+            differs=row is not None and row.differs, jointly=row is not None and row.cover == "jointly",
+            whole_muscle=row is not None and row.cover == "whole muscle")
 
     def _sample_of(self, study: str) -> str:
         shared = self._catalog.studies[study].data.same_sample_as
@@ -205,6 +204,12 @@ def _direction(reports: list[Reported]) -> tuple[Direction | None, bool]:
         return (stated.pop() if len(stated) == 1 else "neither"), True
     read_off = {r.direction for r in reports} - {None}
     return (read_off.pop() if len(read_off) == 1 else None), False
+
+
+def _cover(sample: Sample | None, reports: list[Reported]) -> Cover:
+    """How the part was covered by what counts: the pooled measurements, else the reported ones."""
+    covers = {s.cover for s in sample.pooled} if sample else {r.cover for r in reports}
+    return next((cover for cover in ("alone", "jointly") if cover in covers), "whole muscle")  # type: ignore[return-value]
 
 
 def _read_off(rows: tuple[Row, ...]) -> Direction | None:

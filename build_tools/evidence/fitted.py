@@ -59,9 +59,9 @@ class Fitted:
         net, scores = self.network, rank(self.network.league()).scores
         order = tuple(Ranked(id, score, None if id == net.reference else self.combined(id, net.reference).estimate)
                       for id, score in scores.items())
-        between = self._q.between
+        between, known = self._q.between, net.df > 0
         return Component(reference=net.reference, order=order, samples=len(net.blocks), people=self._count(net.blocks),
-                         tau2=net.tau2, i2=self._q.total.i2, q_between_p=between.p)
+                         tau2=net.tau2 if known else None, i2=self._q.total.i2 if known else None, q_between_p=between.p)
 
     def _plain(self, first: str, second: str) -> Estimate:
         """The pair under a common-effect model with the normal interval, which leaves the spread between studies out."""

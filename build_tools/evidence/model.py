@@ -8,7 +8,7 @@ from typing import Literal
 from ..catalog.finding import Finding
 from .certainty import Certainty
 from .names import Names
-from .reported import Direction
+from .reported import Cover, Direction
 from .verdict import Directions, Estimate, Verdict
 
 #: What the numbers of one question look like.
@@ -55,6 +55,9 @@ class Row:
     """The numbers as the paper gives them, one for each result."""
     notes: tuple[str, ...] = ()
     """What makes it less than a direct answer: an arm that differs, a joint measurement, a phase."""
+    differs: bool = False
+    """An arm differs from the catalog's exercise."""
+    cover: Cover = "alone"
     printed: str | None = None
     """The two numbers of its only contrast, when it has just one."""
 
@@ -102,8 +105,9 @@ class Component:
     order: tuple[Ranked, ...]
     samples: int
     people: int
-    tau2: float
-    i2: float
+    tau2: float | None
+    """``None``, like ``i2``, when no contrast was measured twice and no loop closes: nothing then shows how studies differ."""
+    i2: float | None
     q_between_p: float | None
     """Agreement of direct and indirect evidence over the whole component; ``None`` when there is no loop."""
 

@@ -1,13 +1,13 @@
 """Our convention for intervals in small networks.
 
 With residual degrees of freedom df = rows - (T - 1) >= 1, standard errors are
-multiplied by sqrt(max(1, Q/df)), Q at the tau² in use, and t with df is used. For two
-treatments this is the Hartung–Knapp–Sidik–Jonkman interval with its guard.
+multiplied by sqrt(max(1, Q/df)), Q at the tau² in use. From df = 3 on, t with df is
+used: for two treatments the Hartung–Knapp–Sidik–Jonkman interval with its guard.
 
-With df = 0 (no comparison was measured twice, no loop closes) nothing shows how
-studies differ. Each pair then rests on a chain of samples, and t takes the degrees of
-freedom of their variances: the sample's own for one, Satterthwaite's for several.
-Where a sample's are unknown, the normal distribution is used.
+Below that, t with df would be so wide (12.7 standard errors at df = 1) that a second,
+agreeing study made an answer less certain than the first alone. Each pair then takes
+the degrees of freedom of the variances it rests on: a sample's own for one sample,
+Satterthwaite's for several. Where a sample's are unknown, the normal distribution is used.
 
 Other software for networks uses the normal distribution throughout, without the factor.
 """
@@ -22,6 +22,10 @@ from scipy.special import ndtri, stdtrit
 
 from .network_blocks import ROUNDING, Block
 from .network_rows import Rows
+
+
+#: Residual degrees of freedom from which they decide on t. Convention: below, t of 4.3 or 12.7 says nothing.
+ENOUGH_DF = 3
 
 
 class Interval(NamedTuple):
@@ -56,7 +60,7 @@ def pair_variances(covariance: np.ndarray) -> np.ndarray:
 def pair_df(df: int, blocks: Sequence[Block], rows: Rows, solution: np.ndarray, tau2: float) -> np.ndarray:
     """(T, T) degrees of freedom of every pair."""
     shape = (len(solution), len(solution))
-    if df:
+    if df >= ENOUGH_DF:
         return np.full(shape, float(df))
     shares = [solution[:, rows.block == number] * np.sqrt(rows.spread[rows.block == number] + tau2) for number in range(len(blocks))]
     parts = np.array([pair_variances(share @ share.T) for share in shares])

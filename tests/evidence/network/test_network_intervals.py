@@ -9,6 +9,7 @@ from scipy.stats import norm, t
 
 from build_tools.evidence.network import Block, fit
 from build_tools.evidence.network_checks import decompose
+from build_tools.evidence.network_intervals import ENOUGH_DF
 from build_tools.evidence.pooling import pool
 
 
@@ -17,7 +18,7 @@ def pair(study: str, a: str, b: str, y: float, v: float, df: float | None = None
 
 
 @settings(max_examples=60, deadline=None)
-@given(st.lists(st.tuples(st.floats(-1, 1), st.floats(0.001, 0.5)), min_size=2, max_size=12), st.sampled_from([0.8, 0.95]))
+@given(st.lists(st.tuples(st.floats(-1, 1), st.floats(0.001, 0.5)), min_size=1 + ENOUGH_DF, max_size=12), st.sampled_from([0.8, 0.95]))
 def test_two_treatments_are_pairwise_pooling(studies, level):
     y, v = (list(column) for column in zip(*studies, strict=True))
     network = fit([pair(f"s{i}", "b", "a", *study) for i, study in enumerate(studies)])
@@ -34,10 +35,18 @@ def test_two_treatments_are_pairwise_pooling(studies, level):
 
 def test_the_guard_never_narrows():
     """Q well below its df: the factor would be 0.1, and stays 1."""
-    network = fit([pair("s1", "b", "a", 0.2, 0.1), pair("s2", "b", "a", 0.21, 0.1), pair("s3", "b", "a", 0.19, 0.1)])
+    network = fit([pair(f"s{y}", "b", "a", y, 0.1) for y in (0.19, 0.2, 0.2, 0.21)])
     assert network.q / network.df < 0.01
     assert network.interval("a", "b").se == network.estimate("a", "b").se
-    assert network.interval("a", "b").df == 2
+    assert network.interval("a", "b").df == 3
+
+
+def test_a_second_agreeing_sample_never_widens():
+    """Below three residual degrees of freedom the samples' own decide, not t of 12.7 or 4.3."""
+    samples = [pair(f"s{n}", "b", "a", 0.3, 0.01, df=17) for n in range(3)]
+    widths = [(lambda i: i.upper - i.lower)(fit(samples[:k]).interval("a", "b")) for k in (1, 2, 3)]
+    assert widths[0] > widths[1] > widths[2]
+    assert fit(samples[:2]).interval("a", "b").df == pytest.approx(34)
 
 
 def test_one_sample_keeps_its_own_degrees_of_freedom():
