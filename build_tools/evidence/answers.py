@@ -21,8 +21,8 @@ from .network_blocks import Block
 from .reported import Cover, Direction, Reported
 from .verdict import Claimed, Directions, Estimate, verdict
 
-
-_COVERS: dict[Cover, str] = {"jointly": "Measured together with other parts.", "whole muscle": "The whole muscle was measured, not the part."}
+_COVERS: dict[Cover, str] = {"jointly": "Measured together with other parts.",
+                             "whole muscle": "The whole muscle was measured, not the part."}
 
 
 @dataclass(frozen=True)

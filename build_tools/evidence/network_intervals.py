@@ -23,7 +23,6 @@ from scipy.special import ndtri, stdtrit
 from .network_blocks import ROUNDING, Block
 from .network_rows import Rows
 
-
 #: Residual degrees of freedom from which they decide on t. Convention: below, t of 4.3 or 12.7 says nothing.
 ENOUGH_DF = 3
 
