@@ -1,4 +1,4 @@
-"""Every id a finding can have, with its manual: what the loader refuses, what the runner adds, and the rules.
+"""Every id a finding can have, with its manual: what the loader refuses, what the runner adds, the rules, and the numbers.
 
 The loader's ids have no module of their own, so their manuals stand here.
 """
@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from . import exceptions, runner
 from .manual import Manual, read_manual
+from .number_manuals import COMMITTED, NUMBERS
 from .rule import all_rules
 
 
@@ -108,6 +109,6 @@ RUNNER: dict[str, Manual] = {
 
 
 def manuals() -> dict[str, Manual]:
-    """Id -> manual of everything a check can report, sorted by id."""
+    """Id -> manual of everything that can be reported, sorted by id."""
     rules = {rule: read_manual(module.__doc__ or "") for rule, module in all_rules().items()}
-    return dict(sorted({**LOADER, **RUNNER, **rules}.items()))
+    return dict(sorted({**LOADER, **RUNNER, **rules, **NUMBERS, **COMMITTED}.items()))

@@ -1,0 +1,123 @@
+"""Manuals of what only the numbers can show, and what the committed conclusions must be.
+
+``handbook check`` reckons nothing, so it never reports these: ``handbook conclude`` and the
+site do. They stand here because every id has its severity and its exceptions here.
+"""
+
+from __future__ import annotations
+
+from .manual import Manual, read_manual
+
+#: Found while the numbers are weighed. These can be let through by an exception.
+NUMBERS: dict[str, Manual] = {
+    "contradicted-claim": read_manual("""
+        A claim that the numbers contradict says why it stands.
+
+        Why: The whole interval, or every stated direction, lies on the other side; printed as it is, the claim would teach
+        the opposite of what the handbook's own studies found.
+
+        Instead: Turn the claim round or take it out; when there is a reason to keep it, add `disputed:` with that reason.
+
+        Fails: exercises/crate-curl.yaml 2:5
+            emphasis:
+              - part: [lantern/long-head]
+                outcome: growth
+                less_than: {exercise: cable-curl}
+                because: Teachers feel it elsewhere.
+                cites: [{key: wick2030, at: abstract}]
+
+        Passes: exercises/crate-curl.yaml
+            emphasis:
+              - part: [lantern/long-head]
+                outcome: growth
+                less_than: {exercise: cable-curl}
+                because: Teachers feel it elsewhere.
+                disputed: The trial used a crate of another height.
+                cites: [{key: wick2030, at: abstract}]
+        """),
+    "needless-dispute": read_manual("""
+        A claim is disputed only while the numbers contradict it.
+
+        Why: The page says that studies point the other way, which is untrue once the numbers have moved.
+
+        Instead: Remove `disputed:`; if its reason still matters to a reader, say it in `because:`.
+
+        Fails: exercises/crate-curl.yaml 6:3
+            emphasis:
+            - part: [lantern/long-head]
+              outcome: growth
+              more_than: {exercise: cable-curl}
+              because: The bent hip lengthens the part that crosses it.
+              disputed: The trial used a crate of another height.
+              cites: [{key: wick2030, at: abstract}]
+
+        Passes: exercises/crate-curl.yaml
+            emphasis:
+            - part: [lantern/long-head]
+              outcome: growth
+              more_than: {exercise: cable-curl}
+              because: The bent hip lengthens the part that crosses it.
+              cites: [{key: wick2030, at: abstract}]
+        """),
+    "cited-without-numbers": read_manual("""
+        A study cited for a claim has numbers, or a stated direction, for that contrast in the catalog.
+
+        Why: The sentence on the page counts what the studies report; a citation without numbers looks like support and is not counted.
+
+        Instead: Add what the study reports on this contrast to its file in studies/, or cite a study that has it.
+
+        Fails: exercises/crate-curl.yaml 8:9
+            emphasis:
+              - part: [lantern/long-head]
+                outcome: growth
+                more_than: {exercise: cable-curl}
+                because: The bent hip lengthens the part that crosses it.
+                cites:
+                  - {key: wick2030, at: abstract}
+                  - {key: glow2031, at: Table 2}
+
+        Passes: exercises/crate-curl.yaml
+            emphasis:
+              - part: [lantern/long-head]
+                outcome: growth
+                more_than: {exercise: cable-curl}
+                because: The bent hip lengthens the part that crosses it.
+                cites: [{key: wick2030, at: abstract}]
+        """),
+    "unusable-number": read_manual("""
+        Numbers that give a spread agree with each other.
+
+        Why: A mean outside its own interval, or a t that points the other way, is a slip of the pen; weighed as it stands, it
+        would move the conclusion.
+
+        Instead: Compare the number with the paper; what the paper itself misprints is left out, with a note.
+
+        Fails: studies/glow2031.yaml 2:5
+            results:
+              - parts: [lantern/short-head]
+                measure: surface-emg
+                unit: "% MVIC"
+                at: Table 2
+                values:
+                  seated: {mean: -61, sd: 12}
+                  standing: {mean: 60, sd: 11}
+
+        Passes: studies/glow2031.yaml
+            results:
+              - parts: [lantern/short-head]
+                measure: surface-emg
+                unit: "% MVIC"
+                at: Table 2
+                values:
+                  seated: {mean: 61, sd: 12}
+                  standing: {mean: 60, sd: 11}
+        """),
+}
+
+#: Found where conclusions are committed. A generated file takes no exception.
+COMMITTED: dict[str, Manual] = {
+    "stale-conclusions": Manual(
+        "The committed conclusions are those that the catalog gives.",
+        "A pull request shows what a study changes only if the files under conclusions/ are written anew with it.",
+        "Run `handbook conclude`, read the difference, and commit it with the change that caused it.", (), ()),
+}
