@@ -22,8 +22,10 @@ def let_through(found: list[Finding], catalog: Catalog, rules: Collection[str], 
                 elsewhere: Collection[str] = ()) -> list[Finding]:
     """``found`` without what the catalog's exceptions name, and with what is wrong with the exceptions.
 
-    ``rules`` are those that made ``found``; exceptions from rules that are judged ``elsewhere`` are left alone. Unless ``complete``, an exception that matches nothing is not judged: its
-    finding may be hidden behind a file that cannot be read.
+    ``rules`` are those that made ``found``; exceptions from rules judged
+    ``elsewhere`` are left alone. Unless ``complete``, an exception that matches
+    nothing is not judged: its finding may be hidden behind a file that cannot
+    be read.
     """
     entry = catalog.exceptions
     if entry is None:
@@ -35,7 +37,8 @@ def let_through(found: list[Finding], catalog: Catalog, rules: Collection[str], 
         if exception.rule not in rules:
             complaints.append(Finding(
                 UNKNOWN_RULE, entry.spot("exceptions", index, "rule"), f"there is no rule `{exception.rule}` to except from",
-                did_you_mean(exception.rule, sorted({*rules, *elsewhere})) or "`handbook rules` lists them; what the loader refuses cannot be let through"))
+                did_you_mean(exception.rule, sorted({*rules, *elsewhere}))
+                or "`handbook rules` lists them; what the loader refuses cannot be let through"))
             continue
         file = f"{catalog.label}/{exception.file}"
         matched = [f for f in kept if f.rule == exception.rule and f.spot.file == file]
