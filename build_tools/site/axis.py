@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from statistics import median_low
 
 from ..evidence.amounts import amount
 
@@ -22,7 +23,7 @@ _MARKS = [
 ]
 _WORDS = {1: "alike", 0.5: "half", 1 / 3: "a third", 0.25: "a quarter", 0.2: "a fifth", 0.125: "an eighth", 0.0625: "a sixteenth",
           2: "twice", 3: "3 times", 4: "4 times", 5: "5 times", 8: "8 times", 16: "16 times"}
-#: How far beyond the estimates an axis may widen to show whole intervals, in log units of its half width.
+#: How far an axis may widen to show whole intervals, as a multiple of the farthest estimate or of the usual end.
 _ROOM = 3
 #: Share of the width left free at either end, so that markers are not cut.
 _EDGE = 0.02
@@ -62,10 +63,10 @@ class Axis:
 def fitting(estimates: list[float], ends: list[float]) -> Axis:
     """The narrowest axis that holds every estimate and, within reason, every end of an interval (all ratios > 0)."""
     inner = max((abs(math.log(r)) for r in estimates), default=0)
-    outer = max((abs(math.log(r)) for r in ends if 0 < r < math.inf), default=0)
+    far = [abs(math.log(r)) for r in ends] or [inner]
     # One very wide interval must not press all others together: it is cut, with an arrow.
-    wanted = min(max(outer, inner), max(_ROOM * inner, math.log(1.1)))
-    marks = next((m for m in _MARKS if _reach(m) >= max(wanted, inner) * 0.999), _MARKS[-1])
+    wanted = max(inner, min(max(far), _ROOM * max(inner, median_low(far))))
+    marks = next((m for m in _MARKS if _reach(m) >= wanted * 0.999), _MARKS[-1])
     return Axis(marks[0], marks[-1], marks)
 
 

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import dataclass
 from importlib import resources
 
+from ..catalog import json_schema
 from ..catalog.load import Catalog
 from ..checks.profile import Profile
-from ..evidence.conclude import Conclusions
-from . import exercise, indexes, markers, muscle, rules, source
+from ..evidence.model import Conclusions
+from . import exercise, gaps, indexes, markers, methods, muscle, plot_file, rules, source
 from .address import Addresses
 from .mentions import mentions
 from .shelf import Shelf
 
-#: Pages written by hand in the content folder, which generated pages may link to.
-WRITTEN = ("index.md", "cautions.md")
+#: Pages written by hand in the content folder, which generated pages may link to, with their anchors.
+WRITTEN = {"index.md": [], "cautions.md": [], "methods.md": methods.ANCHORS}
 #: Section -> uri of its index.
 INDEXES = {"exercises": "exercises/index.md", "muscles": "muscles/index.md", "sources": "sources/index.md"}
 
@@ -69,23 +71,32 @@ def _pages(shelf: Shelf, profile: Profile) -> list[Page]:
         Page(INDEXES["exercises"], indexes.exercises(shelf)),
         Page(INDEXES["muscles"], indexes.muscles(shelf)),
         Page(INDEXES["sources"], indexes.sources(shelf, cited)),
-        Page("rules.md", rules.text(shelf, profile)),
+        Page("gaps.md", gaps.text(shelf)),
+        Page("rules.md", rules.text(profile)),
     ]
 
 
 def _files(shelf: Shelf) -> list[File]:
     records = [File(f"sources/{key}.bib", reference.bibtex.encode()) for key, reference in shelf.catalog.references.items()]
     assets = sorted((resources.files(__package__) / "assets").iterdir(), key=lambda asset: asset.name)
-    return records + [File(f"assets/{asset.name}", asset.read_bytes()) for asset in assets]
+    plots = [File(uri, content) for uri, content in plot_file.files(shelf)]
+    return [*records, *plots, *_schemas(), *(File(f"assets/{asset.name}", asset.read_bytes()) for asset in assets)]
+
+
+def _schemas() -> list[File]:
+    """JSON Schema of each kind of catalog file, for editors and for whoever reads the data."""
+    return [File(f"data/schema/{kind}.json", (json.dumps(json_schema.schema(kind), indent=2, ensure_ascii=False) + "\n").encode())
+            for kind in json_schema.KINDS]
 
 
 def _declare(shelf: Shelf) -> None:
     """Every page and anchor, before the first link is made."""
     catalog, add = shelf.catalog, shelf.addresses.add
-    for uri in WRITTEN:
-        add(uri)
+    for uri, anchors in WRITTEN.items():
+        add(uri, anchors)
     for uri in INDEXES.values():
         add(uri, ["top"])
+    add("gaps.md", list(gaps.SECTIONS))
     add("rules.md", rules.anchors())
     for id in catalog.exercises:
         add(f"exercises/{id}.md", exercise.anchors(shelf, id))
@@ -94,3 +105,7 @@ def _declare(shelf: Shelf) -> None:
     for key in catalog.references:
         add(f"sources/{key}.md", source.anchors(shelf, key))
         add(f"sources/{key}.bib")
+    for uri in plot_file.uris(shelf):
+        add(uri)
+    for kind in json_schema.KINDS:
+        add(f"data/schema/{kind}.json")

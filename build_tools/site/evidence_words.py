@@ -1,10 +1,6 @@
-"""How conclusions are worded around their composed sentences: the kind of evidence, and how a report bears on a claim."""
+"""Fixed words around computed evidence: kinds of evidence, how much was read, steps of a rating."""
 
 from __future__ import annotations
-
-from ..evidence.conclude import Bearing, Conclusion
-from ..evidence.reported import Reported
-from ..evidence.sentences import numbers, p_value
 
 #: Outcome -> what was looked at, in a reader's words. Growth and activation must never read alike.
 OUTCOMES = {
@@ -19,24 +15,17 @@ LIMITS = {
     "activation": "How strongly the muscle was driven. It does not show growth.",
     "length": "Follows from the posture. It does not show growth.",
 }
-BEARINGS: dict[Bearing, str] = {
-    "agrees": "Points the same way.",
-    "no difference": "No clear difference.",
-    "disagrees": "Points the other way.",
-    "no direction": "Gives no direction.",
+#: Outcome -> what the ratio of two exercises compares.
+MEASURED = {
+    "growth": "muscle size at the end of training",
+    "strength": "strength at the end of training",
+    "activation": "activity in one session",
+    "architecture": "muscle architecture at the end of training",
+    "length": "muscle length",
 }
 _READ = {"full text": "full text read", "abstract": "only the abstract read", "part of abstract": "only part of the abstract read",
          "record": "only the record read", "memory": "not read again, from memory"}
-
-
-def is_tested(conclusion: Conclusion) -> bool:
-    """Whether any number of the catalog bears on the claim."""
-    return conclusion.agreement not in ("common practice", "no numbers")
-
-
-def order(conclusion: Conclusion) -> tuple[bool, int]:
-    """Tested before untested, otherwise as written."""
-    return not is_tested(conclusion), conclusion.index
+_LEVELS = {1: "one level", 2: "two levels", 3: "three levels"}
 
 
 def read_of(read: str) -> str:
@@ -44,6 +33,6 @@ def read_of(read: str) -> str:
     return _READ.get(read, "reading not stated")
 
 
-def reported_figures(reported: Reported) -> str:
-    """``14 % against 9 %; p < 0.01``; empty when only a direction is known."""
-    return "; ".join(words for words in (numbers(reported), p_value(reported)) if words)
+def levels(change: int) -> str:
+    """A step of a rating: ``one level down``; empty when nothing changes."""
+    return f"{_LEVELS.get(abs(change), f'{abs(change)} levels')} {'down' if change < 0 else 'up'}" if change else ""

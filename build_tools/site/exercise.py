@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
+from typing import Literal
 
 from ..catalog import entries
-from ..evidence.conclude import Conclusion
+from ..evidence import sentences
+from ..evidence.conclude import question
+from ..evidence.model import Comparison, Conclusion
+from . import comparisons, posture
 from . import evidence_words as words
-from . import posture
+from .comparisons import ComparisonView
 from .references import Formatted, cited_on, formatted
 from .shelf import Desk, Grounds, Link, Shelf
 from .templating import render
@@ -17,25 +21,19 @@ SECTIONS = ("top", "what-it-favours", "how-to-do-it", "faults", "cautions", "swa
 
 
 @dataclass(frozen=True)
-class ReadingView:
-    """One study's report beside a claim."""
-
-    bearing: str
-    text: str
-    source: Link
-    read: str
-
-
-@dataclass(frozen=True)
 class ClaimView:
-    """One claim: its sentence, and one step below its reason and numbers."""
+    """One claim: its sentence and its verdict, and one step below everything they rest on."""
 
     anchor: str
     tested: bool
     sentence: str
+    verdict: str
+    certainty: str | None
+    claimed: str
     because: str
+    reason: str
     disputed: str | None
-    readings: list[ReadingView]
+    comparisons: list[ComparisonView]
     grounds: Grounds
 
 
@@ -77,7 +75,12 @@ class ExercisePage:
     """Parts a set counts for: name and everyday name."""
     indirect: list[tuple[Link, str]]
     outcomes: list[OutcomeGroup]
+    disagreements: list[str]
+    """Where growth, activation and length point different ways."""
     compared_in: list[tuple[Link, str]]
+    verdicts: str
+    """Where verdicts and certainty are explained."""
+    certainty: str
     start: str
     end: str
     cues: list[CueGroup]
@@ -103,9 +106,11 @@ def text(shelf: Shelf, id: str) -> str:
 def model(shelf: Shelf, id: str) -> ExercisePage:
     """What the page shows."""
     exercise, desk, vocabulary = shelf.catalog.exercises[id].data, shelf.at(f"exercises/{id}.md"), shelf.vocabulary
-    conclusions = sorted(shelf.conclusions.of(id), key=words.order)
+    # Tested before untested, otherwise as written.
+    conclusions = sorted(shelf.conclusions.of(id), key=lambda c: (c.verdict == "untested", c.index))
     with_claims = [*exercise.cues.set_up, *exercise.cues.move, *exercise.cues.check, *exercise.faults, *exercise.cautions]
-    keys = [c.key for b in (*exercise.emphasis, *with_claims) for c in b.cites] + [r.study for c in conclusions for r in c.readings]
+    keys = [c.key for b in (*exercise.emphasis, *with_claims) for c in b.cites]
+    keys += [row.study for conclusion in conclusions for c in conclusion.comparisons for row in c.rows]
     return ExercisePage(
         meta={"title": exercise.name, "description": f"{exercise.name}: what it favours and on what evidence, how to do it, "
               "what to look for, cautions and swaps.", "section": "exercises", "hide": ["navigation"], "search": {"boost": 2}},
@@ -116,7 +121,8 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
         outcomes=[OutcomeGroup(heading, o, words.LIMITS.get(o), [_claim(desk, c, exercise.emphasis[c.index]) for c in conclusions
                                                                  if c.outcome == o])
                   for o, heading in words.OUTCOMES.items() if any(c.outcome == o for c in conclusions)],
-        compared_in=_compared_in(desk, id),
+        disagreements=[d.sentence for d in shelf.conclusions.disagreements if id in (d.question.first, d.question.second)],
+        compared_in=_compared_in(desk, id), verdicts=desk.href("methods.md", "verdicts"), certainty=desk.href("methods.md", "certainty"),
         start=posture.words(exercise.movement.start, vocabulary), end=posture.words(exercise.movement.end, vocabulary),
         cues=[CueGroup(title, [(cue, desk.grounds(cue)) for cue in cues]) for title, cues in (
             ("Set up", exercise.cues.set_up), ("Move", exercise.cues.move), ("Check", exercise.cues.check))],
@@ -130,13 +136,33 @@ def _credits(desk: Desk, exercise: entries.Exercise, credit: str) -> list[tuple[
     return [(desk.part(ref), desk.everyday(ref)) for ref, given in exercise.set_credit.items() if given == credit]
 
 
+def figures(shelf: Shelf, id: str) -> list[tuple[str, Comparison]]:
+    """The plots of an exercise's page: the uri of each one's file, and what it shows."""
+    return [(figure(conclusion, n), comparison) for conclusion in shelf.conclusions.of(id)
+            for n, comparison in enumerate(conclusion.comparisons) if comparisons.has_plot(comparison)]
+
+
+def figure(conclusion: Conclusion, n: int) -> str:
+    """The uri of the file of a claim's nth plot (from 0)."""
+    return f"figures/exercises/{conclusion.exercise}/claim-{conclusion.index + 1}-{n + 1}.svg"
+
+
 def _claim(desk: Desk, conclusion: Conclusion, claim: entries.Claim) -> ClaimView:
     return ClaimView(
-        anchor=f"claim-{conclusion.index + 1}", tested=words.is_tested(conclusion), sentence=conclusion.sentence,
-        because=claim.because, disputed=claim.disputed,
-        readings=[ReadingView(words.BEARINGS[r.bearing], r.text, desk.source(r.study, r.result), words.read_of(r.read))
-                  for r in conclusion.readings],
+        anchor=f"claim-{conclusion.index + 1}", tested=conclusion.verdict != "untested", sentence=conclusion.sentence,
+        verdict=conclusion.verdict, certainty=conclusion.certainty.level if conclusion.certainty else None,
+        claimed=claimed(desk.shelf, conclusion), because=claim.because, reason=conclusion.reason, disputed=claim.disputed,
+        comparisons=[comparisons.view(desk, c, figure(conclusion, n)) for n, c in enumerate(conclusion.comparisons)
+                     if c.rows or c.estimate],
         grounds=desk.grounds(claim))
+
+
+def claimed(shelf: Shelf, conclusion: Conclusion) -> str:
+    """The claim itself, as the author makes it."""
+    claim = shelf.catalog.exercises[conclusion.exercise].data.emphasis[conclusion.index]
+    directions: dict[str, Literal["more", "less", "alike"]] = {"more_than": "more", "less_than": "less", "similar_to": "alike"}
+    asked = question(conclusion.exercise, claim, claim.part[0])
+    return sentences.claimed(shelf.names, asked, tuple(claim.part), directions[claim.direction])
 
 
 def _compared_in(desk: Desk, id: str) -> list[tuple[Link, str]]:

@@ -98,7 +98,7 @@ def _mark(axis: Axis, row: PlotRow, top: int) -> Mark:
     return Mark(
         label=row.label, numbers=row.says, shape=row.shape, top=top, at=at, low=low, high=high,
         cut_low=e is not None and e.low < axis.low, cut_high=e is not None and e.high > axis.high,
-        arrow=row.direction if row.direction in ("more", "less") else "")
+        arrow=row.direction if row.shape == "direction" and row.direction in ("more", "less") else "")
 
 
 def _key(rows: Sequence[PlotRow], margin: float) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from . import methods
 from .indexes import contents
 from .shelf import Shelf
 from .templating import render
@@ -31,4 +32,6 @@ def _notice(shelf: Shelf, uri: str) -> str:
     return render("notice.html.jinja", notice=shelf.handbook.notice)
 
 
-_PASSAGES: dict[str, Callable[[Shelf, str], str]] = {"contents": _contents, "notice": _notice}
+_PASSAGES: dict[str, Callable[[Shelf, str], str]] = {
+    "contents": _contents, "notice": _notice, "worked example": methods.example, "verdicts": methods.verdicts,
+    "levels of certainty": methods.levels, "rules of certainty": methods.rules, "conventions": methods.conventions}

@@ -48,7 +48,7 @@ def _place(shelf: Shelf, statement: Statement) -> tuple[str, str, str]:
     if isinstance(data, entries.Muscle):
         anchor = part_anchor(str(path[1])) if path[0] == "parts" else "top"
         return f"muscles/{statement.entry.id}.md", anchor, data.name
-    return "rules.md", "conventions", "Conventions"
+    return "methods.md", "conventions", "Conventions"
 
 
 def _text(shelf: Shelf, statement: Statement) -> str:

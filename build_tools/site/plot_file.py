@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 
 from ..catalog import referencing
+from . import comparisons, exercise, standings
 from .interval_plot import Plot
 from .shelf import Shelf
 from .templating import render
@@ -35,6 +38,29 @@ class PlotFile:
         return self.top + self.plot.height + 24 + 17 * len(self.foot) + self.edge // 2
 
 
+def uris(shelf: Shelf) -> list[str]:
+    """Where the files of all plots are."""
+    return [uri for uri, _, _ in _plots(shelf)]
+
+
+def files(shelf: Shelf) -> list[tuple[str, bytes]]:
+    """Every plot as a file."""
+    return [(uri, plot_file(shelf, draw(uri), keys)) for uri, draw, keys in _plots(shelf)]
+
+
+def _plots(shelf: Shelf) -> list[tuple[str, Callable[[str], Plot], list[str]]]:
+    """Every plot of the handbook: where its file is, how it is drawn, and the studies it rests on."""
+    found: list[tuple[str, Callable[[str], Plot], list[str]]] = []
+    for id in shelf.catalog.exercises:
+        for uri, comparison in exercise.figures(shelf, id):
+            found.append((uri, partial(comparisons.claim_plot, shelf, comparison), comparisons.studies_of(comparison)))
+    for fields in shelf.fields.values():
+        for field in fields:
+            for uri, component in standings.figures(field):
+                found.append((uri, partial(standings.component_plot, shelf, field, component), standings.sources(field)))
+    return found
+
+
 def plot_file(shelf: Shelf, plot: Plot, keys: list[str]) -> bytes:
     """The stand-alone SVG of a plot that rests on the references ``keys``."""
     paragraphs = [plot.key, f"Sources: {'; '.join(_credit(shelf, key) for key in keys)}.",
@@ -46,4 +72,4 @@ def plot_file(shelf: Shelf, plot: Plot, keys: list[str]) -> bytes:
 def _credit(shelf: Shelf, key: str) -> str:
     reference = shelf.catalog.references[key]
     named = referencing.short(reference, shelf.letters[key])
-    return f"{named}, doi:{reference.doi}" if reference.doi else named
+    return f"{named}, https://doi.org/{reference.doi}" if reference.doi else named

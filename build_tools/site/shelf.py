@@ -10,7 +10,9 @@ from typing import NamedTuple
 
 from ..catalog import entries, referencing
 from ..catalog.load import Catalog
-from ..evidence.conclude import Conclusion, Conclusions
+from ..evidence.conventions import Settings, settings
+from ..evidence.model import Comparison, Conclusion, Conclusions, Field, Question, Row
+from ..evidence.names import Names
 from .address import Addresses
 
 
@@ -26,6 +28,12 @@ class Grounds(NamedTuple):
 
     sources: list[tuple[Link, str | None]]
     reason: str | None
+
+
+def _either_way(question: Question) -> tuple[object, ...]:
+    """The question, whichever side it names first."""
+    part = None if question.within else question.part  # within an exercise the part is one of the two sides
+    return frozenset((question.first, question.second)), part, question.outcome, question.relative_to, question.within
 
 
 @dataclass(frozen=True)
@@ -47,6 +55,44 @@ class Shelf:
         """The closed lists."""
         assert self.catalog.vocabulary
         return self.catalog.vocabulary.data
+
+    @property
+    def names(self) -> Names:
+        """Names as they stand inside a sentence."""
+        return self.conclusions.names
+
+    @cached_property
+    def settings(self) -> Settings:
+        """The conventions as numbers."""
+        return settings(self.catalog)
+
+    def margin(self, outcome: str) -> float:
+        """The ratio below which two count as alike."""
+        return self.settings.margins[outcome]
+
+    def short(self, key: str) -> str:
+        """A source by author and year."""
+        return referencing.short(self.catalog.references[key], self.letters[key])
+
+    @cached_property
+    def fields(self) -> dict[str, list[Field]]:
+        """Muscle or part -> everything known on it, one field for each outcome and ratio."""
+        found: dict[str, list[Field]] = defaultdict(list)
+        for field in self.conclusions.fields.values():
+            found[field.part].append(field)
+        return found
+
+    @cached_property
+    def readings(self) -> dict[tuple[str, int], list[tuple[Comparison, Row]]]:
+        """Study and result -> every comparison that it feeds, each one way round."""
+        every = [c for field in self.conclusions.fields.values() for c in field.comparisons]
+        every += [c for of in self.conclusions.claims.values() for conclusion in of for c in conclusion.comparisons]
+        found: dict[tuple[str, int], list[tuple[Comparison, Row]]] = defaultdict(list)
+        for comparison in {_either_way(c.question): c for c in reversed(every)}.values():
+            for row in comparison.rows:
+                for result in row.results:
+                    found[row.study, result].append((comparison, row))
+        return found
 
     @cached_property
     def letters(self) -> dict[str, str]:
@@ -112,8 +158,7 @@ class Desk:
 
     def source(self, key: str, result: int | None = None) -> Link:
         """A source by its short name, at one of its results (index from 0) when given."""
-        return Link(referencing.short(self.shelf.catalog.references[key], self.shelf.letters[key]),
-                    self.href(f"sources/{key}.md", None if result is None else f"result-{result + 1}"))
+        return Link(self.shelf.short(key), self.href(f"sources/{key}.md", None if result is None else f"result-{result + 1}"))
 
     def grounds(self, basis: entries.Basis) -> Grounds:
         """What a statement rests on."""

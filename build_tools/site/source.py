@@ -6,8 +6,11 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from ..catalog import entries
-from ..evidence import sentences
+from ..evidence.model import Comparison, Row
+from ..evidence.printed import number
+from ..evidence.printed import value as printed_value
 from . import evidence_words as words
+from .comparisons import asked, shows
 from .mentions import Mention
 from .references import Formatted, formatted
 from .shelf import Desk, Link, Shelf
@@ -30,6 +33,17 @@ class ArmRow:
 
 
 @dataclass(frozen=True)
+class MadeView:
+    """What one comparison takes from a result."""
+
+    asked: Link
+    shows: str
+    how: str
+    together: bool
+    """Whether other measurements of the same people were combined with it."""
+
+
+@dataclass(frozen=True)
 class ResultView:
     """One measurement with its arms and the contrasts the paper states."""
 
@@ -43,6 +57,7 @@ class ResultView:
     arms: list[ArmRow]
     contrasts: list[str]
     note: str | None
+    made: list[MadeView]
 
 
 @dataclass(frozen=True)
@@ -83,7 +98,7 @@ def model(shelf: Shelf, key: str, mentions: list[Mention]) -> SourcePage:
               "and what rests on them.", "section": "sources", "hide": ["navigation"], "search": {"boost": 0.5}},
         reference=shown, read=words.read_of(reference.read), readat=reference.readat, recheck=reference.recheck, study=study,
         design=shelf.vocabulary.designs[study.design].name if study else "",
-        results=[_result(desk, study, n, r) for n, r in enumerate(study.results)] if study else [],
+        results=[_result(desk, key, study, n, r) for n, r in enumerate(study.results)] if study else [],
         resting=_resting(desk, mentions), bibtex=reference.bibtex.strip(), download=desk.href(f"sources/{key}.bib"))
 
 
@@ -93,7 +108,7 @@ def _resting(desk: Desk, mentions: list[Mention]) -> list[tuple[Link, list[tuple
             for uri, group in ((uri, list(ms)) for uri, ms in groupby(ordered, key=lambda m: m.uri))]
 
 
-def _result(desk: Desk, study: entries.Study, index: int, result: entries.Result) -> ResultView:
+def _result(desk: Desk, key: str, study: entries.Study, index: int, result: entries.Result) -> ResultView:
     measure = desk.shelf.vocabulary.measures[result.measure]
     details = [result.site] if result.site else []
     if result.relative_to:
@@ -102,13 +117,20 @@ def _result(desk: Desk, study: entries.Study, index: int, result: entries.Result
         anchor=f"result-{index + 1}", parts=desk.parts(result.parts), measure=measure.name, unit=result.unit, details=details,
         at=result.at, outcome=words.OUTCOMES[measure.outcome],
         arms=[_arm(desk, study.arms[arm], value, result.unit) for arm, value in result.values.items()],
-        contrasts=[_contrast(desk, study, c) for c in result.contrasts], note=result.note)
+        contrasts=[_contrast(desk, study, c) for c in result.contrasts], note=result.note,
+        made=[_made(desk, c, row) for c, row in desk.shelf.readings.get((key, index), [])])
 
 
-def _arm(desk: Desk, arm: entries.Arm, value: entries.Value, unit: str) -> ArmRow:
+def _made(desk: Desk, comparison: Comparison, row: Row) -> MadeView:
+    question = comparison.question
+    href = desk.exercise(question.within).href if question.within else desk.part(question.part).href
+    return MadeView(Link(upper_first(asked(desk.shelf, question)), href), shows(row), row.how, len(row.results) > 1)
+
+
+def _arm(desk: Desk, arm: entries.Arm, given: entries.Value, unit: str) -> ArmRow:
     exercise = desk.exercise(arm.exercise) if arm.exercise else None
     same_name = exercise is not None and exercise.text.casefold() == arm.called.casefold()
-    return ArmRow(upper_first(arm.called), exercise, same_name, arm.differs, value.n or arm.n, sentences.value(value, unit))
+    return ArmRow(upper_first(arm.called), exercise, same_name, arm.differs, given.n or arm.n, printed_value(given, unit))
 
 
 def _contrast(desk: Desk, study: entries.Study, contrast: entries.Contrast) -> str:
@@ -125,10 +147,10 @@ def _contrast(desk: Desk, study: entries.Study, contrast: entries.Contrast) -> s
         if given:
             called = given.kind if isinstance(given, entries.Standardised) and given.kind != "not named" else name
             unit = f" {given.unit}" if isinstance(given, entries.Difference) else ""
-            interval = f" (95% interval {sentences.number(given.ci95[0])} to {sentences.number(given.ci95[1])})" if given.ci95 else ""
-            pieces.append(f"{called.replace('standardised', 'standardised difference')} {sentences.number(given.value)}{unit}{interval}")
+            interval = f" (95% interval {number(given.ci95[0])} to {number(given.ci95[1])})" if given.ci95 else ""
+            pieces.append(f"{called.replace('standardised', 'standardised difference')} {number(given.value)}{unit}{interval}")
     if contrast.t is not None:
-        pieces.append(f"t = {sentences.number(contrast.t)}")
+        pieces.append(f"t = {number(contrast.t)}")
     pieces += [f"p {sign} {p:g}" for sign, p in (("=", contrast.p), ("<", contrast.p_below), (">", contrast.p_above)) if p is not None]
     if contrast.note:
         pieces.append(contrast.note.rstrip("."))

@@ -14,10 +14,10 @@ Passes: exercises/crate-curl.yaml
 """
 
 from collections.abc import Iterator
-from datetime import date
 
 from build_tools.catalog.walk import reviewed_entries
 from build_tools.checks.rule import Context, Problem
+from build_tools.clock import months_after
 
 
 def check(context: Context) -> Iterator[Problem]:
@@ -27,12 +27,7 @@ def check(context: Context) -> Iterator[Problem]:
         return
     months = round(handbook.data.conventions.review_interval.value)
     for entry in reviewed_entries(context.catalog):
-        due = _months_after(entry.data.reviewed, months)
+        due = months_after(entry.data.reviewed, months)
         if context.today > due:
             yield Problem(entry.spot("reviewed"), f"the review was due on {due}",
                           "look through the entry again, then set `reviewed:` to that day")
-
-
-def _months_after(day: date, months: int) -> date:
-    years, month = divmod(day.month - 1 + months, 12)
-    return date(day.year + years, month + 1, min(day.day, 28))
