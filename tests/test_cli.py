@@ -115,7 +115,7 @@ def test_a_rule_that_fails_could_not_run_but_shows_the_rest(here, capsys, monkey
 
 
 def test_a_fault_of_the_program_is_not_a_finding(here, capsys, monkeypatch):
-    monkeypatch.setattr("build_tools.commands.check.load", lambda *_: 1 / 0)
+    monkeypatch.setattr("build_tools.catalog.load.load", lambda *_: 1 / 0)
     assert cli.main(["check"]) == 2
     assert "ZeroDivisionError" in capsys.readouterr().err
 
@@ -220,10 +220,10 @@ def test_a_closed_pipe_ends_quietly(here, arguments):
 
 
 def test_an_interrupt_ends_quietly(here):
-    program = ("import os, signal, sys, time; from build_tools import cli; from build_tools.commands import check\n"
+    program = ("import os, signal, sys, time; from build_tools import cli; from build_tools.catalog import load\n"
                # A shell that runs the tests in the background hands on an ignored interrupt.
                "signal.signal(signal.SIGINT, signal.default_int_handler)\n"
-               "check.load = lambda *_: (os.kill(os.getpid(), signal.SIGINT), time.sleep(30))\n"
+               "load.load = lambda *_: (os.kill(os.getpid(), signal.SIGINT), time.sleep(30))\n"
                "sys.exit(cli.main(['check']))")
     done = subprocess.run([sys.executable, "-c", program], capture_output=True, timeout=60)
     assert (done.returncode, done.stdout, done.stderr) == (130, b"", b"")

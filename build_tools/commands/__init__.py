@@ -10,6 +10,7 @@ from __future__ import annotations
 #: Name (its module, with underscores) -> the line `handbook --help` shows.
 COMMANDS: dict[str, str] = {
     "check": "check the catalog and say what to mend",
+    "conclude": "recompute what the numbers say, and write it to catalog/conclusions/",
     "rules": "explain the rules that entries are checked against",
     "schema": "print the JSON Schema of an entry, for editors",
     "write": "write the handbook as a folder of Markdown",

@@ -1,6 +1,6 @@
 """Write the handbook as a folder of Markdown, for any page generator.
 
-The catalog is checked first; nothing is written while it has errors.
+The catalog is checked and its numbers are weighed first; nothing is written while that finds errors.
 """
 
 from __future__ import annotations
@@ -23,8 +23,7 @@ def run(args: argparse.Namespace) -> int:
     from build_tools import clock
     from build_tools.catalog.load import load
     from build_tools.checks.profile import load_profile
-    from build_tools.checks.runner import run as run_rules
-    from build_tools.evidence.conclude import conclude
+    from build_tools.evidence.weighed import weigh
     from build_tools.site import book, emit
 
     for folder in (args.catalog, args.content):
@@ -32,11 +31,13 @@ def run(args: argparse.Namespace) -> int:
             raise CannotRun(f"there is no folder `{folder}`")
     try:
         today, profile, catalog = clock.today(), load_profile(), load(args.catalog)
-        errors = [r for r in run_rules(catalog, today, profile) if r.severity == "error"]
-        if errors:
-            print(f"the catalog has {len(errors)} errors; nothing was written. Run: handbook check", file=sys.stderr)
+        weighed = weigh(catalog, today, profile)
+        errors = [reported for reported in weighed.reported if reported.severity == "error"]
+        if errors or weighed.conclusions is None:
+            print(f"the catalog has {len(errors)} errors; nothing was written. "
+                  f"Run: handbook {'conclude --check' if weighed.conclusions else 'check'}", file=sys.stderr)
             return FINDINGS
-        written = emit.emit(book.render(catalog, conclude(catalog), profile), args.content, args.to)
+        written = emit.emit(book.render(catalog, weighed.conclusions, profile), args.content, args.to)
     except (ValueError, OSError) as error:
         raise CannotRun(str(error)) from None
     print(f"{written} files written to {args.to}")

@@ -1,9 +1,4 @@
-"""Conclusions as files (``catalog/conclusions/``), so that a pull request shows what a new study changes.
-
-One file for each exercise (its claims) and each muscle (every comparison of its parts, and
-the exercises that studies connect, in order). How numbers are rounded: ``rounding``; how
-the text is laid out: ``plain_yaml``. The same catalog gives the same bytes.
-"""
+"""Keeps ``catalog/conclusions/`` as ``committed_text`` lays it out, and tells where it is not."""
 
 from __future__ import annotations
 
@@ -12,17 +7,13 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
-from ..catalog.entries import Claim
 from ..catalog.finding import Finding, Spot
 from ..catalog.load import Catalog
-from . import rounding
-from .model import Comparison, Component, Conclusion, Conclusions, Field, Ranked
-from .plain_yaml import Data, dump
-from .verdict import Directions, Estimate
+from .committed_text import FOLDER, HEADER, files
+from .model import Conclusions
 
-FOLDER = "conclusions"
-#: How every file starts. Whatever does not is never removed.
-HEADER = "# Written by handbook conclude. Do not edit.\n"
+__all__ = ["FOLDER", "HEADER", "STALE", "Written", "files", "stale", "stale_at_all", "write"]
+
 STALE = "stale-conclusions"
 
 _HELP = "run `handbook conclude` and commit what it writes"
@@ -34,20 +25,6 @@ class Written(NamedTuple):
     written: int
     removed: int
     unchanged: int
-
-
-def files(conclusions: Conclusions, catalog: Catalog) -> dict[str, str]:
-    """Path below the catalog folder -> text, sorted by path."""
-    texts = {}
-    for id, entry in catalog.exercises.items():
-        claims: list[Data] = [_claim(c, claim) for c, claim in zip(conclusions.of(id), entry.data.emphasis, strict=True)]
-        texts[f"{FOLDER}/exercises/{id}.yaml"] = HEADER + dump({"exercise": id, "claims": claims})
-    of_muscle: dict[str, list[Data]] = {id: [] for id in catalog.muscles}
-    for _, field in sorted(conclusions.fields.items(), key=lambda item: [ref or "" for ref in item[0]]):
-        of_muscle[field.part.partition("/")[0]].append(_field(field))
-    for id, fields in of_muscle.items():
-        texts[f"{FOLDER}/muscles/{id}.yaml"] = HEADER + dump({"muscle": id, "fields": fields})
-    return dict(sorted(texts.items()))
 
 
 def write(texts: dict[str, str], root: Path) -> Written:
@@ -89,59 +66,13 @@ def stale(texts: dict[str, str], catalog: Catalog) -> list[Finding]:
     return sorted(found, key=lambda finding: finding.spot)
 
 
-def _claim(conclusion: Conclusion, claim: Claim) -> Data:
-    other = claim.comparator
-    than = {"more_than": "more than", "less_than": "less than", "similar_to": "similar to"}[claim.direction]
-    return {
-        "claim": conclusion.claim_id, "outcome": conclusion.outcome,
-        **({"relative to": claim.relative_to} if claim.relative_to else {}),
-        "says": f"{than} {other.exercise or other.part}", "basis": conclusion.basis, "verdict": conclusion.verdict,
-        **_certainty(conclusion), "sentence": conclusion.sentence,
-        "parts": [{"part": comparison.question.part, **_answer(comparison)} for comparison in conclusion.comparisons]}
-
-
-def _field(field: Field) -> Data:
-    return {
-        "part": field.part, "outcome": field.outcome,
-        **({"relative to": field.relative_to} if field.relative_to else {}),
-        "components": [_component(component) for component in field.components],
-        "comparisons": [{"pair": f"{c.question.first} against {c.question.second}", **_answer(c)} for c in field.comparisons]}
-
-
-def _component(component: Component) -> Data:
-    # By the score as printed, so that noise in its last digit moves nobody.
-    order = sorted(component.order, key=lambda ranked: (-rounding.p_score(ranked.p_score), ranked.exercise))
-    told: dict[str, Data] = {"against": component.reference, "studies": component.samples, "people": component.people}
-    if component.tau2 is not None and component.i2 is not None:
-        told |= {"tau2": rounding.tau2(component.tau2), "i2": rounding.i2(component.i2)}
-    return told | {"order": [_ranked(ranked) for ranked in order]}
-
-
-def _ranked(ranked: Ranked) -> Data:
-    return {"exercise": ranked.exercise, "p-score": rounding.p_score(ranked.p_score), **_estimate(ranked.against_reference)}
-
-
-def _answer(comparison: Comparison) -> dict[str, Data]:
-    told: dict[str, Data] = {"shape": comparison.shape, **_estimate(comparison.estimate)}
-    if comparison.estimate and comparison.path:
-        told["path"] = comparison.path
-    if comparison.prediction:
-        told["prediction"] = tuple(map(rounding.ratio, comparison.prediction))
-    if comparison.directions != Directions():
-        told["stated"] = str(comparison.directions)
-    if comparison.studies:
-        told |= {"studies": comparison.studies, "people": comparison.people}
-    return told | _certainty(comparison)
-
-
-def _estimate(estimate: Estimate | None) -> dict[str, Data]:
-    if estimate is None:
-        return {}
-    return {"ratio": rounding.ratio(estimate.ratio), "interval": (rounding.ratio(estimate.low), rounding.ratio(estimate.high))}
-
-
-def _certainty(rated: Conclusion | Comparison) -> dict[str, Data]:
-    return {"certainty": rated.certainty.level} if rated.certainty else {}
+def stale_at_all(conclusions: Conclusions | None, catalog: Catalog) -> list[Finding]:
+    """One finding for the whole folder if any of its files is stale; none without conclusions."""
+    found = stale(files(conclusions, catalog), catalog) if conclusions else []
+    if len(found) < 2:
+        return found
+    label = f"{catalog.label}/" if catalog.label else ""
+    return [Finding(STALE, Spot(f"{label}{FOLDER}", 1, 1), f"{len(found)} files here are not what the catalog concludes", _HELP)]
 
 
 def _stored(root: Path) -> dict[str, str | None]:

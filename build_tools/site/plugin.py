@@ -25,7 +25,8 @@ from ..catalog.load import load
 from ..checks import runner
 from ..checks.profile import load_profile
 from ..clock import today
-from ..evidence.conclude import conclude
+from ..evidence import committed
+from ..evidence.weighed import weigh
 from . import book, templating
 
 log = get_plugin_logger("handbook")
@@ -59,8 +60,12 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):
         root = Path(self.config.catalog)
         catalog = load(root, _shown(root))
         profile = load_profile()
-        self._report(runner.run(catalog, today(), profile), strict=config.strict or self.config.strict)
-        self._book = book.render(catalog, conclude(catalog), profile)
+        by_rules, by_numbers, conclusions = weigh(catalog, today(), profile)
+        # Only a warning: whoever edits a study with a preview open sees the page, and writes the conclusions last.
+        behind = [runner.Reported(finding, "warning") for finding in committed.stale_at_all(conclusions, catalog)]
+        self._report([*by_rules, *by_numbers, *behind], strict=config.strict or self.config.strict)
+        assert conclusions is not None  # else an error of the rules has stopped the build
+        self._book = book.render(catalog, conclusions, profile)
 
     def _report(self, found: list[runner.Reported], strict: bool) -> None:
         """One line per finding; stop on errors, and on warnings when strict."""

@@ -25,6 +25,8 @@ class Report:
     """What the catalog holds, when asked for."""
     colour: bool = False
     """Whether the reader is a terminal that shows colours."""
+    title: str = "Handbook check"
+    """What was run, for formats with a heading."""
 
     @property
     def errors(self) -> int:

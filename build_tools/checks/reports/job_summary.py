@@ -9,12 +9,11 @@ from .place import in_repository
 
 #: GitHub drops the summary of a step at 1 MiB; other commands of the step need room too.
 MAX_BYTES = 512 * 1024
-_HEADING = "### Handbook check"
 
 
 def render(report: Report) -> str:
     """Markdown for ``$GITHUB_STEP_SUMMARY``, cut with a note at ``MAX_BYTES``."""
-    lines = [_HEADING, "", f"{_escape(report.closing)}.", ""]
+    lines = [f"### {report.title}", "", f"{_escape(report.closing)}.", ""]
     if report.reported:
         lines += ["| Place | Rule | What is wrong | What to write instead |", "| --- | --- | --- | --- |"]
     size = sum(len(line) + 1 for line in lines)

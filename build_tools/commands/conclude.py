@@ -1,0 +1,72 @@
+"""Recompute what the numbers say, and keep catalog/conclusions/ up to date.
+
+Writes one file for each exercise and muscle, so that the difference of a commit
+shows which conclusions a new study moves. Only what changed is written; files of
+retired exercises go. With --check nothing is written, and files that would
+change are findings.
+
+Claims that the numbers contradict, needless disputes, citations without numbers
+and numbers that cannot be weighed are reported like the findings of `handbook
+check`, in the same formats. While `handbook check` finds errors, nothing is
+computed.
+
+Exit status: 0 nothing to mend, 1 something to mend (warnings count only with
+--strict), 2 it could not run.
+"""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from typing import TYPE_CHECKING
+
+from . import CLEAN, COULD_NOT_RUN, FINDINGS, CannotRun, reporting, terminal
+
+if TYPE_CHECKING:
+    from build_tools.catalog.load import Catalog
+    from build_tools.checks.runner import Reported
+    from build_tools.evidence.weighed import Weighed
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    reporting.add_arguments(parser)
+    parser.add_argument("--check", action="store_true", help="write nothing; files that are not up to date are findings")
+
+
+def run(args: argparse.Namespace) -> int:
+    """Recompute ``args.catalog``, write or compare, tell it in ``args.format``, and answer the exit status."""
+    from build_tools.evidence.weighed import weigh
+
+    try:
+        with terminal.progress() as tell:
+            catalog, today, profile = reporting.load(args.catalog, tell)
+            tell("weighing the numbers")
+            weighed = weigh(catalog, today, profile)
+            tell("comparing the files" if args.check else "writing the files")
+            found = _found(weighed, catalog, args.check)
+    except OSError as error:
+        raise CannotRun(f"the conclusions cannot be written: {error}") from None
+    report = reporting.tell(args, found, catalog, "Handbook conclude")
+    if weighed.conclusions is None:
+        print("handbook: nothing was computed, because `handbook check` finds errors; they are listed above", file=sys.stderr)
+    if report.has_internal_error:
+        return COULD_NOT_RUN
+    return FINDINGS if report.errors or (args.strict and report.warnings) else CLEAN
+
+
+def _found(weighed: Weighed, catalog: Catalog, only_compare: bool) -> list[Reported]:
+    """What to report; the files are written on the way unless they are only compared."""
+    from build_tools.checks.profile import load_profile, severity_of
+    from build_tools.checks.runner import Reported
+    from build_tools.evidence import committed
+
+    if weighed.conclusions is None:
+        return [reported for reported in weighed.by_rules if reported.severity == "error"]
+    texts = committed.files(weighed.conclusions, catalog)
+    if only_compare:
+        severity = severity_of(committed.STALE, load_profile())
+        return weighed.by_numbers + [Reported(finding, severity) for finding in committed.stale(texts, catalog)]
+    written = committed.write(texts, catalog.root)
+    print(f"{written.written} written, {written.removed} removed, {written.unchanged} unchanged in {catalog.label}/{committed.FOLDER}",
+          file=sys.stderr)
+    return weighed.by_numbers
