@@ -56,23 +56,32 @@ class Engine:
     def comparison(self, question: Question, override: Override | None = None) -> Comparison:
         """The answer to one question; ``override`` is a certainty that the authors set."""
         combined = self.combined(question)
-        return self._answers.comparison(question, self._samples_of(question), self._reported(question), combined,
-                                        self._tried(question) if combined else (), override)
+        return self._answers.comparison(question, self.samples_of(question), self._reported(question), combined,
+                                        self.tried(question) if combined else (), override)
 
     def sentence(self, comparisons: list[Comparison]) -> str:
         """One sentence for comparisons that differ only in their part."""
         return self._answers.sentence(comparisons)
 
+    def bearing(self, question: Question) -> set[str]:
+        """Every study with a number or a stated direction on a question, also where several share a sample."""
+        return {r.study for r in self._reported(question)}
+
     def combined(self, question: Question) -> Combined | None:
         """The estimate for a question, or ``None`` when nothing with a spread connects its two sides."""
-        sides = {question.first, question.second}
-        fits: Sequence[Fitted] = self._within(question) if question.within else self.fitted(_topic(question))
-        fit = next((f for f in fits if sides <= set(f.network.treatments)), None)
+        fit = self.fit(question)
         return fit.combined(question.first, question.second) if fit else None
 
-    def _tried(self, question: Question) -> list[tuple[str, Estimate]]:
+    def fit(self, question: Question) -> Fitted | None:
+        """The fitted component that holds both sides of a question."""
+        sides = {question.first, question.second}
+        fits: Sequence[Fitted] = self._within(question) if question.within else self.fitted(_topic(question))
+        return next((f for f in fits if sides <= set(f.network.treatments)), None)
+
+    def tried(self, question: Question) -> list[tuple[str, Estimate]]:
         """The estimate under each variation in which it can still be had."""
-        if not any(s.measured.imputed for sample in self._samples_of(question) for s in sample.pooled):
+        samples = self.samples_of(question)
+        if not any(len(sample.pooled) > 1 or any(s.measured.imputed for s in sample.pooled) for sample in samples):
             return []
         found = ((what, engine.combined(question)) for what, engine in self.variations)
         return [(what, combined.estimate) for what, combined in found if combined]
@@ -83,7 +92,8 @@ class Engine:
         return [r for r in self.reports.of_exercises(question.first, question.second, question.part, question.outcome, question.relative_to)
                 if r.cover != "whole muscle"]
 
-    def _samples_of(self, question: Question) -> list[Sample]:
+    def samples_of(self, question: Question) -> list[Sample]:
+        """The samples of a question's part and outcome, whichever exercises they compare."""
         if question.within:
             return within.samples(self.assembly, question.within, question.first, question.second, question.outcome)
         return self.samples(_topic(question))
@@ -96,7 +106,7 @@ class Engine:
         return [Fitted(component.blocks, self._people) for component in components(blocks)]
 
     def _within(self, question: Question) -> list[Fitted]:
-        blocks = [sample.block for sample in self._samples_of(question) if sample.block]
+        blocks = [sample.block for sample in self.samples_of(question) if sample.block]
         return [Fitted(blocks, self._people)] if blocks else []
 
 
