@@ -21,7 +21,7 @@ from .templating import render, upper_first
 #: Anchors that other pages link to.
 ANCHORS = ["verdicts", "certainty", "conventions"]
 #: Verdict -> what it means.
-_VERDICTS = {
+VERDICTS = {
     "shown": "The whole 95% interval lies where the claim says.",
     "leaning": "The estimate lies there and so does most of its interval; or nothing can be pooled, and every stated direction agrees.",
     "not shown": "The estimate or its interval does not bear the claim out. That is not proof of the opposite.",
@@ -79,7 +79,7 @@ def example(shelf: Shelf, uri: str) -> str:
 
 def verdicts(shelf: Shelf, uri: str) -> str:
     """What each verdict means."""
-    return render("methods_words.html.jinja", words=list(_VERDICTS.items()))
+    return render("methods_words.html.jinja", words=list(VERDICTS.items()))
 
 
 def levels(shelf: Shelf, uri: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -15,6 +16,9 @@ from .templating import render
 
 #: Pixels, and characters that fit into the width at the two sizes of words.
 WIDTH, EDGE, TITLE_CHARACTERS, CHARACTERS = 640, 20, 74, 100
+
+#: Characters that XML 1.0 allows nowhere, not even escaped (section 2.2 of the recommendation).
+_NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
 @dataclass(frozen=True)
@@ -66,7 +70,8 @@ def plot_file(shelf: Shelf, plot: Plot, keys: list[str]) -> bytes:
     paragraphs = [plot.key, f"Sources: {'; '.join(_credit(shelf, key) for key in keys)}.",
                   f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}."]
     foot = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, CHARACTERS)]
-    return render("plot_file.svg.jinja", file=PlotFile(plot, textwrap.wrap(plot.title, TITLE_CHARACTERS), foot)).encode()
+    drawn = render("plot_file.svg.jinja", file=PlotFile(plot, textwrap.wrap(plot.title, TITLE_CHARACTERS), foot))
+    return _NOT_XML.sub("", drawn).encode()
 
 
 def _credit(shelf: Shelf, key: str) -> str:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from ..checks.manual import read_manual
+from ..checks.manual import Manual, read_manual
+from ..checks.number_manuals import NUMBERS
 from ..checks.profile import Profile, severity_of
 from ..checks.rule import all_rules
 from .templating import render
@@ -10,12 +11,17 @@ from .templating import render
 
 def anchors() -> list[str]:
     """The anchors of the page."""
-    return ["top", *(f"rule-{id}" for id in all_rules())]
+    return ["top", *(f"rule-{id}" for id in _manuals())]
 
 
 def text(profile: Profile) -> str:
     """The page as Markdown."""
-    rules = [(id, severity_of(id, profile), read_manual(module.__doc__ or "")) for id, module in all_rules().items()]
+    rules = [(id, severity_of(id, profile), manual) for id, manual in _manuals().items()]
     return render("rules.md.jinja", rules=rules,
                   meta={"title": "Rules", "description": "What every build of this handbook checks, why, and what to write instead.",
                         "hide": ["navigation"], "search": {"boost": 0.2}})
+
+
+def _manuals() -> dict[str, Manual]:
+    """The manuals of what is checked on each entry, and of what only the numbers show."""
+    return {**{id: read_manual(module.__doc__ or "") for id, module in all_rules().items()}, **NUMBERS}

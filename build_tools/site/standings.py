@@ -148,7 +148,7 @@ def unclear(comparison: Comparison) -> bool:
 
 def _agreement(component: Component) -> str | None:
     if component.q_between_p is None:
-        return None
+        return "Nothing was measured twice, so how far studies differ is not known." if component.tau2 is None else None
     told = "do not disagree more than chance allows" if component.q_between_p >= 0.05 else "disagree more than chance allows"
     return f"Direct and indirect comparisons {told} (p = {component.q_between_p:.2g})."
 

@@ -22,7 +22,8 @@ if TYPE_CHECKING:
 
 pytestmark = pytest.mark.browser
 
-PAGES = ["", "cautions/", "exercises/", "exercises/crate-curl/", "muscles/", "muscles/lantern/", "sources/", "sources/wick2030/", "rules/"]
+PAGES = ["", "cautions/", "exercises/", "exercises/crate-curl/", "muscles/", "muscles/lantern/", "sources/", "sources/wick2030/",
+         "methods/", "gaps/", "rules/"]
 WIDTHS = {"narrowest": (320, 640), "phone": (390, 844), "laptop": (1366, 900)}
 
 
@@ -62,6 +63,18 @@ def test_pages_fit_their_window(page: Page, width: str) -> None:
         page.goto(path)
         page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
         assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0, path
+
+
+def test_words_in_plots_stay_readable_on_a_phone(page: Page) -> None:
+    page.set_viewport_size({"width": 390, "height": 844})
+    page.goto("muscles/lantern/")
+    page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
+    texts = page.eval_on_selector_all(".hb-plot text", """texts => texts.filter(t => t.getClientRects().length).map(t => {
+        const box = t.getBoundingClientRect(), plot = t.closest('.hb-plot').getBoundingClientRect();
+        return [parseFloat(getComputedStyle(t).fontSize), box.left - plot.left, plot.right - box.right] })""")
+    assert texts
+    assert min(size for size, _, _ in texts) >= 12
+    assert min(min(left, right) for _, left, right in texts) >= -1  # nothing runs out of the drawing
 
 
 @pytest.mark.parametrize("width", ["phone", "laptop"])

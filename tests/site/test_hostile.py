@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import xml.etree.ElementTree as ET
 from typing import Any
 
 import markdown
@@ -10,7 +11,7 @@ import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from pydantic import BaseModel
-from site_building import DEMO, render
+from site_building import DEMO, ROOT, render
 from site_reading import Reader
 
 from build_tools.catalog.load import Catalog, load
@@ -73,6 +74,22 @@ def test_no_text_becomes_structure(expected: dict[str, list[tuple[str, tuple[str
     for page in render(poisoned(load(DEMO), "a" + text + "a")).pages:
         if page.uri in expected:
             assert elements(page.text) == expected[page.uri]
+
+
+def written(catalog: Catalog) -> tuple[list[tuple[str, tuple[str, ...]]], dict[str, list[tuple[str, tuple[str, ...]]]]]:
+    """Structure of the Methods page and of every plot's file."""
+    made = render(catalog)
+    methods = made.fill("methods.md", (ROOT / "content" / "methods.md").read_text(encoding="utf-8"))
+    # An XML parser accepts less than a browser does, so it also proves the files well-formed.
+    files = {f.uri: [(e.tag, tuple(e.keys())) for e in ET.fromstring(f.content).iter() if not e.tag.endswith("}text")]
+             for f in made.files if f.uri.endswith(".svg") and f.uri.startswith("figures/")}
+    return elements(methods), files
+
+
+@settings(max_examples=25)
+@given(text=HOSTILE)
+def test_methods_and_plot_files_hold_their_text(text: str) -> None:
+    assert written(poisoned(load(DEMO), "a" + text + "a")) == written(poisoned(load(DEMO), "a"))
 
 
 @given(text=HOSTILE)
