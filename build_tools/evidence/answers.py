@@ -9,7 +9,7 @@ from math import exp, sqrt
 
 from ..catalog.load import Catalog
 from . import printed, sentences
-from .assemble import Sample
+from .assemble import Sample, sample_names
 from .certainty import LEVELS, Body, Certainty, Incoherence, Override, certainty
 from .certainty import Sample as RatedSample
 from .certainty_words import Sizes, phrase, size
@@ -48,6 +48,7 @@ class Answers:
 
     def __init__(self, catalog: Catalog, settings: Settings, names: Names) -> None:
         self._catalog, self._settings, self._names = catalog, settings, names
+        self._sample_of = sample_names({key: entry.data for key, entry in catalog.studies.items()})
 
     def comparison(self, question: Question, samples: list[Sample], reported: list[Reported], combined: Combined | None,
                    tried: Sequence[tuple[str, Estimate]] = (), override: Override | None = None) -> Comparison:
@@ -60,14 +61,15 @@ class Answers:
         pair = (question.first, question.second)
         by_sample: dict[str, list[Reported]] = defaultdict(list)
         for report in reported:
-            by_sample[self._sample_of(report.study)].append(report)
-        of_pair = {s.key: s for s in samples if s.block and set(pair) <= set(s.block.treatments)}
-        rows = tuple(self._row(key, pair, of_pair.get(key), by_sample.get(key, [])) for key in sorted({*by_sample, *of_pair}))
+            by_sample[self._sample_of[report.study]].append(report)
+        by_key = {s.key: s for s in samples}
+        of_pair = {s.key for s in samples if s.block and set(pair) <= set(s.block.treatments)}
+        rows = tuple(self._row(pair, by_key.get(key), key in of_pair, by_sample.get(key, [])) for key in sorted({*by_sample, *of_pair}))
         directions = _count(row.direction for row in rows if row.estimate is None and row.stated)
         estimate = combined.estimate if combined else None
         margin = self._settings.margins[question.outcome]
         found = sentences.shape(estimate, directions, margin)
-        if found == "untested" and _read_off(rows):
+        if found == "untested" and read_off(rows):
             found = "read off"
         tested = found not in ("untested", "read off")
         rated = self._certainty(question, rows, samples, directions, combined, tried, override) if tested else None
@@ -86,7 +88,9 @@ class Answers:
         figures = first.rows[0].printed if alone and first.estimate is None and len(first.rows) == 1 else None
         support = sentences.support(first.studies, first.people, first.path == "indirect")
         if first.shape == "read off":
-            return sentences.read_off(self._names, first.question, parts, _read_off(first.rows) or "neither", support, figures)
+            direction = read_off(first.rows)
+            assert direction == "more" or direction == "less"  # a value read off is larger or smaller
+            return sentences.read_off(self._names, first.question, parts, direction, support, figures)
         rated = [c.certainty.level for c in comparisons if c.certainty]
         if not rated:
             return ""
@@ -104,7 +108,9 @@ class Answers:
         told = size(estimate.ratio, sizes)
         return phrase(comparison.certainty.level, told).degree if told != "trivial" else "slightly"
 
-    def _row(self, key: str, pair: tuple[str, str], sample: Sample | None, reports: list[Reported]) -> Row:
+    def _row(self, pair: tuple[str, str], whole: Sample | None, pools: bool, reports: list[Reported]) -> Row:
+        """One sample's row; ``whole`` is all that it measured, which is pooled on this pair when ``pools``."""
+        sample = whole if pools else None
         # The publication that speaks of this pair, where several share a sample.
         key = sample.pooled[0].study if sample else reports[0].study
         study = self._catalog.studies[key].data
@@ -114,16 +120,9 @@ class Answers:
         return Row(
             study=key, results=tuple(sorted({r.result for r in reports if r.study == key})), people=study.people.n,
             read=reference.read if reference else "", estimate=_own(sample.block, pair) if sample and sample.block else None,
-            direction=direction, stated=stated, how=self._how(sample, reports),
+            direction=direction, stated=stated, how=_how(sample, whole, reports),
             texts=tuple(printed.reading(self._catalog, self._names, r) for r in reports), notes=self._notes(reports),
             differs=any(self._differs(r) for r in reports), cover=_cover(sample, reports), printed=single)
-
-    def _how(self, sample: Sample | None, reports: list[Reported]) -> str:
-        if sample and sample.pooled:
-            ways = list(dict.fromkeys(s.measured.how for s in sample.pooled))
-            several = f"; {len(sample.pooled)} measurements of the same people combined into one" if len(sample.pooled) > 1 else ""
-            return " and ".join(ways) + several
-        return "listed, not pooled: no spread could be had" if reports else ""
 
     def _notes(self, reports: list[Reported]) -> tuple[str, ...]:
         notes = [note for report in reports for note in self._differs(report)]
@@ -174,10 +173,6 @@ class Answers:
             differs=row is not None and row.differs, jointly=row is not None and row.cover == "jointly",
             whole_muscle=row is not None and row.cover == "whole muscle")
 
-    def _sample_of(self, study: str) -> str:
-        shared = self._catalog.studies[study].data.same_sample_as
-        return shared if shared in self._catalog.studies else study
-
 
 def as_estimate(y: float, low: float, high: float) -> Estimate:
     """A ratio with its interval, from log ratios."""
@@ -196,14 +191,25 @@ def _own(block: Block, pair: tuple[str, str]) -> Estimate | None:
     return as_estimate(float(y), float(y) - half, float(y) + half)
 
 
+def _how(sample: Sample | None, whole: Sample | None, reports: list[Reported]) -> str:
+    """How the spread of a pooled sample was had, or why it is only listed."""
+    if sample:
+        several = f"; {len(sample.pooled)} measurements of the same people combined into one" if len(sample.pooled) > 1 else ""
+        return " and ".join(dict.fromkeys(s.measured.how for s in sample.pooled)) + several
+    reported = {(r.study, r.result) for r in reports}
+    sources = whole.sources if whole else ()
+    reasons = [s.measured.how for s in sources if not s.measured.block and (s.study, s.measured.result) in reported]
+    return f"listed, not pooled: {' and '.join(dict.fromkeys(reasons)) or 'no spread could be had'}"
+
+
 def _direction(reports: list[Reported]) -> tuple[Direction | None, bool]:
     """The direction of one sample over its measurements, and whether the paper states it."""
     stated = {r.direction for r in reports if r.stated}
     if stated:
-        # A sample whose measurements disagree shows no direction of its own.
-        return (stated.pop() if len(stated) == 1 else "neither"), True
-    read_off = {r.direction for r in reports} - {None}
-    return (read_off.pop() if len(read_off) == 1 else None), False
+        # A sample whose measurements disagree shows no direction of its own, which is not the same as no difference.
+        return (stated.pop() if len(stated) == 1 else None), True
+    larger = {r.direction for r in reports} - {None}
+    return (larger.pop() if len(larger) == 1 else None), False
 
 
 def _cover(sample: Sample | None, reports: list[Reported]) -> Cover:
@@ -212,7 +218,7 @@ def _cover(sample: Sample | None, reports: list[Reported]) -> Cover:
     return next((cover for cover in ("alone", "jointly") if cover in covers), "whole muscle")  # type: ignore[return-value]
 
 
-def _read_off(rows: tuple[Row, ...]) -> Direction | None:
+def read_off(rows: tuple[Row, ...]) -> Direction | None:
     """The direction in which untested numbers point, when all point the same way."""
     found = {row.direction for row in rows} - {None}
     return found.pop() if len(found) == 1 else None
@@ -220,7 +226,7 @@ def _read_off(rows: tuple[Row, ...]) -> Direction | None:
 
 def _count(directions: Iterable[Direction | None]) -> Directions:
     found = list(directions)
-    return Directions(found.count("more"), found.count("less"), found.count("neither"))
+    return Directions(found.count("more"), found.count("less"), found.count("neither"), mixed=found.count(None))
 
 
 def _sensitive(found: Shape, tried: Sequence[tuple[str, Estimate]], margin: float) -> str | None:

@@ -8,7 +8,7 @@ never counts as testing more people.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -57,7 +57,8 @@ class Assembly:
         self._measures = vocabulary.measures
         synthetic = {id for id, design in vocabulary.designs.items() if design.synthesis}
         self.studies = {key: e.data for key, e in catalog.studies.items() if e.data.design not in synthetic}
-        self._cache: dict[tuple[str, int], Measured | None] = {}
+        self.sample_of = sample_names(self.studies)
+        self._cache: dict[tuple[str, int], Measured] = {}
 
     def outcome(self, result: Result) -> str:
         """The outcome that a result's measure speaks for."""
@@ -80,30 +81,33 @@ class Assembly:
         groups: dict[str, list[Source]] = defaultdict(list)
         for key, study in self.studies.items():
             for source in self._sources(key, study, part, outcome, relative_to):
-                groups[study.same_sample_as if study.same_sample_as in self.studies else key].append(source)
+                groups[self.sample_of[key]].append(source)
         return [self._sample(key, sources) for key, sources in sorted(groups.items())]
 
     def _sources(self, key: str, study: Study, part: str, outcome: str, relative_to: str | None) -> Iterator[Source]:
         for index, result in enumerate(study.results):
             how = cover(result.parts, part)
             if how in ("alone", "jointly") and result.relative_to == relative_to and self.outcome(result) == outcome:
-                measured = self._measured(key, study, index)
-                if measured:
-                    yield Source(key, measured, how)
+                yield Source(key, self._measured(key, study, index), how)
 
-    def _measured(self, key: str, study: Study, index: int) -> Measured | None:
-        """The result over the exercises its arms did; ``None``, with a finding, when its numbers are impossible."""
+    def _measured(self, key: str, study: Study, index: int) -> Measured:
+        """The result over the exercises its arms did."""
         if (key, index) not in self._cache:
             treatments = {id: arm.exercise for id, arm in study.arms.items() if arm.exercise}
             result = study.results[index]
             try:
                 self._cache[key, index] = measure(key, study, index, treatments, self.outcome(result), self.pools(result), self.settings)
             except EvidenceError as error:
-                self._cache[key, index] = None
-                self.trouble.append(Finding(
-                    "unusable-number", self._catalog.studies[key].spot("results", index), f"this result cannot be weighed: {error}",
-                    "compare it with the paper; leave out a value that the paper does not print"))
+                self._cache[key, index] = self.refused(key, index, error)
         return self._cache[key, index]
+
+    def refused(self, key: str, index: int, error: EvidenceError) -> Measured:
+        """A result whose numbers are impossible: listed only, with a finding at its line."""
+        found = Finding("unusable-number", self._catalog.studies[key].spot("results", index), f"this result cannot be weighed: {error}",
+                        "compare it with the paper; leave out a value that the paper does not print")
+        if found not in self.trouble:
+            self.trouble.append(found)
+        return Measured(index, None, "its numbers cannot be weighed")
 
     def _sample(self, key: str, sources: list[Source]) -> Sample:
         # A part measured alone is a more direct answer than one measured together with others.
@@ -118,6 +122,17 @@ class Assembly:
         return Sample(key, tuple(sources), combine(blocks, self.settings.between_measurements) if blocks else None, tuple(pooled))
 
 
+def sample_names(studies: Mapping[str, Study]) -> dict[str, str]:
+    """Study to the study that names its sample of people: where ``same_sample_as`` ends, or the first id where it runs in a circle."""
+    found = {}
+    for key in studies:
+        chain = [key]
+        while (there := studies[chain[-1]].same_sample_as if chain[-1] in studies else None) and there not in chain:
+            chain.append(there)
+        found[key] = min(chain[chain.index(there):]) if there else chain[-1]
+    return found
+
+
 def combine(blocks: list[Block], correlation: float) -> Block:
     """Several measurements of one sample over the same treatments as one: their average.
 
@@ -128,8 +143,8 @@ def combine(blocks: list[Block], correlation: float) -> Block:
     first = blocks[0]
     turned = [_like(block, first.treatments) for block in blocks]
     k = len(turned)
-    y = sum(y for y, _ in turned) / k
-    v = sum(v for _, v in turned) / k * (1 + correlation * (k - 1)) / k
+    y = np.sum([y for y, _ in turned], axis=0) / k
+    v = np.sum([v for _, v in turned], axis=0) / k * (1 + correlation * (k - 1)) / k
     dfs = [block.df for block in blocks if block.df is not None]
     return Block(first.study, first.treatments, y, v, min(dfs) if dfs else None)
 

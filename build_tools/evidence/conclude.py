@@ -9,6 +9,7 @@ from ..catalog.entries import Claim
 from ..catalog.finding import Finding
 from ..catalog.load import Catalog, Entry
 from . import sentences
+from .answers import read_off
 from .certainty import LEVELS, Certainty, Override
 from .conventions import settings
 from .engine import Engine
@@ -47,7 +48,7 @@ def question(exercise: str, claim: Claim, part: str) -> Question:
 def _conclude(engine: Engine, exercise: str, index: int, claim: Claim) -> Conclusion:
     comparisons = tuple(_comparison(engine, exercise, claim, part) for part in claim.part)
     claimed, margin = _DIRECTIONS[claim.direction], engine.settings.margins[claim.outcome]
-    judged = [_read_off(c) or verdict(claimed, c.estimate, c.directions, margin) for c in comparisons]
+    judged = [_untested(c) or verdict(claimed, c.estimate, c.directions, margin) for c in comparisons]
     return Conclusion(
         claim_id=f"{exercise}/{index + 1}", exercise=exercise, index=index, outcome=claim.outcome, parts=tuple(claim.part),
         basis="common practice" if claim.common_practice else "cited", verdict=_weakest(judged), reason=_reason(engine, claim, judged),
@@ -60,8 +61,9 @@ def _comparison(engine: Engine, exercise: str, claim: Claim, part: str) -> Compa
     return engine.comparison(question(exercise, claim, part), override)
 
 
-def _read_off(comparison: Comparison) -> Judged | None:
-    if comparison.shape != "read off":
+def _untested(comparison: Comparison) -> Judged | None:
+    """The verdict on printed numbers that nobody tested, whether they point one way or not."""
+    if comparison.shape != "read off" and not (comparison.shape == "untested" and comparison.rows):
         return None
     return Judged("untested", "Numbers were printed for both, but the difference was not tested and no spread was given.")
 
@@ -102,7 +104,7 @@ def _sentence(engine: Engine, claim: Claim, claimed: Claimed, comparisons: tuple
 def _alike(comparison: Comparison) -> tuple[object, ...]:
     """What comparisons must share to be told in one sentence; those with an estimate stand alone."""
     alone = comparison.question.part if comparison.estimate else None
-    return comparison.shape, comparison.studies, comparison.people, str(comparison.directions), alone
+    return comparison.shape, tuple(row.study for row in comparison.rows), str(comparison.directions), read_off(comparison.rows), alone
 
 
 def _findings(engine: Engine, entry: Entry, conclusion: Conclusion, claim: Claim) -> list[Finding]:
@@ -115,7 +117,8 @@ def _findings(engine: Engine, entry: Entry, conclusion: Conclusion, claim: Claim
     if claim.disputed and conclusion.verdict != "contradicted":
         found.append(Finding("needless-dispute", entry.spot(*path, "disputed", key=True),
                              f"the numbers do not contradict this claim (it is {conclusion.verdict})", "remove `disputed:`"))
-    bearing = {row.study for comparison in conclusion.comparisons for row in comparison.rows}
+    bearing = {row.study for c in conclusion.comparisons for row in c.rows}.union(
+        *(engine.bearing(c.question) for c in conclusion.comparisons))
     for number, cited in enumerate(claim.cites):
         # A review is a fair source, but its studies are what is counted.
         review = cited.key in engine.catalog.studies and cited.key not in engine.assembly.studies

@@ -23,7 +23,7 @@ class Settings:
 
     def with_correlation(self, name: str, value: float) -> Settings:
         """The same settings with one correlation changed."""
-        return replace(self, **{name: value})
+        return replace(self, **{name: value})  # type: ignore[arg-type]
 
 
 def settings(catalog: Catalog) -> Settings:

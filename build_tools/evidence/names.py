@@ -18,9 +18,12 @@ class Names:
         return f"the {self.inside(entry.data.name)}" if entry else id
 
     def part(self, ref: str) -> str:
-        """``the semitendinosus``; an unknown reference stands as it is."""
+        """``the semitendinosus``; ``the long head of the triceps`` for "Triceps, long head"; an unknown reference stands as it is."""
         part = self._catalog.part(ref)
-        return f"the {self.inside(part.name)}" if part else ref
+        if part is None:
+            return ref
+        whole, comma, which = part.name.partition(", ")
+        return f"the {self.inside(which)} of the {self.inside(whole)}" if comma else f"the {self.inside(whole)}"
 
     def parts(self, refs: list[str] | tuple[str, ...]) -> str:
         """``the semitendinosus and the semimembranosus``."""

@@ -36,20 +36,25 @@ def numbers(reported: Reported) -> str | None:
     """The two sides' numbers, or the contrast's; ``None`` when the paper gives neither for both sides."""
     first, second = reported.first.value, reported.second.value
     if first and second:
-        return f"{value(first, reported.unit)} against {value(second, reported.unit)}"
+        return f"{amount(first, reported.unit)} against {amount(second, reported.unit)}"
     return contrast(reported)
 
 
 def value(given: Value, unit: str) -> str:
     """One value with its spread: ``14%``, ``61% MVIC (SD 12)``, ``40 to 44 cm3``."""
-    if given.pre and given.post:
-        return f"{number(given.pre.mean)} to {measured(given.post.mean, unit)}"
     spread = next((f" ({name} {number(x)})" for name, x in (("SD", given.sd), ("SE", given.se)) if x is not None), "")
     if given.ci95:
         spread = f" (95% interval {number(given.ci95[0])} to {number(given.ci95[1])})"
     if given.quartiles:
         spread = f" (quartiles {number(given.quartiles[0])} to {number(given.quartiles[1])})"
-    return measured(level(given), "%" if given.change_percent is not None else unit) + spread
+    return amount(given, unit) + spread
+
+
+def amount(given: Value, unit: str) -> str:
+    """One value without its spread."""
+    if given.pre and given.post:
+        return f"{number(given.pre.mean)} to {measured(given.post.mean, unit)}"
+    return measured(level(given), "%" if given.change_percent is not None else unit)
 
 
 def measured(x: float, unit: str) -> str:
@@ -58,8 +63,8 @@ def measured(x: float, unit: str) -> str:
 
 
 def number(x: float) -> str:
-    """A number as printed: no trailing zeros, a true minus sign."""
-    return f"{x:g}".replace("-", "\u2212")
+    """A number as printed: all its digits, no trailing zeros, a true minus sign."""
+    return f"{x + 0.0:.15g}".replace("-", "\u2212")  # adding 0 takes the sign from a zero
 
 
 def contrast(reported: Reported) -> str | None:
@@ -71,7 +76,7 @@ def contrast(reported: Reported) -> str | None:
     if given.difference:
         return f"difference {measured(sign * given.difference.value, given.difference.unit)}"
     if given.ratio:
-        return f"ratio {number(given.ratio.value if sign > 0 else round(1 / given.ratio.value, 3))}"
+        return f"ratio {number(given.ratio.value if sign > 0 else float(format(1 / given.ratio.value, '.3g')))}"
     if given.standardised:
         kind = "standardised difference" if given.standardised.kind == "not named" else given.standardised.kind
         return f"{kind} {number(sign * given.standardised.value)}"

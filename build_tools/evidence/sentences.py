@@ -9,11 +9,11 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
+from .amounts import people as counted_people
 from .amounts import percent
 from .certainty_rules.body import Level
 from .model import Question, Shape
-from .names import Names, counted, upper_first
-from .reported import Direction
+from .names import Names, counted, listed, upper_first
 from .verdict import Directions, Estimate
 
 
@@ -33,6 +33,8 @@ _OUTCOMES = {
     "length": _Words("length", "greater", "smaller", "in", "longer", "shorter"),
     "architecture": _Words("change in architecture", "greater", "smaller", "with", "more", "less"),
 }
+#: Two sides that do not differ by an amount that matters.
+_ALIKE = "about the same"
 _VERBS: dict[Level, str] = {"high": "is", "moderate": "is probably", "low": "may be", "very low": "is"}
 
 
@@ -42,7 +44,8 @@ def shape(estimate: Estimate | None, directions: Directions, margin: float) -> S
         if estimate.low >= 1 / margin and estimate.high <= margin:
             return "alike"
         return "more" if estimate.low > 1 else "less" if estimate.high < 1 else "unclear"
-    found = [kind for kind, n in (("more", directions.more), ("less", directions.less), ("none found", directions.neither)) if n]
+    found = [kind for kind, n in (("more", directions.more), ("less", directions.less), ("none found", directions.neither),
+                               ("split", directions.mixed)) if n]
     return "untested" if not found else found[0] if len(found) == 1 else "split"  # type: ignore[return-value]
 
 
@@ -56,35 +59,38 @@ def answer(names: Names, question: Question, parts: tuple[str, ...], found: Shap
     words = _OUTCOMES[question.outcome]
     figures = f" ({printed})" if printed else ""
     if found == "unclear":
-        return _sentence(f"no clear difference in {_topic(names, question, parts)}: {size(estimate, words)}, from {support}")
+        told = size(estimate, words, _of(names, question, words))
+        return _sentence(f"no clear difference in {_topic(names, question, parts)}: {told}, from {support}")
     if found == "none found":
         return _sentence(f"no difference in {_topic(names, question, parts)} was reported in {support}{figures}; "
                          "that does not show that they are alike")
     if found == "split":
         assert directions
         return _sentence(f"reports differ on {_topic(names, question, parts)}: {_split(names, question, directions)}")
-    lead, subject, rest = _contrast(names, question, parts, "alike" if found == "alike" else found)  # type: ignore[arg-type]
+    lead, subject, rest = _contrast(names, question, parts, found)  # type: ignore[arg-type]
     if level == "very low":
         clause = f"{lead}it is very uncertain whether {subject} {_be('is', rest)} {rest}"
     else:
         verb = f"{_be(_VERBS[level], rest)} {degree}".rstrip()
         clause = f"{lead}{subject} {verb} {rest}"
     if estimate:
-        return _sentence(f"{clause}: {size(estimate, words)}, from {support}")
+        whose = _of(names, question, words) if found == "alike" else ""
+        return _sentence(f"{clause}: {size(estimate, words, whose)}, from {support}")
     return _sentence(f"{clause}: {support} reported it{figures}, without the spread that an estimate needs")
 
 
-def read_off(names: Names, question: Question, parts: tuple[str, ...], direction: Direction, support: str, printed: str | None) -> str:
+def read_off(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less"], support: str,
+             printed: str | None) -> str:
     """The sentence when two numbers differ, but nobody tested the difference or printed a spread."""
-    lead, subject, rest = _contrast(names, question, parts, direction)  # type: ignore[arg-type]
+    lead, subject, rest = _contrast(names, question, parts, direction)
     figures = f" ({printed})" if printed else ""
-    return _sentence(f"{lead}untested here: in {support} {subject} was {rest}{figures}, but the difference was not tested")
+    return _sentence(f"untested here: {lead}{subject} was {rest} in {support}{figures}, but the difference was not tested")
 
 
 def taught(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less", "alike"],
            common_practice: bool) -> str:
     """The sentence on a claim that nothing in the catalog tests."""
-    told = "commonly taught, untested here" if common_practice else "cited, but without numbers for it here"
+    told = "commonly taught, untested here" if common_practice else "cited, but untested here"
     return _sentence(f"{told}: {claimed(names, question, parts, direction)}")
 
 
@@ -101,36 +107,45 @@ def _contrast(names: Names, question: Question, parts: tuple[str, ...],
     ``("", "growth of the semitendinosus", "greater with the curl than with the bridge")``
     """
     words = _OUTCOMES[question.outcome]
-    word = {"more": words.more, "less": words.less, "alike": "alike"}[direction]
+    word = {"more": words.more, "less": words.less, "alike": _ALIKE}[direction]
     subject = f"{words.noun} of {names.parts(parts)}"
     if question.relative_to:
         subject += f" relative to {names.part(question.relative_to)}"
     if question.within:
         lead, that = f"{words.with_} {names.exercise(question.within)}, ", f"that of {names.part(question.second)}"
-        return (lead, f"{subject} and {that}", "alike") if direction == "alike" else (lead, subject, f"{word} than {that}")
+        return (lead, f"{subject} and {that}", _ALIKE) if direction == "alike" else (lead, subject, f"{word} than {that}")
     first, second = (f"{words.with_} {names.exercise(id)}" for id in (question.first, question.second))
-    return "", subject, f"{word} {first} {'and' if direction == 'alike' else 'than'} {second}"
+    return "", subject, f"{word} {first} {'as' if direction == 'alike' else 'than'} {second}"
 
 
 def _be(verb: str, rest: str) -> str:
-    """``is`` after one subject, ``are`` after two that are alike within an exercise."""
-    return verb.replace("is", "are", 1) if rest == "alike" and verb.startswith("is") else verb
+    """``is`` after one subject, ``are`` after two that are about the same within an exercise."""
+    return verb.replace("is", "are", 1) if rest == _ALIKE and verb.startswith("is") else verb
 
 
-def size(estimate: Estimate | None, words: _Words) -> str:
-    """The estimate with its interval: ``6% larger at the end (95% interval 3% to 10%)``."""
+def size(estimate: Estimate | None, words: _Words, whose: str = "") -> str:
+    """The estimate with its interval: ``6% larger at the end (95% interval 3% to 10%)``.
+
+    ``whose`` says which of the two is larger, where the sentence has not said so.
+    """
     assert estimate is not None
     word = words.larger if estimate.ratio >= 1 else words.smaller
+    told = f"{percent(estimate.ratio)} {word}{whose}" if estimate.ratio != 1 else "no difference"
     if (estimate.low - 1) * (estimate.high - 1) > 0:
         near, far = (estimate.low, estimate.high) if estimate.ratio > 1 else (estimate.high, estimate.low)
-        return f"{percent(estimate.ratio)} {word} (95% interval {percent(near)} to {percent(far)})"
+        return f"{told} (95% interval {percent(near)} to {percent(far)})"
     lower, upper = f"{percent(estimate.low)} {words.smaller.split()[0]}", f"{percent(estimate.high)} {words.larger.split()[0]}"
-    return f"{percent(estimate.ratio)} {word} (95% interval {lower} to {upper})"
+    return f"{told} (95% interval {lower} to {upper})"
+
+
+def _of(names: Names, question: Question, words: _Words) -> str:
+    """On whose side a size stands: `` with the curl``, `` for the long head``."""
+    return f" for {names.part(question.first)}" if question.within else f" {words.with_} {names.exercise(question.first)}"
 
 
 def support(studies: int, people: int, indirect: bool = False) -> str:
     """``1 study of 20 people``; indirect evidence says that it comes through other exercises."""
-    who = f"{counted(studies, 'study', 'studies')} of {people} people"
+    who = f"{counted(studies, 'study', 'studies')} of {counted_people(people)}"
     return f"{who} that connect them through other exercises" if indirect else who
 
 
@@ -138,7 +153,7 @@ def disagreement(names: Names, part: str, first: str, second: str, told: list[tu
     """That two kinds of evidence point different ways on a pair and part."""
     words = [(_OUTCOMES[outcome], found) for outcome, found in told]
     ways = [f"{w.noun} is {w.more if found == 'more' else w.less}" for w, found in words]
-    return _sentence(f"for {names.part(part)}, the kinds of evidence point different ways: {', '.join(ways)} with {names.exercise(first)} "
+    return _sentence(f"for {names.part(part)}, the kinds of evidence point different ways: {listed(ways)} with {names.exercise(first)} "
                      f"than with {names.exercise(second)}; one does not outweigh the other")
 
 
@@ -155,7 +170,7 @@ def _split(names: Names, question: Question, directions: Directions) -> str:
     first, second = ((names.part(question.first), names.part(question.second)) if question.within
                      else (names.exercise(question.first), names.exercise(question.second)))
     told = ((directions.more, f"found more for {first}"), (directions.less, f"found more for {second}"),
-            (directions.neither, "found no difference"))
+            (directions.neither, "found no difference"), (directions.mixed, "found different answers in different measurements"))
     return ", ".join(f"{counted(n, 'study', 'studies')} {said}" for n, said in told if n)
 
 

@@ -41,14 +41,17 @@ class Directions:
     more: int = 0
     less: int = 0
     neither: int = 0
+    mixed: int = 0
+    """Samples whose own measurements point different ways."""
 
     @property
     def total(self) -> int:
         """How many samples stated anything."""
-        return self.more + self.less + self.neither
+        return self.more + self.less + self.neither + self.mixed
 
     def __str__(self) -> str:
-        return f"{self.more} more, {self.less} less, {self.neither} no difference"
+        mixed = f", {self.mixed} different ways" if self.mixed else ""
+        return f"{self.more} more, {self.less} less, {self.neither} no difference{mixed}"
 
 
 @dataclass(frozen=True)

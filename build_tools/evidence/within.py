@@ -2,70 +2,88 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
+from collections.abc import Callable
+from functools import partial
+
 import numpy as np
 
 from ..catalog.entries import Contrast, Result, Study
+from .arm_means import Unusable, arm_log_mean, people
 from .assemble import Assembly, Sample, Source, combine
+from .contrast_ratios import contrast_log_ratio
 from .conventions import Settings
 from .effects.ratio import log_ratio
-from .measured import Measured, Unusable, arm_log_mean, contrast_log_ratio, people
+from .errors import EvidenceError
+from .measured import Measured, unpooled, weighable
 from .network_blocks import Block
 
 
 def samples(assembly: Assembly, exercise: str, first: str, second: str, outcome: str) -> list[Sample]:
-    """Samples that compare ``first`` with ``second`` in ``exercise``; one a study, its measurements combined."""
-    found = []
+    """Samples that compare ``first`` with ``second`` in ``exercise``, each with its measurements combined."""
+    groups: dict[str, list[Source]] = defaultdict(list)
     for key, study in assembly.studies.items():
-        sources = [Source(key, measured, "alone") for arm_id, arm in study.arms.items() if arm.exercise == exercise
-                   for measured in _measured(assembly, key, study, arm_id, first, second, outcome)]
-        blocks = [source.measured.block for source in sources if source.measured.block]
-        if sources:
-            found.append(Sample(key, tuple(sources), combine(blocks, assembly.settings.between_measurements) if blocks else None,
-                                tuple(s for s in sources if s.measured.block)))
-    return found
+        for arm_id, arm in study.arms.items():
+            if arm.exercise == exercise:
+                groups[assembly.sample_of[key]] += [
+                    Source(key, measured, "alone") for measured in _measured(assembly, key, study, arm_id, first, second, outcome)]
+    return [_sample(assembly, key, sources) for key, sources in sorted(groups.items()) if sources]
+
+
+def _sample(assembly: Assembly, key: str, sources: list[Source]) -> Sample:
+    pooled = tuple(source for source in sources if source.measured.block)
+    blocks = [source.measured.block for source in pooled if source.measured.block]
+    return Sample(key, tuple(sources), combine(blocks, assembly.settings.between_measurements) if blocks else None, pooled)
 
 
 def _measured(assembly: Assembly, key: str, study: Study, arm: str, first: str, second: str, outcome: str) -> list[Measured]:
-    stated, results = [], [(n, r) for n, r in enumerate(study.results) if assembly.outcome(r) == outcome and r.relative_to is None]
+    """What one arm says: by contrasts of the two parts, else by the spreads of both, else why by neither."""
+    stated, both = [], []
+    results = [(n, r) for n, r in enumerate(study.results) if assembly.outcome(r) == outcome and r.relative_to is None]
     for index, result in results:
+        unpoolable = unpooled(outcome, assembly.pools(result))
         for contrast in result.contrasts:
             if contrast.of == contrast.against == arm and {contrast.of_part, contrast.against_part} == {first, second}:
-                stated.append(_stated(assembly, key, study, index, result, contrast, first, second, outcome))
-    return stated or [
-        Measured(index, _block(key, study, arm, (a, first), (b, second), outcome, assembly.settings),
-                 "from the spreads printed for each part", imputed=True)
-        for index, a in results for _, b in results
-        if a.parts == [first] and b.parts == [second] and (a.measure, a.unit, a.site) == (b.measure, b.unit, b.site)
-        and assembly.pools(a) and _spreads(study, arm, a, b, outcome, assembly.settings)]
+                stated.append(_weighed(assembly, key, index, unpoolable, partial(
+                    _stated, key, study, result, contrast, first, second, outcome)))
+        for _, other in results:
+            parts = result.parts == [first] and other.parts == [second]
+            if parts and _alike(result, other) and arm in result.values and arm in other.values:
+                both.append(_weighed(assembly, key, index, unpoolable, partial(
+                    _both, key, study, arm, (result, first), (other, second), outcome, assembly.settings)))
+    return next((found for found in (stated, both) if any(measured.block for measured in found)), stated or both)
 
 
-def _stated(assembly: Assembly, key: str, study: Study, index: int, result: Result, contrast: Contrast, first: str, second: str,
-            outcome: str) -> Measured:
-    n = people(study, contrast.of)
-    if n is None or not assembly.pools(result) or contrast.ratio is None:
-        return Measured(index, None, "no spread reported")
+def _alike(a: Result, b: Result) -> bool:
+    return (a.measure, a.unit, a.site) == (b.measure, b.unit, b.site)
+
+
+def _weighed(assembly: Assembly, key: str, index: int, unpoolable: str | None, made: Callable[[], tuple[Block, str, bool]]) -> Measured:
+    if unpoolable:
+        return Measured(index, None, unpoolable)
     try:
-        estimate, how = contrast_log_ratio(result, contrast, n - 1, outcome)
+        return weighable(index, *made())
     except Unusable as why:
         return Measured(index, None, str(why))
+    except EvidenceError as error:
+        return assembly.refused(key, index, error)
+
+
+def _stated(key: str, study: Study, result: Result, contrast: Contrast, first: str, second: str, outcome: str) -> tuple[Block, str, bool]:
+    n = people(study, contrast.of)
+    if n is None:
+        raise Unusable("group sizes were not read")
+    if contrast.ratio is None:
+        raise Unusable("no spread reported")
+    estimate, how = contrast_log_ratio(result, contrast, n - 1, outcome)
     y = estimate.y if contrast.of_part == first else -estimate.y
     # The block's baseline is its first treatment, so the contrast runs second against first.
-    return Measured(index, Block(key, (first, second), np.array([-y]), np.array([[estimate.v]]), n - 1), how)
+    return Block(key, (first, second), np.array([-y]), np.array([[estimate.v]]), n - 1), how, False
 
 
-def _spreads(study: Study, arm: str, a: Result, b: Result, outcome: str, settings: Settings) -> bool:
-    try:
-        for result in (a, b):
-            if arm not in result.values:
-                return False
-            arm_log_mean(study, arm, result.values[arm], outcome, settings)
-    except Unusable:
-        return False
-    return True
-
-
-def _block(key: str, study: Study, arm: str, a: tuple[Result, str], b: tuple[Result, str], outcome: str, settings: Settings) -> Block:
+def _both(key: str, study: Study, arm: str, a: tuple[Result, str], b: tuple[Result, str], outcome: str,
+          settings: Settings) -> tuple[Block, str, bool]:
     means = [arm_log_mean(study, arm, result.values[arm], outcome, settings) for result, _ in (a, b)]
     y, v = log_ratio(means[1], means[0], settings.within_person)
-    n = people(study, arm, a[0].values[arm])
-    return Block(key, (a[1], b[1]), np.array([y]), np.array([[v]]), n - 1 if n else None)
+    sizes = [people(study, arm, result.values[arm]) or 0 for result, _ in (a, b)]
+    return Block(key, (a[1], b[1]), np.array([y]), np.array([[v]]), min(sizes) - 1), "from the spreads printed for each part", True

@@ -1,0 +1,61 @@
+"""A block from arms that print a spread each, with the covariance of those that the same people did.
+
+Where a paired test is printed too, the correlation of two arms is taken back from
+it: an imputed one can be far off, and moves a standard error more than anything else.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from math import sqrt
+
+import numpy as np
+
+from ..catalog.entries import Result, Study
+from .arm_means import Unusable, people
+from .contrast_ratios import BOUND, contrast_log_ratio, degrees_of_freedom
+from .conventions import Settings
+from .effects.ratio import LogMean, averaging, contrasts, covariance, exchangeable
+from .network_blocks import Block
+
+
+def correlations(study: Study, result: Result, ids: list[str], arms: Mapping[str, LogMean], outcome: str,
+                 settings: Settings) -> tuple[np.ndarray, int]:
+    """(k, k) correlations of the arms ``ids``, and how many pairs' were taken back from a printed paired test.
+
+    The others are the handbook's. A correlation outside [0, 1) is not believed:
+    the test was then of something else (several comparisons, another model).
+    """
+    imputed = exchangeable(len(ids), settings.within_person)
+    found, pairs = imputed.copy(), set()
+    for contrast in result.contrasts if study.same_people else ():
+        if contrast.of_part or contrast.of == contrast.against or not {contrast.of, contrast.against} <= set(ids):
+            continue
+        try:
+            estimate, how = contrast_log_ratio(result, contrast, degrees_of_freedom(study, result, contrast), outcome, paired=True)
+        except Unusable:
+            continue
+        a, b = arms[contrast.of].c, arms[contrast.against].c
+        r = (a + b - estimate.v) / (2 * sqrt(a * b))
+        if how != BOUND and 0 <= r < 1:
+            i, j = ids.index(contrast.of), ids.index(contrast.against)
+            found[i, j] = found[j, i] = r
+            pairs.add(frozenset((i, j)))
+    if np.linalg.eigvalsh(found)[0] < 1e-9:  # together they contradict each other
+        return imputed, 0
+    return found, len(pairs)
+
+
+def from_arms(key: str, study: Study, result: Result, arms: Mapping[str, LogMean], treatments: Mapping[str, str],
+              correlation: np.ndarray) -> Block:
+    """The block of a result's arms (arm to log mean), their (k, k) correlation counting only for the same people."""
+    ids = list(arms)
+    order = list(dict.fromkeys(treatments[arm] for arm in ids))
+    y = np.array([arms[arm].y for arm in ids])
+    s = covariance([arms[arm].c for arm in ids], correlation, study.same_people)
+    # Several arms of one exercise (versions of it) stand for it with their average.
+    groups = averaging([[n for n, arm in enumerate(ids) if treatments[arm] == t] for t in order], len(ids))
+    y, v = contrasts(groups @ y, groups @ s @ groups.T)
+    sizes = [people(study, arm, result.values[arm]) or 0 for arm in ids]
+    df = min(sizes) - 1 if study.same_people else sum(sizes) - len(sizes)
+    return Block(key, tuple(order), y, v, df)
