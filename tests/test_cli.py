@@ -5,6 +5,7 @@ import json
 import os
 import pty
 import re
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -144,6 +145,80 @@ def test_summary_counts_by_kind_basis_and_outcome(here, capsys):
     assert re.search(r"(?m)^emphasis claim +2 +1$", capsys.readouterr().out)
 
 
+# --- conclude ------------------------------------------------------------------
+
+
+def test_conclude_writes_what_changed_and_then_has_nothing_to_do(here, capsys):
+    shutil.rmtree(here / "conclusions")
+    assert cli.main(["conclude", "--check"]) == 1
+    assert capsys.readouterr().out == ("catalog/conclusions:1:1: error[stale-conclusions]: the conclusions were never written\n"
+                                       "  help: run `handbook conclude` and commit what it writes\n1 error in 9 entries\n")
+    assert not (here / "conclusions").exists()
+    assert cli.main(["conclude"]) == 0
+    assert capsys.readouterr() == ("no findings in 9 entries\n", "3 written, 0 removed, 0 unchanged in catalog/conclusions\n")
+    assert cli.main(["conclude"]) == 0
+    assert capsys.readouterr().err == "0 written, 0 removed, 3 unchanged in catalog/conclusions\n"
+    assert cli.main(["conclude", "--check", "--strict"]) == 0
+
+
+def test_nothing_is_concluded_from_an_unsound_catalog(here, capsys):
+    shutil.rmtree(here / "conclusions")
+    break_swap(here)
+    assert cli.main(["conclude"]) == 1
+    out, err = capsys.readouterr()
+    assert "error[known-exercise]" in out and "nothing was computed" in err
+    assert not (here / "conclusions").exists()
+
+
+def contradict(catalog):
+    path = catalog / "exercises" / "crate-curl.yaml"
+    path.write_text(path.read_text(encoding="utf-8").replace("more_than: {exercise: cable-curl}", "less_than: {exercise: cable-curl}"),
+                    encoding="utf-8")
+
+
+@pytest.mark.parametrize("command", [["conclude"], ["conclude", "--check", "--format", "sarif"],
+                                     ["write", "--to", "out", "--content", "."]])
+def test_a_contradicted_claim_fails_whatever_shows_it(here, capsys, command):
+    contradict(here)
+    assert cli.main(["check"]) == 0, "the check itself reckons nothing"
+    assert cli.main(command) == 1
+    assert "contradicted-claim" in (out := capsys.readouterr()).out or "conclude --check" in out.err
+    assert not Path("out").exists()
+
+
+def test_conclude_tells_a_job_summary_under_its_own_name(here, monkeypatch, tmp_path):
+    summary = tmp_path / "summary.md"
+    monkeypatch.setenv("GITHUB_ACTIONS", "true")
+    monkeypatch.setenv("GITHUB_STEP_SUMMARY", str(summary))
+    assert cli.main(["conclude", "--check"]) == 0
+    assert summary.read_text(encoding="utf-8").startswith("### Handbook conclude\n")
+
+
+# --- explain -------------------------------------------------------------------
+
+
+def test_explain_prints_the_chain_and_nothing_else(here, capsys):
+    assert cli.main(["explain", "crate-curl/1"]) == 0
+    out, err = capsys.readouterr()
+    assert out.startswith("crate-curl/1  catalog/exercises/crate-curl.yaml:11:5\n") and err == ""
+
+
+@pytest.mark.parametrize("claim, hint", [
+    ("crate-crul/1", "did you mean `crate-curl/1`?"), ("crate-curl", "this exercise has crate-curl/1 to crate-curl/2"),
+    ("cable-curl/7", "this exercise has cable-curl/1"), ("nothing-like-it", "a claim is an exercise and a number, e.g. cable-curl/1"),
+])
+def test_explain_names_the_claim_that_was_meant(here, capsys, claim, hint):
+    assert cli.main(["explain", claim]) == 2
+    out, err = capsys.readouterr()
+    assert out == "" and err == f"handbook: there is no claim `{claim}`; {hint}\n"
+
+
+def test_explain_refuses_an_unsound_catalog(here, capsys):
+    break_swap(here)
+    assert cli.main(["explain", "crate-curl/1"]) == 1
+    assert "run: handbook check" in capsys.readouterr().err
+
+
 # --- under GitHub Actions ----------------------------------------------------------
 
 
@@ -211,7 +286,7 @@ def test_a_dumb_terminal_gets_plain_text(here):
     assert "\x1b" not in on_a_terminal(["check"], TERM="dumb")
 
 
-@pytest.mark.parametrize("arguments", [["schema", "studies"], ["check"], ["rules"]])
+@pytest.mark.parametrize("arguments", [["schema", "studies"], ["check"], ["rules"], ["conclude", "--check"], ["explain", "crate-curl/1"]])
 def test_a_closed_pipe_ends_quietly(here, arguments):
     process = subprocess.Popen([*COMMAND, *arguments], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
     process.stdout.close()  # the reader goes away before anything is written

@@ -11,6 +11,7 @@ from __future__ import annotations
 COMMANDS: dict[str, str] = {
     "check": "check the catalog and say what to mend",
     "conclude": "recompute what the numbers say, and write it to catalog/conclusions/",
+    "explain": "show how a claim's numbers became its sentence",
     "rules": "explain the rules that entries are checked against",
     "schema": "print the JSON Schema of an entry, for editors",
     "write": "write the handbook as a folder of Markdown",

@@ -15,6 +15,7 @@ from build_tools.catalog.load import Catalog
 from build_tools.catalog.walk import yaml_entries
 from build_tools.checks import reports
 from build_tools.checks.profile import Profile, load_profile
+from build_tools.checks.reports import visible
 from build_tools.checks.runner import Reported
 
 from . import CannotRun, terminal
@@ -35,7 +36,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def load(folder: Path, tell: Callable[[str], None]) -> tuple[Catalog, date, Profile]:
     """The catalog in ``folder``, the day it is judged by, and the severities. Raises ``CannotRun``."""
     if not folder.is_dir():
-        raise CannotRun(f"there is no folder `{reports.visible(str(folder))}`; name the folder that holds handbook.yaml: --catalog DIR")
+        raise CannotRun(f"there is no folder `{visible(str(folder))}`; name the folder that holds handbook.yaml: --catalog DIR")
     try:
         tell("reading the catalog")
         return loading.load(folder, _from_here(folder)), clock.today(), load_profile()

@@ -1,0 +1,124 @@
+"""How the log ratio of one result and its standard error were had, in words with the numbers.
+
+Each sentence repeats a formula of ``arm_means``, ``arm_blocks`` or ``contrast_ratios`` with
+what went into it; the results themselves are asked of those modules, never reckoned twice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from math import sqrt
+
+from ...catalog.entries import Contrast, Result, Study, Value
+from ..arm_blocks import correlations
+from ..arm_means import Unusable, arm_log_mean, people
+from ..contrast_ratios import contrast_log_ratio, degrees_of_freedom
+from ..conventions import Settings
+from ..effects.ratio import LogMean
+from ..effects.spread import critical, t_from_p
+from .text import figure, interval
+
+
+def of_arms(study: Study, result: Result, arms: Mapping[str, str], pair: tuple[str, str], outcome: str, settings: Settings
+            ) -> Iterator[str]:
+    """Arms that print a spread each (arm to exercise), then how those of ``pair`` make a ratio."""
+    means = {id: arm_log_mean(study, id, result.values[id], outcome, settings) for id in arms}
+    sides = [[id for id in arms if arms[id] == exercise] for exercise in pair]
+    for id in sides[0] + sides[1]:
+        yield _arm(study, id, result.values[id], means[id], settings)
+    if any(len(side) > 1 for side in sides):
+        yield "Several arms of one exercise stand for it with their average."
+        return
+    [a], [b] = sides
+    if study.same_people:
+        r, taken_back = correlations(study, result, list(arms), means, outcome, settings)
+        correlation = float(r[list(arms).index(a), list(arms).index(b)])
+        back = taken_back and correlation != settings.within_person
+        yield _same_people(means[a], means[b], correlation, "taken back from the paired test" if back else "the handbook's convention")
+    else:
+        yield _different_people(means[a], means[b])
+
+
+def of_parts(study: Study, arm: str, results: tuple[Result, Result], outcome: str, settings: Settings) -> Iterator[str]:
+    """Two parts in one arm, each with a spread."""
+    means = [arm_log_mean(study, arm, result.values[arm], outcome, settings) for result in results]
+    for result, mean in zip(results, means, strict=True):
+        yield f"{', '.join(result.parts)}: {_arm(study, arm, result.values[arm], mean, settings)}"
+    yield _same_people(means[0], means[1], settings.within_person, "the handbook's convention")
+
+
+def of_contrast(study: Study, result: Result, contrast: Contrast, outcome: str) -> str:
+    """A contrast whose standard error is taken back from what the paper prints of it."""
+    if contrast.of_part:
+        df: float = (people(study, contrast.of) or 0) - 1
+        named = f"{contrast.of_part} against {contrast.against_part}"
+    else:
+        df = degrees_of_freedom(study, result, contrast)
+        named = f"{study.arms[contrast.of].called} against {study.arms[contrast.against].called}"
+    try:
+        estimate, how = contrast_log_ratio(result, contrast, df, outcome, study.same_people)
+    except Unusable as why:
+        return f"{named}: {why}."
+    y, se = figure(estimate.y), figure(estimate.se)
+    size = f"|{y}|"
+    if contrast.ratio and contrast.ratio.ci95:
+        low, high = contrast.ratio.ci95
+        told = (f"its printed 95% interval is {interval(low, high)}; ln({figure(high)} / {figure(low)}) over 2 × {figure(critical(df))}, "
+                f"the t of {df:g} degrees of freedom, gives a standard error of {se}")
+    elif "printed spread" in how:
+        told = f"the printed spread of the difference, over the logarithmic mean of the two amounts, gives a standard error of {se}"
+    elif contrast.t:
+        told = f"t = {figure(contrast.t)}, and {size} over it gives a standard error of {se}"
+    else:
+        p = contrast.p or contrast.p_below or 1.0
+        bound = "=" if contrast.p else "<"
+        least = "=" if contrast.p else "at least"
+        told = (f"p {bound} {p:g} with {df:g} degrees of freedom gives t {least} {figure(t_from_p(p, df))}, and {size} over it gives "
+                f"a standard error of {'at most ' if contrast.p is None else ''}{se}")
+    return f"{named}: log ratio {_ratio(result, contrast, estimate.y)} = {y}; {told}."
+
+
+def _ratio(result: Result, contrast: Contrast, y: float) -> str:
+    if contrast.ratio:
+        return f"ln({figure(contrast.ratio.value)})"
+    of, against = (_amount(result.values[arm]) for arm in (contrast.of, contrast.against))
+    return f"ln({of} / {against})"
+
+
+def _amount(value: Value) -> str:
+    return figure(1 + value.change_percent / 100 if value.change_percent is not None else value.mean or 0.0)
+
+
+def _arm(study: Study, id: str, value: Value, mean: LogMean, settings: Settings) -> str:
+    n = people(study, id, value)
+    called = study.arms[id].called
+    if value.pre and value.post:
+        return (f"{called}: ln({figure(value.post.mean)} / {figure(value.pre.mean)}) = {figure(mean.log)} in {n} people, whose values "
+                f"before and after are taken to correlate by {settings.pre_post:g}: variance {figure(mean.c)}, {_corrected(mean)}")
+    if value.median is not None and value.quartiles:
+        given = f"median {figure(value.median)}, quartiles {interval(*value.quartiles)}, which make a mean and an SD by the closed formulae"
+    else:
+        spread = next((f"{name} {figure(x)}" for name, x in (("SD", value.sd), ("SE", value.se)) if x is not None), "")
+        if value.se is not None:
+            spread += f" (SD {figure(value.se)} × √{n} = {figure(value.se * sqrt(n or 0))})"
+        if value.ci95:
+            spread = f"95% interval {interval(*value.ci95)}, read with t"
+        growth = f"growth factor 1 + {figure(value.change_percent)}/100" if value.change_percent is not None else ""
+        given = f"{growth or 'mean ' + figure(value.mean or 0.0)}, {spread}"
+    return (f"{called}: {given}, {n} people: log {figure(mean.log)}, variance (SD / mean)² / n = {figure(mean.c)}, {_corrected(mean)}")
+
+
+def _corrected(mean: LogMean) -> str:
+    return f"and {figure(mean.correction)} added for the small sample: {figure(mean.y)}."
+
+
+def _different_people(a: LogMean, b: LogMean) -> str:
+    return (f"Different people: log ratio {figure(a.y)} − {figure(b.y)} = {figure(a.y - b.y)}, variance {figure(a.c)} + {figure(b.c)} = "
+            f"{figure(a.c + b.c)}, standard error {figure(sqrt(a.c + b.c))}.")
+
+
+def _same_people(a: LogMean, b: LogMean, r: float, source: str) -> str:
+    v = a.c + b.c - 2 * r * sqrt(a.c * b.c)
+    return (f"The same people: log ratio {figure(a.y)} − {figure(b.y)} = {figure(a.y - b.y)}, correlation {figure(r)} ({source}), "
+            f"variance {figure(a.c)} + {figure(b.c)} − 2 × {figure(r)} × √({figure(a.c)} × {figure(b.c)}) = {figure(v)}, "
+            f"standard error {figure(sqrt(v))}.")

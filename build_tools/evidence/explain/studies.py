@@ -1,0 +1,125 @@
+"""What each sample of people says on one question: what was read, what is printed where, and the ratio made of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import isclose, sqrt
+
+from ...catalog.entries import Study
+from ...catalog.load import Catalog
+from ..arm_means import Unusable, arm_log_mean
+from ..assemble import Source
+from ..contrast_ratios import edges_of
+from ..effects.spread import critical
+from ..engine import Engine
+from ..model import Question, Row
+from ..names import upper_first
+from ..network_blocks import Block
+from . import spread
+from .text import Line, figure, place, ratios
+
+
+def lines(engine: Engine, question: Question, rows: tuple[Row, ...]) -> Iterator[Line]:
+    """Every sample that bears on the question, pooled or not."""
+    samples = {sample.key: sample for sample in engine.samples_of(question)}
+    for row in rows:
+        sample = samples.get(engine.assembly.sample_of[row.study])
+        yield 1, _who(engine.catalog, row)
+        for text in row.texts:
+            yield 2, f"Printed: {text}"
+        for note in row.notes:
+            yield 2, f"Note: {note}"
+        if sample is None or row.estimate is None:
+            yield 2, f"{upper_first(row.how)}."
+            continue
+        for source in sample.pooled:
+            yield 2, place(engine.catalog.studies[source.study].spot("results", source.measured.result))
+            yield from ((3, told) for told in _spread(engine, question, source))
+        if len(sample.pooled) > 1:
+            yield 2, (f"{len(sample.pooled)} measurements of the same people, taken to correlate by "
+                      f"{engine.settings.between_measurements:g}, are averaged into one.")
+        assert sample.block is not None
+        yield 2, _own(sample.block, question)
+
+
+def elsewhere(engine: Engine, question: Question, rows: tuple[Row, ...], connected: set[str]) -> Iterator[Line]:
+    """Samples that connect the two sides through other exercises."""
+    told = {engine.assembly.sample_of[row.study] for row in rows if row.estimate}
+    for sample in engine.samples_of(question):
+        if sample.block and sample.key not in told and set(sample.block.treatments) <= connected:
+            yield 1, f"{sample.key}: {', '.join(sample.block.treatments)}"
+
+
+def _who(catalog: Catalog, row: Row) -> str:
+    study = catalog.studies[row.study].data
+    weeks = f", {study.weeks:g} weeks" if study.weeks else ""
+    return f"{row.study}: {study.design}, {row.people} people{weeks}; read: {row.read or 'unknown'}"
+
+
+def _spread(engine: Engine, question: Question, source: Source) -> Iterator[str]:
+    study: Study = engine.catalog.studies[source.study].data
+    result, outcome = study.results[source.measured.result], question.outcome
+    if question.within:
+        yield from _within(engine, question, study, source)
+        return
+    doing = {id: arm.exercise for id, arm in study.arms.items() if arm.exercise}
+    arms = {id: doing[id] for id in result.values if id in doing and _has_spread(engine, study, id, source, outcome)}
+    pair = (question.first, question.second)
+    if set(pair) <= set(arms.values()):
+        yield f"{upper_first(source.measured.how)}."
+        yield from spread.of_arms(study, result, arms, pair, outcome, engine.settings)
+        return
+    stated = [c for c in result.contrasts if not c.of_part and c.of in doing and c.against in doing]
+    of_pair = [c for c in stated if {doing[c.of], doing[c.against]} == set(pair)]
+    if not (of_pair and _is_own(source, study, outcome, doing, pair)):
+        yield "From the study's contrasts with other exercises; those that share an arm are taken to correlate by one half:"
+        of_pair = stated
+    for contrast in of_pair:
+        yield spread.of_contrast(study, result, contrast, outcome)
+
+
+def _is_own(source: Source, study: Study, outcome: str, doing: dict[str, str], pair: tuple[str, str]) -> bool:
+    """Whether the ratio of a pair is the study's contrast of the two, not one that follows from its others."""
+    assert source.measured.block is not None
+    edges, *_ = edges_of(study, study.results[source.measured.result], doing, outcome)
+    edge = next((edge for edge in edges if {edge.a, edge.b} == set(pair)), None)
+    return edge is not None and isclose(edge.estimate.se, contrast_of(source.measured.block, *pair)[1], rel_tol=1e-9)
+
+
+def _within(engine: Engine, question: Question, study: Study, source: Source) -> Iterator[str]:
+    result, index = study.results[source.measured.result], source.measured.result
+    sides = {question.first, question.second}
+    stated = [c for c in result.contrasts if {c.of_part, c.against_part} == sides and study.arms[c.of].exercise == question.within]
+    for contrast in stated:
+        yield spread.of_contrast(study, result, contrast, question.outcome)
+    if stated:
+        return
+    for id, arm in study.arms.items():
+        for other in study.results:
+            alike = (other.measure, other.unit, other.site) == (result.measure, result.unit, result.site)
+            both = other.parts == [question.second] and id in result.values and id in other.values
+            if arm.exercise == question.within and alike and both:
+                yield from spread.of_parts(study, id, (study.results[index], other), question.outcome, engine.settings)
+
+
+def _has_spread(engine: Engine, study: Study, arm: str, source: Source, outcome: str) -> bool:
+    try:
+        arm_log_mean(study, arm, study.results[source.measured.result].values[arm], outcome, engine.settings)
+    except Unusable:
+        return False
+    return True
+
+
+def _own(block: Block, question: Question) -> str:
+    y, se = contrast_of(block, question.first, question.second)
+    half = critical(block.df) * se
+    df = f"t({block.df:g}) = {figure(critical(block.df))}" if block.df is not None else f"z = {figure(critical(None))}"
+    return f"Its own ratio: {ratios(y, y - half, y + half)} (standard error {figure(se)}, {df})."
+
+
+def contrast_of(block: Block, first: str, second: str) -> tuple[float, float]:
+    """Log ratio of two treatments of a block, and its standard error."""
+    weights = [(treatment == first) - (treatment == second) for treatment in block.treatments[1:]]
+    y = sum(w * float(x) for w, x in zip(weights, block.y, strict=True))
+    v = sum(a * b * float(block.v[i, j]) for i, a in enumerate(weights) for j, b in enumerate(weights))
+    return y, sqrt(v)
