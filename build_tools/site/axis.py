@@ -66,7 +66,7 @@ def fitting(estimates: list[float], ends: list[float]) -> Axis:
     far = [abs(math.log(r)) for r in ends] or [inner]
     # One very wide interval must not press all others together: it is cut, with an arrow.
     wanted = max(inner, min(max(far), _ROOM * max(inner, median_low(far))))
-    marks = next((m for m in _MARKS if _reach(m) >= wanted * 0.999), _MARKS[-1])
+    marks = next((m for m in _MARKS if _reach(m) >= wanted - 1e-9), _MARKS[-1])
     return Axis(marks[0], marks[-1], marks)
 
 

@@ -9,6 +9,7 @@ from markupsafe import Markup
 from ..evidence.amounts import amount, span
 from ..evidence.certainty import Certainty
 from ..evidence.model import Comparison, Question, Row
+from ..evidence.verdict import Estimate
 from . import evidence_words as words
 from .interval_plot import Plot, PlotRow, plot, svg
 from .shelf import Desk, Link, Shelf
@@ -76,13 +77,18 @@ def row(desk: Desk, given: Row) -> RowView:
 
 
 def shows(given: Row) -> str:
-    """What a sample shows, in words: ``5% more (from 1% more to 9% more)`` or only its direction."""
+    """What a sample shows, in words: its ratio and interval, or only its direction."""
     if given.estimate:
-        return f"{amount(given.estimate.ratio)} ({span(given.estimate.low, given.estimate.high)})"
-    if given.direction and not given.stated:
-        return "unequal numbers, no difference stated, so not counted"
-    return {"more": "more, by how much is not known", "less": "less, by how much is not known",
-            "neither": "no difference reported"}.get(given.direction or "", "no direction given")
+        return told(given.estimate)
+    if given.stated:
+        return {"more": "more, by how much is not known", "less": "less, by how much is not known",
+                "neither": "no difference reported"}.get(given.direction or "", "different answers in different measurements")
+    return "unequal numbers, no difference stated, so not counted" if given.direction else "no direction given"
+
+
+def told(estimate: Estimate) -> str:
+    """A ratio with its interval: ``5% more (from 1% more to 9% more)``."""
+    return f"{amount(estimate.ratio)} ({span(estimate.low, estimate.high)})"
 
 
 def certainty(given: Certainty) -> CertaintyView:
@@ -98,11 +104,11 @@ def has_plot(comparison: Comparison) -> bool:
 
 def claim_plot(shelf: Shelf, comparison: Comparison, id: str) -> Plot:
     """The samples of one comparison and all of them together."""
-    rows = [PlotRow(f"{shelf.short(r.study)}, {r.people} people", "sample" if r.estimate else "direction", r.estimate, r.direction)
-            for r in comparison.rows if r.estimate or r.stated]
+    rows = [PlotRow(f"{shelf.short(r.study)}, {r.people} people", shows(r), "sample" if r.estimate else "direction", r.estimate,
+                    r.direction) for r in comparison.rows if r.estimate or r.stated]
     if comparison.estimate and comparison.estimate not in [r.estimate for r in comparison.rows]:
         through = {"indirect": "Through other exercises", "direct and indirect": "All together, other exercises included"}
-        rows.append(PlotRow(through.get(comparison.path or "", "All together"), "together", comparison.estimate))
+        rows.append(PlotRow(through.get(comparison.path or "", "All together"), told(comparison.estimate), "together", comparison.estimate))
     question = comparison.question
     return plot(id, f"{upper_first(words.MEASURED[question.outcome])}: {asked(shelf, question)}", rows, shelf.margin(question.outcome))
 

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from ..evidence.amounts import amount, percent, span
+from ..evidence.amounts import percent
 from ..evidence.reported import Direction
 from ..evidence.verdict import Estimate
 from .axis import Axis, Tick, fitting
@@ -28,18 +28,11 @@ class PlotRow:
     """What one row of a plot shows. ``estimate`` is missing for directions and references."""
 
     label: str
+    says: str
+    """The row in words, without its label."""
     shape: Shape
     estimate: Estimate | None = None
     direction: Direction | None = None
-
-    @property
-    def says(self) -> str:
-        """The row in words, without its label."""
-        if self.estimate:
-            return f"{amount(self.estimate.ratio)} ({span(self.estimate.low, self.estimate.high)})"
-        if self.shape == "reference":
-            return "the others are compared with it"
-        return "no difference reported" if self.direction == "neither" else f"{self.direction}, by how much is not known"
 
 
 @dataclass(frozen=True)

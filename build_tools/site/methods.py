@@ -8,7 +8,6 @@ from typing import NamedTuple
 from urllib.parse import quote
 
 from ..catalog.entries import Convention
-from ..evidence.amounts import amount, span
 from ..evidence.certainty import RULES
 from ..evidence.certainty_words import MEANING
 from ..evidence.model import Comparison, Conclusion
@@ -141,7 +140,7 @@ def _example(desk: Desk) -> Example | None:
     return Example(
         claim=desk.exercise(conclusion.exercise, f"claim-{conclusion.index + 1}"), claimed=exercise.claimed(desk.shelf, conclusion),
         measured=words.MEASURED[conclusion.outcome], row=comparisons.row(desk, first), how=first.how,
-        others=len(comparison.rows) - 1, pooled=f"{amount(estimate.ratio)} ({span(estimate.low, estimate.high)})",
+        others=len(comparison.rows) - 1, pooled=comparisons.told(estimate),
         conclusion=conclusion, comparison=shown, steps=[step for n, step in enumerate(steps) if n == 0 or step[0]])
 
 

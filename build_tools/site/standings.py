@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from ..evidence.amounts import amount, samples, span
+from ..evidence.amounts import samples
 from ..evidence.model import Comparison, Component, Field, Ranked
 from . import evidence_words as words
-from .comparisons import Figure, RowView, bare, row
+from .comparisons import Figure, RowView, bare, row, told
 from .interval_plot import Plot, PlotRow, plot, svg
 from .shelf import Desk, Link, Shelf
 from .templating import upper_first
@@ -102,8 +102,8 @@ def figures(field: Field) -> list[tuple[str, Component]]:
 
 def component_plot(shelf: Shelf, field: Field, component: Component, id: str) -> Plot:
     """The exercises of a component in their order, against its reference."""
-    rows = [PlotRow(shelf.catalog.exercises[r.exercise].data.name, "estimate" if r.against_reference else "reference", r.against_reference)
-            for r in component.order]
+    rows = [PlotRow(shelf.catalog.exercises[r.exercise].data.name, _shows(r), "estimate" if r.against_reference else "reference",
+                    r.against_reference) for r in component.order]
     title = (f"{upper_first(words.MEASURED[field.outcome])}, {_topic(shelf, field)}: "
              f"against {bare(shelf.names.exercise(component.reference))}")
     return plot(id, title, rows, shelf.margin(field.outcome))
@@ -134,11 +134,14 @@ def _standing(desk: Desk, field: Field, component: Component, uri: str) -> Stand
 
 
 def _place(desk: Desk, ranked: Ranked, to_reference: Comparison | None, to_next: Comparison | None) -> Place:
-    e = ranked.against_reference
     return Place(
-        link=desk.exercise(ranked.exercise), shows=f"{amount(e.ratio)} ({span(e.low, e.high)})" if e else "the others are compared with it",
+        link=desk.exercise(ranked.exercise), shows=_shows(ranked),
         certainty=to_reference.certainty.level if to_reference and to_reference.certainty else "",
         unclear=to_next is not None and unclear(to_next), p_score=f"{ranked.p_score * 100:.0f}%")
+
+
+def _shows(ranked: Ranked) -> str:
+    return told(ranked.against_reference) if ranked.against_reference else "the others are compared with it"
 
 
 def unclear(comparison: Comparison) -> bool:

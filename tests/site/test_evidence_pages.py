@@ -12,7 +12,7 @@ from made import LONG, LOW, SHORT, a_book, compared, concluded, file, page, row,
 from site_building import ROOT
 
 from build_tools.evidence.certainty_words import MEANING
-from build_tools.evidence.model import Disagreement, Question
+from build_tools.evidence.model import Disagreement, Question, Row
 from build_tools.evidence.names import Names
 from build_tools.evidence.sentences import answer
 from build_tools.evidence.verdict import Estimate, Verdict
@@ -117,6 +117,22 @@ def test_the_file_of_a_plot_names_title_sources_and_licence() -> None:
         assert part in words
     assert {f.uri for f in made.files if f.uri.startswith("figures/muscles/")} == {
         "figures/muscles/lantern/long-head/growth-1.svg", "figures/muscles/lantern/long-head/growth-2.svg"}
+
+
+@pytest.mark.parametrize(("given", "words"), [
+    (row(estimate=(1.05, 1.01, 1.09)), "5% more (from 1% more to 9% more)"),
+    (row(direction="less"), "less, by how much is not known"),
+    (row(direction="neither"), "no difference reported"),
+    (row(stated=True), "different answers in different measurements"),
+    (row(direction="more", stated=False), "unequal numbers, no difference stated, so not counted"),
+    (row(), "no direction given"),
+])
+def test_a_sample_in_words_on_the_page_and_in_the_drawing(given: Row, words: str) -> None:
+    made = a_book([concluded(compared("crate-curl", "cable-curl", given, row("glow2031", (1.5, 1.2, 1.8))))])
+    text = page(made, "exercises/crate-curl.md")
+    assert f"<b>{words}</b>" in text
+    drawn = file(made, "figures/exercises/crate-curl/claim-1-1.svg")
+    assert (words in drawn) == (given.stated or given.estimate is not None)  # what nobody stated is not drawn
 
 
 def test_directions_alone_have_no_plot() -> None:

@@ -20,10 +20,10 @@ from build_tools.site.interval_plot import PlotRow, plot, svg
 
 SVG = "{http://www.w3.org/2000/svg}"
 RATIOS = st.floats(0.02, 50)
-ROWS = [PlotRow("Wick et al. 2030, 18 people", "sample", Estimate(1.05, 1.01, 1.09)),
-        PlotRow("Glow 2031, 12 people", "direction", direction="less"),
-        PlotRow("Wax 2032, 9 people", "direction", direction="neither"),
-        PlotRow("All together", "together", Estimate(1.04, 1.005, 1.07))]
+ROWS = [PlotRow("Wick et al. 2030, 18 people", "5% more", "sample", Estimate(1.05, 1.01, 1.09)),
+        PlotRow("Glow 2031, 12 people", "less", "direction", direction="less"),
+        PlotRow("Wax 2032, 9 people", "no difference", "direction", direction="neither"),
+        PlotRow("All together", "4% more", "together", Estimate(1.04, 1.005, 1.07))]
 
 
 def drawn(rows: list[PlotRow], margin: float = 1.02) -> ET.Element:
@@ -45,7 +45,7 @@ def test_equal_ratios_are_equal_distances(ratios: list[float], factor: float) ->
 @given(st.lists(st.floats(1 / 16, 16), min_size=1, max_size=5))
 def test_every_estimate_is_on_the_axis(ratios: list[float]) -> None:
     axis = fitting(ratios, ratios)
-    assert all(axis.low <= r * 1.001 and r <= axis.high * 1.001 for r in ratios)
+    assert all(axis.low <= r * (1 + 1e-8) and r <= axis.high * (1 + 1e-8) for r in ratios)
     assert all(0 < axis.place(r) < 1 for r in ratios)
 
 
@@ -70,7 +70,7 @@ def test_shapes_tell_the_kinds_apart_without_colour() -> None:
 
 
 def test_a_wide_interval_is_cut_with_an_arrow() -> None:
-    wide = [PlotRow("a", "sample", Estimate(1.05, 0.1, 12)), PlotRow("b", "sample", Estimate(1.04, 1.01, 1.07))]
+    wide = [PlotRow("a", "x", "sample", Estimate(1.05, 0.1, 12)), PlotRow("b", "x", "sample", Estimate(1.04, 1.01, 1.07))]
     laid = plot("fig", "t", wide, 1.02)
     assert laid.marks[0].cut_low and laid.marks[0].cut_high
     assert not laid.marks[1].cut_low and not laid.marks[1].cut_high
@@ -81,8 +81,8 @@ def test_the_words_say_every_row() -> None:
     root = drawn(ROWS)
     assert root.get("role") == "img" and root.get("aria-labelledby") == "fig-title fig-says"
     says = root.find(f"{SVG}desc").text
-    assert says == ("Wick et al. 2030, 18 people: 5% more (from 1% more to 9% more). Glow 2031, 12 people: less, by how much is not known. "
-                    "Wax 2032, 9 people: no difference reported. All together: 4% more (from 0.5% more to 7% more).")
+    assert says == ("Wick et al. 2030, 18 people: 5% more. Glow 2031, 12 people: less. Wax 2032, 9 people: no difference. "
+                    "All together: 4% more.")
 
 
 def test_the_margin_is_a_band_around_alike() -> None:
@@ -97,7 +97,7 @@ def test_the_margin_is_a_band_around_alike() -> None:
 @given(st.text(st.characters(exclude_categories=["Cs", "Cc"]), min_size=1) | st.sampled_from(
     ["</text><script>alert(1)</script>", "\"><img src=x onerror=alert(1)>", "]]>", "&lt;", "{{ 7*7 }}"]))
 def test_labels_stay_text(label: str) -> None:
-    expected = [e.tag for e in drawn([PlotRow("a", "sample", Estimate(1.1, 1, 1.2))]).iter()]
-    root = drawn([PlotRow(label, "sample", Estimate(1.1, 1, 1.2))])
+    expected = [e.tag for e in drawn([PlotRow("a", "x", "sample", Estimate(1.1, 1, 1.2))]).iter()]
+    root = drawn([PlotRow(label, label, "sample", Estimate(1.1, 1, 1.2))])
     assert [e.tag for e in root.iter()] == expected
     assert root.find(f".//{SVG}text[@class='hb-plot__label']").text == label
