@@ -4,6 +4,7 @@
 PYTHON ?= python3
 UV ?= uv
 ARGS ?=
+BASE ?= HEAD^1
 VENV := .venv
 PY := $(VENV)/bin/python
 LOCKED := .ci/locked
@@ -14,7 +15,7 @@ export NO_MKDOCS_2_WARNING := 1
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help site test serve check bench lock clean
+.PHONY: help site test serve check conclude changes bench lock clean
 
 help: ## List what can be made
 	@sed -n 's/^\([a-z]*\):[^#]*## \(.*\)/  make \1|\2/p' Makefile | awk -F'|' '{printf "%-14s %s\n", $$1, $$2}'
@@ -34,8 +35,18 @@ test: $(VENV)/test.stamp ## Lint and test; ARGS="-k name" passes options to pyte
 serve: $(VENV)/site.stamp ## Preview with live reload on http://127.0.0.1:8000/
 	@$(PY) -m mkdocs serve --livereload $(ARGS)
 
-check: $(VENV)/site.stamp ## Check the catalog; warnings count as errors
+check: $(VENV)/site.stamp ## Check the catalog and its conclusions; warnings count as errors
 	@$(VENV)/bin/handbook check --strict $(ARGS)
+	@$(VENV)/bin/handbook conclude --check --strict
+
+conclude: $(VENV)/site.stamp ## Recompute what the numbers say into catalog/conclusions/
+	@$(VENV)/bin/handbook conclude $(ARGS)
+
+changes: ## Show as Markdown which conclusions differ from BASE=HEAD^1
+	@git rev-parse --quiet --verify "$(BASE)^{commit}" >/dev/null || { echo "error: no commit $(BASE) here; try: make changes BASE=main" >&2; exit 1; }
+	@changes="$$(git diff --no-color --unified=1 "$(BASE)" -- catalog/conclusions | head -c 500000)" && \
+		printf '### Conclusions\n\n' && if [ -z "$$changes" ]; then echo "No conclusion moves."; else \
+		printf '~~~~~~diff\n%s\n~~~~~~\n' "$$changes"; fi
 
 bench: $(VENV)/test.stamp ## Measure build and check, as ratios (takes some minutes)
 	@PYTHONPATH=tests $(PY) -m bench $(ARGS)

@@ -65,7 +65,10 @@ def test_a_pull_request_gets_a_read_only_token_and_no_secrets() -> None:
 
 
 def test_a_pull_request_runs_the_two_commands_and_hands_nothing_on() -> None:
-    assert {step["run"] for step in steps(PULL_REQUEST) if "run" in step} == {"make site", "make test"}
+    site, test = workflow(PULL_REQUEST)["jobs"].values()
+    # What changes is shown after `make site` has found the files fresh: a stranger's own text never reaches the summary.
+    assert [step["run"] for step in site["steps"] if "run" in step] == ["make site", 'make changes >> "$GITHUB_STEP_SUMMARY"']
+    assert [step["run"] for step in test["steps"] if "run" in step] == ["make test"]
     used = {step["uses"].partition("@")[0] for step in steps(PULL_REQUEST) if "uses" in step}
     assert used == {"actions/checkout", "actions/setup-python"}
 
@@ -190,6 +193,40 @@ def test_the_last_site_stays_when_something_fails(clone: Path, failing: dict[str
     assert (clone / "site" / "index.html").read_text() == "old"
     assert make(clone, "site").returncode == 0
     assert (clone / "site" / "index.html").read_text() == "new\n"
+
+
+@needs_make
+@pytest.mark.parametrize("stale", [False, True])
+def test_the_site_needs_fresh_conclusions(clone: Path, stale: bool) -> None:
+    if stale:
+        handbook = clone / ".venv" / "bin" / "handbook"
+        handbook.write_text(handbook.read_text().replace("for last", 'case "$*" in conclude*) exit 1;; esac\nfor last'))
+    assert (make(clone, "site").returncode != 0) == stale
+    asked = (clone / "log").read_text()
+    assert asked.index("handbook check --strict") < asked.index("handbook conclude --check --strict")
+    assert ("mkdocs build" in asked) != stale
+
+
+@needs_make
+@pytest.mark.skipif(shutil.which("git") is None, reason="git is not installed")
+def test_the_changes_of_a_commit_are_shown_as_markdown(clone: Path) -> None:
+    def git(*arguments: str) -> None:
+        subprocess.run(["git", "-c", "user.name=A", "-c", "user.email=a@example.org", *arguments], cwd=clone, check=True,
+                       capture_output=True, env={**os.environ, "GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_SYSTEM": os.devnull})
+
+    file = clone / "catalog" / "conclusions" / "exercises" / "crate-curl.yaml"
+    file.parent.mkdir(parents=True)
+    git("init", "--quiet")
+    for verdict in ("leaning", "shown", "shown"):
+        file.write_text(f"exercise: crate-curl\nverdict: {verdict}\n")
+        git("add", "catalog")
+        git("commit", "--quiet", "--allow-empty", "--message", verdict)
+    assert make(clone, "changes").stdout == "### Conclusions\n\nNo conclusion moves.\n"
+    shown = make(clone, "changes", "BASE=HEAD~2").stdout
+    assert shown.startswith("### Conclusions\n\n~~~~~~diff\n") and shown.endswith("\n~~~~~~\n")
+    assert "\n-verdict: leaning\n+verdict: shown\n" in shown
+    failed = make(clone, "changes", "BASE=no-such-commit")
+    assert failed.returncode != 0 and failed.stdout == "" and "no commit no-such-commit here" in failed.stderr
 
 
 @needs_make
