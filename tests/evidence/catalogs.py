@@ -1,0 +1,149 @@
+"""Invented catalogs for tests of the evidence engine: written as files and loaded like any other, or changed in memory.
+
+Exercises, people and numbers do not exist. The muscle is the demo's.
+"""
+
+from __future__ import annotations
+
+import json
+import shutil
+import tempfile
+from collections.abc import Mapping
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from build_tools.catalog.entries import Exercise, Handbook, Study
+from build_tools.catalog.load import Catalog, Entry, load
+from build_tools.evidence.assemble import Assembly
+from build_tools.evidence.conclude import conclude
+from build_tools.evidence.conventions import Settings, settings
+from build_tools.evidence.engine import Engine
+from build_tools.evidence.measured import Measured
+from build_tools.evidence.model import Comparison, Conclusion, Question
+
+DEMO = Path(__file__).parents[1] / "demo" / "catalog"
+LONG, SHORT = "lantern/long-head", "lantern/short-head"
+#: Exercise id -> name.
+EXERCISES = {f"{name}-curl": f"{name.capitalize()} curl" for name in ("alder", "birch", "cedar", "dogwood", "elder", "fir")}
+A, B, C, D, E, F = EXERCISES
+
+Data = dict[str, Any]
+
+
+def study(results: list[Data], arms: Mapping[str, str] | None = None, *, same: bool = True, n: int = 12,
+          sizes: Mapping[str, int] | None = None, **more: Any) -> Data:
+    """A study file. ``arms`` is arm id -> exercise id (default ``a`` and ``b``), ``sizes`` arm id -> people."""
+    ids = arms or {"a": A, "b": B}
+    return {
+        "design": "within-participant" if same else "parallel", "same_people": same, "people": {"n": n},
+        "arms": {id: {"exercise": exercise, "called": f"{id} arm", **({"n": sizes[id]} if sizes else {})} for id, exercise in ids.items()},
+        "results": results, "says": "Invented.", **more}
+
+
+def result(values: Mapping[str, Data] | None = None, contrasts: list[Data] | None = None, *, parts: tuple[str, ...] = (LONG,),
+           measure: str = "surface-emg", unit: str = "% MVIC", **more: Any) -> Data:
+    """One result; activation of the long head unless told otherwise."""
+    return {"parts": list(parts), "measure": measure, "unit": unit, "at": "Table 1", **({"values": dict(values)} if values else {}),
+            **({"contrasts": contrasts} if contrasts else {}), **more}
+
+
+def growth(values: Mapping[str, Data] | None = None, contrasts: list[Data] | None = None, **more: Any) -> Data:
+    """One result on muscle size."""
+    return result(values, contrasts, **{"measure": "mri-volume", "unit": "%", **more})
+
+
+def claim(**more: Any) -> Data:
+    """A claim that the first exercise gives the long head more activation than the second."""
+    way = {} if {"less_than", "similar_to"} & set(more) else {"more_than": {"exercise": B}}
+    basis = {} if "common_practice" in more else {"cites": [{"key": "one", "at": "abstract"}]}
+    return {"part": [LONG], "outcome": "activation", "because": "Invented.", **way, **basis, **more}
+
+
+def written(root: Path, studies: Mapping[str, Data], claims: Mapping[str, list[Data]] | None = None, read: str = "full text",
+            reviews: Mapping[str, Data] | None = None) -> Catalog:
+    """A catalog written below ``root`` and loaded. ``claims`` is exercise id -> its claims."""
+    shutil.copytree(DEMO / "muscles", root / "muscles")
+    for name in ("exercises", "studies"):
+        (root / name).mkdir()
+    handbook, words, exercise = (yaml.safe_load((DEMO / name).read_text()) for name in (
+        "handbook.yaml", "vocabulary.yaml", "exercises/crate-curl.yaml"))
+    words["measures"] |= {"one-repetition-maximum": {"name": "One-repetition maximum", "outcome": "strength"},
+                          "signal-shift": {"name": "Signal shift", "outcome": "activation", "pools": False},
+                          "fibre-angle": {"name": "Fibre angle", "outcome": "architecture"}}
+    words["designs"] |= {"review": {"name": "Review", "synthesis": True}}
+    files = {"handbook": handbook, "vocabulary": words}
+    for id, name in EXERCISES.items():
+        files[f"exercises/{id}"] = exercise | {"name": name, "also_called": [], "swaps": [], "reviewed": str(exercise["reviewed"]),
+                                               "emphasis": (claims or {}).get(id, [])}
+    files |= {f"studies/{key}": data for key, data in {**studies, **(reviews or {})}.items()}
+    for name, data in files.items():
+        (root / f"{name}.yaml").write_text(yaml.safe_dump(data, sort_keys=False, allow_unicode=True), encoding="utf-8")
+    keys = sorted({*studies, *(reviews or {}), "wick2030"})  # the muscle's facts cite the last
+    records = "\n".join(
+        f"@article{{{key}, author = {{Glow, Dee}}, title = {{Invented {key}}}, journal = {{Invented}}, year = {{2030}},\n"
+        f" doi = {{10.0000/{key}}}, read = {{{read}}}, readat = {{this file}} }}" for key in keys)
+    (root / "references.bib").write_text(records, encoding="utf-8")
+    catalog = load(root, "invented")
+    assert not catalog.findings, catalog.findings
+    return catalog
+
+
+@cache
+def _base() -> Catalog:
+    with tempfile.TemporaryDirectory() as folder:
+        catalog = written(Path(folder) / "catalog", {"one": study([result({"a": {"mean": 1}})])})
+        catalog.studies["one"].source.position(())  # read while the file is there
+        return catalog
+
+
+def of(studies: Mapping[str, Data], claims: Mapping[str, list[Data]] | None = None, read: str = "full text",
+       **conventions: float) -> Catalog:
+    """The same in memory, for many small catalogs; studies in the order given. ``conventions`` is name -> value."""
+    base = _base()
+    one, record = base.studies["one"], base.references["one"]
+    exercises = dict(base.exercises)
+    for id, told in (claims or {}).items():
+        entry = exercises[id]
+        data = entry.data.model_dump(by_alias=True, mode="json", exclude_none=True) | {"emphasis": told}
+        exercises[id] = Entry(id, Exercise.model_validate_json(json.dumps(data)), entry.source)
+    assert base.handbook
+    handbook = base.handbook.data.model_dump(mode="json", exclude_none=True)
+    for name, value in conventions.items():
+        handbook["conventions"][name]["value"] = value
+    return replace(
+        base, exercises=exercises, handbook=Entry("handbook", Handbook.model_validate_json(json.dumps(handbook)), base.handbook.source),
+        studies={key: Entry(key, Study.model_validate_json(json.dumps(data)), one.source) for key, data in studies.items()},
+        references={key: replace(record, key=key, read=read) for key in studies})
+
+
+def engine(studies: Mapping[str, Data], **more: Any) -> Engine:
+    """An engine over an in-memory catalog."""
+    catalog = of(studies, **more)
+    return Engine(catalog, settings(catalog))
+
+
+def answer(studies: Mapping[str, Data], first: str = A, second: str = B, part: str = LONG, outcome: str = "activation",
+           relative_to: str | None = None, within: str | None = None, **more: Any) -> Comparison:
+    """What the engine says on one question."""
+    return engine(studies, **more).comparison(Question(first, second, part, outcome, relative_to, within))
+
+
+def judged(studies: Mapping[str, Data], **more: Any) -> Conclusion:
+    """The conclusion on one claim of the first exercise; see ``claim``."""
+    [conclusion] = conclude(of(studies, {A: [claim(**more)]})).of(A)
+    return conclusion
+
+
+def measured(data: Data, outcome: str = "activation", index: int = 0, **correlations: float) -> Measured:
+    """One result of one study as the engine measures it, with its own findings left out."""
+    catalog = of({"one": data})
+    fixed: Settings = settings(catalog)
+    for name, value in correlations.items():
+        fixed = fixed.with_correlation(name, value)
+    part = data["results"][index]["parts"][0]
+    [sample] = Assembly(catalog, fixed).samples(part, outcome)
+    return next(source.measured for source in sample.sources if source.measured.result == index)
