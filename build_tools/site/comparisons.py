@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import isclose
 
 from markupsafe import Markup
 
@@ -106,11 +107,16 @@ def claim_plot(shelf: Shelf, comparison: Comparison, id: str) -> Plot:
     """The samples of one comparison and all of them together."""
     rows = [PlotRow(f"{shelf.short(r.study)}, {r.people} people", shows(r), "sample" if r.estimate else "direction", r.estimate,
                     r.direction) for r in comparison.rows if r.estimate or r.stated]
-    if comparison.estimate and comparison.estimate not in [r.estimate for r in comparison.rows]:
+    if comparison.estimate and not any(r.estimate and _alike(r.estimate, comparison.estimate) for r in comparison.rows):
         through = {"indirect": "Through other exercises", "direct and indirect": "All together, other exercises included"}
         rows.append(PlotRow(through.get(comparison.path or "", "All together"), told(comparison.estimate), "together", comparison.estimate))
     question = comparison.question
     return plot(id, f"{upper_first(words.MEASURED[question.outcome])}: {asked(shelf, question)}", rows, shelf.margin(question.outcome))
+
+
+def _alike(a: Estimate, b: Estimate) -> bool:
+    """Whether two estimates would be drawn as one."""
+    return all(isclose(x, y, rel_tol=1e-3) for x, y in ((a.ratio, b.ratio), (a.low, b.low), (a.high, b.high)))
 
 
 def asked(shelf: Shelf, question: Question) -> str:
