@@ -1,0 +1,61 @@
+"""What the muscles of one joint must supply so that the body stands still: the free side of a cut through the joint.
+
+Cutting the body at a joint leaves two sides. On the side that touches nothing, the muscles of the joint must balance the
+weights and the pulls: the far side in a curl, the near side (the rest of the body) in a squat or a Nordic curl. Where both
+sides are supported (a bridge, a push-up) the supports' shares come first, from the balance of the whole body.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from .statics import Force, Point, moment, reactions
+
+#: Segments beyond each joint, away from the trunk.
+BEYOND = {
+    "hip": {"thigh", "shank", "foot"},
+    "knee": {"shank", "foot"},
+    "ankle": {"foot"},
+    "shoulder": {"upper_arm", "forearm", "hand"},
+    "elbow": {"forearm", "hand"},
+}
+
+#: Turn of the far segment that bends the joint: +1 anticlockwise, -1 clockwise (a standing person faces +x).
+BENDS = {"hip": 1, "knee": -1, "ankle": 1, "shoulder": 1, "elbow": 1}
+
+
+@dataclass(frozen=True)
+class Applied:
+    """A weight or a pull, and the segment that it acts on."""
+
+    segment: str
+    force: Force
+
+
+@dataclass(frozen=True)
+class Support:
+    """Where the body rests on something that does not move, and with which segment."""
+
+    segment: str
+    at: Point
+
+
+def asked(joint: str, at: Point, applied: Sequence[Applied], supports: Sequence[Support]) -> float:
+    """Moment (N·m) that the muscles of the joint must supply; positive asks its flexors (for the ankle: of the foot upwards).
+
+    Held still, both limbs together when both carry. Raises ValueError where statics alone gives no answer: supports on both
+    sides of the joint that are more than two, one above the other, or under a sideways pull.
+    """
+    beyond = BEYOND[joint]
+    far = [s for s in supports if s.segment in beyond]
+    near = [s for s in supports if s.segment not in beyond]
+    on_far = [a.force for a in applied if a.segment in beyond]
+    if not far:
+        return -BENDS[joint] * moment(at, on_far)
+    if not near:
+        return BENDS[joint] * moment(at, [a.force for a in applied if a.segment not in beyond])
+    if len(supports) > 2:
+        raise ValueError(f"more than two supports, on both sides of the {joint}: statics cannot say which of them carries how much")
+    _, carried = reactions(near[0].at, far[0].at, [a.force for a in applied])
+    return -BENDS[joint] * moment(at, [*on_far, carried])
