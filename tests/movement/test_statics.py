@@ -34,7 +34,7 @@ def test_a_shot_held_in_the_hand():
 @pytest.mark.parametrize(("raised", "biceps"), [(0, 470), (30, 407)])
 def test_a_book_on_the_forearm(raised, biceps):
     """Urone, College Physics, 1st ed., p. 318, problem 31 (a worked solution was read): 2.5 kg at 16 cm and 4 kg at 38 cm, forearm
-    30° above level, biceps 4 cm along the forearm and at right angles to it: 407 N. Level, 470 N, is the book's example 9.4, from memory."""
+    30° above level, biceps at right angles 4 cm from the elbow: 407 N. Level, 470 N, is the book's example 9.4, from memory."""
     c, s = cos(radians(raised)), sin(radians(raised))
     about = -moment(ORIGIN, [force(2.5, 0.16 * c, 0.16 * s), force(4.0, 0.38 * c, 0.38 * s)])
     assert about / 0.04 == pytest.approx(biceps, rel=0.005)

@@ -1,0 +1,82 @@
+"""Loads of body-weight movements against printed and derived shares."""
+
+from math import sqrt
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from build_tools.movement.body import CENTRE_MEN, MASS_MEN, MASS_WOMEN, REFERENCE
+from build_tools.movement.body_weight import PAIRED, moved_share, share_on, total_load
+from build_tools.movement.statics import between, weight
+
+
+@pytest.mark.parametrize(("fractions", "resting", "share"), [
+    # Arithmetic on de Leva 1996 table 4, made independently in the evidence sheet of this project: 1 - 2 × (shank + foot), ...
+    (MASS_MEN, ("shank", "foot"), 0.886),
+    (MASS_WOMEN, ("shank", "foot"), 0.878),
+    (MASS_MEN, ("forearm", "hand"), 0.955),
+    (MASS_WOMEN, ("forearm", "hand"), 0.961),
+])
+def test_shares_reckoned_from_segment_masses(fractions, resting, share):
+    assert moved_share(fractions, resting) == pytest.approx(share, abs=6e-4)
+
+
+@pytest.mark.parametrize("fractions", [MASS_MEN, MASS_WOMEN])
+def test_a_whole_body_adds_up_to_one(fractions):
+    """Printed fractions have four decimals, so the sum may miss 1 by a few ten-thousandths."""
+    assert moved_share(fractions, fractions) == pytest.approx(0, abs=5e-4)
+
+
+def push_up(pivot, turning):
+    """Straight body from a pivot on the floor to the shoulders, arms upright beneath them; what lies behind the pivot rests."""
+    body = REFERENCE
+    lengths = {s: body.length(s) for s in ("shank", "thigh", "trunk", "head", "upper_arm", "forearm", "hand")}
+    reach, height = sum(lengths[s] for s in turning if s != "head"), sum(lengths[s] for s in ("upper_arm", "forearm", "hand"))
+    shoulder = (sqrt(reach**2 - height**2), height)
+    weights, along = [], 0.0
+    for segment in turning:
+        # Thigh and shank are listed from their upper joint in the table, and stand upside down here.
+        centre = 1 - CENTRE_MEN[segment] if segment in ("shank", "thigh") else CENTRE_MEN[segment]
+        at = between((0, 0), shoulder, (along + centre * lengths[segment]) / reach)
+        weights.append(weight(body.mass_of(segment) * (2 if segment in PAIRED else 1), at))
+        along += lengths[segment]
+    arms = 2 * sum(body.mass_of(s) for s in ("upper_arm", "forearm", "hand"))
+    weights.append(weight(arms, (shoulder[0], height / 2)))
+    resting = [s for s in ("foot", "shank") if s not in turning]
+    weights.append(weight(2 * sum(body.mass_of(s) for s in resting), (0, 0)))
+    return share_on((shoulder[0], 0), (0, 0), weights)
+
+
+def test_a_push_up_from_the_toes():
+    """Mier et al., Int J Exerc Sci 2014;7(2):161-168, abstract: held still with straight arms, men carry 67.0 (SD 3.8) % of their weight on
+    the hands, women 65.1 (3.1) %. The straight-line model here stands on its ankles, some 15 cm nearer than the toes: within two SD."""
+    assert push_up("ankle", ("shank", "thigh", "trunk", "head")) == pytest.approx(0.67, abs=0.076)
+
+
+def test_a_push_up_from_the_knees():
+    """The same abstract: 52.5 (3.7) % for men, 51.5 (3.1) % for women. The model leaves the shanks on the floor."""
+    assert push_up("knee", ("thigh", "trunk", "head")) == pytest.approx(0.525, abs=0.074)
+
+
+@pytest.mark.parametrize(("mass", "share", "added", "total"), [(80, 0.886, 0, 70.88), (80, 0.955, 20, 96.4), (80, 0.955, -30, 46.4)])
+def test_total_load(mass, share, added, total):
+    """Own arithmetic: body mass × share + added."""
+    assert total_load(mass, share, added) == pytest.approx(total)
+
+
+@pytest.mark.parametrize(("mass", "share", "added", "message"), [
+    (0, 0.9, 0, "body mass must be above 0 kg"),
+    (80, 0, 0, "the share of body mass must lie above 0"),
+    (80, 1.1, 0, "and at most at 1, not 1.1"),
+    (80, 0.5, -50, "help of 50 kg is more than the 40 kg"),
+])
+def test_impossible_loads_are_refused(mass, share, added, message):
+    with pytest.raises(ValueError, match=message):
+        total_load(mass, share, added)
+
+
+@given(st.floats(-2, 2), st.floats(0.1, 2))
+def test_one_weight_between_two_supports_is_shared_by_its_distance(at, apart):
+    """The lever rule: the share grows along the line from 0 at the other support to 1 at this one."""
+    assert share_on((apart, 0), (0, 0), [weight(10, (at, 0.4))]) == pytest.approx(at / apart)
