@@ -75,5 +75,13 @@ IN_CODE: dict[type[BaseModel], Schema] = {
         ]},
         {"anyOf": [_none("sd", "se", "ci95"), _exactly_one("sd", "se", "ci95")]},
     ]},
+    entries.OtherLimb: {"oneOf": [
+        {"allOf": [_given("from"), _given("to"), _none("toes", "pitch")]},
+        {"allOf": [_given("toes"), _none("from", "to")]},
+    ]},
+    entries.Position: {"oneOf": [
+        {"allOf": [_given("rests_on", maxProperties=1), _given("fixes"), _none("faces")]},
+        {"allOf": [_given("rests_on", minProperties=2), _given("faces"), _none("fixes")]},
+    ]},
     entries.Result: {"anyOf": [_given("values", minProperties=1), _given("contrasts", minItems=1)]},
 }

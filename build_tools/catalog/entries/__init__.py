@@ -9,13 +9,47 @@ positive), durations in weeks, ages in years, ``change_percent`` in per cent of
 the value before training, everything else in the unit its field states.
 """
 
-from .base import ID_PATTERN, KEY_PATTERN, PLAIN, Basis, Citation, Entry, Fact, Id, Interval, Key, Line, Name, Outcome, PartRef, Positive
-from .exercise import AuthoredCertainty, Caution, Claim, Comparator, Cue, Cues, Exercise, Fault, Load, Movement
+from .base import (
+    ID_PATTERN,
+    KEY_PATTERN,
+    PLAIN,
+    Basis,
+    Citation,
+    ContactPoint,
+    Entry,
+    Fact,
+    Id,
+    Interval,
+    Key,
+    Line,
+    Name,
+    Outcome,
+    PartRef,
+    Positive,
+)
+from .exercise import Anchor, AuthoredCertainty, Caution, Claim, Comparator, Cue, Cues, Exercise, Fault, Load, Movement, OtherLimb
 from .muscle import Muscle, Part
 from .study import Appraisal, Arm, Contrast, Difference, Moment, People, Ratio, Result, Spread, Standardised, Study, Value
-from .whole import Convention, Conventions, Design, Exception_, Exceptions, Handbook, Joint, Measure, Moved, Notice, Owner, Term, Vocabulary
+from .whole import (
+    Convention,
+    Conventions,
+    Design,
+    Exception_,
+    Exceptions,
+    Handbook,
+    Joint,
+    LoadPoint,
+    Measure,
+    Moved,
+    Notice,
+    Owner,
+    Position,
+    Term,
+    Vocabulary,
+)
 
 __all__ = [
+    "Anchor",
     "Appraisal",
     "AuthoredCertainty",
     "Arm",
@@ -24,6 +58,7 @@ __all__ = [
     "Citation",
     "Claim",
     "Comparator",
+    "ContactPoint",
     "Contrast",
     "Convention",
     "Conventions",
@@ -46,6 +81,7 @@ __all__ = [
     "Key",
     "Line",
     "Load",
+    "LoadPoint",
     "Measure",
     "Moment",
     "Moved",
@@ -53,12 +89,14 @@ __all__ = [
     "Muscle",
     "Name",
     "Notice",
+    "OtherLimb",
     "Outcome",
     "Owner",
     "PLAIN",
     "Part",
     "PartRef",
     "People",
+    "Position",
     "Positive",
     "Ratio",
     "Result",

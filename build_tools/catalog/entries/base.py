@@ -20,6 +20,8 @@ Name = Annotated[str, StringConstraints(pattern=rf"^{_NAME}{{1,80}}$", strip_whi
 Line = Annotated[str, StringConstraints(pattern=rf"^{PLAIN}{{1,400}}$", strip_whitespace=True)]
 Positive = Annotated[float, Field(gt=0)]
 Interval = Annotated[list[float], Field(min_length=2, max_length=2)]
+#: A part of the body that can rest on something.
+ContactPoint = Literal["feet", "toes", "heels", "knees", "seat", "back", "front", "shoulders", "hips", "hands"]
 Outcome = Literal["growth", "activation", "length", "strength", "architecture"]
 
 

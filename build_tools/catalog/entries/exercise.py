@@ -7,7 +7,14 @@ from typing import Literal
 
 from pydantic import Field, model_validator
 
-from .base import Basis, Citation, Entry, Id, Line, Name, PartRef
+from .base import Basis, Citation, ContactPoint, Entry, Id, Interval, Line, Name, PartRef
+
+
+class Anchor(Entry):
+    """Where a cable or band leaves its pulley or post, seen from where the body rests."""
+
+    x: float = Field(description="Metres forward of the point that carries the body; negative is behind.")
+    height: Literal["low", "mid", "high"] | float = Field(description="low 0.15 m, mid 1.0 m, high 2.1 m, or metres above the floor.")
 
 
 class Load(Entry):
@@ -15,14 +22,39 @@ class Load(Entry):
 
     kind: Literal["free-weight", "cable", "band", "machine", "body-weight"] = Field(description="What resists.")
     at: Id | None = Field(None, description="Where the load meets the body: ankle, hand, back, hips.")
+    anchor: Anchor | None = Field(None, alias="from", description="Pulley of a cable or post of a band.")
+    height: float | None = Field(None, ge=0, description="Height of the hands at their lowest where something sets it, metres "
+                                                        "(0.225: a bar with full plates on the floor).")
+
+
+class OtherLimb(Entry):
+    """The second leg, where it does something else: its own angles, or the place where its toes stay."""
+
+    start: dict[Id, float] | None = Field(None, alias="from", description="Its joint angles at the start, degrees.")
+    end: dict[Id, float] | None = Field(None, alias="to", description="Its joint angles at the end, degrees.")
+    toes: Interval | None = Field(None, description="Where its toes stay: metres forward of the carrying ankle, metres above the floor.")
+    pitch: float | None = Field(None, description="Angle of the foot whose toes stay, degrees; negative lifts the heel. Flat unless given.")
+
+    @model_validator(mode="after")
+    def _one_way(self) -> OtherLimb:
+        angles, place = (self.start, self.end), (self.toes, self.pitch)
+        if not (None not in angles and place == (None, None) or angles == (None, None) and self.toes is not None):
+            raise ValueError("give either both `from:` and `to:`, or `toes:` (and `pitch:`)")
+        return self
 
 
 class Movement(Entry):
-    """Joint angles at the start and the end, and what fixes the body in space."""
+    """Joint angles at the start and the end, and what fixes the body in space. Joints left out follow the position, else 0."""
 
     position: Id = Field(description="Body position (id from vocabulary.yaml).")
+    tilt: float | None = Field(None, description="Angle in space of the segment that the position fixes, in place of the position's own.")
+    support: dict[ContactPoint, float] = Field(default={}, description="Heights in place of those of the position, metres.")
     start: dict[Id, float] = Field(alias="from", min_length=1, description="Joint angles at the start, degrees.")
+    via: list[dict[Id, float]] = Field(default=[], description="Joint angles between start and end, evenly spaced in time.")
     end: dict[Id, float] = Field(alias="to", min_length=1, description="Joint angles at the end, degrees.")
+    other: OtherLimb | None = Field(None, description="The second leg, where it does not move like the first.")
+    stays: Literal["this", "other"] = Field("this", description="Which foot stays in its place while the body moves.")
+    view: Literal["side", "front"] = Field("side", description="From where the movement is seen.")
     load: Load = Field(description="What resists, and where it acts.")
 
 

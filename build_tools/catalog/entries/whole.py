@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Literal
 
-from pydantic import Field, StringConstraints
+from pydantic import Field, StringConstraints, model_validator
 
-from .base import Basis, Entry, Id, Interval, Key, Line, Name, Outcome
+from .base import Basis, ContactPoint, Entry, Id, Interval, Key, Line, Name, Outcome
 
 
 class Term(Entry):
@@ -22,6 +22,32 @@ class Joint(Term):
     flexed: Line = Field(description="How a client reads flexion, e.g. knees bent.")
     straight: Line = Field(description="How a client reads 0 degrees, e.g. knees straight.")
     extended: Line | None = Field(None, description="How a client reads a negative angle.")
+
+
+class Position(Term):
+    """How the body is placed: what carries it, and which segment keeps its direction.
+
+    With one carrying point a segment is fixed; with two the body turns until both rest at their height.
+    """
+
+    rests_on: dict[ContactPoint, float] = Field(
+        min_length=1, max_length=2, description="One or two points that carry the body -> height of what they rest on, metres.")
+    fixes: Literal["foot", "shank", "thigh", "trunk"] | None = Field(None, description="The segment that keeps its direction in space.")
+    at: float = Field(0, description="Its angle in space, degrees: limbs 0 = hanging, trunk 0 = upright, foot 0 = flat; positive forward.")
+    faces: Literal["up", "down"] | None = Field(None, description="With two carrying points: which way the chest faces.")
+    angles: dict[Id, float] = Field(default={}, description="Joint angles that an exercise need not repeat, degrees.")
+
+    @model_validator(mode="after")
+    def _fixed(self) -> Position:
+        if (self.fixes is None) != (len(self.rests_on) == 2) or (self.faces is None) != (len(self.rests_on) == 1):
+            raise ValueError("with one carrying point give `fixes:`, with two give `faces:`, never both")
+        return self
+
+
+class LoadPoint(Term):
+    """Where a load can meet the body, and how the arms hold it."""
+
+    angles: dict[Id, float] = Field(default={}, description="Joint angles of arms that hold a load there, degrees.")
 
 
 class Design(Term):
@@ -41,9 +67,9 @@ class Vocabulary(Entry):
     """Closed lists (``vocabulary.yaml``)."""
 
     equipment: dict[Id, Term] = Field(description="What an exercise can need.")
-    positions: dict[Id, Term] = Field(description="How the body is placed.")
+    positions: dict[Id, Position] = Field(description="How the body is placed.")
     joints: dict[Id, Joint] = Field(description="Joints, and how their angles read.")
-    load_points: dict[Id, Term] = Field(description="Where a load can meet the body.")
+    load_points: dict[Id, LoadPoint] = Field(description="Where a load can meet the body.")
     designs: dict[Id, Design] = Field(description="How a study can be built.")
     measures: dict[Id, Measure] = Field(description="How an outcome can be measured.")
     proper_nouns: list[Name] = Field(default=[], description="Words of names that keep their capital inside a sentence.")

@@ -1,0 +1,76 @@
+"""Forward kinematics in the side view: from joint angles and the lean of the pelvis to joints and segments.
+
+Signs: with the pelvis leaning forward by T, the thigh points H - T from straight down,
+the shank K less, the foot is pitched by shank + A; the upper arm points S - T, the forearm E more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from math import acos, atan2, degrees, hypot
+
+from .body import HEEL, Body
+from .frame import Point, along, turned, up
+
+Joints = dict[str, Point]
+Angles = Mapping[str, float]
+
+
+def pelvis_lean(fixes: str, at: float, angles: Angles) -> float:
+    """Lean of the pelvis that gives the fixed segment the angle ``at`` in space, degrees."""
+    if fixes == "trunk":
+        return at
+    thigh = {"thigh": at, "shank": at + angles["knee"], "foot": at - angles["ankle"] + angles["knee"]}[fixes]
+    return angles["hip"] - thigh
+
+
+def foot_offsets(body: Body) -> tuple[Point, Point]:
+    """Heel and toe seen from the ankle of a flat foot, metres."""
+    length, height = body.length("foot"), body.length("ankle_height")
+    return (-HEEL * length, -height), ((1 - HEEL) * length, -height)
+
+
+def leg(hip: Point, lean: float, angles: Angles, body: Body) -> tuple[Joints, dict[str, float]]:
+    """Joints and segment angles of one leg."""
+    thigh = angles["hip"] - lean
+    shank = thigh - angles["knee"]
+    knee = along(hip, thigh, body.length("thigh"))
+    ankle = along(knee, shank, body.length("shank"))
+    pitch = shank + angles["ankle"]
+    heel, toe = (turned(ankle, pitch, offset) for offset in foot_offsets(body))
+    return {"hip": hip, "knee": knee, "ankle": ankle, "heel": heel, "toe": toe}, {"thigh": thigh, "shank": shank, "foot": pitch}
+
+
+def rest_of_body(hip: Point, lean: float, angles: Angles, body: Body) -> tuple[Joints, dict[str, float]]:
+    """Joints and segment angles of trunk, head and arm."""
+    upper = lean + angles["spine"]
+    back = up(hip, lean, body.length("trunk") / 2)
+    shoulder = up(back, upper, body.length("trunk") / 2)
+    arm = angles["shoulder"] - upper
+    forearm = arm + angles["elbow"]
+    elbow = along(shoulder, arm, body.length("upper_arm"))
+    wrist = along(elbow, forearm, body.length("forearm"))
+    joints = {"mid_hip": hip, "mid_back": back, "mid_shoulder": shoulder, "head": up(shoulder, upper, body.length("head")),
+              "shoulder": shoulder, "elbow": elbow, "wrist": wrist, "hand": along(wrist, forearm, body.length("hand"))}
+    turns = {"lower_trunk": lean, "upper_trunk": upper, "trunk": lean + angles["spine"] / 2, "head": upper,
+             "upper_arm": arm, "forearm": forearm, "hand": forearm}
+    return joints, turns
+
+
+def leg_to(toes: Point, pitch: float, hip: Point, lean: float, body: Body) -> dict[str, float]:
+    """Joint angles of a leg whose toes stay at ``toes`` with the foot pitched, knee pointing forward.
+
+    Out of reach the leg is straight and the toes miss their place.
+    """
+    away = turned((0.0, 0.0), pitch, foot_offsets(body)[1])
+    dx, dy = toes[0] - away[0] - hip[0], toes[1] - away[1] - hip[1]
+    thigh_length, shank_length = body.length("thigh"), body.length("shank")
+    reach = min(hypot(dx, dy), thigh_length + shank_length)
+    bend = degrees(acos(_within((thigh_length**2 + reach**2 - shank_length**2) / (2 * thigh_length * reach))))
+    thigh = degrees(atan2(dx, -dy)) + bend
+    knee = 180 - degrees(acos(_within((thigh_length**2 + shank_length**2 - reach**2) / (2 * thigh_length * shank_length))))
+    return {"hip": thigh + lean, "knee": knee, "ankle": pitch - (thigh - knee)}
+
+
+def _within(cosine: float) -> float:
+    return max(-1.0, min(1.0, cosine))

@@ -1,0 +1,90 @@
+"""Places a body in the side view: turns it so that its position holds, then sets it on what carries it."""
+
+from __future__ import annotations
+
+from math import acos, atan2, degrees, hypot, radians, sin
+
+from ..catalog.entries import Movement, Position
+from .body import Body
+from .chain import Angles, foot_offsets, leg, leg_to, pelvis_lean, rest_of_body
+from .frame import OTHER, SEGMENTS, Frame, Point, Segment
+
+#: Carrying point -> the joint that rests, and how far its centre lies from what carries it, metres. Our drawing convention:
+#: about half the depth of the body there. Feet, toes and heels rest with the sole, hands with the grip.
+RESTS = {"toes": ("toe", 0.0), "heels": ("heel", 0.0), "knees": ("knee", 0.06), "seat": ("hip", 0.09), "hips": ("hip", 0.1),
+         "back": ("hip", 0.1), "front": ("hip", 0.1), "shoulders": ("shoulder", 0.1), "hands": ("hand", 0.0)}
+
+
+def side_frame(movement: Movement, position: Position, angles: Angles, other: Angles | None, body: Body, time: float) -> Frame:
+    """One posture in the side view; ``angles`` must hold every joint of the view."""
+    carried: dict[str, float] = {point: movement.support.get(point, height) for point, height in position.rests_on.items()}
+    angles = dict(angles)
+    if position.fixes is not None:
+        lean = pelvis_lean(position.fixes, position.at if movement.tilt is None else movement.tilt, angles)
+    else:
+        lean = _lean_on_two(position, carried, angles, body)
+        if "feet" in carried and "ankle" not in movement.start:
+            angles["ankle"] = lean - angles["hip"] + angles["knee"]  # the sole lies flat
+    origin = (0.0, 0.0)
+    joints, turns = rest_of_body(origin, lean, angles, body)
+    joints, turns = _with(joints, turns, *leg(origin, lean, angles, body))
+    if other is not None:
+        joints, turns = _with(joints, turns, *leg(origin, lean, other, body), prefix=OTHER)
+    dx, dy = _shift(joints, carried, OTHER if movement.stays == "other" and other is not None else "", body)
+    joints = {name: (x + dx, y + dy) for name, (x, y) in joints.items()}
+    if movement.other is not None and movement.other.toes is not None:
+        x, y = movement.other.toes
+        other = leg_to((x, y), movement.other.pitch or 0.0, joints["hip"], lean, body)
+        joints, turns = _with(joints, turns, *leg(joints["hip"], lean, other, body), prefix=OTHER)
+    shown = {**angles, **{OTHER + joint: other[joint] for joint in ("hip", "knee", "ankle")}} if other else angles
+    return Frame(time, "side", joints, segments(joints, turns), shown)
+
+
+def segments(joints: dict[str, Point], turns: dict[str, float]) -> dict[str, Segment]:
+    """Every segment whose angle in space is given."""
+    made = {}
+    for name, angle in turns.items():
+        prefix, plain = (OTHER, name.removeprefix(OTHER)) if name.startswith(OTHER) else ("", name)
+        start, end = SEGMENTS[plain]
+        made[name] = Segment(joints[prefix + start], joints[prefix + end], angle)
+    return made
+
+
+def _with(joints: dict[str, Point], turns: dict[str, float], more: dict[str, Point], more_turns: dict[str, float],
+          prefix: str = "") -> tuple[dict[str, Point], dict[str, float]]:
+    return ({**joints, **{prefix + name: point for name, point in more.items()}},
+            {**turns, **{prefix + name: angle for name, angle in more_turns.items()}})
+
+
+def _resting(joints: dict[str, Point], point: str, height: float, limb: str, body: Body) -> tuple[Point, float]:
+    """The joint centre that a carrying point stands for, and the height it must have."""
+    if point == "feet":
+        return joints[limb + "ankle"], height + body.length("ankle_height")
+    joint, depth = RESTS[point]
+    return joints[limb + joint if limb + joint in joints else joint], height + depth
+
+
+def _lean_on_two(position: Position, carried: dict[str, float], angles: Angles, body: Body) -> float:
+    """Lean at which both carrying points have their heights: of the two turns that do, the one that faces as told.
+
+    When the points are nearer to each other than their heights, the body hangs straight between them.
+    """
+    origin = (0.0, 0.0)
+    joints = {**rest_of_body(origin, 0.0, angles, body)[0], **leg(origin, 0.0, angles, body)[0]}
+    (first, first_height), (second, second_height) = (_resting(joints, point, height, "", body) for point, height in carried.items())
+    dx, dy = first[0] - second[0], first[1] - second[1]
+    span = hypot(dx, dy)
+    offset = degrees(acos(max(-1.0, min(1.0, (first_height - second_height) / span))))
+    start = -degrees(atan2(dx, dy))
+    leans = [((start + turn + 180) % 360) - 180 for turn in (offset, -offset)]
+    return min(leans, key=lambda lean: sin(radians(lean)) * (1 if position.faces == "up" else -1))
+
+
+def _shift(joints: dict[str, Point], carried: dict[str, float], limb: str, body: Body) -> Point:
+    """How far to move the body so that its first carrying point rests in its place."""
+    point, height = next(iter(carried.items()))
+    if point == "feet":
+        heel, toe = joints[limb + "heel"], joints[limb + "toe"]
+        return foot_offsets(body)[1][0] - toe[0], height - min(heel[1], toe[1])
+    centre, centre_height = _resting(joints, point, height, limb, body)
+    return -centre[0], centre_height - centre[1]
