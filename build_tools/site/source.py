@@ -39,8 +39,6 @@ class MadeView:
     asked: Link
     shows: str
     how: str
-    together: bool
-    """Whether other measurements of the same people were combined with it."""
 
 
 @dataclass(frozen=True)
@@ -124,7 +122,7 @@ def _result(desk: Desk, key: str, study: entries.Study, index: int, result: entr
 def _made(desk: Desk, comparison: Comparison, row: Row) -> MadeView:
     question = comparison.question
     href = desk.exercise(question.within).href if question.within else desk.part(question.part).href
-    return MadeView(Link(upper_first(asked(desk.shelf, question)), href), shows(row), row.how, len(row.results) > 1)
+    return MadeView(Link(upper_first(asked(desk.shelf, question)), href), shows(row), row.how)
 
 
 def _arm(desk: Desk, arm: entries.Arm, given: entries.Value, unit: str) -> ArmRow:
