@@ -24,6 +24,9 @@ BEYOND = {
 #: Turn of the far segment that bends the joint: +1 anticlockwise, -1 clockwise (a standing person faces +x).
 BENDS = {"hip": 1, "knee": -1, "ankle": 1, "shoulder": 1, "elbow": 1}
 
+#: Feet that stand no farther apart than this, seen from the side (metres), share the weight alike.
+SIDE_BY_SIDE = 0.05
+
 
 @dataclass(frozen=True)
 class Applied:
@@ -35,10 +38,14 @@ class Applied:
 
 @dataclass(frozen=True)
 class Support:
-    """Where the body rests on something that does not move, and with which segment."""
+    """Where the body rests on something that does not move, and with which segment.
+
+    ``pivot``: the body can turn about it (toes, a grip on a bar), so whoever holds still has the whole weight in line with it.
+    """
 
     segment: str
     at: Point
+    pivot: bool = False
 
 
 def asked(joint: str, at: Point, applied: Sequence[Applied], supports: Sequence[Support]) -> float:
@@ -53,9 +60,20 @@ def asked(joint: str, at: Point, applied: Sequence[Applied], supports: Sequence[
     on_far = [a.force for a in applied if a.segment in beyond]
     if not far:
         return -BENDS[joint] * moment(at, on_far)
+    if not near and all(s.pivot for s in far):
+        # The drawn posture keeps its balance only roughly; the force through the pivot does not depend on that.
+        whole = Force(far[0].at, 0.0, -sum(a.force.y for a in applied))
+        return -BENDS[joint] * moment(at, [*on_far, whole])
     if not near:
         return BENDS[joint] * moment(at, [a.force for a in applied if a.segment not in beyond])
     if len(supports) > 2:
         raise ValueError(f"more than two supports, on both sides of the {joint}: statics cannot say which of them carries how much")
-    _, carried = reactions(near[0].at, far[0].at, [a.force for a in applied])
+    carried = _carried(far[0], near[0], [a.force for a in applied])
     return -BENDS[joint] * moment(at, [*on_far, carried])
+
+
+def _carried(support: Support, other: Support, forces: Sequence[Force]) -> Force:
+    """What one of two supports carries; two feet side by side share alike."""
+    if {support.segment, other.segment} == {"foot", "other_foot"} and abs(support.at[0] - other.at[0]) < SIDE_BY_SIDE:
+        return Force(support.at, 0.0, -sum(f.y for f in forces) / 2)
+    return reactions(other.at, support.at, forces)[1]
