@@ -50,9 +50,10 @@ def rest_of_body(hip: Point, lean: float, angles: Angles, body: Body) -> tuple[J
     forearm = arm + angles["elbow"]
     elbow = along(shoulder, arm, body.length("upper_arm"))
     wrist = along(elbow, forearm, body.length("forearm"))
-    joints = {"mid_hip": hip, "mid_back": back, "mid_shoulder": shoulder, "head": up(shoulder, upper, body.length("head")),
+    head = max(upper, -90.0)  # on its back, a body whose hips rise keeps its head on the floor
+    joints = {"mid_hip": hip, "mid_back": back, "mid_shoulder": shoulder, "head": up(shoulder, head, body.length("head")),
               "shoulder": shoulder, "elbow": elbow, "wrist": wrist, "hand": along(wrist, forearm, body.length("hand"))}
-    turns = {"lower_trunk": lean, "upper_trunk": upper, "trunk": lean + angles["spine"] / 2, "head": upper,
+    turns = {"lower_trunk": lean, "upper_trunk": upper, "trunk": lean + angles["spine"] / 2, "head": head,
              "upper_arm": arm, "forearm": forearm, "hand": forearm}
     return joints, turns
 

@@ -15,7 +15,7 @@ from .side import RESTS, segments
 HALF_FOOT = 0.055 / 2
 
 
-def front_frame(movement: Movement, position: Position, angles: Angles, other: Angles | None, body: Body, time: float) -> Frame:
+def front_frame(movement: Movement, position: Position, angles: Angles, body: Body, time: float) -> Frame:
     """One posture in the front view. The left limbs (to the right of the page's middle) have plain names, the right ones ``other_``."""
     trunk = body.length("trunk")
     middle: dict[str, Point] = {"mid_hip": (0.0, 0.0), "mid_back": (0.0, trunk / 2), "mid_shoulder": (0.0, trunk),

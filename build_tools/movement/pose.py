@@ -49,8 +49,11 @@ def _at(movement: Movement, vocabulary: Vocabulary, body: Body, time: float) -> 
     other = None
     if second is not None and second.start is not None and second.end is not None:
         other = {**angles, "hip": 0.0, "knee": 0.0, "ankle": 0.0, **_between([second.start, second.end], time)}
-    place = side_frame if movement.view == "side" else front_frame
-    return place(movement, vocabulary.positions[movement.position], angles, other, body, time)
+    position = vocabulary.positions[movement.position]
+    if movement.view == "front":
+        return front_frame(movement, position, angles, body, time)
+    holds = bool(movement.load.at and vocabulary.load_points[movement.load.at].angles)
+    return side_frame(movement, position, angles, other, body, time, holds)
 
 
 def _between(keys: Sequence[Angles], time: float) -> Angles:

@@ -15,8 +15,9 @@ RESTS = {"toes": ("toe", 0.0), "heels": ("heel", 0.0), "knees": ("knee", 0.06), 
          "back": ("hip", 0.1), "front": ("hip", 0.1), "shoulders": ("shoulder", 0.1), "hands": ("hand", 0.0)}
 
 
-def side_frame(movement: Movement, position: Position, angles: Angles, other: Angles | None, body: Body, time: float) -> Frame:
-    """One posture in the side view; ``angles`` must hold every joint of the view."""
+def side_frame(movement: Movement, position: Position, angles: Angles, other: Angles | None, body: Body, time: float,
+               holds: bool = False) -> Frame:
+    """One posture in the side view; ``angles`` must hold every joint of the view; ``holds``: the load sets the arms."""
     carried: dict[str, float] = {point: movement.support.get(point, height) for point, height in position.rests_on.items()}
     angles = dict(angles)
     if position.fixes is not None:
@@ -25,6 +26,8 @@ def side_frame(movement: Movement, position: Position, angles: Angles, other: An
         lean = _lean_on_two(position, carried, angles, body)
         if "feet" in carried and "ankle" not in movement.start:
             angles["ankle"] = lean - angles["hip"] + angles["knee"]  # the sole lies flat
+    if position.arm is not None and "shoulder" not in movement.start and not holds:
+        angles["shoulder"] = position.arm + lean + angles["spine"]
     origin = (0.0, 0.0)
     joints, turns = rest_of_body(origin, lean, angles, body)
     joints, turns = _with(joints, turns, *leg(origin, lean, angles, body))
@@ -56,7 +59,7 @@ def _with(joints: dict[str, Point], turns: dict[str, float], more: dict[str, Poi
             {**turns, **{prefix + name: angle for name, angle in more_turns.items()}})
 
 
-def _resting(joints: dict[str, Point], point: str, height: float, limb: str, body: Body) -> tuple[Point, float]:
+def resting(joints: dict[str, Point], point: str, height: float, limb: str, body: Body) -> tuple[Point, float]:
     """The joint centre that a carrying point stands for, and the height it must have."""
     if point == "feet":
         return joints[limb + "ankle"], height + body.length("ankle_height")
@@ -71,7 +74,7 @@ def _lean_on_two(position: Position, carried: dict[str, float], angles: Angles, 
     """
     origin = (0.0, 0.0)
     joints = {**rest_of_body(origin, 0.0, angles, body)[0], **leg(origin, 0.0, angles, body)[0]}
-    (first, first_height), (second, second_height) = (_resting(joints, point, height, "", body) for point, height in carried.items())
+    (first, first_height), (second, second_height) = (resting(joints, point, height, "", body) for point, height in carried.items())
     dx, dy = first[0] - second[0], first[1] - second[1]
     span = hypot(dx, dy)
     offset = degrees(acos(max(-1.0, min(1.0, (first_height - second_height) / span))))
@@ -86,5 +89,5 @@ def _shift(joints: dict[str, Point], carried: dict[str, float], limb: str, body:
     if point == "feet":
         heel, toe = joints[limb + "heel"], joints[limb + "toe"]
         return foot_offsets(body)[1][0] - toe[0], height - min(heel[1], toe[1])
-    centre, centre_height = _resting(joints, point, height, limb, body)
+    centre, centre_height = resting(joints, point, height, limb, body)
     return -centre[0], centre_height - centre[1]

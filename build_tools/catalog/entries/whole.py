@@ -36,6 +36,7 @@ class Position(Term):
     at: float = Field(0, description="Its angle in space, degrees: limbs 0 = hanging, trunk 0 = upright, foot 0 = flat; positive forward.")
     faces: Literal["up", "down"] | None = Field(None, description="With two carrying points: which way the chest faces.")
     angles: dict[Id, float] = Field(default={}, description="Joint angles that an exercise need not repeat, degrees.")
+    arm: float | None = Field(None, description="Angle in space of upper arms that rest, degrees, unless the exercise bends the shoulder.")
 
     @model_validator(mode="after")
     def _fixed(self) -> Position:

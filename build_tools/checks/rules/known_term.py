@@ -31,6 +31,7 @@ from collections.abc import Iterator
 from build_tools.catalog.load import Entry
 from build_tools.catalog.walk import Path
 from build_tools.checks.rule import Context, Problem, suggest
+from build_tools.movement.limits import named_angles
 
 
 def check(context: Context) -> Iterator[Problem]:
@@ -52,9 +53,9 @@ def _words(context: Context) -> Iterator[tuple[str, str, Entry, Path]]:
             yield "equipment", id, exercise, ("equipment", index)
         movement = exercise.data.movement
         yield "positions", movement.position, exercise, ("movement", "position")
-        for end, angles in (("from", movement.start), ("to", movement.end)):
+        for where, angles in named_angles(movement):
             for joint in angles:
-                yield "joints", joint, exercise, ("movement", end, joint)
+                yield "joints", joint, exercise, ("movement", *where, joint)
         if movement.load.at:
             yield "load_points", movement.load.at, exercise, ("movement", "load", "at")
     for muscle in context.catalog.muscles.values():

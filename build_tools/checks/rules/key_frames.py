@@ -1,0 +1,43 @@
+"""Every key frame names the same joints, and the view can show them.
+
+Why: a joint that only one key frame names would jump from its default, and a joint
+that the view cannot show would be missing from the figure.
+
+Instead: name the same joints in `from:`, `via:` and `to:`, and choose `view: front`
+for arms or legs that move sideways.
+
+Fails: exercises/crate-curl.yaml 3:10
+    movement:
+      position: seated
+      from: {hip: 90, knee: 0}
+      to: {knee: 100}
+      load: {kind: machine, at: ankle}
+
+Fails: exercises/crate-curl.yaml 4:10 5:8
+    movement:
+      position: seated
+      view: front
+      from: {knee: 0}
+      to: {knee: 100}
+      load: {kind: machine, at: ankle}
+
+Passes: exercises/crate-curl.yaml
+    movement:
+      position: seated
+      from: {hip: 90, knee: 0}
+      via: [{hip: 90, knee: 80}]
+      to: {hip: 90, knee: 100}
+      load: {kind: machine, at: ankle}
+"""
+
+from collections.abc import Iterator
+
+from build_tools.checks.rule import Context, Problem
+from build_tools.movement.limits import not_shown
+
+
+def check(context: Context) -> Iterator[Problem]:
+    """Joints that some key frame leaves out or the view cannot show."""
+    for exercise in context.catalog.exercises.values():
+        for path, message, help in not_shown(exercise.data.movement):
+            yield Problem(exercise.spot("movement", *path, key=True), message, help)
