@@ -52,7 +52,7 @@ class Fitted:
             people=self._count(behind), common=self._plain(first, second) if known else None,
             prediction=(exp(prediction.lower), exp(prediction.upper)) if prediction else None,
             i2=self._q.total.i2 if known else None, tau2=net.tau2 if known else None, q_p=self._q.total.p,
-            direct_share=min(1.0, side.share) if side else 0.0, incoherence=_incoherence(side))
+            direct_share=min(1.0, side.share) if side else 0.0, incoherence=_incoherence(side, first))
 
     def component(self) -> Component:
         """The exercises in order of their P-scores, against the one with the most samples."""
@@ -73,7 +73,8 @@ class Fitted:
         return sum(self._people[block.study] for block in blocks)
 
 
-def _incoherence(side: Sides | None) -> Incoherence | None:
+def _incoherence(side: Sides | None, first: str) -> Incoherence | None:
+    """How far direct and indirect evidence differ, turned to the pair as it is asked."""
     if side is None or not side.separate or side.p is None or side.difference is None:
         return None
-    return Incoherence(side.p, exp(side.difference.estimate))
+    return Incoherence(side.p, exp(side.difference.estimate if first == side.a else -side.difference.estimate))
