@@ -75,6 +75,7 @@ IN_CODE: dict[type[BaseModel], Schema] = {
         ]},
         {"anyOf": [_none("sd", "se", "ci95"), _exactly_one("sd", "se", "ci95")]},
     ]},
+    entries.Load: {"anyOf": [_none("curve"), _given("kind", const="machine")]},
     entries.OtherLimb: {"oneOf": [
         {"allOf": [_given("from"), _given("to"), _none("toes", "pitch")]},
         {"allOf": [_given("toes"), _none("from", "to")]},

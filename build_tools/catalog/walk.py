@@ -23,6 +23,8 @@ _CALLED: dict[type[entries.Basis], str] = {
     entries.Caution: "caution",
     entries.Fact: "fact",
     entries.Convention: "convention",
+    entries.BodyWeightFraction: "body-weight fraction",
+    entries.MachineCurve: "machine's curve",
 }
 
 

@@ -11,13 +11,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import dist
 
-from ..catalog.entries import Load, Movement, Position
+from ..catalog.entries import Load, MachineCurve, Movement, Position
 from .applied import ARM, LEG, at_rest, lands, load_point, pull_load, supports, weight_load, weights
 from .body import REFERENCE, Body
 from .demand import BEYOND, Applied, asked
 from .frame import Frame, Point
 from .load_curve import Curve, Sample
-from .load_words import ends
+from .load_words import MACHINE, ends
 from .statics import GRAVITY, SLACK_SHARE, band_tension, pull
 
 #: Nominal load as a share of body mass: what legs and trunk carry, and what one pair of limbs moves. Our convention.
@@ -54,11 +54,12 @@ def curves(movement: Movement, position: Position, frames: Sequence[Frame], body
            one_side: bool = False, load_mass: float | None = None) -> dict[str, Curve] | Unknown:
     """Joint -> the moment its muscles must supply over the repetition, flexors (or abductors) positive.
 
-    ``frames``: postures of the repetition in order, two or more. ``one_side``: one limb works, as in an exercise done one side at
-    a time. ``load_mass``: kilograms, for a cable or the most stretched band the kilograms it pulls like; nominal unless given.
+    ``frames``: postures in order, two or more. A machine's curve is the author's or unknown. ``one_side``: one limb works, as in an
+    exercise done one side at a time. ``load_mass``: kilograms, for a cable or the most stretched band the kilograms it pulls like;
+    nominal unless given.
     """
     if movement.load.kind == "machine":
-        return Unknown("depends on the machine")
+        return _measured(movement.load.curve, frames)
     joints = moving_joints(frames, position)
     mass = body.mass * (CARRIED_BY_LEGS if {"hip", "knee"} & set(joints) and movement.load.at not in ("ankle", "heel")
                         else MOVED_BY_LIMBS) if load_mass is None else load_mass
@@ -95,6 +96,22 @@ def anchor_point(load: Load) -> Point | None:
         return None
     height = load.anchor.height
     return load.anchor.x, HEIGHTS[height] if isinstance(height, str) else height
+
+
+def _measured(given: MachineCurve | None, frames: Sequence[Frame]) -> dict[str, Curve] | Unknown:
+    """The curve that the author gives for a machine, straight between its values."""
+    if given is None:
+        return Unknown(MACHINE)
+    if given.joint not in frames[0].angles:
+        return Unknown(f"its curve is given for the {given.joint}, which the posture does not show")
+    sign, last = (1 if given.asks == "flexors" else -1), len(given.moments) - 1
+    samples = []
+    for frame in frames:
+        first = min(int(frame.time * last), last - 1)
+        share = frame.time * last - first
+        samples.append(Sample(frame.time, frame.angles[given.joint],
+                              sign * ((1 - share) * given.moments[first] + share * given.moments[first + 1])))
+    return {given.joint: Curve(given.joint, tuple(samples))}
 
 
 def _loads(load: Load, frames: Sequence[Frame], mass: float, one_side: bool) -> list[list[Applied]] | Unknown:

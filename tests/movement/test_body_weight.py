@@ -1,11 +1,17 @@
 """Loads of body-weight movements against printed and derived shares."""
 
+from datetime import date
 from math import sqrt
+from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from build_tools.catalog.load import load
+from build_tools.catalog.walk import statements
+from build_tools.checks.rule import Context
+from build_tools.checks.rules import statement_basis
 from build_tools.movement.body import CENTRE_MEN, MASS_MEN, MASS_WOMEN, REFERENCE
 from build_tools.movement.body_weight import PAIRED, moved_share, share_on, total_load
 from build_tools.movement.statics import between, weight
@@ -80,3 +86,30 @@ def test_impossible_loads_are_refused(mass, share, added, message):
 def test_one_weight_between_two_supports_is_shared_by_its_distance(at, apart):
     """The lever rule: the share grows along the line from 0 at the other support to 1 at this one."""
     assert share_on((apart, 0), (0, 0), [weight(10, (at, 0.4))]) == pytest.approx(at / apart)
+
+
+def demo_with(demo, fraction):
+    """The invented demo catalog, with a fraction on one exercise."""
+    file = demo / "exercises" / "crate-curl.yaml"
+    file.write_text(file.read_text(encoding="utf-8") + f"body_weight_fraction: {fraction}\n", encoding="utf-8")
+    return load(demo)
+
+
+def test_an_exercise_states_its_fraction_with_a_source_and_a_place(demo):
+    catalog = demo_with(demo, "{value: 0.6, how: measured, cites: [{key: wick2030, at: Table 1}]}")
+    assert catalog.findings == []
+    fraction = catalog.exercises["crate-curl"].data.body_weight_fraction
+    assert total_load(80, fraction.value, 5) == pytest.approx(53)
+    assert "body-weight fraction" in {s.called for s in statements(catalog)}
+
+
+def test_a_fraction_without_a_source_is_found(demo):
+    catalog = demo_with(demo, "{value: 0.6, how: measured}")
+    found = [f for f in statement_basis.check(Context(catalog, date(2026, 11, 1))) if "body-weight fraction" in f.message]
+    assert len(found) == 1
+
+
+@pytest.mark.parametrize("fraction", ["{value: 0, how: measured}", "{value: 60, how: measured}", "{value: 0.6}",
+                                      "{value: 0.6, how: guessed}"])
+def test_a_fraction_that_makes_no_sense_is_refused(demo, fraction):
+    assert [Path(f.spot.file).name for f in demo_with(demo, fraction).findings] == ["crate-curl.yaml"]

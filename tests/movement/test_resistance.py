@@ -23,6 +23,7 @@ from repetitions import (
     reckon,
 )
 
+from build_tools.catalog.entries import Load
 from build_tools.catalog.load import load
 from build_tools.movement.applied import at_rest, load_point, weights
 from build_tools.movement.body import REFERENCE, Body
@@ -223,6 +224,33 @@ def test_shipped_moments_equal_the_work_of_a_small_turn(id):
 def test_a_load_that_is_not_known_is_said_to_be_so(kind, where, why):
     made = movement("seated", {"knee": 5}, {"knee": 90}, kind, where)
     assert curves(made, VOCABULARY.positions["seated"], frames(made, VOCABULARY)) == Unknown(why)
+
+
+MACHINE_CURVE = {"joint": "knee", "asks": "flexors", "moments": [40, 50, 20], "common_practice": "Invented for this test."}
+
+
+def with_curve(**changed):
+    made = movement("seated", {"knee": 0}, {"knee": 100}, "machine", "ankle")
+    return made.model_copy(update={"load": Load.model_validate({"kind": "machine", "at": "ankle", "curve": MACHINE_CURVE | changed})})
+
+
+@pytest.mark.parametrize(("asks", "sign"), [("flexors", 1), ("extensors", -1)])
+def test_a_machine_whose_curve_is_given(asks, sign):
+    """Invented numbers: 40, 50, 20 at 0, 50 and 100 per cent of the repetition; halfway between two, their mean."""
+    found = reckon(with_curve(asks=asks), steps=5)["knee"]
+    assert [s.moment for s in found.samples] == [sign * m for m in (40, 45, 50, 35, 20)]
+    assert (found.summary().peak_angle, found.summary().asks) == (50, asks)
+
+
+def test_a_machine_whose_curve_is_for_a_joint_that_is_not_there():
+    made = with_curve(joint="wrist")
+    found = curves(made, VOCABULARY.positions["seated"], frames(made, VOCABULARY))
+    assert found == Unknown("its curve is given for the wrist, which the posture does not show")
+
+
+def test_only_a_machine_takes_a_curve_of_its_own():
+    with pytest.raises(ValueError, match="`curve:` is for a machine"):
+        Load.model_validate({"kind": "cable", "at": "ankle", "curve": MACHINE_CURVE})
 
 
 def test_a_sideways_pull_between_two_supports_is_not_known():

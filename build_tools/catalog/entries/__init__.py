@@ -27,7 +27,22 @@ from .base import (
     PartRef,
     Positive,
 )
-from .exercise import Anchor, AuthoredCertainty, Caution, Claim, Comparator, Cue, Cues, Exercise, Fault, Load, Movement, OtherLimb
+from .exercise import (
+    Anchor,
+    AuthoredCertainty,
+    BodyWeightFraction,
+    Caution,
+    Claim,
+    Comparator,
+    Cue,
+    Cues,
+    Exercise,
+    Fault,
+    Load,
+    MachineCurve,
+    Movement,
+    OtherLimb,
+)
 from .muscle import Muscle, Part
 from .study import Appraisal, Arm, Contrast, Difference, Moment, People, Ratio, Result, Spread, Standardised, Study, Value
 from .whole import (
@@ -54,6 +69,7 @@ __all__ = [
     "AuthoredCertainty",
     "Arm",
     "Basis",
+    "BodyWeightFraction",
     "Caution",
     "Citation",
     "Claim",
@@ -82,6 +98,7 @@ __all__ = [
     "Line",
     "Load",
     "LoadPoint",
+    "MachineCurve",
     "Measure",
     "Moment",
     "Moved",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
@@ -17,6 +17,15 @@ class Anchor(Entry):
     height: Literal["low", "mid", "high"] | float = Field(description="low 0.15 m, mid 1.0 m, high 2.1 m, or metres above the floor.")
 
 
+class MachineCurve(Basis):
+    """How a machine loads one joint over the repetition, where somebody measured it."""
+
+    joint: Id = Field(description="The joint that was measured (id from vocabulary.yaml).")
+    asks: Literal["flexors", "extensors"] = Field(description="Which muscles of the joint the machine loads.")
+    moments: list[Annotated[float, Field(ge=0)]] = Field(
+        min_length=2, description="The moment at evenly spaced instants from start to end, in any one unit: only its shape is used.")
+
+
 class Load(Entry):
     """What resists the movement and where it acts."""
 
@@ -25,6 +34,13 @@ class Load(Entry):
     anchor: Anchor | None = Field(None, alias="from", description="Pulley of a cable or post of a band.")
     height: float | None = Field(None, ge=0, description="Height of the hands at their lowest where something sets it, metres "
                                                         "(0.225: a bar with full plates on the floor).")
+    curve: MachineCurve | None = Field(None, description="A machine's own load over the repetition, with its source.")
+
+    @model_validator(mode="after")
+    def _curve_of_a_machine(self) -> Load:
+        if self.curve is not None and self.kind != "machine":
+            raise ValueError("`curve:` is for a machine; other loads are reckoned from the posture")
+        return self
 
 
 class OtherLimb(Entry):
@@ -56,6 +72,13 @@ class Movement(Entry):
     stays: Literal["this", "other"] = Field("this", description="Which foot stays in its place while the body moves.")
     view: Literal["side", "front"] = Field("side", description="From where the movement is seen.")
     load: Load = Field(description="What resists, and where it acts.")
+
+
+class BodyWeightFraction(Basis):
+    """Share of body mass that a body-weight exercise loads."""
+
+    value: float = Field(gt=0, le=1, description="Load as a share of body mass, 0-1.")
+    how: Literal["measured", "reckoned"] = Field(description="Measured on a force plate, or reckoned from a table of segment masses.")
 
 
 class Comparator(Entry):
@@ -152,6 +175,7 @@ class Exercise(Entry):
     set_credit: dict[PartRef, Literal["direct", "indirect"]] = Field(
         min_length=1, description="Muscle or muscle/part -> how one set counts for it in the week.")
     movement: Movement = Field(description="Posture, joint angles and load.")
+    body_weight_fraction: BodyWeightFraction | None = Field(None, description="Share of body mass that counts as load, with its source.")
     emphasis: list[Claim] = Field(default=[], description="What it favours, as contrasts with another exercise or part.")
     cues: Cues = Field(description="How to coach it, in the order a client needs it.")
     faults: list[Fault] = Field(min_length=1, description="What goes wrong, and the cue that mends it.")
