@@ -7,10 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
+from .balance import PAIRED
 from .statics import Force, Point, reactions
-
-#: Segments that a person has two of.
-PAIRED = {"upper_arm", "forearm", "hand", "thigh", "shank", "foot"}
 
 
 def total_load(body_mass: float, share: float, added: float = 0.0) -> float:

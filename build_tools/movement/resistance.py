@@ -13,6 +13,7 @@ from math import dist
 
 from ..catalog.entries import Load, MachineCurve, Movement, Position
 from .applied import ARM, LEG, at_rest, lands, load_point, pull_load, supports, weight_load, weights
+from .balance import centre_of_mass
 from .body import REFERENCE, Body
 from .demand import BEYOND, Applied, asked
 from .frame import Frame, Point
@@ -86,7 +87,8 @@ def called(movement: Movement, frames: Sequence[Frame], body: Body = REFERENCE) 
     """What to call the start and the end of a repetition: bottom and top where a weight or the body clearly travels up or down."""
     if movement.load.kind in ("cable", "band", "machine"):
         return ends(0, 0)
-    first, last = ((load_point(f, movement.load.at)[1] if movement.load.at else _height(f, body)) for f in (frames[0], frames[-1]))
+    at = movement.load.at
+    first, last = ((load_point(f, at) if at else centre_of_mass(f, body))[1] for f in (frames[0], frames[-1]))
     return ends(first, last)
 
 
@@ -132,9 +134,3 @@ def _loads(load: Load, frames: Sequence[Frame], mass: float, one_side: bool) -> 
         stretch = [band_tension(length, SLACK_SHARE * min(lengths)) for length in lengths]
         tensions = [mass * GRAVITY * s / max(stretch) for s in stretch]
     return [pull_load(load.at, pull(p, anchor, t)) for p, t in zip(points, tensions, strict=True)]
-
-
-def _height(frame: Frame, body: Body) -> float:
-    """Height of the body's centre of mass, metres."""
-    all_weights = [a.force for a in weights(frame, body)]
-    return sum(w.y * w.at[1] for w in all_weights) / sum(w.y for w in all_weights)
