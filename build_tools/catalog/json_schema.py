@@ -13,7 +13,7 @@ from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema
 
 from . import entries
-from .load import FILES, FOLDERS
+from .load import ELSEWHERE, FILES, FOLDERS
 
 Schema = dict[str, Any]
 
@@ -23,7 +23,7 @@ KINDS: dict[str, type[BaseModel]] = {**FOLDERS, **FILES}
 
 def files(kind: str) -> str:
     """Which files of the catalog a kind is for, e.g. ``exercises/<id>.yaml``."""
-    return f"{kind}/<id>.yaml" if kind in FOLDERS else f"{kind}.yaml"
+    return f"{kind}/<id>.yaml" if kind in FOLDERS else f"{ELSEWHERE.get(kind, kind)}.yaml"
 
 
 def schema(kind: str) -> Schema:

@@ -15,7 +15,7 @@ from typing import Any, Generic, TypeVar
 
 from pydantic import BaseModel, ValidationError
 
-from . import entries, source, wording
+from . import entries, length_table, source, wording
 from .bibliography import Reference, read_bibliography
 from .finding import Finding, Spot
 from .source import Source
@@ -34,7 +34,10 @@ FILES: dict[str, type[BaseModel]] = {
     "vocabulary": entries.Vocabulary,
     "moved": entries.Moved,
     "exceptions": entries.Exceptions,
+    "model": entries.Model,
 }
+#: Single files that do not stand at the top under their own name.
+ELSEWHERE = {"model": "model/muscles"}
 REQUIRED_FILES = ("handbook", "vocabulary")
 #: Longest id, as in ``entries.Id``.
 MAX_ID = 64
@@ -62,6 +65,9 @@ class Catalog:
     vocabulary: Entry[entries.Vocabulary] | None = None
     moved: Entry[entries.Moved] | None = None
     exceptions: Entry[entries.Exceptions] | None = None
+    model: Entry[entries.Model] | None = None
+    length_tables: dict[str, length_table.Grid] = field(default_factory=dict)
+    """Table of ``model`` -> what its file holds; without those that cannot be read."""
     muscles: dict[str, Entry[entries.Muscle]] = field(default_factory=dict)
     exercises: dict[str, Entry[entries.Exercise]] = field(default_factory=dict)
     studies: dict[str, Entry[entries.Study]] = field(default_factory=dict)
@@ -107,9 +113,10 @@ def load(root: Path, label: str | None = None) -> Catalog:
                                         "name the folder that holds handbook.yaml: --catalog DIR"))
         return catalog
     for name, model in FILES.items():
-        path = root / f"{name}.yaml"
+        file = f"{ELSEWHERE.get(name, name)}.yaml"
+        path = root / file
         if path.exists():
-            entry = _entry(catalog, name, name, path, f"{label}/{name}.yaml", model)
+            entry = _entry(catalog, name, name, path, f"{label}/{file}", model)
             setattr(catalog, name, entry)
         elif name in REQUIRED_FILES:
             catalog.broken.add((name, name))
@@ -117,6 +124,7 @@ def load(root: Path, label: str | None = None) -> Catalog:
                                             f"{name}.yaml is missing", f"every catalog has a {name}.yaml"))
     for folder, model in FOLDERS.items():
         _folder(catalog, root / folder, f"{label}/{folder}", folder, model)
+    _length_tables(catalog, root / "model", f"{label}/model")
     bib = root / "references.bib"
     catalog.references, findings, broken = read_bibliography(bib, f"{label}/references.bib")
     catalog.findings += findings
@@ -141,10 +149,27 @@ def _folder(catalog: Catalog, folder: Path, label: str, kind: str, model: type[B
             getattr(catalog, kind)[path.stem] = entry
 
 
+def _length_tables(catalog: Catalog, folder: Path, label: str) -> None:
+    """Read each table that ``model/muscles.yaml`` names. A table that it does not name is read by nothing."""
+    tables = catalog.model.data.tables if catalog.model else {}
+    for id, table in tables.items():
+        grid, findings = length_table.read(folder / f"{id}.csv", f"{label}/{id}.csv", table)
+        catalog.findings += findings
+        if grid:
+            catalog.length_tables[id] = grid
+    known = {"muscles.yaml", "README.md", *(f"{id}.csv" for id in tables)}
+    if ("model", "model") not in catalog.broken:
+        _stray(catalog, folder, label, known)
+
+
 def _stray_files(catalog: Catalog, root: Path, label: str) -> None:
     """A file that nothing reads is a mistake that would otherwise pass in silence."""
-    known = {f"{name}.yaml" for name in FILES} | set(FOLDERS) | {"references.bib", "conclusions", "model", "README.md"}
-    for path in _listed(catalog, root, label):
+    files = {f"{name}.yaml" for name in FILES if name not in ELSEWHERE}
+    _stray(catalog, root, label, files | set(FOLDERS) | {"references.bib", "conclusions", "model", "README.md"})
+
+
+def _stray(catalog: Catalog, folder: Path, label: str, known: set[str]) -> None:
+    for path in _listed(catalog, folder, label):
         if path.name not in known:
             catalog.findings.append(Finding("stray-file", Spot(f"{label}/{path.name}", 1, 1), "nothing reads this file",
                                             wording.did_you_mean(path.name, sorted(known)) or "remove it, or move it where it belongs"))

@@ -41,6 +41,10 @@ LOADER: dict[str, Manual] = {
         "A catalog file can be read.",
         "What cannot be read cannot be checked or published.",
         "Check its permissions and that it is a plain file."),
+    "length-table": _manual(
+        "Every table of muscle lengths is whole.",
+        "A missing or damaged line would be shown as a length that no model gave.",
+        "Sample the table again with `handbook sample-lengths`; it is never edited by hand."),
     "bibtex-syntax": _manual(
         "The bibliography is well-formed BibTeX.",
         "A record that cannot be read loses its source, and with it the basis of every claim that cites it.",

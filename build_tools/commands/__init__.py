@@ -13,6 +13,7 @@ COMMANDS: dict[str, str] = {
     "conclude": "recompute what the numbers say, and write it to catalog/conclusions/",
     "explain": "show how a claim's numbers became its sentence",
     "rules": "explain the rules that entries are checked against",
+    "sample-lengths": "make the tables of muscle lengths anew from a model file",
     "schema": "print the JSON Schema of an entry, for editors",
     "write": "write the handbook as a folder of Markdown",
 }

@@ -36,12 +36,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Recompute ``args.catalog``, write or compare, tell it in ``args.format``, and answer the exit status."""
     from build_tools.evidence.weighed import weigh
+    from build_tools.movement.length import means
 
     try:
         with terminal.progress() as tell:
             catalog, today, profile = reporting.load(args.catalog, tell)
             tell("weighing the numbers")
-            weighed = weigh(catalog, today, profile)
+            weighed = weigh(catalog, today, profile, means(catalog))
             tell("comparing the files" if args.check else "writing the files")
             found = _found(weighed, catalog, args.check)
     except OSError as error:

@@ -29,11 +29,12 @@ def run(args: argparse.Namespace) -> int:
     """Print the chain of ``args.claim``. Raises ``CannotRun`` for a claim that does not exist."""
     from build_tools.evidence.explain.claim import by_id, explain
     from build_tools.evidence.weighed import weigh
+    from build_tools.movement.length import means
 
     with terminal.progress() as tell:
         catalog, today, profile = reporting.load(args.catalog, tell)
         tell("weighing the numbers")
-        conclusions = weigh(catalog, today, profile).conclusions
+        conclusions = weigh(catalog, today, profile, means(catalog)).conclusions
         known = by_id(conclusions) if conclusions else {}
         text = explain(catalog, conclusions, args.claim) if conclusions and args.claim in known else ""
     if conclusions is None:

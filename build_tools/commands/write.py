@@ -24,6 +24,7 @@ def run(args: argparse.Namespace) -> int:
     from build_tools.catalog.load import load
     from build_tools.checks.profile import load_profile
     from build_tools.evidence.weighed import weigh
+    from build_tools.movement.length import means
     from build_tools.site import book, emit
 
     for folder in (args.catalog, args.content):
@@ -31,7 +32,7 @@ def run(args: argparse.Namespace) -> int:
             raise CannotRun(f"there is no folder `{folder}`")
     try:
         today, profile, catalog = clock.today(), load_profile(), load(args.catalog)
-        weighed = weigh(catalog, today, profile)
+        weighed = weigh(catalog, today, profile, means(catalog))
         errors = [reported for reported in weighed.reported if reported.severity == "error"]
         if errors or weighed.conclusions is None:
             print(f"the catalog has {len(errors)} errors; nothing was written. "

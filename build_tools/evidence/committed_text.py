@@ -10,6 +10,7 @@ from __future__ import annotations
 from ..catalog.entries import Claim
 from ..catalog.load import Catalog
 from . import rounding
+from .lengths import percent
 from .model import Comparison, Component, Conclusion, Conclusions, Field, Ranked
 from .plain_yaml import Data, dump
 from .verdict import Directions, Estimate
@@ -67,6 +68,8 @@ def _ranked(ranked: Ranked) -> Data:
 
 def _answer(comparison: Comparison) -> dict[str, Data]:
     told: dict[str, Data] = {"shape": comparison.shape, **_estimate(comparison.estimate)}
+    if comparison.modelled and not comparison.modelled.missing:
+        told["mean length"] = f"{percent(comparison.modelled.first)}% against {percent(comparison.modelled.second)}% of the own range"
     if comparison.estimate and comparison.path:
         told["path"] = comparison.path
     if comparison.prediction:

@@ -13,6 +13,7 @@ from .answers import read_off
 from .certainty import LEVELS, Certainty, Override
 from .conventions import settings
 from .engine import Engine
+from .lengths import Lengths, compare, judge, sentence
 from .model import Comparison, Conclusion, Conclusions, Disagreement, Question
 from .names import upper_first
 from .verdict import Claimed, Judged, Verdict, verdict
@@ -22,14 +23,17 @@ _WEAKEST_FIRST: tuple[Verdict, ...] = ("contradicted", "not shown", "untested", 
 _DIRECTIONS: dict[str, Claimed] = {"more_than": "more", "less_than": "less", "similar_to": "similar"}
 
 
-def conclude(catalog: Catalog) -> Conclusions:
-    """Recompute everything a sound catalog says. Numbers that cannot be weighed become findings, not exceptions."""
+def conclude(catalog: Catalog, lengths: Lengths | None = None) -> Conclusions:
+    """Recompute everything a sound catalog says. Numbers that cannot be weighed become findings, not exceptions.
+
+    ``lengths`` answers for the model of muscle lengths; without it claims on length are untested.
+    """
     engine = Engine(catalog, settings(catalog))
     conclusions = Conclusions(engine.names)
     for topic in engine.assembly.topics():
         conclusions.fields[topic] = engine.field(topic)
     for id, entry in catalog.exercises.items():
-        conclusions.claims[id] = [_conclude(engine, id, index, claim) for index, claim in enumerate(entry.data.emphasis)]
+        conclusions.claims[id] = [_conclude(engine, lengths, id, index, claim) for index, claim in enumerate(entry.data.emphasis)]
         for conclusion, claim in zip(conclusions.claims[id], entry.data.emphasis, strict=True):
             conclusions.findings += _findings(engine, entry, conclusion, claim)
     conclusions.disagreements = _disagreements(engine, conclusions)
@@ -45,10 +49,14 @@ def question(exercise: str, claim: Claim, part: str) -> Question:
     return Question(exercise, other.exercise or "", part, claim.outcome, claim.relative_to)
 
 
-def _conclude(engine: Engine, exercise: str, index: int, claim: Claim) -> Conclusion:
-    comparisons = tuple(_comparison(engine, exercise, claim, part) for part in claim.part)
+def _conclude(engine: Engine, lengths: Lengths | None, exercise: str, index: int, claim: Claim) -> Conclusion:
     claimed, margin = _DIRECTIONS[claim.direction], engine.settings.margins[claim.outcome]
-    judged = [_untested(c) or verdict(claimed, c.estimate, c.directions, margin) for c in comparisons]
+    if claim.outcome == "length":
+        comparisons = tuple(compare(question(exercise, claim, part), lengths, engine.settings.margin_length) for part in claim.part)
+        judged = [judge(claimed, c, engine.settings.margin_length) for c in comparisons]
+    else:
+        comparisons = tuple(_comparison(engine, exercise, claim, part) for part in claim.part)
+        judged = [_untested(c) or verdict(claimed, c.estimate, c.directions, margin) for c in comparisons]
     return Conclusion(
         claim_id=f"{exercise}/{index + 1}", exercise=exercise, index=index, outcome=claim.outcome, parts=tuple(claim.part),
         basis="common practice" if claim.common_practice else "cited", verdict=_weakest(judged), reason=_reason(engine, claim, judged),
@@ -89,15 +97,17 @@ def _reason(engine: Engine, claim: Claim, judged: list[Judged]) -> str:
 
 def _sentence(engine: Engine, claim: Claim, claimed: Claimed, comparisons: tuple[Comparison, ...]) -> str:
     """One sentence for each run of parts with the same answer."""
+    direction: Literal["more", "less", "alike"] = "alike" if claimed == "similar" else claimed
+
+    def taught(parts: tuple[str, ...]) -> str:
+        return sentences.taught(engine.names, comparisons[0].question, parts, direction, claim.common_practice is not None)
+
+    if claim.outcome == "length":
+        return sentence(engine.names, comparisons, taught)
     told = []
     for tested, group in groupby(comparisons, key=_alike):
         run = list(group)
-        if tested[0] == "untested":
-            direction: Literal["more", "less", "alike"] = "alike" if claimed == "similar" else claimed
-            told.append(sentences.taught(engine.names, run[0].question, tuple(c.question.part for c in run), direction,
-                                         claim.common_practice is not None))
-        else:
-            told.append(engine.sentence(run))
+        told.append(taught(tuple(c.question.part for c in run)) if tested[0] == "untested" else engine.sentence(run))
     return " ".join(told)
 
 

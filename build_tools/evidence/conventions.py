@@ -15,6 +15,8 @@ class Settings:
     """Outcome to the ratio below which two count as alike."""
     large: dict[str, float]
     """Outcome to the ratio from which a difference is large."""
+    margin_length: float
+    """Share of a muscle's own range below which two mean lengths count as alike."""
     within_person: float
     pre_post: float
     between_measurements: float
@@ -34,10 +36,11 @@ def settings(catalog: Catalog) -> Settings:
                     "between_measurements": c.between_measurement_correlation}
     margins = {"growth": c.margin_growth.value, "activation": c.margin_activation.value, "strength": c.margin_strength.value}
     large = {"growth": c.size_large_growth.value, "activation": c.size_large_activation.value, "strength": c.size_large_strength.value}
-    # Length is computed from joint angles and architecture is only listed: neither is pooled, so any margin serves.
+    # Length comes from a model and architecture is only listed: neither is pooled, so as a ratio any margin serves.
     return Settings(
         margins={**margins, "length": margins["activation"], "architecture": margins["activation"]},
         large={**large, "length": large["activation"], "architecture": large["activation"]},
+        margin_length=c.margin_length.value / 100,
         within_person=correlations["within_person"].value, pre_post=correlations["pre_post"].value,
         between_measurements=correlations["between_measurements"].value,
         ranges={name: (c.range[0], c.range[1]) for name, c in correlations.items() if c.range})

@@ -63,6 +63,16 @@ class Row:
 
 
 @dataclass(frozen=True)
+class Modelled:
+    """Two mean lengths that a model gives, first against second, each a share (0-1) of the muscle's own range."""
+
+    first: float = 0.0
+    second: float = 0.0
+    missing: str = ""
+    """Why there are none; the shares then mean nothing."""
+
+
+@dataclass(frozen=True)
 class Comparison:
     """The answer to one question."""
 
@@ -73,7 +83,7 @@ class Comparison:
     directions: Directions
     """Samples that state a direction but give no usable spread."""
     certainty: Certainty | None
-    """``None`` when nothing in the catalog bears on the question."""
+    """``None`` when nothing in the catalog bears on the question, and for a model: GRADE rates studies."""
     shape: Shape
     sentence: str
     """Composed; empty when untested, as only a claim then says what is taught."""
@@ -84,6 +94,8 @@ class Comparison:
     i2: float | None = None
     sensitive: str | None = None
     """What changes over the stated range of correlations, in one sentence; ``None`` when nothing does."""
+    modelled: Modelled | None = None
+    """What a model says; only of lengths, which no study is asked for."""
 
 
 @dataclass(frozen=True)
@@ -139,7 +151,7 @@ class Conclusion:
     reason: str
     """Why this verdict, in one sentence for each part."""
     certainty: Certainty | None
-    """The lowest over its parts; ``None`` when untested."""
+    """The lowest over its parts; ``None`` when untested, and for lengths, which a model gives."""
     sentence: str
     comparisons: tuple[Comparison, ...] = ()
     """One for each part of the claim."""

@@ -12,6 +12,7 @@ from ..checks.profile import Profile, severity_of
 from ..checks.rule import all_rules
 from ..checks.runner import Reported
 from .conclude import conclude
+from .lengths import Lengths
 from .model import Conclusions
 
 
@@ -29,12 +30,12 @@ class Weighed(NamedTuple):
         return sorted(self.by_rules + self.by_numbers, key=lambda reported: reported.place)
 
 
-def weigh(catalog: Catalog, today: date, profile: Profile) -> Weighed:
-    """Check ``catalog`` on the day ``today`` and, if it is sound, conclude from it."""
+def weigh(catalog: Catalog, today: date, profile: Profile, lengths: Lengths | None = None) -> Weighed:
+    """Check ``catalog`` on the day ``today`` and, if it is sound, conclude from it; ``lengths`` as in ``conclude``."""
     by_rules = runner.run(catalog, today, profile)
     if any(reported.severity == "error" for reported in by_rules):
         return Weighed(by_rules, [], None)
-    conclusions = conclude(catalog)
+    conclusions = conclude(catalog, lengths)
     found = exceptions.let_through(conclusions.findings, catalog, NUMBERS, complete=True, elsewhere=all_rules())
     judged = {Reported(finding, severity_of(finding.rule, profile)) for finding in found}
     return Weighed(by_rules, sorted(judged, key=lambda reported: reported.place), conclusions)

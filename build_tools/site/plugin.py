@@ -27,6 +27,7 @@ from ..checks.profile import load_profile
 from ..clock import today
 from ..evidence import committed
 from ..evidence.weighed import weigh
+from ..movement.length import means
 from . import book, templating
 
 log = get_plugin_logger("handbook")
@@ -60,7 +61,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):
         root = Path(self.config.catalog)
         catalog = load(root, _shown(root))
         profile = load_profile()
-        by_rules, by_numbers, conclusions = weigh(catalog, today(), profile)
+        by_rules, by_numbers, conclusions = weigh(catalog, today(), profile, means(catalog))
         # Only a warning: whoever edits a study with a preview open sees the page, and writes the conclusions last.
         behind = [runner.Reported(finding, "warning") for finding in committed.stale_at_all(conclusions, catalog)]
         self._report([*by_rules, *by_numbers, *behind], strict=config.strict or self.config.strict)

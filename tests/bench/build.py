@@ -9,6 +9,7 @@ import yaml
 from build_tools.catalog.load import load
 from build_tools.checks.profile import load_profile
 from build_tools.evidence.conclude import conclude
+from build_tools.movement.length import means
 from build_tools.site import book
 from build_tools.site.emit import emit
 
@@ -20,7 +21,7 @@ CONTENT = timing.ROOT / "content"
 def prepare(catalog: Path, folder: Path) -> tuple[list[str], list[str], int]:
     """Write what the two builds need into ``folder``: the two commands, and the number of pages of the book."""
     loaded = load(catalog)
-    pages = book.render(loaded, conclude(loaded), load_profile())
+    pages = book.render(loaded, conclude(loaded, means(loaded)), load_profile())
     emit(pages, CONTENT, folder / "content")
     ours = _command(folder, "ours", CONTENT, ["search", {"handbook": {"catalog": str(catalog)}}])
     plain = _command(folder, "plain", folder / "content", ["search"])

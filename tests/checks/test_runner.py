@@ -64,6 +64,7 @@ REFUSED = {
     "file-name": ("exercises/Crate Curl.yaml", b"name: Crate curl\n"),
     "file-size": ("handbook.yaml", b"# long\n" * 50_000),
     "file-unreadable": ("moved.yaml", None),
+    "length-table": ("model/lamp.csv", lambda text: text.replace("-20,20,", "-20,25,")),
     "missing-file": ("handbook.yaml", ...),
     "missing-key": ("handbook.yaml", lambda text: text.replace("title: Lantern Yard handbook\n", "")),
     "stray-file": ("handbok.yaml", b"title: Handbook\n"),

@@ -13,6 +13,7 @@ from mkdocs.config import load_config
 from build_tools.catalog.load import Catalog
 from build_tools.checks.profile import load_profile
 from build_tools.evidence.conclude import conclude
+from build_tools.movement.length import means
 from build_tools.site import book
 
 ROOT = Path(__file__).parents[2]
@@ -21,7 +22,7 @@ DEMO = ROOT / "tests" / "demo" / "catalog"
 
 def render(catalog: Catalog) -> book.Book:
     """The book of a catalog, unchecked."""
-    return book.render(catalog, conclude(catalog), load_profile())
+    return book.render(catalog, conclude(catalog, means(catalog)), load_profile())
 
 
 def configuration(folder: Path, catalog: Path, **changes: object) -> Path:

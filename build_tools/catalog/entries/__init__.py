@@ -43,6 +43,7 @@ from .exercise import (
     Movement,
     OtherLimb,
 )
+from .model import Axis, LeftOut, LengthTable, Model, ModelMuscle, PublishedArm, PublishedOrder, PublishedSource, SourceModel
 from .muscle import Muscle, Part
 from .study import Appraisal, Arm, Contrast, Difference, Moment, People, Ratio, Result, Spread, Standardised, Study, Value
 from .whole import (
@@ -68,6 +69,7 @@ __all__ = [
     "Appraisal",
     "AuthoredCertainty",
     "Arm",
+    "Axis",
     "Basis",
     "BodyWeightFraction",
     "Caution",
@@ -95,11 +97,15 @@ __all__ = [
     "Joint",
     "KEY_PATTERN",
     "Key",
+    "LeftOut",
+    "LengthTable",
     "Line",
     "Load",
     "LoadPoint",
     "MachineCurve",
     "Measure",
+    "Model",
+    "ModelMuscle",
     "Moment",
     "Moved",
     "Movement",
@@ -115,8 +121,12 @@ __all__ = [
     "People",
     "Position",
     "Positive",
+    "PublishedArm",
+    "PublishedOrder",
+    "PublishedSource",
     "Ratio",
     "Result",
+    "SourceModel",
     "Spread",
     "Standardised",
     "Study",

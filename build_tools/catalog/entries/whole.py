@@ -100,6 +100,7 @@ class Conventions(Entry):
     margin_growth: Convention = Field(description="Ratio of final muscle sizes below which two count as alike.")
     margin_activation: Convention = Field(description="Ratio of activities below which two count as alike.")
     margin_strength: Convention = Field(description="Ratio of final strengths below which two count as alike.")
+    margin_length: Convention = Field(description="Difference of mean lengths, per cent of the own range, below which two count as alike.")
     size_large_growth: Convention = Field(description="Ratio of final muscle sizes from which a difference is large.")
     size_large_activation: Convention = Field(description="Ratio of activities from which a difference is large.")
     size_large_strength: Convention = Field(description="Ratio of final strengths from which a difference is large.")

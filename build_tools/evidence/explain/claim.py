@@ -9,6 +9,7 @@ from ...catalog.load import Catalog
 from ..certainty import Certainty
 from ..conventions import settings
 from ..engine import Engine
+from ..lengths import judge
 from ..model import Comparison, Conclusion, Conclusions
 from ..names import Names, upper_first
 from ..verdict import Claimed, verdict
@@ -64,6 +65,11 @@ def _written(names: Names, conclusion: Conclusion, claim: Claim) -> Iterator[str
 
 
 def _part(engine: Engine, comparison: Comparison, claimed: Claimed) -> Iterator[Line]:
+    if comparison.modelled:
+        yield 1, "A length comes from a model of the body, not from studies."
+        judged = judge(claimed, comparison, engine.settings.margin_length)
+        yield 1, f"Verdict: {judged.verdict}. {judged.reason}"
+        return
     if not comparison.rows and comparison.estimate is None:
         yield 1, "No study in the catalog has a number or a direction for it."
     else:
