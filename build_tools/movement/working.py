@@ -1,0 +1,49 @@
+"""What a figure stresses: the segment that works, and the way that the load takes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import dist
+
+from ..catalog.entries import Load
+from .applied import load_point
+from .frame import Frame, Point
+
+#: Segment -> the joints beside it, the more telling one first. The order breaks ties.
+BESIDE = {"thigh": ("hip", "knee"), "shank": ("knee", "ankle"), "trunk": ("hip", "spine"), "upper_arm": ("shoulder", "elbow"),
+          "forearm": ("elbow",), "foot": ("ankle",)}
+#: Joints of the front view stand for these.
+SIDEWAYS = {"hip": "hip-abduction", "shoulder": "shoulder-abduction"}
+#: Turns that differ by less, degrees, count as one turn: what is carried along does not work.
+ALIKE = 10.0
+#: Points whose way is shown when nothing but the body is moved.
+CARRIED_ALONG = ("mid_shoulder", "mid_hip", "knee", "ankle", "hand")
+
+
+def working_segment(frames: Sequence[Frame]) -> str:
+    """The segment that turns most in space; among those that turn alike, the one at the joint that bends most."""
+    turns = {segment: _turn([frame.segments[segment].angle for frame in frames]) for segment in BESIDE}
+    most = max(turns.values())
+    return max((s for s in BESIDE if turns[s] > most - ALIKE), key=lambda s: max(_bend(frames, joint) for joint in BESIDE[s]))
+
+
+def load_path(load: Load, frames: Sequence[Frame]) -> list[Point]:
+    """Where the load point is in each frame, metres; without a load point, the part of the body that travels furthest."""
+    if load.at:
+        return [load_point(frame, load.at) for frame in frames]
+    furthest = max(CARRIED_ALONG, key=lambda joint: dist(frames[0].joints[joint], frames[-1].joints[joint]))
+    return [frame.joints[furthest] for frame in frames]
+
+
+def _turn(angles: Sequence[float]) -> float:
+    """Degrees between the furthest directions, taken the short way from frame to frame."""
+    reached = [0.0]
+    for before, after in zip(angles, angles[1:], strict=False):
+        reached.append(reached[-1] + (after - before + 180) % 360 - 180)
+    return max(reached) - min(reached)
+
+
+def _bend(frames: Sequence[Frame], joint: str) -> float:
+    joint = joint if joint in frames[0].angles else SIDEWAYS.get(joint, joint)
+    angles = [frame.angles.get(joint, 0.0) for frame in frames]
+    return max(angles) - min(angles)
