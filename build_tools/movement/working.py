@@ -17,7 +17,7 @@ SIDEWAYS = {"hip": "hip-abduction", "shoulder": "shoulder-abduction"}
 #: Turns that differ by less, degrees, count as one turn: what is carried along does not work.
 ALIKE = 10.0
 #: Points whose way is shown when nothing but the body is moved.
-CARRIED_ALONG = ("mid_shoulder", "mid_hip", "knee", "ankle", "hand")
+CARRIED_ALONG = ("mid_shoulder", "mid_hip", "ankle")
 
 
 def working_segment(frames: Sequence[Frame]) -> str:

@@ -16,6 +16,13 @@ class Term(Entry):
     note: Line | None = Field(None, description="What stands in for it, or how to tell it from others.")
 
 
+class Equipment(Term):
+    """What an exercise can need. Benches, boxes, pulleys and machines are drawn from the position and the load."""
+
+    drawn: Literal["disc", "dumbbell", "kettlebell", "plate", "ball", "roller", "slider"] | None = Field(
+        None, description="How figures hint at it: disc for bars with plates, roller for a pad that holds the ankles.")
+
+
 class Joint(Term):
     """A joint and how its two directions read for a client."""
 
@@ -67,7 +74,7 @@ class Measure(Term):
 class Vocabulary(Entry):
     """Closed lists (``vocabulary.yaml``)."""
 
-    equipment: dict[Id, Term] = Field(description="What an exercise can need.")
+    equipment: dict[Id, Equipment] = Field(description="What an exercise can need.")
     positions: dict[Id, Position] = Field(description="How the body is placed.")
     joints: dict[Id, Joint] = Field(description="Joints, and how their angles read.")
     load_points: dict[Id, LoadPoint] = Field(description="Where a load can meet the body.")

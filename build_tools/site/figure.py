@@ -1,0 +1,91 @@
+"""Posture figures: the key frames of an exercise, drawn from frame geometry and nothing else.
+
+One drawing for each key frame, all of one size so that they can be compared; an
+arrow in the first shows the way of the load. Weight carries the meaning, not
+colour: the working segment is solid, the rest is outlined.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..catalog.entries import Exercise, Vocabulary
+from ..movement.frame import Frame
+from ..movement.pose import frames, key_frames
+from ..movement.posture_words import key_postures
+from ..movement.working import load_path, working_segment
+from .drawing import SCALE, Shape, line, view_box
+from .figure_arrow import arrow
+from .figure_body import body, loop
+from .figure_equipment import equipment, load_radius
+from .templating import render
+
+#: Postures that are looked at for the way of the load, and postures of the loop.
+STEPS, LOOP = 13, 6
+#: Room around the drawing, metres.
+EDGE = 0.06
+#: Drawings wider than this many times their height stand one above the other.
+WIDE = 1.25
+
+
+@dataclass(frozen=True)
+class Pose:
+    """One drawing."""
+
+    label: str
+    says: str
+    shapes: list[Shape]
+
+
+@dataclass(frozen=True)
+class Figure:
+    """The drawings of an exercise; ``box`` (left, top, width, height in drawing units) holds for each of them."""
+
+    id: str
+    """Unique on its page."""
+    name: str
+    position: str
+    poses: list[Pose]
+    still: Shape
+    """What stays in its place over the repetition."""
+    moving: list[list[Shape]]
+    """What moves, in ``LOOP`` steps from first to last."""
+    box: tuple[int, int, int, int]
+
+    @property
+    def stacked(self) -> bool:
+        """Whether the drawings stand one above the other."""
+        return self.box[2] > WIDE * self.box[3]
+
+    @property
+    def says(self) -> str:
+        """All that the drawings show, in words."""
+        return f"{self.position}. " + " ".join(f"{pose.label}: {pose.says}." for pose in self.poses)
+
+
+def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
+    """Lay out the drawings of one exercise."""
+    movement = exercise.movement
+    course = frames(movement, vocabulary, steps=STEPS)
+    working = working_segment(course)
+    way = arrow(load_path(movement.load, course), course, load_radius(exercise, vocabulary))
+
+    def whole(frame: Frame) -> list[Shape]:
+        behind, before = equipment(exercise, vocabulary, frame, course, working)
+        return [*behind, *body(frame, working), *before]
+
+    poses = [Pose(told.label, told.words, whole(frame))
+             for frame, told in zip(key_frames(movement, vocabulary), key_postures(movement, vocabulary), strict=True)]
+    poses[0].shapes.extend(way)
+    everything = [shape for pose in poses for shape in pose.shapes]
+    left, top, width, height = view_box(everything, EDGE)
+    ground = line([(left / SCALE, 0.0), ((left + width) / SCALE, 0.0)], "floor")
+    for pose in poses:
+        pose.shapes.insert(0, ground)
+    return Figure(id, exercise.name, vocabulary.positions[movement.position].name, poses,
+                  *loop(frames(movement, vocabulary, steps=LOOP), working), (left, top, width, height))
+
+
+def html(drawn: Figure) -> str:
+    """The figure as inline SVG for a page."""
+    return render("figure.html.jinja", figure=drawn)
