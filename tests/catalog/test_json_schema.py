@@ -85,6 +85,16 @@ BROKEN = {
     "before without after": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"], {"pre": {"mean": 4}}),
     "two spreads": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated", "se"], 3),
     "p of zero": ("studies", "studies/glow2031.yaml", ["results", 0, "contrasts", 0, "p"], 0),
+    "second leg in two ways": ("exercises", "exercises/cable-curl.yaml", ["movement", "other", "toes"], [-0.8, 0]),
+    "second leg with a start only": ("exercises", "exercises/cable-curl.yaml", ["movement", "other", "to"], ...),
+    "second leg nowhere": ("exercises", "exercises/cable-curl.yaml", ["movement", "other"], {"pitch": -60}),
+    "three coordinates": ("exercises", "exercises/cable-curl.yaml", ["movement", "other"], {"toes": [-0.8, 0, 0]}),
+    "unknown part that rests": ("exercises", "exercises/cable-curl.yaml", ["movement", "support"], {"elbows": 1}),
+    "one rest and no fixed segment": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "fixes"], ...),
+    "two rests and a fixed segment": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "rests_on"], {"seat": 0.4, "feet": 0}),
+    "two rests and no face": ("vocabulary", "vocabulary.yaml", ["positions", "seated"], {"name": "X", "rests_on": {"hips": 0, "feet": 0}}),
+    "nothing rests": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "rests_on"], {}),
+    "pulley at no known height": ("exercises", "exercises/cable-curl.yaml", ["movement", "load", "from"], {"x": 1, "height": "top"}),
     "nobody took part": ("studies", "studies/glow2031.yaml", ["people", "n"], 0),
     "unsafe address": ("handbook", "handbook.yaml", ["owner", "url"], "javascript:alert(1)"),
 }
@@ -97,6 +107,11 @@ UNUSUAL = {
     "before and after": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"],
                          {"pre": {"mean": 4, "sd": 1}, "post": {"mean": 5, "sd": 1}}),
     "spread as an interval": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"], {"mean": 4, "ci95": [3, 5]}),
+    "second leg whose toes stay": ("exercises", "exercises/cable-curl.yaml", ["movement", "other"], {"toes": [-0.8, 0.4], "pitch": -60}),
+    "pulley by name": ("exercises", "exercises/cable-curl.yaml", ["movement", "load", "from"], {"x": 1.5, "height": "low"}),
+    "pulley by metres": ("exercises", "exercises/cable-curl.yaml", ["movement", "load", "from"], {"x": 1.5, "height": 0.6}),
+    "body on two points": ("vocabulary", "vocabulary.yaml", ["positions", "seated"],
+                           {"name": "X", "rests_on": {"shoulders": 0, "feet": 0}, "faces": "up"}),
     "values without contrasts": ("studies", "studies/glow2031.yaml", ["results", 0, "contrasts"], ...),
 }
 

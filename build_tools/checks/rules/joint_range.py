@@ -6,7 +6,7 @@ for supple people.
 
 Instead: count from the anatomical position (0), flexion positive.
 
-Fails: exercises/crate-curl.yaml 4:18
+Fails: exercises/crate-curl.yaml 4:23
     movement:
       position: seated
       from: {hip: 90, knee: 0}

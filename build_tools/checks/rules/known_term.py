@@ -22,6 +22,23 @@ Fails: studies/glow2031.yaml 1:9 4:14
         at: Table 2
         values: {seated: {mean: 61}}
 
+Fails: exercises/crate-curl.yaml 4:10 7:12
+    movement:
+      position: standing
+      from: {hip: 90}
+      via: [{hp: 40}]
+      to: {hip: 90}
+      other:
+        from: {kne: 5}
+        to: {knee: 5}
+      load: {kind: machine, at: ankle}
+
+Fails: vocabulary.yaml 3:81
+    positions:
+      standing: {name: Standing, rests_on: {feet: 0}, fixes: foot}
+      seated: {name: Seated, rests_on: {seat: 0.45}, fixes: thigh, at: 90, angles: {nee: 90}}
+      standing-tall: {name: Standing tall, rests_on: {feet: 0}, fixes: trunk}
+
 Passes: exercises/crate-curl.yaml
     equipment: [crate]
 """
@@ -48,6 +65,11 @@ def check(context: Context) -> Iterator[Problem]:
 
 
 def _words(context: Context) -> Iterator[tuple[str, str, Entry, Path]]:
+    if vocabulary := context.catalog.vocabulary:
+        for kind in ("positions", "load_points"):
+            for id, term in getattr(vocabulary.data, kind).items():
+                for joint in term.angles:
+                    yield "joints", joint, vocabulary, (kind, id, "angles", joint)
     for exercise in context.catalog.exercises.values():
         for index, id in enumerate(exercise.data.equipment):
             yield "equipment", id, exercise, ("equipment", index)
