@@ -26,10 +26,11 @@ class _Words(NamedTuple):
     smaller: str
 
 
+_AT_THE_END = " at the end"
 _OUTCOMES = {
-    "growth": _Words("growth", "greater", "smaller", "with", "larger at the end", "smaller at the end"),
+    "growth": _Words("growth", "greater", "smaller", "with", f"larger{_AT_THE_END}", f"smaller{_AT_THE_END}"),
     "activation": _Words("activity", "higher", "lower", "in", "more", "less"),
-    "strength": _Words("strength gain", "greater", "smaller", "with", "stronger at the end", "weaker at the end"),
+    "strength": _Words("strength gain", "greater", "smaller", "with", f"stronger{_AT_THE_END}", f"weaker{_AT_THE_END}"),
     "length": _Words("length", "greater", "smaller", "in", "longer", "shorter"),
     "architecture": _Words("change in architecture", "greater", "smaller", "with", "more", "less"),
 }
@@ -56,10 +57,9 @@ def answer(names: Names, question: Question, parts: tuple[str, ...], found: Shap
     ``support`` says on whom it rests ("1 study of 20 people"); ``printed`` are the
     paper's own numbers where nothing was pooled, and ``degree`` is the size in a word.
     """
-    words = _OUTCOMES[question.outcome]
     figures = f" ({printed})" if printed else ""
     if found == "unclear":
-        told = size(estimate, words, _of(names, question, words))
+        told = _size(names, question, estimate, turned=True)
         return _sentence(f"no clear difference in {_topic(names, question, parts)}: {told}, from {support}")
     if found == "none found":
         return _sentence(f"no difference in {_topic(names, question, parts)} was reported in {support}{figures}; "
@@ -74,8 +74,7 @@ def answer(names: Names, question: Question, parts: tuple[str, ...], found: Shap
         verb = f"{_be(_VERBS[level], rest)} {degree}".rstrip()
         clause = f"{lead}{subject} {verb} {rest}"
     if estimate:
-        whose = _of(names, question, words) if found == "alike" else ""
-        return _sentence(f"{clause}: {size(estimate, words, whose)}, from {support}")
+        return _sentence(f"{clause}: {_size(names, question, estimate, turned=found == 'alike')}, from {support}")
     return _sentence(f"{clause}: {support} reported it{figures}, without the spread that an estimate needs")
 
 
@@ -138,9 +137,17 @@ def size(estimate: Estimate | None, words: _Words, whose: str = "") -> str:
     return f"{told} (95% interval {lower} to {upper})"
 
 
-def _of(names: Names, question: Question, words: _Words) -> str:
-    """On whose side a size stands: `` with the curl``, `` for the long head``."""
-    return f" for {names.part(question.first)}" if question.within else f" {words.with_} {names.exercise(question.first)}"
+def _size(names: Names, question: Question, estimate: Estimate | None, turned: bool) -> str:
+    """The size in its sentence; ``turned`` when that has not yet said which of the two is larger."""
+    words = _OUTCOMES[question.outcome]
+    if not question.within:
+        return size(estimate, words, f" {words.with_} {names.exercise(question.first)}" if turned else "")
+    whose = f" for {names.part(question.first)}" if turned else ""
+    if words.larger.endswith(_AT_THE_END):
+        # Of two parts, one ends larger than the other whatever was trained: their changes are compared.
+        words = words._replace(larger=words.larger.removesuffix(_AT_THE_END), smaller=words.smaller.removesuffix(_AT_THE_END))
+        whose += ", each part against its own start"
+    return size(estimate, words, whose)
 
 
 def support(studies: int, people: int, indirect: bool = False) -> str:
