@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 from math import exp, sqrt
 
 from ..catalog.load import Catalog
@@ -19,6 +20,7 @@ from .model import Comparison, Path, Question, Row, Shape
 from .names import Names
 from .network_blocks import Block
 from .reported import Cover, Direction, Reported
+from .samples import Samples
 from .verdict import Claimed, Directions, Estimate, verdict
 
 _COVERS: dict[Cover, str] = {"jointly": "Measured together with other parts.",
@@ -48,9 +50,11 @@ class Answers:
 
     def __init__(self, catalog: Catalog, settings: Settings, names: Names) -> None:
         self._catalog, self._settings, self._names = catalog, settings, names
+        # An indirect answer rests on every sample of its component, and so does the next one.
+        self._rated = cache(self._rate)
         self._sample_of = sample_names({key: entry.data for key, entry in catalog.studies.items()})
 
-    def comparison(self, question: Question, samples: list[Sample], reported: list[Reported], combined: Combined | None,
+    def comparison(self, question: Question, samples: Samples, reported: list[Reported], combined: Combined | None,
                    tried: Sequence[tuple[str, Estimate]] = (), override: Override | None = None) -> Comparison:
         """Everything on ``question``.
 
@@ -62,9 +66,9 @@ class Answers:
         by_sample: dict[str, list[Reported]] = defaultdict(list)
         for report in reported:
             by_sample[self._sample_of[report.study]].append(report)
-        by_key = {s.key: s for s in samples}
-        of_pair = {s.key for s in samples if s.block and set(pair) <= set(s.block.treatments)}
-        rows = tuple(self._row(pair, by_key.get(key), key in of_pair, by_sample.get(key, [])) for key in sorted({*by_sample, *of_pair}))
+        of_pair = samples.of_pair.get(frozenset(pair), set())
+        rows = tuple(self._row(pair, samples.by_key.get(key), key in of_pair, by_sample.get(key, []))
+                     for key in sorted({*by_sample, *of_pair}))
         directions = _count(row.direction for row in rows if row.estimate is None and row.stated)
         estimate = combined.estimate if combined else None
         margin = self._settings.margins[question.outcome]
@@ -142,14 +146,16 @@ class Answers:
         counted = [row for row in rows if row.stated] or list(rows)
         return len(counted), sum(row.people for row in counted)
 
-    def _certainty(self, question: Question, rows: tuple[Row, ...], samples: list[Sample], directions: Directions,
+    def _certainty(self, question: Question, rows: tuple[Row, ...], samples: Samples, directions: Directions,
                    combined: Combined | None, tried: Sequence[tuple[str, Estimate]], override: Override | None) -> Certainty:
         if combined and combined.path == "indirect":
-            keys = [s.pooled[0].study for s in samples if s.pooled]
+            keys = samples.pooled
         else:
-            keys = [row.study for row in rows if (row.estimate is not None if combined else row.stated)]
+            keys = tuple(row.study for row in rows if (row.estimate is not None if combined else row.stated))
         by_key = {row.study: row for row in rows}
-        rated = tuple(self._rated(key, question, by_key.get(key)) for key in keys)
+        rated = self._rated(keys, question.outcome)
+        if by_key:
+            rated = tuple(_seen(sample, by_key[sample.study]) if sample.study in by_key else sample for sample in rated)
         margin = self._settings.margins[question.outcome]
         if combined is None:
             return certainty(Body(outcome=question.outcome, samples=rated, margin=margin, directions=directions), override)
@@ -162,16 +168,22 @@ class Answers:
                            for estimate in (combined.estimate, *(estimate for _, estimate in tried))))
         return certainty(body, override)
 
-    def _rated(self, key: str, question: Question, row: Row | None) -> RatedSample:
+    def _rate(self, keys: tuple[str, ...], outcome: str) -> tuple[RatedSample, ...]:
+        return tuple(self._sample(key, outcome) for key in keys)
+
+    def _sample(self, key: str, outcome: str) -> RatedSample:
         study = self._catalog.studies[key].data
         reference = self._catalog.references.get(key)
         return RatedSample(
-            study=key, design=study.design, n=study.people.n, measured=question.outcome,
+            study=key, design=study.design, n=study.people.n, measured=outcome,
             read=reference.read if reference else "memory",  # type: ignore[arg-type]
             paired=study.same_people, correlation=self._settings.within_person if study.same_people else 0.0,
-            risk_of_bias=study.risk_of_bias.judgement if study.risk_of_bias else None,
-            differs=row is not None and row.differs, jointly=row is not None and row.cover == "jointly",
-            whole_muscle=row is not None and row.cover == "whole muscle")
+            risk_of_bias=study.risk_of_bias.judgement if study.risk_of_bias else None)
+
+
+def _seen(sample: RatedSample, row: Row) -> RatedSample:
+    """A sample with what its row shows of this very pair."""
+    return replace(sample, differs=row.differs, jointly=row.cover == "jointly", whole_muscle=row.cover == "whole muscle")
 
 
 def as_estimate(y: float, low: float, high: float) -> Estimate:

@@ -58,6 +58,15 @@ class Assembly:
         synthetic = {id for id, design in vocabulary.designs.items() if design.synthesis}
         self.studies = {key: e.data for key, e in catalog.studies.items() if e.data.design not in synthetic}
         self.sample_of = sample_names(self.studies)
+        self.arms_of: dict[str, list[tuple[str, str]]] = defaultdict(list)
+        """Exercise -> (study, arm) of every arm that did it."""
+        self._measuring: dict[str, list[str]] = defaultdict(list)
+        for key, study in self.studies.items():
+            for id, arm in study.arms.items():
+                if arm.exercise:
+                    self.arms_of[arm.exercise].append((key, id))
+            for part in dict.fromkeys(part for result in study.results for part in result.parts):
+                self._measuring[part].append(key)
         self._cache: dict[tuple[str, int], Measured] = {}
 
     def outcome(self, result: Result) -> str:
@@ -79,8 +88,8 @@ class Assembly:
     def samples(self, part: str, outcome: str, relative_to: str | None = None) -> list[Sample]:
         """The samples that compare exercises on ``part``, sorted by key."""
         groups: dict[str, list[Source]] = defaultdict(list)
-        for key, study in self.studies.items():
-            for source in self._sources(key, study, part, outcome, relative_to):
+        for key in self._measuring.get(part, ()):
+            for source in self._sources(key, self.studies[key], part, outcome, relative_to):
                 groups[self.sample_of[key]].append(source)
         return [self._sample(key, sources) for key, sources in sorted(groups.items())]
 

@@ -8,7 +8,7 @@ from functools import cache, cached_property
 from ..catalog.load import Catalog
 from . import within
 from .answers import Answers, Combined
-from .assemble import Assembly, Sample
+from .assemble import Assembly
 from .certainty import Override
 from .conventions import Settings
 from .fitted import Fitted
@@ -16,6 +16,7 @@ from .model import Comparison, Field, Question
 from .names import Names
 from .network_blocks import components
 from .reported import Reported, Reports
+from .samples import Samples
 from .verdict import Estimate
 
 Topic = tuple[str, str, str | None]
@@ -80,8 +81,7 @@ class Engine:
 
     def tried(self, question: Question) -> list[tuple[str, Estimate]]:
         """The estimate under each variation in which it can still be had."""
-        samples = self.samples_of(question)
-        if not any(len(sample.pooled) > 1 or any(s.measured.imputed for s in sample.pooled) for sample in samples):
+        if not self.samples_of(question).rest_on_correlations:
             return []
         found = ((what, engine.combined(question)) for what, engine in self.variations)
         return [(what, combined.estimate) for what, combined in found if combined]
@@ -92,14 +92,14 @@ class Engine:
         return [r for r in self.reports.of_exercises(question.first, question.second, question.part, question.outcome, question.relative_to)
                 if r.cover != "whole muscle"]
 
-    def samples_of(self, question: Question) -> list[Sample]:
+    def samples_of(self, question: Question) -> Samples:
         """The samples of a question's part and outcome, whichever exercises they compare."""
         if question.within:
-            return within.samples(self.assembly, question.within, question.first, question.second, question.outcome)
+            return Samples(within.samples(self.assembly, question.within, question.first, question.second, question.outcome))
         return self.samples(_topic(question))
 
-    def _samples(self, topic: Topic) -> list[Sample]:
-        return self.assembly.samples(*topic)
+    def _samples(self, topic: Topic) -> Samples:
+        return Samples(self.assembly.samples(*topic))
 
     def _fitted(self, topic: Topic) -> list[Fitted]:
         blocks = [sample.block for sample in self.samples(topic) if sample.block]

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Literal, NamedTuple
 
 import numpy as np
@@ -93,7 +93,7 @@ class Network:
         i, j = self._at(a), self._at(b)
         estimate, se = self.estimate(a, b)
         se, df = se * inflation(self.q, self.df), float(self.pair_df[i, j])
-        half = float(critical(np.asarray(df), level)) * float(np.sqrt(further + se**2))
+        half = _critical(df, level) * float(np.sqrt(further + se**2))
         return Interval(estimate - half, estimate + half, se, df)
 
     @cached_property
@@ -143,6 +143,12 @@ def fit(blocks: Sequence[Block], *, tau2: float | None = None, method: Method = 
     covariance[np.ix_(basic, basic)] = inverse @ inverse.T
     return Network(treatments=treatments, reference=reference, blocks=tuple(blocks), rows=rows, tau2=value, tau2_from=origin,
                    q=p.sum_of_squares, df=len(rows.y) - len(basic), effect=solution @ rows.y, covariance=covariance, solution=solution)
+
+
+@lru_cache
+def _critical(df: float, level: float) -> float:
+    """Every pair of a network asks for the same few."""
+    return float(critical(np.asarray(df), level))
 
 
 def _tau2(rows: Rows, method: Method, given: float | None) -> tuple[float, Tau2From]:

@@ -113,10 +113,12 @@ class Reports:
         return found
 
     def _shared(self, first: str, second: str) -> Iterator[tuple[str, str, str]]:
+        there: dict[str, list[str]] = defaultdict(list)
+        for key, arm in self._arms.get(second, []):
+            there[key].append(arm)
         for key, arm_a in self._arms.get(first, []):
-            for other_key, arm_b in self._arms.get(second, []):
-                if key == other_key:
-                    yield key, arm_a, arm_b
+            for arm_b in there.get(key, ()):
+                yield key, arm_a, arm_b
 
     def _results(self, key: str, outcome: str, relative_to: str | None) -> Iterator[tuple[int, Result]]:
         study: Study = self._studies[key].data

@@ -22,11 +22,9 @@ from .network_blocks import Block
 def samples(assembly: Assembly, exercise: str, first: str, second: str, outcome: str) -> list[Sample]:
     """Samples that compare ``first`` with ``second`` in ``exercise``, each with its measurements combined."""
     groups: dict[str, list[Source]] = defaultdict(list)
-    for key, study in assembly.studies.items():
-        for arm_id, arm in study.arms.items():
-            if arm.exercise == exercise:
-                groups[assembly.sample_of[key]] += [
-                    Source(key, measured, "alone") for measured in _measured(assembly, key, study, arm_id, first, second, outcome)]
+    for key, arm in assembly.arms_of.get(exercise, ()):
+        groups[assembly.sample_of[key]] += [
+            Source(key, measured, "alone") for measured in _measured(assembly, key, assembly.studies[key], arm, first, second, outcome)]
     return [_sample(assembly, key, sources) for key, sources in sorted(groups.items()) if sources]
 
 

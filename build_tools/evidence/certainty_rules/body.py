@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 
 from ..verdict import Directions, Estimate, Verdict
@@ -101,7 +102,7 @@ class Body:
         """Independent samples that say anything: those behind the estimate and those that only state a direction."""
         return (len(self.samples) if self.estimate else 0) + self.directions.total
 
-    @property
+    @cached_property
     def people(self) -> int:
         """People in all samples."""
         return sum(sample.n for sample in self.samples)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from ..amounts import samples
 from .body import LEVELS, MOST, Body, Cap, Level, Read, Rule
 
@@ -24,10 +26,14 @@ RULES = (
 def caps(body: Body) -> tuple[Cap, ...]:
     """The limits that apply, of which the lowest holds."""
     found = []
-    reading = next(level for level in reversed(LEVELS) if _share_allowing(body, level) >= MOST)
+    people: Counter[Read] = Counter()
+    for sample in body.samples:
+        people[sample.read] += sample.n
+    reading = next(level for level in reversed(LEVELS) if _allowing(people, level) / body.people >= MOST)
     if reading != "high":
-        counts = {where: sum(sample.read == where for sample in body.samples) for where in READ_AT_MOST}
-        told = ", ".join(f"{n} {'from' if where == 'memory' else 'in'} {_called(where)}" for where, n in counts.items() if n)
+        counts = Counter(sample.read for sample in body.samples)
+        told = ", ".join(f"{counts[where]} {'from' if where == 'memory' else 'in'} {_called(where)}"
+                         for where in READ_AT_MOST if counts[where])
         found.append(Cap("cap-read", reading, f"The numbers of {samples(len(body.samples))} were read: {told}."))
     if body.estimate is None:
         found.append(Cap("cap-directions", DIRECTIONS_AT_MOST,
@@ -35,8 +41,9 @@ def caps(body: Body) -> tuple[Cap, ...]:
     return tuple(found)
 
 
-def _share_allowing(body: Body, level: Level) -> float:
-    return body.share(lambda sample: LEVELS.index(READ_AT_MOST[sample.read]) >= LEVELS.index(level))
+def _allowing(people: Counter[Read], level: Level) -> int:
+    """People whose numbers were read where ``level`` is allowed."""
+    return sum(n for where, n in people.items() if LEVELS.index(READ_AT_MOST[where]) >= LEVELS.index(level))
 
 
 def _called(where: Read) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from ..amounts import samples
 from .body import Body, Level, Risk, Rule, Step
 
@@ -27,8 +29,8 @@ def risk_of_bias(body: Body, start: Level) -> Step:
     """Zero to two levels down, one fewer for a body that starts low."""
     mean = sum(POINTS[sample.risk_of_bias] * sample.n for sample in body.samples) / body.people
     levels = int(mean + 0.5)
-    counts = {risk: sum(sample.risk_of_bias == risk for sample in body.samples) for risk in POINTS}
-    told = ", ".join(f"{n} {_CALLED[risk]}" for risk, n in counts.items() if n)
+    counts = Counter(sample.risk_of_bias for sample in body.samples)
+    told = ", ".join(f"{counts[risk]} {_CALLED[risk]}" for risk in POINTS if counts[risk])
     reason = f"Of {samples(len(body.samples))} with {body.people} people: {told}"
     if start == "low" and levels:
         return Step("risk-of-bias-once", "risk of bias", -(levels - 1),
