@@ -134,6 +134,8 @@ def test_every_library_that_is_imported_is_declared(folder: str, groups: list[st
     # Parts of a declared library that it hands on by name: Jinja's escaping, Pydantic's errors, MkDocs' Markdown.
     declared = asked(data["project"]["dependencies"]) | {"markupsafe", "pydantic-core", "markdown"}
     declared = declared.union(*(asked(data["dependency-groups"][group]) for group in groups))
+    if folder == "build_tools":
+        declared = declared.union(*(asked(extra) for extra in data["project"]["optional-dependencies"].values()))
     owners = {module: set(map(normal, packages_distributions().get(module, [module]))) for module in libraries(ROOT / folder)}
     assert {module for module, names in owners.items() if not declared & names} == set()
 

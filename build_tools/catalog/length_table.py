@@ -72,9 +72,9 @@ def _parse(text: str, table: LengthTable) -> Grid:
     first, second = (axis.joint for axis in table.axes)
     if not rows or rows[0][:2] != [heading(first), heading(second)] or len(set(rows[0])) != len(rows[0]) or len(rows[0]) < 3:
         raise _At(1, f"the first line does not name {heading(first)}, {heading(second)} and muscles, each once")
-    axes = tuple(angles(axis.span, axis.step) for axis in table.axes)
+    axes = angles(table.axes[0].span, table.axes[0].step), angles(table.axes[1].span, table.axes[1].step)
     columns: dict[str, dict[tuple[float, float], float]] = {name: {} for name in rows[0][2:]}
-    expected = list(product(*axes))
+    expected = list(product(axes[0], axes[1]))
     for line, row in enumerate(rows[1:], start=2):
         if line - 2 >= len(expected) or len(row) != len(rows[0]):
             raise _At(line, f"there are {len(row)} values here, where the table should "
@@ -86,7 +86,7 @@ def _parse(text: str, table: LengthTable) -> Grid:
             columns[name][expected[line - 2]] = value
     if len(rows) - 1 != len(expected):
         raise _At(len(rows), f"the table ends after {len(rows) - 1} of {len(expected)} lines")
-    return Grid((first, second), (axes[0], axes[1]), columns)
+    return Grid((first, second), axes, columns)
 
 
 def _number(line: int, text: str) -> float:

@@ -138,7 +138,10 @@ class Lengths:
             return Missing("the model's tables hold no movement to the side")
         if self._catalog.vocabulary is None or movement.position not in self._catalog.vocabulary.data.positions:
             return Missing("the position is not known")
-        return self.along(part, path(key_angles(movement, self._catalog.vocabulary.data)))
+        keys = key_angles(movement, self._catalog.vocabulary.data)
+        # The key frames first: a reason then names an angle that somebody wrote, not one on the way there.
+        at_keys = self.along(part, keys)
+        return at_keys if isinstance(at_keys, Missing) else self.along(part, path(keys))
 
     def _why_none(self, part: str) -> str:
         if part in self._failed:

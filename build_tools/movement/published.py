@@ -80,7 +80,8 @@ def _relative(grid: MuscleGrid, joint: str, scale: float) -> list[float]:
 
 def _side(grid: MuscleGrid, joint: str, acts: str) -> Check:
     sign = 1 if acts == "flexes" else -1
-    arms = [sign * arm for other in grid.others(joint) for arm in grid.arms(joint, *grid.muscle.box[joint], other=other)]
+    low, high = grid.muscle.box[joint]
+    arms = [sign * arm for other in grid.others(joint) for arm in grid.arms(joint, low, high, other)]
     return Check(f"side at the {joint}", f"{acts} it", f"arm {_mm(min(arms))} to {_mm(max(arms))} mm that way, whole range",
                  ANATOMY, min(arms) >= -WRONG_SIDE)
 

@@ -33,7 +33,7 @@ def sample(path: Path, table: LengthTable, muscles: dict[str, str]) -> str:
 
     Raises ``ImportError`` without the package, and ``ValueError`` for a model that lacks a joint or a muscle.
     """
-    import opensim
+    import opensim  # type: ignore[import-not-found]
 
     opensim.Logger.setLevelString("off")  # it would tell of each picture of a bone that is not at hand
     model = opensim.Model(str(path))

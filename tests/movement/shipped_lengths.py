@@ -1,0 +1,32 @@
+"""The shipped tables as the tests read them."""
+
+from __future__ import annotations
+
+import csv
+from functools import cache
+from pathlib import Path
+
+from build_tools.catalog.load import Catalog, load
+from build_tools.movement.length_grid import MuscleGrid
+
+CATALOG = Path(__file__).parents[2] / "catalog"
+
+
+@cache
+def catalog() -> Catalog:
+    return load(CATALOG, "catalog")
+
+
+def muscle(id: str) -> MuscleGrid:
+    """A muscle of the shipped model by its id in muscles.yaml."""
+    data = catalog().model.data.muscles[id]
+    return MuscleGrid(data, catalog().length_tables[data.table])
+
+
+@cache
+def column(table: str, name: str) -> dict[tuple[int, int], float]:
+    """Angles of both joints -> mm, read from the CSV without any of our code."""
+    with (CATALOG / "model" / f"{table}.csv").open(encoding="utf-8", newline="") as file:
+        rows = list(csv.reader(file))
+    at = rows[0].index(name)
+    return {(int(row[0]), int(row[1])): float(row[at]) for row in rows[1:]}
