@@ -5,8 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from bench import check, timing
+from bench import check, studies, timing
 from bench.generate import generate
+
+from build_tools.catalog.load import load
+from build_tools.evidence.conclude import conclude
+from build_tools.evidence.explain.claim import by_id, explain
 
 DEMO = Path(__file__).parent / "demo" / "catalog"
 
@@ -26,6 +30,21 @@ def test_a_generated_catalog_is_as_clean_as_the_demo(tmp_path: Path) -> None:
     rules = {reported.finding.rule for reported in check.check(DEMO)}
     generated = check.check(generate(DEMO, tmp_path / "catalog", 300))
     assert {reported.finding.rule for reported in generated} <= rules
+
+
+def test_generated_studies_connect_every_exercise(tmp_path: Path) -> None:
+    # Findings of the rules would mean that something else is weighed than a catalog could hold.
+    catalog = studies.generate(DEMO, tmp_path / "catalog", 24, 48)
+    assert not load(catalog).findings
+    assert contents(catalog) == contents(studies.generate(DEMO, tmp_path / "again", 24, 48))
+    conclusions = conclude(load(catalog))
+    for field in conclusions.fields.values():
+        [component] = field.components
+        assert len(component.order) == 24 and component.samples == 48
+        assert len(field.comparisons) == 24 * 23 // 2 and {c.path for c in field.comparisons} >= {"indirect", "direct and indirect"}
+    # Every pair's chain can be told, also through other exercises.
+    for id in by_id(conclusions):
+        assert id in explain(load(catalog), conclusions, id)
 
 
 def test_a_command_that_fails_is_not_timed() -> None:

@@ -6,10 +6,12 @@ import argparse
 import tempfile
 from pathlib import Path
 
-from . import build, check, timing
+from . import build, check, conclude, studies, timing
 from .generate import generate
 
 DEMO = timing.ROOT / "tests" / "demo" / "catalog"
+#: Exercises and studies: one network of 60 exercises, then catalogs that grow.
+NUMBERS = ((60, 200), (100, 100), (300, 300), (1000, 1000))
 GROWTH = "growth: what one more entry costs between the last two sizes, against between the first two (linear is 1.0)"
 
 
@@ -23,12 +25,15 @@ def main() -> None:
         catalogs = {size: generate(DEMO, Path(folder) / f"catalog-{size}", size) for size in args.sizes}
         _start(args.runs)
         _check(catalogs, args.runs)
+        _conclude(Path(folder), args.runs)
         _build(catalogs, args.runs)
 
 
 def _start(runs: int) -> None:
     bare, importing = check.start(runs)
-    print(f"Start: importing `handbook check` takes {importing:.2f} s, a bare interpreter {bare:.2f} s.\n")
+    print(f"Start: importing `handbook check` takes {importing:.2f} s, a bare interpreter {bare:.2f} s.")
+    loading, concluding = conclude.start(runs)
+    print(f"Importing what weighs the numbers takes {concluding:.2f} s, the catalog's loader alone {loading:.2f} s.\n")
 
 
 def _check(catalogs: dict[int, Path], runs: int) -> None:
@@ -39,6 +44,20 @@ def _check(catalogs: dict[int, Path], runs: int) -> None:
         parsing, seconds[size] = check.against_parsing(catalog, runs)
         _row(size, f"{seconds[size]:.2f}", f"{parsing:.2f}", f"{seconds[size] / parsing:.1f}", _growth(seconds))
     print(f"{GROWTH}\n")
+
+
+def _conclude(folder: Path, runs: int) -> None:
+    print("Concluding, against rendering the same pages; invented exercises in networks of 60 that studies connect, two outcomes each")
+    _row("exercises", "studies", "comparisons", "pages", "conclude s", "render s", "ratio", "growth")
+    seconds: dict[int, float] = {}
+    for exercises, of_studies in NUMBERS:
+        told = conclude.against_rendering(studies.generate(DEMO, folder / f"numbers-{exercises}", exercises, of_studies), runs)
+        # The single network has another density of studies, so growth is told by comparisons, over the catalogs alone.
+        if exercises == of_studies:
+            seconds[told.comparisons] = told.concluding
+        _row(exercises, of_studies, told.comparisons, told.pages, f"{told.concluding:.2f}", f"{told.rendering:.2f}",
+             f"{told.concluding / told.rendering:.2f}", _growth(seconds))
+    print(f"{GROWTH}; here an entry is a comparison\n")
 
 
 def _build(catalogs: dict[int, Path], runs: int) -> None:

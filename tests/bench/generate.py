@@ -34,21 +34,21 @@ def generate(demo: Path, target: Path, entries: int) -> Path:
     for copy in itertools.count():
         if written >= entries:
             break
-        words = dict.fromkeys(sources, _word(copy)) | {"muscles": _word(copy - copy % per_muscle)}
+        words = dict.fromkeys(sources, word(copy)) | {"muscles": word(copy - copy % per_muscle)}
         new_ids = {path.stem: _id(folder, words[folder], path.stem) for folder, paths in sources.items() for path in paths}
         for folder, paths in sources.items():
             if folder == "muscles" and copy % per_muscle:
                 continue
             for path in paths:
-                text = _renamed(path.read_text(encoding="utf-8"), new_ids)
-                _write(target / folder / f"{new_ids[path.stem]}.yaml", text if folder == "studies" else _named(text, words[folder]))
+                text = renamed(path.read_text(encoding="utf-8"), new_ids)
+                write(target / folder / f"{new_ids[path.stem]}.yaml", text if folder == "studies" else named(text, words[folder]))
                 written += 1
-        bibliography.append(_record(_renamed(records, new_ids), words["studies"], copy))
-    _write(target / "references.bib", "".join(bibliography))
+        bibliography.append(record(renamed(records, new_ids), words["studies"], copy))
+    write(target / "references.bib", "".join(bibliography))
     return target
 
 
-def _write(path: Path, text: str) -> None:
+def write(path: Path, text: str) -> None:
     path.write_text(text, encoding="utf-8", newline="\n")
 
 
@@ -56,27 +56,27 @@ def _id(folder: str, word: str, old: str) -> str:
     return f"{word}{old}" if folder == "studies" else f"{word}-{old}"
 
 
-def _word(number: int) -> str:
+def word(number: int) -> str:
     """An invented word for ``number``: distinct numbers differ in at least two syllables of four."""
     size = len(_SYLLABLES)
     first, second = number % size, number // size % size
     return "".join(_SYLLABLES[i % size] for i in (first, second, 3 * first + 7 * second, 11 * first + 5 * second))
 
 
-def _renamed(text: str, new_ids: dict[str, str]) -> str:
+def renamed(text: str, new_ids: dict[str, str]) -> str:
     """``text`` with every old id that stands as an id (not as a word of a sentence) replaced."""
     old = "|".join(map(re.escape, sorted(new_ids, key=len, reverse=True)))
     return re.sub(rf"(?<![\w-])({old})(?=[/:,\]}}]|\s*$)", lambda match: new_ids[match[1]], text, flags=re.MULTILINE)
 
 
-def _named(text: str, word: str) -> str:
+def named(text: str, word: str) -> str:
     """``text`` with ``word`` in front of every name, so that names stay unique."""
     text = _NAME.sub(lambda match: f"{match[1]}{word.capitalize()} {match[2]}", text)
     return _OTHER_NAMES.sub(
         lambda match: f"{match[1]}[{', '.join(f'{word} {name.strip()}' for name in match[2].split(','))}]", text)
 
 
-def _record(text: str, word: str, copy: int) -> str:
+def record(text: str, word: str, copy: int) -> str:
     """``text`` with DOIs, PubMed ids and titles of its own."""
     text = re.sub(r"(doi = \{[^}]+)", rf"\1.{copy}", text)
     text = re.sub(r"(title = \{)", rf"\g<1>{word.capitalize()}: ", text)
