@@ -10,7 +10,7 @@ from ..catalog import json_schema
 from ..catalog.load import Catalog
 from ..checks.profile import Profile
 from ..evidence.model import Conclusions
-from . import exercise, gaps, indexes, markers, methods, muscle, plot_file, rules, source
+from . import exercise, figure_file, gaps, indexes, markers, methods, muscle, plot_file, rules, source
 from .address import Addresses
 from .mentions import mentions
 from .shelf import Shelf
@@ -80,7 +80,8 @@ def _files(shelf: Shelf) -> list[File]:
     records = [File(f"sources/{key}.bib", reference.bibtex.encode()) for key, reference in shelf.catalog.references.items()]
     assets = sorted((resources.files(__package__) / "assets").iterdir(), key=lambda asset: asset.name)
     plots = [File(uri, content) for uri, content in plot_file.files(shelf)]
-    return [*records, *plots, *_schemas(), *(File(f"assets/{asset.name}", asset.read_bytes()) for asset in assets)]
+    postures = [File(figure_file.uri(id), figure_file.file(shelf, id)) for id in shelf.catalog.exercises]
+    return [*records, *plots, *postures, *_schemas(), *(File(f"assets/{asset.name}", asset.read_bytes()) for asset in assets)]
 
 
 def _schemas() -> list[File]:
@@ -105,7 +106,7 @@ def _declare(shelf: Shelf) -> None:
     for key in catalog.references:
         add(f"sources/{key}.md", source.anchors(shelf, key))
         add(f"sources/{key}.bib")
-    for uri in plot_file.uris(shelf):
+    for uri in [*plot_file.uris(shelf), *map(figure_file.uri, catalog.exercises)]:
         add(uri)
     for kind in json_schema.KINDS:
         add(f"data/schema/{kind}.json")

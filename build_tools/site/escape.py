@@ -33,6 +33,15 @@ def front_matter(meta: dict[str, Any]) -> Markup:
     return Markup("---\n" + yaml.dump(data, Dumper=yaml.CSafeDumper, sort_keys=False, width=10_000) + "---")
 
 
+#: Characters that XML 1.0 allows nowhere, not even escaped (section 2.2 of the recommendation).
+_NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+
+
+def xml_text(text: str) -> str:
+    """A drawn file without the characters that would make it no XML."""
+    return _NOT_XML.sub("", text)
+
+
 def one_line(text: str) -> Markup:
     """Several lines as one HTML line (for ``pre``), so that no line of it can begin a Markdown block."""
     return Markup(str(Markup.escape(text)).replace("\r", "").replace("\n", "&#10;"))

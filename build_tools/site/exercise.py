@@ -6,13 +6,18 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
+from markupsafe import Markup
+
 from ..catalog import entries
 from ..evidence import sentences
 from ..evidence.conclude import question
 from ..evidence.model import Comparison, Conclusion
-from . import comparisons, posture
+from ..movement.posture_words import KeyPosture, key_postures
+from . import comparisons, figure_file
 from . import evidence_words as words
 from .comparisons import ComparisonView
+from .figure import figure as posture_figure
+from .figure import html
 from .references import Formatted, cited_on, formatted
 from .shelf import Desk, Grounds, Link, Shelf
 from .templating import render
@@ -81,8 +86,10 @@ class ExercisePage:
     verdicts: str
     """Where verdicts and certainty are explained."""
     certainty: str
-    start: str
-    end: str
+    figure: Markup
+    """Start and finish, drawn."""
+    postures: list[KeyPosture]
+    """The same in words."""
     cues: list[CueGroup]
     faults: list[tuple[entries.Fault, Grounds]]
     cautions: list[tuple[entries.Caution, Grounds]]
@@ -123,7 +130,8 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
                   for o, heading in words.OUTCOMES.items() if any(c.outcome == o for c in conclusions)],
         disagreements=[d.sentence for d in shelf.conclusions.disagreements if id in (d.question.first, d.question.second)],
         compared_in=_compared_in(desk, id), verdicts=desk.href("methods.md", "verdicts"), certainty=desk.href("methods.md", "certainty"),
-        start=posture.words(exercise.movement.start, vocabulary), end=posture.words(exercise.movement.end, vocabulary),
+        figure=html(posture_figure("posture", exercise, vocabulary), desk.href(figure_file.uri(id))),
+        postures=key_postures(exercise.movement, vocabulary),
         cues=[CueGroup(title, [(cue, desk.grounds(cue)) for cue in cues]) for title, cues in (
             ("Set up", exercise.cues.set_up), ("Move", exercise.cues.move), ("Check", exercise.cues.check))],
         faults=[(f, desk.grounds(f)) for f in exercise.faults],

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from ..catalog.entries import Exercise, Vocabulary
 from ..movement.frame import Frame
 from ..movement.pose import frames, key_frames
@@ -18,6 +20,7 @@ from .drawing import SCALE, Shape, line, view_box
 from .figure_arrow import arrow
 from .figure_body import body, loop
 from .figure_equipment import equipment, load_radius
+from .figure_support import supports
 from .templating import render
 
 #: Postures that are looked at for the way of the load, and postures of the loop.
@@ -46,7 +49,7 @@ class Figure:
     name: str
     position: str
     poses: list[Pose]
-    still: Shape
+    still: list[Shape]
     """What stays in its place over the repetition."""
     moving: list[list[Shape]]
     """What moves, in ``LOOP`` steps from first to last."""
@@ -79,13 +82,14 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
     poses[0].shapes.extend(way)
     everything = [shape for pose in poses for shape in pose.shapes]
     left, top, width, height = view_box(everything, EDGE)
-    ground = line([(left / SCALE, 0.0), ((left + width) / SCALE, 0.0)], "floor")
+    floor = line([(left / SCALE, 0.0), ((left + width) / SCALE, 0.0)], "floor")
     for pose in poses:
-        pose.shapes.insert(0, ground)
+        pose.shapes.insert(0, floor)
+    still, moving = loop(frames(movement, vocabulary, steps=LOOP), working)
     return Figure(id, exercise.name, vocabulary.positions[movement.position].name, poses,
-                  *loop(frames(movement, vocabulary, steps=LOOP), working), (left, top, width, height))
+                  [floor, *supports(exercise, vocabulary, course[0], course), still], moving, (left, top, width, height))
 
 
-def html(drawn: Figure) -> str:
-    """The figure as inline SVG for a page."""
-    return render("figure.html.jinja", figure=drawn)
+def html(drawn: Figure, file: str) -> Markup:
+    """The figure as inline SVG for a page; ``file`` links to its file."""
+    return Markup(render("figure.html.jinja", figure=drawn, file=file))
