@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from typing import NamedTuple
 
 from .course import Course
 from .length import Repetition, percent
-from .load_curve import Curve
+from .load_curve import HIGH, Curve
 from .load_words import load_phrase
 
 #: Within this share of its own range from its longest in the repetition a part counts as longest: the step that lengths come in.
 NEAR = 0.1
 #: A part whose length changes by less than this share of its range has no longest and no shortest worth telling.
 TRAVEL = 0.2
+
+#: Per cent of the own range from which a part is long whatever the exercise: the outer third, in steps of 10 %; short likewise.
+OUTER = 70
 
 NO_VALUE = "No model value is available"
 #: Instants at which a curve is told in words: share of the repetition and its name.
@@ -22,16 +26,26 @@ _TOLD = ((0.0, "at the start"), (0.25, "a quarter of the way"), (0.5, "halfway")
 Naming = Callable[[list[str]], str]
 
 
-def sentence(course: Course, named: Naming, joint: str) -> str:
-    """What a coach reads above the plot: one sentence on load and length, and one on what has no value.
+class Told(NamedTuple):
+    """What a coach reads above the plot."""
 
-    ``named`` names parts inside a sentence, ``joint`` is the course's joint inside a sentence.
-    """
+    sentence: str
+    """One sentence on load and length, if need be one on where the load vanishes and one on what has no value."""
+    each: list[str]
+    """The lengths by part where the parts differ."""
+
+
+def told(course: Course, named: Naming, joint: str) -> Told:
+    """The curves in plain words. ``named`` names parts inside a sentence, ``joint`` is the course's joint inside a sentence."""
+    differ = by_state(course) if isinstance(course.load, Curve) and not _level(course.load) else by_words(course)
+    each = [_upper_first(f"{state}: {named(refs)}.") for state, refs in differ.items()] if len(differ) > 1 else []
     if isinstance(course.load, Curve):
-        first = _with_load(course, course.load, named, joint)
+        first = _with_load(course, course.load, named, joint, bool(each))
     else:
-        first = " ".join(filter(None, (f"{_no_load(course.load.why)}.", _alone(course, named))))
-    return " ".join(filter(None, (first, missing(course, named))))
+        first = f"{_no_load(course.load.why)}{'; the parts differ in length' if each else ''}."
+        if course.known and not each:
+            first += f" {_upper_first(_whom(course, named))} {_runs(next(iter(differ)))}."
+    return Told(" ".join(filter(None, (first, missing(course, named)))), each)
 
 
 def missing(course: Course, named: Naming) -> str:
@@ -73,54 +87,62 @@ def span(shares: Sequence[float]) -> str:
     return f"{low}%" if low == high else f"{low} to {high}%"
 
 
-def _with_load(course: Course, load: Curve, named: Naming, joint: str) -> str:
+def by_state(course: Course) -> dict[str, list[str]]:
+    """How long the parts are while the load is near its peak -> the parts."""
+    found: dict[str, list[str]] = {}
+    for ref in course.known:
+        found.setdefault(when_hard(course, ref), []).append(ref)
+    if len(found) < 2:
+        return found
+    shares = {state: [course.length_when_hard(ref) or 0.0 for ref in refs] for state, refs in found.items()}
+    return {f"{_STATE[state]}{_here(state, shares[state])}, at {span(shares[state])} of "
+            f"{'its' if len(refs) == 1 else 'their'} own range": refs for state, refs in found.items()}
+
+
+def by_words(course: Course) -> dict[str, list[str]]:
+    """How the length runs over the whole repetition -> the parts."""
+    found: dict[str, list[str]] = {}
+    for ref, repetition in course.known.items():
+        found.setdefault(repetition.words, []).append(ref)
+    return found
+
+
+def _level(load: Curve) -> bool:
     summary = load.summary()
-    phrase = load_phrase(summary, joint, course.called)
-    if summary is None or not course.known:
-        return f"{_upper_first(phrase)}."
-    if phrase == "about the same throughout":
-        return f"The load about the {joint} is {phrase}{_meanwhile(course, named)}."
+    return summary is not None and summary.lowest >= HIGH
+
+
+def _with_load(course: Course, load: Curve, named: Naming, joint: str, differ: bool) -> str:
+    phrase = load_phrase(load.summary(), joint, course.called)
+    if _level(load):
+        while_ = "; the parts differ in length" if differ else (
+            f", while {_whom(course, named)} {_runs(next(iter(by_words(course))))}" if course.known else "")
+        return f"The load about the {joint} is {phrase}{while_}."
     head, comma, tail = phrase.partition(",")  # what vanishes comes in a sentence of its own
-    told = f"{_upper_first(head)}, {_there(course, named)}."
-    return f"{told} {_upper_first(_rest(tail.strip()))}." if comma else told
+    there = "; the parts differ in length there" if differ else _there(course, named) if course.known else ""
+    return f"{_upper_first(head)}{there}." + (f" {_upper_first(_rest(tail.strip()))}." if comma else "")
 
 
 def _rest(tail: str) -> str:
-    """``with almost none near the top`` and ``and changes from one side ...`` as sentences."""
-    return f"there is {tail.removeprefix('with ')}" if tail.startswith("with ") else f"the load {tail.removeprefix('and ')}"
+    """``with almost none near the top`` and ``and changes from one side ...`` as sentences of their own."""
+    if tail.startswith("with almost none "):
+        return f"almost no load {tail.removeprefix('with almost none ')}"
+    return f"the load {tail.removeprefix('and ')}"
 
 
 def _there(course: Course, named: Naming) -> str:
-    """``where the muscle is longest (80% of its own range)``."""
-    states = {ref: when_hard(course, ref) for ref in course.known}
+    """``, where the muscle is longest (80% of its own range)``."""
+    state = next(iter(by_state(course)))
     shares = [course.length_when_hard(ref) or 0.0 for ref in course.known]
-    if len(set(states.values())) == 1:
-        share = span(shares) + " of its own range" + (", depending on the part" if " to " in span(shares) else "")
-        return f"{_STATE[next(iter(states.values()))].format(_whom(course, named))} ({share})"
-    told = [f"{_SHORT[state]}: {named([ref for ref in states if states[ref] == state])}" for state in dict.fromkeys(states.values())]
-    return f"where the parts differ ({'; '.join(told)})"
+    share = span(shares) + " of its own range" + (", depending on the part" if " to " in span(shares) else "")
+    return f", {'while' if state == 'level' else 'where'} {_whom(course, named)} {_VERB[state]}{_here(state, shares)} ({share})"
 
 
-def _meanwhile(course: Course, named: Naming) -> str:
-    told = {found.words for found in course.known.values()}
-    return f", while {_whom(course, named)} {_runs(told.pop())}" if len(told) == 1 else f", while the parts differ: {_each(course, named)}"
-
-
-def _alone(course: Course, named: Naming) -> str:
-    """The length by itself, where the load is not known."""
-    if not course.known:
-        return ""
-    told = {found.words for found in course.known.values()}
-    if len(told) == 1:
-        return f"{_upper_first(_whom(course, named))} {_runs(told.pop())}."
-    return f"The parts differ in length: {_each(course, named)}."
-
-
-def _each(course: Course, named: Naming) -> str:
-    by_words: dict[str, list[str]] = {}
-    for ref, found in course.known.items():
-        by_words.setdefault(found.words, []).append(ref)
-    return "; ".join(f"{named(refs)}, {words}" for words, refs in by_words.items())
+def _here(state: str, shares: Sequence[float]) -> str:
+    """Keeps ``longest`` from being read as long: the longest of a repetition may be short for the muscle."""
+    if state == "longest" and percent(min(shares)) < OUTER or state == "shortest" and percent(max(shares)) > 100 - OUTER:
+        return " for this exercise"
+    return ""
 
 
 def _whom(course: Course, named: Naming) -> str:
@@ -149,6 +171,6 @@ def _upper_first(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-_STATE = {"longest": "where {} is longest", "shortest": "where {} is shortest",
-          "between": "where {} is between its longest and its shortest", "level": "while {} hardly changes its length"}
-_SHORT = {"longest": "longest", "shortest": "shortest", "between": "in between", "level": "hardly changing"}
+_STATE = {"longest": "longest", "shortest": "shortest", "between": "in between", "level": "hardly changing"}
+_VERB = {"longest": "is longest", "shortest": "is shortest", "between": "is between its longest and its shortest",
+         "level": "hardly changes its length"}

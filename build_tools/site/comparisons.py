@@ -12,6 +12,7 @@ from ..evidence.certainty import Certainty
 from ..evidence.model import Comparison, Question, Row
 from ..evidence.verdict import Estimate
 from . import evidence_words as words
+from .curve_plot import CurvePlot
 from .interval_plot import Plot, PlotRow, plot, svg
 from .shelf import Desk, Link, Shelf
 from .templating import upper_first
@@ -44,7 +45,7 @@ class CertaintyView:
 class Figure:
     """A plot on a page and where its file is."""
 
-    plot: Plot
+    plot: Plot | CurvePlot
     drawing: Markup
     file: str
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from . import methods
+from . import methods, methods_movement
 from .indexes import contents
 from .shelf import Shelf
 from .templating import render
@@ -34,4 +34,5 @@ def _notice(shelf: Shelf, uri: str) -> str:
 
 _PASSAGES: dict[str, Callable[[Shelf, str], str]] = {
     "contents": _contents, "notice": _notice, "worked example": methods.example, "verdicts": methods.verdicts,
-    "levels of certainty": methods.levels, "rules of certainty": methods.rules, "conventions": methods.conventions}
+    "levels of certainty": methods.levels, "rules of certainty": methods.rules, "conventions": methods.conventions,
+    "posture length and load": methods_movement.lengths}

@@ -18,7 +18,7 @@ from .shelf import Desk, Grounds, Link, Shelf
 from .templating import render, upper_first
 
 #: Anchors that other pages link to.
-ANCHORS = ["verdicts", "certainty", "conventions"]
+ANCHORS = ["verdicts", "certainty", "conventions", "posture"]
 #: Verdict -> what it means.
 VERDICTS = {
     "shown": "The whole 95% interval lies where the claim says.",

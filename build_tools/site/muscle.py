@@ -8,6 +8,7 @@ from ..catalog import entries
 from ..evidence.model import Field
 from . import evidence_words as words
 from . import standings
+from .by_length import ByLength, by_length
 from .references import Formatted, cited_on, formatted
 from .shelf import MUSCLE_SECTIONS, Desk, Grounds, Link, Shelf, part_anchor
 from .standings import FieldView
@@ -23,6 +24,7 @@ class PartView:
     crosses: list[str]
     facts: list[tuple[str, Grounds]]
     outcomes: list[FieldView]
+    by_length: ByLength | None
     direct: list[Link]
     indirect: list[Link]
 
@@ -85,7 +87,7 @@ def _part(desk: Desk, ref: str, part: entries.Part, fields: list[Field]) -> Part
     return PartView(
         anchor=part_anchor(ref.partition("/")[2]), part=part, crosses=[joints[j].name.lower() for j in part.crosses],
         facts=[(f.say, desk.grounds(f)) for f in part.facts], outcomes=[standings.view(desk, f) for f in fields],
-        direct=credited(desk, ref, "direct"), indirect=credited(desk, ref, "indirect"))
+        by_length=by_length(desk, ref), direct=credited(desk, ref, "direct"), indirect=credited(desk, ref, "indirect"))
 
 
 def _order(field: Field) -> tuple[int, str]:

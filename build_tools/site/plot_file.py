@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-import re
 import textwrap
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import partial
 
 from ..catalog import referencing
-from . import comparisons, exercise, standings
+from . import comparisons, curve_pair, curves, exercise, standings
+from .curve_plot import CurvePlot
+from .escape import xml_text
 from .interval_plot import Plot
 from .shelf import Shelf
 from .templating import render
@@ -17,17 +18,16 @@ from .templating import render
 #: Pixels, and characters that fit into the width at the two sizes of words.
 WIDTH, EDGE, TITLE_CHARACTERS, CHARACTERS = 640, 20, 74, 100
 
-#: Characters that XML 1.0 allows nowhere, not even escaped (section 2.2 of the recommendation).
-_NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
-
 
 @dataclass(frozen=True)
 class PlotFile:
     """Everything the template of the file shows; sizes in pixels."""
 
-    plot: Plot
+    plot: Plot | CurvePlot
     head: list[str]
     foot: list[str]
+    curves: bool
+    """Whether it is a plot of curves, not of intervals."""
     width: int = WIDTH
     edge: int = EDGE
 
@@ -44,12 +44,13 @@ class PlotFile:
 
 def uris(shelf: Shelf) -> list[str]:
     """Where the files of all plots are."""
-    return [uri for uri, _, _ in _plots(shelf)]
+    return [uri for uri, _, _ in _plots(shelf)] + [uri for uri, _ in _curves(shelf)]
 
 
 def files(shelf: Shelf) -> list[tuple[str, bytes]]:
     """Every plot as a file."""
-    return [(uri, plot_file(shelf, draw(uri), keys)) for uri, draw, keys in _plots(shelf)]
+    intervals = [(uri, plot_file(shelf, draw(uri), [_credit(shelf, key) for key in keys])) for uri, draw, keys in _plots(shelf)]
+    return [*intervals, *((uri, plot_file(shelf, drawn, curves.credits(shelf))) for uri, drawn in _curves(shelf))]
 
 
 def _plots(shelf: Shelf) -> list[tuple[str, Callable[[str], Plot], list[str]]]:
@@ -65,13 +66,25 @@ def _plots(shelf: Shelf) -> list[tuple[str, Callable[[str], Plot], list[str]]]:
     return found
 
 
-def plot_file(shelf: Shelf, plot: Plot, keys: list[str]) -> bytes:
-    """The stand-alone SVG of a plot that rests on the references ``keys``."""
-    paragraphs = [plot.key, f"Sources: {'; '.join(_credit(shelf, key) for key in keys)}.",
+def _curves(shelf: Shelf) -> list[tuple[str, CurvePlot]]:
+    """Every plot of load and length: where its file is, and the plot."""
+    found = []
+    for id in shelf.catalog.exercises:
+        if curves.has_plot(shelf, id):
+            found.append((curves.file(id), curves.draw(shelf, id)))
+        compared = ((other, curve_pair.compare(shelf, id, other)) for other in curve_pair.compared_with(shelf, id))
+        found += [(curve_pair.file_with(id, other), drawn) for other, drawn in compared if drawn]
+    return found
+
+
+def plot_file(shelf: Shelf, plot: Plot | CurvePlot, credits: list[str]) -> bytes:
+    """The stand-alone SVG of a plot that rests on what ``credits`` name."""
+    paragraphs = [plot.key, plot.basis if isinstance(plot, CurvePlot) else "", f"Sources: {'; '.join(credits)}.",
                   f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}."]
     foot = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, CHARACTERS)]
-    drawn = render("plot_file.svg.jinja", file=PlotFile(plot, textwrap.wrap(plot.title, TITLE_CHARACTERS), foot))
-    return _NOT_XML.sub("", drawn).encode()
+    drawn = render("plot_file.svg.jinja", file=PlotFile(plot, textwrap.wrap(plot.title, TITLE_CHARACTERS), foot,
+                                                       isinstance(plot, CurvePlot)))
+    return xml_text(drawn).encode()
 
 
 def _credit(shelf: Shelf, key: str) -> str:

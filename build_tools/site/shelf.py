@@ -13,6 +13,7 @@ from ..catalog.load import Catalog
 from ..evidence.conventions import Settings, settings
 from ..evidence.model import Comparison, Conclusion, Conclusions, Field, Question, Row
 from ..evidence.names import Names
+from ..movement.course import Courses
 from .address import Addresses
 
 
@@ -93,6 +94,11 @@ class Shelf:
                 for result in row.results:
                     found[row.study, result].append((comparison, row))
         return found
+
+    @cached_property
+    def courses(self) -> Courses:
+        """Load and length over each exercise's repetition."""
+        return Courses(self.catalog)
 
     @cached_property
     def letters(self) -> dict[str, str]:
