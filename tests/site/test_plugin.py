@@ -51,6 +51,28 @@ def test_warnings_fail_only_under_strict(tmp_path: Path, monkeypatch: pytest.Mon
         assert snapshot(tmp_path / "site") == before
 
 
+def test_a_claim_that_the_numbers_contradict_stops_the_build(demo: Path, tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
+    config = configuration(tmp_path, demo)
+    before = snapshot(build(config))
+    file = demo / "exercises" / "crate-curl.yaml"
+    file.write_text(file.read_text().replace("more_than: {exercise: cable-curl}", "less_than: {exercise: cable-curl}"))
+    with pytest.raises(Abort):
+        build(config)
+    assert "exercises/crate-curl.yaml:11:5: error[contradicted-claim]" in caplog.text
+    assert snapshot(tmp_path / "site") == before
+
+
+def test_stale_conclusions_warn_in_a_preview_and_fail_under_strict(demo: Path, tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
+    study = demo / "studies" / "glow2031.yaml"
+    study.write_text(study.read_text().replace("mean: 61", "mean: 63"))
+    config = configuration(tmp_path, demo)
+    page = build(config) / "exercises" / "cable-curl" / "index.html"
+    assert page.is_file(), "whoever edits a study sees the page"
+    assert "catalog/conclusions:1:1: warning[stale-conclusions]: " in caplog.text and "run `handbook conclude`" in caplog.text
+    with pytest.raises(Abort):
+        build(config, strict=True)
+
+
 def test_nothing_is_written_beside_the_site(demo: Path, tmp_path: Path) -> None:
     before, content = snapshot(demo), snapshot(ROOT / "content")
     build(configuration(tmp_path, demo))
