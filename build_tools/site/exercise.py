@@ -13,16 +13,17 @@ from ..evidence import sentences
 from ..evidence.conclude import question
 from ..evidence.model import Comparison, Conclusion
 from ..movement.posture_words import KeyPosture, key_postures
-from . import comparisons, figure_file
+from . import comparisons, curve_views, figure_file
 from . import evidence_words as words
 from .comparisons import ComparisonView
+from .curve_views import CurvesView
 from .figure import figure as posture_figure
 from .figure import html
 from .references import Formatted, cited_on, formatted
 from .shelf import Desk, Grounds, Link, Shelf
 from .templating import render
 
-SECTIONS = ("top", "what-it-favours", "how-to-do-it", "faults", "cautions", "swaps", "sources")
+SECTIONS = ("top", "what-it-favours", "how-to-do-it", "faults", "cautions", "load-and-length", "swaps", "sources")
 
 
 @dataclass(frozen=True)
@@ -93,6 +94,7 @@ class ExercisePage:
     cues: list[CueGroup]
     faults: list[tuple[entries.Fault, Grounds]]
     cautions: list[tuple[entries.Caution, Grounds]]
+    curves: CurvesView
     swaps: list[SwapView]
     sources: list[Formatted]
     reviewed: date
@@ -136,7 +138,7 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
             ("Set up", exercise.cues.set_up), ("Move", exercise.cues.move), ("Check", exercise.cues.check))],
         faults=[(f, desk.grounds(f)) for f in exercise.faults],
         cautions=[(c, desk.grounds(c)) for c in exercise.cautions],
-        swaps=_swaps(desk, id), sources=[formatted(desk, key) for key in cited_on(shelf, keys)],
+        curves=curve_views.view(desk, id), swaps=_swaps(desk, id), sources=[formatted(desk, key) for key in cited_on(shelf, keys)],
         reviewed=exercise.reviewed, notice=shelf.handbook.notice.short, notice_href=desk.href("cautions.md"))
 
 
