@@ -33,8 +33,8 @@ class Combined:
 
     estimate: Estimate
     path: Path
-    samples: int
-    """Samples that the estimate rests on."""
+    studies: tuple[str, ...]
+    """The study that speaks for each sample that the estimate rests on."""
     people: int
     common: Estimate | None = None
     prediction: tuple[float, float] | None = None
@@ -50,7 +50,7 @@ class Answers:
 
     def __init__(self, catalog: Catalog, settings: Settings, names: Names) -> None:
         self._catalog, self._settings, self._names = catalog, settings, names
-        # An indirect answer rests on every sample of its component, and so does the next one.
+        # An indirect answer rests on many samples, and so does the next one.
         self._rated = cache(self._rate)
         self._sample_of = sample_names({key: entry.data for key, entry in catalog.studies.items()})
 
@@ -142,20 +142,17 @@ class Answers:
     def _support(self, rows: tuple[Row, ...], combined: Combined | None) -> tuple[int, int]:
         """Studies and people of the sentence: those behind the estimate, else those that state a direction."""
         if combined:
-            return combined.samples, combined.people
+            return len(combined.studies), combined.people
         counted = [row for row in rows if row.stated] or list(rows)
         return len(counted), sum(row.people for row in counted)
 
     def _certainty(self, question: Question, rows: tuple[Row, ...], samples: Samples, directions: Directions,
                    combined: Combined | None, tried: Sequence[tuple[str, Estimate]], override: Override | None) -> Certainty:
         if combined and combined.path == "indirect":
-            keys = samples.pooled
+            rated = tuple(self._rated(key, question.outcome, key in samples.jointly) for key in combined.studies)
         else:
-            keys = tuple(row.study for row in rows if (row.estimate is not None if combined else row.stated))
-        by_key = {row.study: row for row in rows}
-        rated = self._rated(keys, question.outcome)
-        if by_key:
-            rated = tuple(_seen(sample, by_key[sample.study]) if sample.study in by_key else sample for sample in rated)
+            counted = [row for row in rows if (row.estimate is not None if combined else row.stated)]
+            rated = tuple(_seen(self._rated(row.study, question.outcome, False), row) for row in counted)
         margin = self._settings.margins[question.outcome]
         if combined is None:
             return certainty(Body(outcome=question.outcome, samples=rated, margin=margin, directions=directions), override)
@@ -168,17 +165,16 @@ class Answers:
                            for estimate in (combined.estimate, *(estimate for _, estimate in tried))))
         return certainty(body, override)
 
-    def _rate(self, keys: tuple[str, ...], outcome: str) -> tuple[RatedSample, ...]:
-        return tuple(self._sample(key, outcome) for key in keys)
-
-    def _sample(self, key: str, outcome: str) -> RatedSample:
+    def _rate(self, key: str, outcome: str, jointly: bool) -> RatedSample:
+        """A sample as far as no pair is asked about: all of its exercises count."""
         study = self._catalog.studies[key].data
         reference = self._catalog.references.get(key)
         return RatedSample(
             study=key, design=study.design, n=study.people.n, measured=outcome,
             read=reference.read if reference else "memory",  # type: ignore[arg-type]
             paired=study.same_people, correlation=self._settings.within_person if study.same_people else 0.0,
-            risk_of_bias=study.risk_of_bias.judgement if study.risk_of_bias else None)
+            risk_of_bias=study.risk_of_bias.judgement if study.risk_of_bias else None,
+            differs=any(arm.differs for arm in study.arms.values() if arm.exercise), jointly=jointly)
 
 
 def _seen(sample: RatedSample, row: Row) -> RatedSample:

@@ -6,6 +6,8 @@ from collections.abc import Mapping, Sequence
 from functools import cached_property
 from math import exp
 
+import numpy as np
+
 from .answers import Combined, as_estimate
 from .certainty import Incoherence
 from .effects.spread import critical
@@ -16,6 +18,9 @@ from .network_checks import Decomposition, decompose
 from .network_sides import Sides, split
 from .ranking import rank
 from .verdict import Estimate
+
+#: Weights below this are rounding.
+_WEIGHTLESS = 1e-9
 
 
 class Fitted:
@@ -45,11 +50,11 @@ class Fitted:
         net, side = self.network, self._sides.get(frozenset((first, second)))
         interval, prediction = net.interval(first, second), net.prediction(first, second)
         path: Path = "indirect" if side is None else "direct and indirect" if side.separate and side.share < 1 - 1e-9 else "direct"
-        behind = [b for b in net.blocks if {first, second} <= set(b.treatments)] if path == "direct" else list(net.blocks)
+        behind = [b for b in net.blocks if {first, second} <= set(b.treatments)] if path == "direct" else self._carrying(first, second)
         known = net.df > 0
         return Combined(
-            estimate=as_estimate(net.estimate(first, second).estimate, interval.lower, interval.upper), path=path, samples=len(behind),
-            people=self._count(behind), common=self._plain(first, second) if known else None,
+            estimate=as_estimate(net.estimate(first, second).estimate, interval.lower, interval.upper), path=path,
+            studies=tuple(b.study for b in behind), people=self._count(behind), common=self._plain(first, second) if known else None,
             prediction=(exp(prediction.lower), exp(prediction.upper)) if prediction else None,
             i2=self._q.total.i2 if known else None, tau2=net.tau2 if known else None, q_p=self._q.total.p,
             direct_share=min(1.0, side.share) if side else 0.0, incoherence=_incoherence(side, first))
@@ -68,6 +73,13 @@ class Fitted:
         y, se = self._common.estimate(first, second)
         half = critical(None) * se
         return as_estimate(y, y - half, y + half)
+
+    def _carrying(self, first: str, second: str) -> list[Block]:
+        """Blocks with any weight in a pair's estimate; a branch that leads nowhere near it has none."""
+        net = self.network
+        i, j = net.treatments.index(first), net.treatments.index(second)
+        weight = np.bincount(net.rows.block, np.abs(net.solution[i] - net.solution[j]), len(net.blocks))
+        return [net.blocks[number] for number in np.flatnonzero(weight > _WEIGHTLESS)]
 
     def _count(self, blocks: Sequence[Block]) -> int:
         return sum(self._people[block.study] for block in blocks)

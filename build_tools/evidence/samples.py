@@ -27,9 +27,9 @@ class Samples(tuple[Sample, ...]):
         return dict(found)
 
     @cached_property
-    def pooled(self) -> tuple[str, ...]:
-        """The study that speaks for each sample that is pooled on anything."""
-        return tuple(sample.pooled[0].study for sample in self if sample.pooled)
+    def jointly(self) -> frozenset[str]:
+        """The studies that speak for samples in which the part was measured together with others only."""
+        return frozenset(s.pooled[0].study for s in self if s.pooled and all(source.cover == "jointly" for source in s.pooled))
 
     @cached_property
     def rest_on_correlations(self) -> bool:

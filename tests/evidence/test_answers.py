@@ -3,7 +3,7 @@
 from math import exp, log, sqrt
 
 import pytest
-from catalogs import LONG, SHORT, A, B, C, answer, engine, growth, result, study
+from catalogs import LONG, SHORT, A, B, C, D, E, F, answer, engine, growth, result, study
 from scipy import stats
 
 from build_tools.evidence.answers import as_estimate
@@ -114,14 +114,47 @@ def test_directions_are_counted_beside_the_estimate_and_not_into_it():
     assert [row.estimate is None for row in both.rows] == [False, True]
 
 
+def test_a_direction_stated_beside_a_spread_is_not_counted_again():
+    comparison = answer({"one": study([result(ARMS, [TEST | {"favours": "of"}])])})
+    assert (comparison.directions, comparison.rows[0].direction) == (Directions(), "more")
+
+
 def test_what_makes_a_row_less_than_direct_is_noted():
     data = study([result(ARMS, parts=(LONG, SHORT))])
     data["arms"]["a"]["differs"] = "lowering phase only"
     [row] = answer({"one": data}).rows
     assert row.notes == ("a arm: lowering phase only", "Measured together with other parts.")
     assert (row.differs, row.cover) == (True, "jointly")
-    assert {"indirectness-exercise", "indirectness-measurement"} <= {
-        step.rule for step in answer({"one": data}).certainty.steps if step.change < 0}
+    assert {"indirectness-exercise", "indirectness-measurement"} <= rules_charged(answer({"one": data}))
+
+
+def rules_charged(comparison):
+    return {step.rule for step in comparison.certainty.steps if step.change < 0}
+
+
+@pytest.mark.parametrize("rule", ["indirectness-exercise", "indirectness-measurement"])
+def test_what_makes_the_studies_of_an_indirect_answer_less_direct_counts_too(rule):
+    """Charged in full once: being indirect costs the same level as another exercise."""
+    parts = (LONG, SHORT) if rule == "indirectness-measurement" else (LONG,)
+    studies = {"one": study([result(ARMS, parts=parts)], {"a": A, "b": B}), "two": study([result(ARMS, parts=parts)], {"a": B, "b": C})}
+    if rule == "indirectness-exercise":
+        for data in studies.values():
+            data["arms"]["a"]["differs"] = "lowering phase only"
+    comparison = answer(studies, A, C)
+    assert comparison.path == "indirect" and rule in rules_charged(comparison)
+    plain = {"one": study([result(ARMS)], {"a": A, "b": B}), "two": study([result(ARMS)], {"a": B, "b": C})}
+    assert rule not in rules_charged(answer(plain, A, C))
+
+
+def test_an_indirect_answer_is_rated_and_counted_by_the_studies_that_carry_it():
+    """Neither a branch of the same network that leads elsewhere nor another network is behind it."""
+    chain = {"one": study([result(ARMS)], {"a": A, "b": B}), "two": study([result(ARMS)], {"a": B, "b": C}, n=20)}
+    appraised = {"risk_of_bias": {"judgement": "low", "because": "Invented."}}
+    aside = {"three": study([result(ARMS)], {"a": C, "b": D}, n=900, **appraised),
+             "four": study([result(ARMS)], {"a": E, "b": F}, n=900, **appraised)}
+    alone, both = answer(chain, A, C), answer(chain | aside, A, C)
+    assert (both.studies, both.people) == (2, 32) == (alone.studies, alone.people)
+    assert both.certainty == alone.certainty
 
 
 def test_the_whole_muscle_does_not_answer_for_its_part():

@@ -27,7 +27,7 @@ def test_one_study_is_its_own_contrast_with_its_own_t():
     found = Fitted(PAIR[:1], PEOPLE).combined("b", "a")
     half = stats.t.ppf(0.975, 9) * 0.1
     assert (found.estimate.ratio, found.estimate.low, found.estimate.high) == pytest.approx((exp(-0.1), exp(-0.1 - half), exp(-0.1 + half)))
-    assert (found.path, found.samples, found.people) == ("direct", 1, 10)
+    assert (found.path, found.studies, found.people) == ("direct", ("s1",), 10)
     assert (found.prediction, found.i2, found.tau2, found.common, found.incoherence) == (None, None, None, None, None)
 
 
@@ -52,7 +52,7 @@ def test_studies_that_agree_have_no_spread_between_them():
 
 def test_a_chain_is_indirect_and_its_variances_add_up():
     found = Fitted(CHAIN, PEOPLE).combined("c", "a")
-    assert (found.path, found.samples, found.people, found.direct_share) == ("indirect", 2, 30, 0)
+    assert (found.path, found.studies, found.people, found.direct_share) == ("indirect", ("s1", "s2"), 30, 0)
     half = stats.norm.ppf(0.975) * sqrt(0.03)
     assert np.log([found.estimate.low, found.estimate.high]) == pytest.approx([0.3 - half, 0.3 + half])
 
@@ -61,7 +61,13 @@ def test_a_loop_is_both_and_says_how_far_its_sides_disagree():
     found = Fitted(LOOP, PEOPLE).combined("c", "a")
     assert found.path == "direct and indirect" and 0 < found.direct_share < 1
     assert found.incoherence.ratio == pytest.approx(exp(0.5 - 0.3))
-    assert (found.samples, found.people) == (3, 70), "the whole loop carries it"
+    assert (found.studies, found.people) == (("s1", "s2", "s3"), 70), "the whole loop carries it"
+
+
+def test_a_branch_that_leads_elsewhere_carries_nothing():
+    made = Fitted([*CHAIN, block("s4", "cd", 1.0, 0.01)], PEOPLE)
+    assert (made.combined("c", "a").studies, made.combined("c", "a").people) == (("s1", "s2"), 30)
+    assert made.combined("d", "a").studies == ("s1", "s2", "s4")
 
 
 def test_one_sample_of_three_arms_is_no_loop():
@@ -77,7 +83,7 @@ def test_turning_a_pair_inverts_it(blocks):
     forth, back = made.combined("a", "b"), made.combined("b", "a")
     assert (forth.estimate.ratio, forth.estimate.low, forth.estimate.high) == pytest.approx(
         (1 / back.estimate.ratio, 1 / back.estimate.high, 1 / back.estimate.low))
-    assert (forth.path, forth.samples, forth.people, forth.i2) == (back.path, back.samples, back.people, back.i2)
+    assert (forth.path, forth.studies, forth.people, forth.i2) == (back.path, back.studies, back.people, back.i2)
 
 
 def test_the_order_is_by_score_against_the_exercise_with_most_samples():

@@ -92,7 +92,9 @@ def test_a_correlation_is_taken_back_from_a_paired_t():
     assert not measured(data).imputed
 
 
-@pytest.mark.parametrize("contrast", [{"p_below": 0.05}, {"p": 0.9}, {"p": 1e-12}, {"favours": "of"}, {"p_above": 0.05}])
+@pytest.mark.parametrize("contrast", [
+    {"p_below": 0.001}, {"t": 2.1}, {"p": 0.9}, {"p": 1e-12}, {"favours": "of"}, {"p_above": 0.05}],
+    ids=["bound", "below 0", "below -1", "above 1", "direction", "not significant"])
 def test_a_bound_or_a_test_that_fits_no_correlation_leaves_the_handbooks(contrast):
     arms = {"a": {"mean": 50.0, "sd": 10.0}, "b": {"mean": 40.0, "sd": 10.0}}
     found = measured(study([result(arms, [TEST | contrast])]), within_person=0.5)

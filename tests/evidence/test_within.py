@@ -81,6 +81,14 @@ def test_impossible_numbers_are_a_finding_and_no_exception(results):
     assert sample.block is None and [f.rule for f in trouble] == ["unusable-number"]
 
 
+def test_asking_again_finds_nothing_twice():
+    catalog = of({"one": study(parts({"mean": 50.0, "sd": 0.0}, {"mean": 40.0, "sd": 10.0}))})
+    assembly = Assembly(catalog, settings(catalog))
+    for pair in ((LONG, SHORT), (LONG, SHORT)):
+        within.samples(assembly, A, *pair, "activation")
+    assert len(assembly.trouble) == 1
+
+
 def test_one_person_has_no_spread():
     [sample], trouble = samples({"one": study(SPREADS, n=1)})
     assert sample.block is None and trouble
