@@ -1,0 +1,102 @@
+"""Plots of load and length: geometry read back from the drawing, words, files, and every shipped exercise.
+
+Outside check: the drawn curve of a sine is read back and compared with the sine; XML is judged by expat.
+"""
+
+from __future__ import annotations
+
+import re
+import xml.etree.ElementTree as ET
+from math import pi, sin
+
+import pytest
+from site_building import ROOT, render
+
+from build_tools.catalog.load import load
+from build_tools.site import curve_pair, curves
+from build_tools.site.book import Book
+from build_tools.site.curve_plot import EDGE, LENGTH, LOAD, band, line, steps, stretches
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+@pytest.fixture(scope="module")
+def shipped() -> Book:
+    return render(load(ROOT / "catalog", "catalog"))
+
+
+def points(path: str) -> list[tuple[float, float]]:
+    return [(float(x), float(y)) for x, y in re.findall(r"([\d.]+) ([\d.]+)", path)]
+
+
+def test_a_drawn_load_is_the_curve() -> None:
+    values = [sin(n / 60 * pi / 2) for n in range(61)]
+    for n, (x, y) in enumerate(points(line(values, LOAD))):
+        assert x == pytest.approx(100 * n / 60, abs=0.06)
+        assert 1 - (y - EDGE) / (LOAD - 2 * EDGE) == pytest.approx(values[n], abs=1e-3)
+
+
+def test_what_lies_on_the_other_side_is_drawn_at_nothing() -> None:
+    assert {y for _, y in points(line([-1, -0.5, 0.0], LOAD))} == {LOAD - EDGE}
+
+
+def test_lengths_are_drawn_in_tenths() -> None:
+    shares = [0.31, 0.34, 0.36, 0.44, 0.46]
+    assert steps(shares, 108) == "M0 74H37.5V64H87.5V54H100"  # 30, 40, 50% of 100 pixels, 4 from the edge
+    assert {y for _, y in points(band(shares, 108))} == {69, 79, 59, 49}
+
+
+def test_hard_stretches_are_where_the_sine_is_high() -> None:
+    (start, width), = stretches([sin(n / 60 * pi / 2) for n in range(61)], 0.8)
+    assert (start, start + width) == (pytest.approx(0.59, abs=0.01), 1)  # asin 0.8 is 53.13 of 90 degrees
+
+
+def test_every_shipped_exercise_shows_its_curves_or_says_why_not(shipped: Book) -> None:
+    for page in shipped.pages:
+        if page.uri.startswith("exercises/") and page.uri != "exercises/index.md":
+            section = page.text.partition("{#load-and-length}")[2].partition("## Swaps")[0]
+            assert "Hardest" in section or "The load" in section, page.uri
+            assert 'role="img"' in section or "No model value is available" in section, page.uri
+            assert section.count("Compared with") <= curve_pair.MOST_COMPARED
+            assert len(section) < 40_000
+            assert "methods/#posture" in section
+
+
+def test_load_and_length_never_share_a_panel(shipped: Book) -> None:
+    for id in shipped.shelf.catalog.exercises:
+        if curves.has_plot(shipped.shelf, id):
+            drawn = curves.draw(shipped.shelf, id)
+            bottoms = [(panel.box, panel.bottom) for panel in drawn.panels]
+            assert all(first[1] < second[0] for first, second in zip(bottoms, bottoms[1:], strict=False))
+            assert all(len({mark.style == "band" for mark in panel.marks}) == 1 for panel in drawn.panels)
+            assert all(panel.height in (LOAD, LENGTH) for panel in drawn.panels)
+            assert drawn.says.count("Load about") + drawn.says.count("Length of") == len(drawn.panels)
+
+
+def test_files_name_models_licence_and_masses(shipped: Book) -> None:
+    files = [f for f in shipped.files if f.uri.endswith("load-and-length.svg") or "/with-" in f.uri]
+    assert len(files) > len(shipped.shelf.catalog.exercises)
+    for made in files:
+        text = " ".join(e.text or "" for e in ET.fromstring(made.content).iter(f"{SVG}text"))
+        for words in ("Delp", "Holzbaur", "CC BY 3.0", "de Leva 1996", "Licence:", "It does not show growth" if "Length" in text else "Load"):
+            assert words in text, (made.uri, words)
+        assert len(made.content) < 16_000
+
+
+def test_two_exercises_that_turn_opposite_ways_are_drawn_the_same_way(shipped: Book) -> None:
+    drawn = curve_pair.compare(shipped.shelf, "nordic-curl", "seated-leg-curl")
+    assert drawn is not None
+    assert [words for words, _ in drawn.ends] == ["A: knees bent 90° to knees bent 15°", "B: knees bent 100° to knees bent 5°"]
+    assert "B is drawn from its end to its start" in drawn.key
+    assert [[mark.style for mark in panel.marks] for panel in drawn.panels] == [["solid"], ["solid", "dashed"]]
+
+
+def test_exercises_of_a_part_stand_by_length_and_in_no_ranking(shipped: Book) -> None:
+    text = next(page.text for page in shipped.pages if page.uri == "muscles/hamstrings.md")
+    part = text.partition("{#semitendinosus}")[2].partition("\n### ")[0]
+    listed = part.partition('<dl class="hb-tenths">')[2].partition("</dl>")[0]
+    assert "Not a ranking: it says nothing of growth or activation." in part
+    assert listed.index("Long") < listed.index("Romanian deadlift") < listed.index("Middle") < listed.index("Short")
+    assert "Seated leg curl</a> <span class=\"hb-quiet\">(mean)" in listed  # a machine
+    shares = [int(share) for share in re.findall(r"<dt>(\d+)%", listed)]
+    assert shares == sorted(set(shares), reverse=True) and all(share % 10 == 0 for share in shares)
