@@ -41,7 +41,8 @@ def named(refs: list[str]) -> str:
 LONG, FLAT, FALLING, SOME = run(0.4, 0.9), run(0.5, 0.6), run(0.8, 0.1), run(0.1, 0.4)
 NONE = Missing("no model value is available for this muscle")
 CASES = [
-    (course(SWING, a=LONG), "Hardest near the bottom, where the muscle is longest (80% of its own range). Almost no load near the top.", []),
+    (course(SWING, a=LONG),
+     "Hardest near the bottom, where the muscle is longest (80% of its own range). Almost no load near the top.", []),
     (course(SWING, a=SOME), "Hardest near the bottom, where the muscle is longest for this exercise (30% of its own range). "
      "Almost no load near the top.", []),
     (course(SWING, a=FALLING), "Hardest near the bottom, where the muscle is between its longest and its shortest (20% of its own range). "
@@ -62,7 +63,8 @@ CASES = [
      "No model value is available for the length of these parts.", []),
     (course(SWING, "ab", a=LONG, b=LONG, c=FLAT), "Hardest near the bottom, where each part that it asks for is longest "
      "(80% of its own range). Almost no load near the top.", []),
-    (course(SWING, "abd", a=LONG, b=LONG, c=FLAT, d=NONE), "Hardest near the bottom, where each part that it asks for and the model knows is "
+    (course(SWING, "abd", a=LONG, b=LONG, c=FLAT, d=NONE),
+     "Hardest near the bottom, where each part that it asks for and the model knows is "
      "longest (80% of its own range). Almost no load near the top. No model value is available for the length of part d.", []),
     (course(LEVEL, a=FALLING), "The load about the hip is about the same throughout, while the muscle goes from long to short.", []),
     (course(LEVEL, a=FLAT), "The load about the hip is about the same throughout, while the muscle is around the middle of its range.", []),
@@ -88,8 +90,8 @@ def test_sentence(given: Course, sentence: str, each: list[str]) -> None:
 
 def test_a_load_is_told_as_the_sine_that_it_is() -> None:
     # sin 22.5, 45, 67.5 degrees: 0.383, 0.707, 0.924
-    assert load_told(SWING, "hip") == ("Load about the hip, as a share of its peak: 0% at the start, 40% a quarter of the way, 70% halfway, "
-                                       "90% three quarters of the way, 100% at the end.")
+    assert load_told(SWING, "hip") == ("Load about the hip, as a share of its peak: 0% at the start, 40% a quarter of the way, "
+                                       "70% halfway, 90% three quarters of the way, 100% at the end.")
 
 
 def test_a_length_is_told_in_tenths() -> None:

@@ -33,7 +33,9 @@ def poisoned(catalog: Catalog, text: str) -> Catalog:
     ids = {*vocabulary.equipment, *vocabulary.positions, *vocabulary.joints, *vocabulary.load_points, *vocabulary.designs,
            *vocabulary.measures, *catalog.exercises, *catalog.references, *catalog.part_refs(),
            "growth", "activation", "cable", "machine", "both", "one", "direct", "indirect",
-           "of", "against", "neither", "seated", "standing"}
+           "of", "against", "neither", "seated", "standing",
+           "foot", "shank", "thigh", "trunk", "up", "down", "this", "other", "side", "front", "low", "mid", "high",
+           "free-weight", "band", "body-weight"}
 
     def poison(value: Any) -> Any:
         if isinstance(value, str):
