@@ -41,7 +41,7 @@ def compare(shelf: Shelf, exercise_a: str, exercise_b: str) -> CurvePlot | None:
     if any(isinstance(load, Curve) for load in loads):
         drawn = [_turned(load.normalised(), n == 1 and turned) if isinstance(load, Curve) else None for n, load in enumerate(loads)]
         shared = len({course.joint for course in courses}) == 1
-        captions = [Caption(f"Load about the {joint(shelf, courses[0])}" if shared else "Load")]
+        captions = [Caption(f"Load about the {joint(shelf, courses[0])}" if shared else "Load about the joint named")]
         captions += [Caption(_named_load(shelf, name, course, shared), letter=letter)
                      for name, course, letter in zip(names, courses, LETTERS, strict=True)]
         panels.append(load_panel(captions, _marks(drawn), [values for values in drawn if values]))
@@ -83,7 +83,7 @@ def _named_load(shelf: Shelf, name: str, course: Course, shared: bool) -> str:
     """An exercise, and where its load acts unless that is said once for both."""
     if isinstance(course.load, Unknown):
         return f"{name}: not known"
-    return name if shared else f"{name}: about the {joint(shelf, course)}"
+    return name if shared else f"{name}: {joint(shelf, course)}"
 
 
 def _marks(loads: Sequence[list[float] | None]) -> list[Mark]:
