@@ -10,6 +10,7 @@ from math import exp, sqrt
 
 from ..catalog.load import Catalog
 from . import printed, sentences
+from .arm_means import compared
 from .assemble import Sample, sample_names
 from .certainty import LEVELS, Body, Certainty, Incoherence, Override, certainty
 from .certainty import Sample as RatedSample
@@ -122,7 +123,7 @@ class Answers:
         direction, stated = _direction(reports)
         single = printed.numbers(reports[0]) if len(reports) == 1 else None
         return Row(
-            study=key, results=tuple(sorted({r.result for r in reports if r.study == key})), people=study.people.n,
+            study=key, results=tuple(sorted({r.result for r in reports if r.study == key})), people=compared(study),
             read=reference.read if reference else "", estimate=_own(sample.block, pair) if sample and sample.block else None,
             direction=direction, stated=stated, how=_how(sample, whole, reports),
             texts=tuple(printed.reading(self._catalog, self._names, r) for r in reports), notes=self._notes(reports),
@@ -170,7 +171,7 @@ class Answers:
         study = self._catalog.studies[key].data
         reference = self._catalog.references.get(key)
         return RatedSample(
-            study=key, design=study.design, n=study.people.n, measured=outcome,
+            study=key, design=study.design, n=compared(study), measured=outcome,
             read=reference.read if reference else "memory",  # type: ignore[arg-type]
             paired=study.same_people, correlation=self._settings.within_person if study.same_people else 0.0,
             risk_of_bias=study.risk_of_bias.judgement if study.risk_of_bias else None,

@@ -47,6 +47,12 @@ def refuse_kind(value: Value, outcome: str) -> None:
         raise Unusable("a change over time is no amount of this outcome")
 
 
+def compared(study: Study) -> int:
+    """People in the arms that did an exercise, without those of a control group; all of them when group sizes were not read."""
+    sizes = [arm.n for arm in study.arms.values() if arm.exercise]
+    return study.people.n if study.same_people or None in sizes else min(study.people.n, sum(sizes))  # type: ignore[arg-type]
+
+
 def people(study: Study, arm: str, value: Value | None = None) -> int | None:
     """How many people an arm's number rests on; ``None`` when only the whole study's number is known."""
     own = value.n if value and value.n else study.arms[arm].n

@@ -8,6 +8,7 @@ from functools import cache, cached_property
 from ..catalog.load import Catalog
 from . import within
 from .answers import Answers, Combined
+from .arm_means import compared
 from .assemble import Assembly
 from .certainty import Override
 from .conventions import Settings
@@ -33,7 +34,7 @@ class Engine:
         self.catalog, self.settings = catalog, settings
         self.names, self.reports, self.assembly = Names(catalog), Reports(catalog), Assembly(catalog, settings)
         self._answers = Answers(catalog, settings, self.names)
-        self._people = {key: study.people.n for key, study in self.assembly.studies.items()}
+        self._people = {key: compared(study) for key, study in self.assembly.studies.items()}
         self.samples = cache(self._samples)
         self.fitted = cache(self._fitted)
 
