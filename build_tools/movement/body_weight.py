@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from .balance import PAIRED
+from .body import REFERENCE
 from .statics import Force, Point, reactions
 
 
@@ -24,6 +25,13 @@ def total_load(body_mass: float, share: float, added: float = 0.0) -> float:
     if total < 0:
         raise ValueError(f"help of {-added:g} kg is more than the {body_mass * share:g} kg that the movement loads")
     return total
+
+
+def told(share: float, how: str, body_mass: float = REFERENCE.mass) -> str:
+    """The load of a body-weight movement in plain words, with one worked number (kg)."""
+    source = "measured on a force plate" if how == "measured" else "reckoned from segment masses, not measured"
+    return (f"Total load: {share:.2f} × body mass, plus what is added. A person of {body_mass:.0f} kg moves about "
+            f"{total_load(body_mass, share):.0f} kg. The share is {source}.")
 
 
 def moved_share(mass_fractions: Mapping[str, float], resting: Iterable[str]) -> float:

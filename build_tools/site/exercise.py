@@ -12,6 +12,7 @@ from ..catalog import entries
 from ..evidence import sentences
 from ..evidence.conclude import question
 from ..evidence.model import Comparison, Conclusion
+from ..movement import body_weight
 from ..movement.posture_words import KeyPosture, key_postures
 from . import comparisons, curve_views, figure_file
 from . import evidence_words as words
@@ -95,6 +96,7 @@ class ExercisePage:
     faults: list[tuple[entries.Fault, Grounds]]
     cautions: list[tuple[entries.Caution, Grounds]]
     curves: CurvesView
+    body_weight: tuple[str, Grounds] | None
     swaps: list[SwapView]
     sources: list[Formatted]
     reviewed: date
@@ -118,7 +120,8 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
     # Tested before untested, otherwise as written.
     conclusions = sorted(shelf.conclusions.of(id), key=lambda c: (c.verdict == "untested", c.index))
     with_claims = [*exercise.cues.set_up, *exercise.cues.move, *exercise.cues.check, *exercise.faults, *exercise.cautions]
-    keys = [c.key for b in (*exercise.emphasis, *with_claims) for c in b.cites]
+    share = [exercise.body_weight_fraction] if exercise.body_weight_fraction else []
+    keys = [c.key for b in (*exercise.emphasis, *with_claims, *share) for c in b.cites]
     keys += [row.study for conclusion in conclusions for c in conclusion.comparisons for row in c.rows]
     return ExercisePage(
         meta={"title": exercise.name, "description": f"{exercise.name}: what it favours and on what evidence, how to do it, "
@@ -138,8 +141,14 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
             ("Set up", exercise.cues.set_up), ("Move", exercise.cues.move), ("Check", exercise.cues.check))],
         faults=[(f, desk.grounds(f)) for f in exercise.faults],
         cautions=[(c, desk.grounds(c)) for c in exercise.cautions],
-        curves=curve_views.view(desk, id), swaps=_swaps(desk, id), sources=[formatted(desk, key) for key in cited_on(shelf, keys)],
+        curves=curve_views.view(desk, id), body_weight=_body_weight(desk, exercise), swaps=_swaps(desk, id),
+        sources=[formatted(desk, key) for key in cited_on(shelf, keys)],
         reviewed=exercise.reviewed, notice=shelf.handbook.notice.short, notice_href=desk.href("cautions.md"))
+
+
+def _body_weight(desk: Desk, exercise: entries.Exercise) -> tuple[str, Grounds] | None:
+    share = exercise.body_weight_fraction
+    return (body_weight.told(share.value, share.how), desk.grounds(share)) if share else None
 
 
 def _credits(desk: Desk, exercise: entries.Exercise, credit: str) -> list[tuple[Link, str]]:

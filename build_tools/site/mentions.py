@@ -8,6 +8,7 @@ from typing import Any
 
 from ..catalog import entries
 from ..catalog.walk import Statement, statements
+from ..movement import body_weight
 from .shelf import Shelf, part_anchor
 
 
@@ -43,7 +44,7 @@ def _place(shelf: Shelf, statement: Statement) -> tuple[str, str, str]:
     data, path = statement.entry.data, statement.path
     if isinstance(data, entries.Exercise):
         anchor = {"emphasis": f"claim-{int(path[1]) + 1}" if path[0] == "emphasis" else "", "cues": "how-to-do-it",
-                  "faults": "faults", "cautions": "cautions"}[str(path[0])]
+                  "faults": "faults", "cautions": "cautions"}.get(str(path[0]), "load-and-length")
         return f"exercises/{statement.entry.id}.md", anchor, data.name
     if isinstance(data, entries.Muscle):
         anchor = part_anchor(str(path[1])) if path[0] == "parts" else "top"
@@ -59,4 +60,8 @@ def _text(shelf: Shelf, statement: Statement) -> str:
         return f"{basis.see} {basis.say}"
     if isinstance(basis, entries.Caution):
         return basis.who
-    return next(str(getattr(basis, name)) for name in ("say", "do", "means") if hasattr(basis, name))
+    if isinstance(basis, entries.BodyWeightFraction):
+        return body_weight.told(basis.value, basis.how)
+    if isinstance(basis, entries.AuthoredCertainty):
+        return basis.because
+    return next((str(getattr(basis, name)) for name in ("say", "do", "means") if hasattr(basis, name)), statement.called)

@@ -14,7 +14,7 @@ from build_tools.checks.rule import Context
 from build_tools.checks.rules import statement_basis
 from build_tools.movement.balance import PAIRED
 from build_tools.movement.body import CENTRE_MEN, MASS_MEN, MASS_WOMEN, REFERENCE
-from build_tools.movement.body_weight import moved_share, share_on, total_load
+from build_tools.movement.body_weight import moved_share, share_on, told, total_load
 from build_tools.movement.statics import between, weight
 
 
@@ -114,3 +114,18 @@ def test_a_fraction_without_a_source_is_found(demo):
                                       "{value: 0.6, how: guessed}"])
 def test_a_fraction_that_makes_no_sense_is_refused(demo, fraction):
     assert [Path(f.spot.file).name for f in demo_with(demo, fraction).findings] == ["crate-curl.yaml"]
+
+
+def test_shipped_shares_follow_from_the_table():
+    """Shares reckoned for shipped exercises are the table's own arithmetic (de Leva 1996): the body without resting shanks and feet."""
+    catalog = load(Path(__file__).parents[2] / "catalog")
+    shares = {id: e.data.body_weight_fraction for id, e in catalog.exercises.items() if e.data.body_weight_fraction}
+    assert set(shares) >= {"nordic-curl", "glute-ham-raise"}
+    for id in ("nordic-curl", "glute-ham-raise"):
+        assert shares[id].how == "reckoned"
+        assert shares[id].value == pytest.approx(moved_share(MASS_MEN, ("shank", "foot")), abs=0.0005)
+
+
+def test_the_load_is_told_with_a_worked_number():
+    assert told(0.886, "reckoned", 80) == ("Total load: 0.89 × body mass, plus what is added. A person of 80 kg moves about 71 kg. "
+                                           "The share is reckoned from segment masses, not measured.")
