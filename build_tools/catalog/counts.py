@@ -1,7 +1,8 @@
-"""What a catalog holds, counted: entries by kind, statements by basis, claims and results by outcome."""
+"""What a catalog holds, counted: entries by kind, statements by basis, claims and results by outcome and by region."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from typing import get_args
 
 from . import entries
@@ -11,7 +12,10 @@ from .walk import statements
 
 def counts(catalog: Catalog) -> dict[str, dict[str, dict[str, int]]]:
     """Table -> row -> column -> count."""
-    return {"entries": _entries(catalog), "statements": _statements(catalog), "outcomes": _outcomes(catalog)}
+    held, shown = _regions(catalog)
+    tables = {"entries": _entries(catalog), "statements": _statements(catalog), "outcomes": _outcomes(catalog),
+              "regions": held, "results by region": shown}
+    return {title: rows for title, rows in tables.items() if rows}
 
 
 def _entries(catalog: Catalog) -> dict[str, dict[str, int]]:
@@ -38,9 +42,43 @@ def _outcomes(catalog: Catalog) -> dict[str, dict[str, int]]:
     for exercise in catalog.exercises.values():
         for claim in exercise.data.emphasis:
             rows[claim.outcome]["claims"] += 1
-    measures = catalog.vocabulary.data.measures if catalog.vocabulary else {}
     for study in catalog.studies.values():
-        for result in study.data.results:
-            if result.measure in measures:
-                rows[measures[result.measure].outcome]["results"] += 1
+        for outcome, _ in _results(catalog, study.data):
+            rows[outcome]["results"] += 1
     return rows
+
+
+def _regions(catalog: Catalog) -> tuple[dict[str, dict[str, int]], dict[str, dict[str, int]]]:
+    """Region -> parts, exercises that credit one of them directly, claims on them by basis; and region -> results by outcome.
+
+    What spans two regions counts in both.
+    """
+    order = list(catalog.vocabulary.data.regions) if catalog.vocabulary else []
+    of = {id: muscle.data.region for id, muscle in catalog.muscles.items() if muscle.data.region in order}
+    held = {region: {"parts": 0, "exercises": 0, "cited": 0, "common practice": 0} for region in order if region in of.values()}
+    shown: dict[str, dict[str, int]] = {region: dict.fromkeys(get_args(entries.Outcome), 0) for region in held}
+
+    def regions(refs: Iterable[str]) -> set[str]:
+        return {of[muscle] for ref in refs if (muscle := ref.split("/")[0]) in of}
+
+    for id, region in of.items():
+        held[region]["parts"] += len(catalog.muscles[id].data.parts)
+    for exercise in catalog.exercises.values():
+        for region in regions(ref for ref, credit in exercise.data.set_credit.items() if credit == "direct"):
+            held[region]["exercises"] += 1
+        for claim in exercise.data.emphasis:
+            for region in regions(claim.part):
+                held[region]["cited" if claim.cites else "common practice"] += 1
+    for study in catalog.studies.values():
+        for outcome, parts in _results(catalog, study.data):
+            for region in regions(parts):
+                shown[region][outcome] += 1
+    return held, shown
+
+
+def _results(catalog: Catalog, study: entries.Study) -> Iterator[tuple[str, list[str]]]:
+    """Outcome and parts of each result whose measure is known."""
+    measures = catalog.vocabulary.data.measures if catalog.vocabulary else {}
+    for result in study.results:
+        if result.measure in measures:
+            yield measures[result.measure].outcome, result.parts

@@ -35,6 +35,7 @@ FILES: dict[str, type[BaseModel]] = {
     "moved": entries.Moved,
     "exceptions": entries.Exceptions,
     "model": entries.Model,
+    "programme": entries.Programme,
 }
 #: Single files that do not stand at the top under their own name.
 ELSEWHERE = {"model": "model/muscles"}
@@ -66,6 +67,7 @@ class Catalog:
     moved: Entry[entries.Moved] | None = None
     exceptions: Entry[entries.Exceptions] | None = None
     model: Entry[entries.Model] | None = None
+    programme: Entry[entries.Programme] | None = None
     length_tables: dict[str, length_table.Grid] = field(default_factory=dict)
     """Table of ``model`` -> what its file holds; without those that cannot be read."""
     muscles: dict[str, Entry[entries.Muscle]] = field(default_factory=dict)

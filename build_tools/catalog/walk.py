@@ -25,6 +25,12 @@ _CALLED: dict[type[entries.Basis], str] = {
     entries.Convention: "convention",
     entries.BodyWeightFraction: "body-weight fraction",
     entries.MachineCurve: "machine's curve",
+    entries.Dose: "dose",
+    entries.Credit: "set credit",
+    entries.Advice: "advice",
+    entries.Equation: "equation",
+    entries.PercentTable: "load table",
+    entries.Timing: "time allowance",
 }
 
 
@@ -49,14 +55,16 @@ class Statement:
 
 def yaml_entries(catalog: Catalog) -> Iterator[Entry[Any]]:
     """Every typed entry that was written in YAML, single files first, then folders by id."""
-    single = (catalog.handbook, catalog.vocabulary, catalog.moved, catalog.exceptions, catalog.model)
+    single = (catalog.handbook, catalog.vocabulary, catalog.moved, catalog.exceptions, catalog.model, catalog.programme)
     yield from (entry for entry in single if entry is not None)
     for folder in (catalog.muscles, catalog.exercises, catalog.studies):
         yield from folder.values()
 
 
-def reviewed_entries(catalog: Catalog) -> Iterator[Entry[entries.Muscle] | Entry[entries.Exercise]]:
+def reviewed_entries(catalog: Catalog) -> Iterator[Entry[entries.Muscle] | Entry[entries.Exercise] | Entry[entries.Programme]]:
     """Every entry that carries the date of its last review."""
+    if catalog.programme:
+        yield catalog.programme
     yield from catalog.muscles.values()
     yield from catalog.exercises.values()
 

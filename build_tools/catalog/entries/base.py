@@ -21,7 +21,7 @@ Line = Annotated[str, StringConstraints(pattern=rf"^{PLAIN}{{1,400}}$", strip_wh
 Positive = Annotated[float, Field(gt=0)]
 Interval = Annotated[list[float], Field(min_length=2, max_length=2)]
 #: A part of the body that can rest on something.
-ContactPoint = Literal["feet", "toes", "heels", "knees", "seat", "back", "front", "shoulders", "hips", "hands"]
+ContactPoint = Literal["feet", "toes", "heels", "knees", "seat", "back", "front", "side", "shoulders", "hips", "elbows", "hands"]
 Outcome = Literal["growth", "activation", "length", "strength", "architecture"]
 
 

@@ -13,7 +13,8 @@ from .base import Basis, Citation, ContactPoint, Entry, Id, Interval, Line, Name
 class Anchor(Entry):
     """Where a cable or band leaves its pulley or post, seen from where the body rests."""
 
-    x: float = Field(description="Metres forward of the point that carries the body; negative is behind.")
+    x: float = Field(description="Metres forward of the point that carries the body, negative is behind; in the front view to the left.")
+    left: float | None = Field(None, description="Metres to the person's left, negative to the right; for the front view and from above.")
     height: Literal["low", "mid", "high"] | float = Field(description="low 0.15 m, mid 1.0 m, high 2.1 m, or metres above the floor.")
 
 
@@ -31,7 +32,8 @@ class Load(Entry):
 
     kind: Literal["free-weight", "cable", "band", "machine", "body-weight"] = Field(description="What resists.")
     at: Id | None = Field(None, description="Where the load meets the body: ankle, hand, back, hips.")
-    anchor: Anchor | None = Field(None, alias="from", description="Pulley of a cable or post of a band.")
+    anchor: Anchor | Literal["other-hand"] | None = Field(
+        None, alias="from", description="Pulley of a cable or post of a band; `other-hand` for a band held between the hands.")
     height: float | None = Field(None, ge=0, description="Height of the hands at their lowest where something sets it, metres "
                                                         "(0.225: a bar with full plates on the floor).")
     curve: MachineCurve | None = Field(None, description="A machine's own load over the repetition, with its source.")
@@ -44,7 +46,7 @@ class Load(Entry):
 
 
 class OtherLimb(Entry):
-    """The second leg, where it does something else: its own angles, or the place where its toes stay."""
+    """The second limb (in the front view and from above the right one), where it does something else: its angles, or where its toes stay."""
 
     start: dict[Id, float] | None = Field(None, alias="from", description="Its joint angles at the start, degrees.")
     end: dict[Id, float] | None = Field(None, alias="to", description="Its joint angles at the end, degrees.")
@@ -68,9 +70,11 @@ class Movement(Entry):
     start: dict[Id, float] = Field(alias="from", min_length=1, description="Joint angles at the start, degrees.")
     via: list[dict[Id, float]] = Field(default=[], description="Joint angles between start and end, evenly spaced in time.")
     end: dict[Id, float] = Field(alias="to", min_length=1, description="Joint angles at the end, degrees.")
-    other: OtherLimb | None = Field(None, description="The second leg, where it does not move like the first.")
+    other: OtherLimb | None = Field(None, description="The second limb, where it does not move like the first.")
     stays: Literal["this", "other"] = Field("this", description="Which foot stays in its place while the body moves.")
-    view: Literal["side", "front"] = Field("side", description="From where the movement is seen.")
+    view: Literal["side", "front", "above"] = Field("side", description="From where it is seen; above: along the trunk, from the head.")
+    grip: Literal["overhand", "underhand", "neutral"] | None = Field(None, description="Which way the palm faces, where the wrist bends.")
+    out_of_plane: list[Id] = Field(default=[], description="Joints that also move out of the drawn plane: no load and no length is told.")
     load: Load = Field(description="What resists, and where it acts.")
 
 

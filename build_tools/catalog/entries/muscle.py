@@ -28,6 +28,7 @@ class Muscle(Entry):
     name: Name = Field(description="Name of the muscle or muscle group in English.")
     everyday: Name = Field(description="What a client would call it.")
     also_called: list[Name] = Field(default=[], description="Other names people search for.")
+    region: Id = Field(description="Region of the body (id from vocabulary.yaml).")
     summary: Line = Field(description="What a coach should know first, in one or two sentences.")
     parts: dict[Id, Part] = Field(min_length=1, description="Its parts by id; claims name them as muscle/part.")
     facts: list[Fact] = Field(default=[], description="Anatomy of the whole group, each fact with its basis.")

@@ -23,6 +23,10 @@ class Equipment(Term):
         None, description="How figures hint at it: disc for bars with plates, roller for a pad that holds the ankles.")
 
 
+class Region(Term):
+    """A region of the body that muscles are listed under, in the order of the vocabulary."""
+
+
 class Joint(Term):
     """A joint and how its two directions read for a client."""
 
@@ -34,7 +38,8 @@ class Joint(Term):
 class Position(Term):
     """How the body is placed: what carries it, and which segment keeps its direction.
 
-    With one carrying point a segment is fixed; with two the body turns until both rest at their height.
+    With one carrying point a segment is fixed; with two the body turns until both rest at their height. ``sideways`` positions
+    are those of someone on the right side: their angle lies in the front view, positive to the person's left.
     """
 
     rests_on: dict[ContactPoint, float] = Field(
@@ -42,13 +47,18 @@ class Position(Term):
     fixes: Literal["foot", "shank", "thigh", "trunk"] | None = Field(None, description="The segment that keeps its direction in space.")
     at: float = Field(0, description="Its angle in space, degrees: limbs 0 = hanging, trunk 0 = upright, foot 0 = flat; positive forward.")
     faces: Literal["up", "down"] | None = Field(None, description="With two carrying points: which way the chest faces.")
+    sideways: bool = Field(False, description="True for someone who lies or leans on the right side; drawn in the front view.")
     angles: dict[Id, float] = Field(default={}, description="Joint angles that an exercise need not repeat, degrees.")
+    other: dict[Id, float] = Field(default={}, description="Joint angles of a second leg that does something else, degrees.")
+    toes: Interval | None = Field(None, description="Where resting feet stand, unless the exercise bends the legs: toes, metres forward of "
+                                                    "what carries the body and above the floor.")
     arm: float | None = Field(None, description="Angle in space of upper arms that rest, degrees, unless the exercise bends the shoulder.")
 
     @model_validator(mode="after")
     def _fixed(self) -> Position:
-        if (self.fixes is None) != (len(self.rests_on) == 2) or (self.faces is None) != (len(self.rests_on) == 1):
-            raise ValueError("with one carrying point give `fixes:`, with two give `faces:`, never both")
+        two, faces = len(self.rests_on) == 2, self.faces is not None or self.sideways
+        if (self.fixes is None) != two or faces != (two or self.sideways):
+            raise ValueError("with one carrying point give `fixes:`, with two give `faces:` or `sideways:`, never both")
         return self
 
 
@@ -76,6 +86,7 @@ class Vocabulary(Entry):
 
     equipment: dict[Id, Equipment] = Field(description="What an exercise can need.")
     positions: dict[Id, Position] = Field(description="How the body is placed.")
+    regions: dict[Id, Region] = Field(description="Regions of the body, in the order pages list them.")
     joints: dict[Id, Joint] = Field(description="Joints, and how their angles read.")
     load_points: dict[Id, LoadPoint] = Field(description="Where a load can meet the body.")
     designs: dict[Id, Design] = Field(description="How a study can be built.")

@@ -1,4 +1,4 @@
-"""Equipment, positions, joints, load points, designs and measures stand in the vocabulary.
+"""Equipment, regions, positions, joints, load points, designs and measures stand in the vocabulary.
 
 Why: the finder filters by these words and the movement and evidence engines read
 them; a word outside the closed list is found by nobody.
@@ -32,6 +32,9 @@ Fails: exercises/crate-curl.yaml 4:10 7:12
         from: {kne: 5}
         to: {knee: 5}
       load: {kind: machine, at: ankle}
+
+Fails: muscles/lantern.yaml 1:9
+    region: lamps
 
 Fails: vocabulary.yaml 3:81
     positions:
@@ -81,6 +84,7 @@ def _words(context: Context) -> Iterator[tuple[str, str, Entry, Path]]:
         if movement.load.at:
             yield "load_points", movement.load.at, exercise, ("movement", "load", "at")
     for muscle in context.catalog.muscles.values():
+        yield "regions", muscle.data.region, muscle, ("region",)
         for id, part in muscle.data.parts.items():
             for index, joint in enumerate(part.crosses):
                 yield "joints", joint, muscle, ("parts", id, "crosses", index)

@@ -1,0 +1,150 @@
+"""What ``programme.yaml`` may contain: how much, how often, how hard, how to progress, whom to treat with care."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Annotated, Literal
+
+from pydantic import Field, model_validator
+
+from .base import Basis, Entry, Id, Interval, Line, Name
+
+Goal = Literal["growth", "strength"]
+
+#: How many coefficients each form of equation takes.
+COEFFICIENTS = {"linear": 1, "inverse": 2, "power": 1, "exponential": 3, "line": 2}
+
+
+class Dose(Basis):
+    """A range that a plan is held against. An end that nothing supports is left out, never guessed."""
+
+    low: Annotated[float, Field(ge=0)] | None = Field(None, description="Lower end, in `unit`.")
+    high: Annotated[float, Field(ge=0)] | None = Field(None, description="Upper end, in `unit`; left out where no ceiling is known.")
+    unit: Line = Field(description="Unit of both ends, e.g. sets a week for one muscle.")
+    means: Line = Field(description="What it asks of a plan, in plain words.")
+    unsure: Line = Field(description="What is not known about it: how wide, for whom, where it stops.")
+
+    @model_validator(mode="after")
+    def _a_range(self) -> Dose:
+        if self.low is None and self.high is None:
+            raise ValueError("give `low:`, `high:` or both")
+        return self
+
+
+class Doses(Entry):
+    """The ranges for one goal."""
+
+    weekly_sets: Dose = Field(description="Sets a week for one muscle part, direct and indirect credit added.")
+    weekly_sessions: Dose = Field(description="Days a week on which one muscle part is trained.")
+    repetitions: Dose = Field(description="Repetitions in a set.")
+    load_percent: Dose = Field(description="Load in per cent of the one-repetition maximum.")
+    repetitions_left: Dose = Field(description="Repetitions that could still have been done at the end of a set.")
+    rest_seconds: Dose = Field(description="Rest between sets of one exercise.")
+    repetition_seconds: Dose = Field(description="Time of one repetition, down and up together.")
+
+    def items(self) -> list[tuple[str, Dose]]:
+        """Each dose with its key, in the order above."""
+        return [(key, getattr(self, key)) for key in type(self).model_fields]
+
+
+class Credit(Basis):
+    """How much one set counts in the weekly count."""
+
+    value: float = Field(ge=0, le=1, description="Share of a set, 0-1.")
+    means: Line = Field(description="When an exercise gets it.")
+
+
+class Credits(Entry):
+    """The two credits of ``set_credit:``."""
+
+    direct: Credit = Field(description="The part is a prime mover.")
+    indirect: Credit = Field(description="The part helps.")
+
+
+class Advice(Basis):
+    """One rule of thumb for the coach."""
+
+    do: Line = Field(description="What to do, imperative, plain words.")
+    because: Line = Field(description="What is known, and how surely.")
+
+
+class Topic(Entry):
+    """Advice that belongs together."""
+
+    name: Name = Field(description="Heading, e.g. Progression.")
+    advice: list[Advice] = Field(min_length=1, description="In the order a coach needs it.")
+
+
+class CarefulGroup(Entry):
+    """People for whom the usual rules need care."""
+
+    name: Name = Field(description="Who they are, e.g. People with high blood pressure.")
+    advice: list[Advice] = Field(min_length=1, description="What changes for them.")
+    ask: Line = Field(description="Whom to ask before training (a licensed professional).")
+
+
+class Equation(Basis):
+    """A published way from a set near failure to the one-repetition maximum.
+
+    With load w, repetitions r and coefficients a, b, c in this order: ``linear`` w (1 + a r); ``inverse`` a w / (b - r); ``power``
+    w r^a; ``exponential`` 100 w / (a + b exp(-c r)); ``line`` a w + b, from one number of repetitions and in kilograms.
+    """
+
+    name: Name = Field(description="Name as it is known.")
+    form: Literal["linear", "inverse", "power", "exponential", "line"] = Field(description="Shape of the equation (see above).")
+    coefficients: list[float] = Field(min_length=1, max_length=3, description="a, b, c of the form, in this order.")
+    repetitions: Interval = Field(description="Fewest and most repetitions it holds for.")
+    exercises: list[Id] = Field(default=[], description="Exercises it was made for; empty for any.")
+    error: Line = Field(description="How far off it is, with unit, or that nobody reported it.")
+    memory: bool = Field(False, description="True while the formula stands from memory and its source was not seen.")
+
+    @model_validator(mode="after")
+    def _coefficients(self) -> Equation:
+        wanted = COEFFICIENTS[self.form]
+        if len(self.coefficients) != wanted:
+            raise ValueError(f"`{self.form}` takes {wanted} `coefficients:`")
+        return self
+
+
+class PercentRow(Entry):
+    """One line of a table of repetitions and load."""
+
+    repetitions: Annotated[int, Field(ge=1)] = Field(description="Most repetitions possible.")
+    percent: Annotated[float, Field(gt=0, le=100)] = Field(description="Load, per cent of the one-repetition maximum.")
+
+
+class PercentTable(Basis):
+    """A table of the most repetitions possible at a share of the one-repetition maximum."""
+
+    name: Name = Field(description="What it is known as.")
+    rows: list[PercentRow] = Field(min_length=2, description="From few repetitions to many.")
+    error: Line = Field(description="How far single people are off it.")
+    memory: bool = Field(False, description="True while it stands from memory and its source was not seen.")
+
+
+class LoadPrediction(Entry):
+    """From a recent set to a starting load."""
+
+    means: Line = Field(description="What a predicted maximum is good for, and what not.")
+    equations: dict[Id, Equation] = Field(min_length=1, description="By id.")
+    tables: dict[Id, PercentTable] = Field(default={}, description="By id.")
+    facts: list[Advice] = Field(default=[], description="What is known about prediction and testing.")
+
+
+class Timing(Basis):
+    """Seconds that a plan needs beyond its repetitions and rests."""
+
+    value: float = Field(ge=0, description="Seconds.")
+    means: Line = Field(description="What they are spent on.")
+
+
+class Programme(Entry):
+    """Dose rules for planning, each with its basis (``programme.yaml``)."""
+
+    goals: dict[Goal, Doses] = Field(min_length=2, description="The ranges for growth and for strength.")
+    credits: Credits = Field(description="What one set counts.")
+    topics: dict[Id, Topic] = Field(min_length=1, description="Advice by topic: progression, order, range, rest, cueing.")
+    careful: dict[Id, CarefulGroup] = Field(min_length=1, description="People for whom the usual rules need care.")
+    load_prediction: LoadPrediction = Field(description="Equations and tables from a set to the one-repetition maximum.")
+    timing: dict[Literal["change_exercise", "warm_up"], Timing] = Field(description="Time that a session needs beside its sets.")
+    reviewed: date = Field(description="Day of the last look at the whole file, year-month-day.")
