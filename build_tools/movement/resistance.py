@@ -94,7 +94,7 @@ def called(movement: Movement, frames: Sequence[Frame], body: Body = REFERENCE) 
 
 def anchor_point(load: Load) -> Point | None:
     """Where a cable or band comes from, metres from the point that carries the body; None where the author does not say."""
-    if load.anchor is None:
+    if load.anchor is None or isinstance(load.anchor, str):
         return None
     height = load.anchor.height
     return load.anchor.x, HEIGHTS[height] if isinstance(height, str) else height
