@@ -71,7 +71,7 @@ def test_findings(here, capsys):
 def test_warnings_fail_only_under_strict(here, capsys):
     make_overdue(here)
     assert cli.main(["check"]) == 0
-    assert "catalog/muscles/lantern.yaml:25:11: warning[review-due]: " in capsys.readouterr().out
+    assert "catalog/muscles/lantern.yaml:26:11: warning[review-due]: " in capsys.readouterr().out
     assert cli.main(["check", "--strict"]) == 1
 
 
