@@ -3,66 +3,78 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
+from ..catalog.entries import Exercise
 from .mentions import Mention
-from .muscle import credited
 from .references import cited_on, formatted
-from .shelf import Link, Shelf
+from .shelf import Desk, Link, Shelf
 from .templating import render, upper_first
 
 
 @dataclass(frozen=True)
-class Row:
-    """Parts that the same exercises count for, and those exercises."""
-
-    parts: list[Link]
-    exercises: list[Link]
-
-
-@dataclass(frozen=True)
 class MuscleContents:
-    """A muscle, the exercises for all of it, and its parts."""
+    """A muscle and its parts."""
 
     everyday: str
     link: Link
     summary: str
-    whole: list[Link]
-    rows: list[Row]
-    parts: list[tuple[str, Link]]
-    """Everyday name, and the part by its anatomical name."""
+    parts: list[tuple[Link, str]]
+    """Each part by its everyday name, with its anatomical name."""
 
 
-def contents(shelf: Shelf, uri: str) -> list[MuscleContents]:
-    """Muscles by name, with their parts and the exercises a set of which counts for each."""
+class ExerciseLine(NamedTuple):
+    """An exercise in a list: also called, posture and equipment."""
+
+    link: Link
+    also: list[str]
+    where: str
+
+
+@dataclass(frozen=True)
+class MuscleExercises:
+    """The exercises listed under a muscle."""
+
+    everyday: str
+    link: Link
+    exercises: list[ExerciseLine]
+
+
+@dataclass(frozen=True)
+class Region:
+    """A region of the body and what is listed under it."""
+
+    name: str
+    anchor: str
+    muscles: list[MuscleContents]
+    exercises: list[MuscleExercises]
+
+
+def contents(shelf: Shelf, uri: str) -> list[Region]:
+    """Regions in the order of the vocabulary, their muscles in the order that the body is read, and the exercises under each.
+
+    An exercise stands once: under the muscle that its author credits first. Regions without muscles are left out.
+    """
     desk, made = shelf.at(uri), []
-    for id, entry in sorted(shelf.catalog.muscles.items(), key=lambda item: item[1].data.name):
-        by_exercises: dict[tuple[Link, ...], list[Link]] = {}
-        parts = []
-        for part_id, part in entry.data.parts.items():
-            link = desk.part(f"{id}/{part_id}")
-            parts.append((upper_first(part.everyday), link))
-            direct = tuple(credited(desk, f"{id}/{part_id}", "direct"))
-            by_exercises.setdefault(direct, []).append(Link(upper_first(part.everyday), link.href))
-        made.append(MuscleContents(upper_first(entry.data.everyday), desk.part(id), entry.data.summary, credited(desk, id, "direct"),
-                                   [Row(links, list(direct)) for direct, links in by_exercises.items() if direct], parts))
+    under = _under(shelf)
+    for id, region in shelf.vocabulary.regions.items():
+        muscles = sorted((key for key, entry in shelf.catalog.muscles.items() if entry.data.region == id),
+                         key=lambda key: shelf.catalog.muscles[key].data.name)
+        if muscles:
+            made.append(Region(region.name, id, [_muscle(desk, key) for key in muscles],
+                               [_exercises(desk, key, under[key]) for key in muscles if key in under]))
     return made
 
 
 def exercises(shelf: Shelf) -> str:
-    """The index of exercises, by name."""
-    desk, vocabulary = shelf.at("exercises/index.md"), shelf.vocabulary
-    rows = []
-    for id, entry in sorted(shelf.catalog.exercises.items(), key=lambda item: item[1].data.name.lower()):
-        data = entry.data
-        where = [vocabulary.positions[data.movement.position].name, *(vocabulary.equipment[e].name.lower() for e in data.equipment)]
-        rows.append((desk.exercise(id), data.also_called, ", ".join(where),
-                     desk.parts(p for p, credit in data.set_credit.items() if credit == "direct")))
-    return render("exercises.md.jinja", rows=rows, meta=_meta("Exercises", "Every exercise of the handbook, by name."))
+    """The index of exercises, by region and muscle."""
+    return render("exercises.md.jinja", regions=contents(shelf, "exercises/index.md"), count=len(shelf.catalog.exercises),
+                  meta=_meta("Exercises", "Every exercise of the handbook, by the muscle it is for."))
 
 
 def muscles(shelf: Shelf) -> str:
-    """The index of muscles."""
-    return render("muscles.md.jinja", muscles=contents(shelf, "muscles/index.md"),
+    """The index of muscles, by region."""
+    return render("muscles.md.jinja", regions=contents(shelf, "muscles/index.md"),
                   meta=_meta("Muscles", "Every muscle of the handbook and its parts, in plain words."))
 
 
@@ -72,6 +84,39 @@ def sources(shelf: Shelf, mentions: dict[str, list[Mention]]) -> str:
     rows = [(formatted(desk, key), len(mentions.get(key, [])), key in shelf.catalog.studies)
             for key in cited_on(shelf, list(references))]
     return render("sources.md.jinja", rows=rows, meta=_meta("Sources", "Every source of the handbook and how much of it was read."))
+
+
+def _under(shelf: Shelf) -> dict[str, list[str]]:
+    """Muscle -> ids of the exercises listed under it."""
+    under: dict[str, list[str]] = {}
+    for id, entry in shelf.catalog.exercises.items():
+        under.setdefault(_first_credited(entry.data), []).append(id)
+    return under
+
+
+def _first_credited(exercise: Exercise) -> str:
+    """The muscle of the first direct credit; of the first credit where none is direct."""
+    direct = [ref for ref, credit in exercise.set_credit.items() if credit == "direct"]
+    return (direct or list(exercise.set_credit))[0].split("/")[0]
+
+
+def _muscle(desk: Desk, id: str) -> MuscleContents:
+    muscle = desk.shelf.catalog.muscles[id].data
+    parts = [desk.part(f"{id}/{part}") for part in muscle.parts]
+    return MuscleContents(upper_first(muscle.everyday), desk.part(id), muscle.summary,
+                          [(Link(upper_first(data.everyday), link.href), link.text)
+                           for link, data in zip(parts, muscle.parts.values(), strict=True)])
+
+
+def _exercises(desk: Desk, id: str, ids: list[str]) -> MuscleExercises:
+    vocabulary, lines = desk.shelf.vocabulary, []
+    for exercise_id in ids:
+        data = desk.shelf.catalog.exercises[exercise_id].data
+        where = [vocabulary.positions[data.movement.position].name,
+                 *(vocabulary.equipment[e].name.lower() for e in data.equipment)]
+        lines.append(ExerciseLine(desk.exercise(exercise_id), data.also_called, ", ".join(where)))
+    return MuscleExercises(upper_first(desk.shelf.catalog.muscles[id].data.everyday), desk.part(id),
+                           sorted(lines, key=lambda line: line.link.text.lower()))
 
 
 def _meta(title: str, description: str) -> dict[str, object]:

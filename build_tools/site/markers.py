@@ -25,7 +25,7 @@ def fill(shelf: Shelf, uri: str, text: str) -> str:
 
 
 def _contents(shelf: Shelf, uri: str) -> str:
-    return render("contents.html.jinja", muscles=contents(shelf, uri))
+    return render("contents.html.jinja", regions=contents(shelf, uri))
 
 
 def _notice(shelf: Shelf, uri: str) -> str:
