@@ -6,6 +6,7 @@ from ..catalog.entries import Movement, Position
 from .body import Body
 from .demand import Applied, Support
 from .frame import OTHER, Frame
+from .side import feet_rest
 from .statics import Force, Point, between, weight
 
 LEG = ("thigh", "shank", "foot")
@@ -13,12 +14,13 @@ ARM = ("upper_arm", "forearm", "hand")
 
 #: Load point -> the segment it acts on and the joint it stands at. A bar in front of the chest is taken at the shoulders.
 LOADED = {"hand": ("hand", "hand"), "ankle": ("shank", "ankle"), "heel": ("foot", "heel"), "shoulders": ("trunk", "mid_shoulder"),
+          "foot": ("foot", "ankle"), "knee": ("thigh", "knee"), "elbow": ("upper_arm", "elbow"), "upper-back": ("trunk", "mid_shoulder"),
           "chest": ("trunk", "mid_shoulder"), "hips": ("trunk", "mid_hip")}
 
 #: Carrying point -> segment and joint. Feet carry below the ankle; a seat or pad carries the thigh where the position fixes it.
 CARRIED = {"feet": ("foot", "ankle"), "toes": ("foot", "toe"), "heels": ("foot", "heel"), "knees": ("shank", "knee"),
            "seat": ("trunk", "mid_hip"), "hips": ("trunk", "mid_hip"), "back": ("trunk", "mid_hip"), "front": ("trunk", "mid_hip"),
-           "shoulders": ("trunk", "mid_shoulder"), "hands": ("hand", "hand")}
+           "side": ("trunk", "mid_hip"), "shoulders": ("trunk", "mid_shoulder"), "elbows": ("upper_arm", "elbow"), "hands": ("hand", "hand")}
 
 #: Carrying points that the body can turn about.
 PIVOTS = {"toes", "hands"}
@@ -47,8 +49,14 @@ def weights(frame: Frame, body: Body, one: tuple[str, ...] = (), resting: tuple[
         placed = frame.segments[segment]
         centre = between(placed.start, placed.end, body.centres[plain])
         rests = plain in resting
-        return Applied("trunk" if rests else segment, weight(times * body.mass_of(plain), carried if rests else centre))
+        return Applied("trunk" if rests else segment, weight(times * frame.gravity * body.mass_of(plain), carried if rests else centre))
 
+    if frame.view == "above":  # only what hangs on the joints that this view shows; a shank weighs on its knee
+        made = [acts(prefix + s) for s in ARM for prefix in ("", OTHER)]
+        shanks = frame.gravity * (body.mass_of("shank") + body.mass_of("foot"))
+        for thigh in {"thigh", OTHER + "thigh"} & frame.segments.keys():
+            made += [acts(thigh), Applied(thigh, weight(shanks, frame.segments[thigh].end))]
+        return made
     made = [acts("trunk"), acts("head")]
     for limb, root in ((LEG, "hip"), (ARM, "shoulder")):
         second = OTHER + limb[0] in frame.segments
@@ -68,7 +76,8 @@ def load_point(frame: Frame, at: str) -> Point:
 def weight_load(frame: Frame, at: str, mass: float, one: bool) -> list[Applied]:
     """A free weight of ``mass`` kilograms; two limbs drawn apart share it, unless only one works."""
     segment, joint = LOADED[at]
-    if OTHER + joint in frame.joints and frame.view == "front" and not one:
+    mass *= frame.gravity
+    if OTHER + joint in frame.joints and frame.view != "side" and not one:
         return [Applied(p + segment, weight(mass / 2, frame.joints[p + joint])) for p in ("", OTHER)]
     return [Applied(segment, weight(mass, frame.joints[joint]))]
 
@@ -80,6 +89,8 @@ def pull_load(at: str, force: Force) -> list[Applied]:
 
 def lands(last: Frame, movement: Movement, position: Position) -> bool:
     """Whether the leg that moves while the other stays carries too: its foot stands at the end of the repetition (a lunge)."""
+    if last.view == "above":
+        return False
     floor = movement.support.get("feet", position.rests_on.get("feet", 0.0))
     return min(last.joints["heel"][1], last.joints["toe"][1]) < floor + STANDS
 
@@ -90,6 +101,8 @@ def supports(frame: Frame, movement: Movement, position: Position, landing: bool
     Where the second leg stays and the first moves, the second carries, and the first as well where it is ``landing``: taken so
     from the first moment on, since statics knows no step.
     """
+    if frame.view == "above":
+        return []
     made = []
     other_stays = movement.stays == "other" and frame.has_other_leg
     for point in position.rests_on:
@@ -98,8 +111,16 @@ def supports(frame: Frame, movement: Movement, position: Position, landing: bool
             segment, joint = "thigh", "hip"
         if other_stays and point == "feet":
             made.append(Support(OTHER + segment, frame.joints[OTHER + joint]))
+        if position.sideways and (point == "elbows" or point == "feet" and not movement.support.get("feet")):
+            segment, joint = OTHER + segment, OTHER + joint  # the lower limb carries
         if not other_stays or point != "feet" or landing:
             made.append(Support(segment, frame.joints[joint], point in PIVOTS))
+        if frame.view == "front" and point == "feet" and not other_stays and not position.sideways:
+            made.append(Support(OTHER + segment, frame.joints[OTHER + joint]))
     if movement.other is not None and movement.other.toes is not None:
         made.append(Support(OTHER + "foot", frame.joints[OTHER + "toe"]))
+    if movement.other is None and position.other and frame.view == "side":
+        made.append(Support(OTHER + "shank", frame.joints[OTHER + "knee"]))
+    if frame.view == "side" and feet_rest(movement, position):
+        made.append(Support("foot", frame.joints["ankle"]))
     return made

@@ -20,6 +20,8 @@ LENGTH = {
 }
 #: Wrist to the middle of a grip, a fraction of stature: 7 cm in the reference body. Our convention.
 GRIP = 0.04
+#: Distance between the centres of the hip joints, a fraction of stature; the width over the hips is twice as much. From memory.
+HIPS_APART = 0.1
 #: Share of the foot behind the ankle joint. From memory; no table was seen.
 HEEL = 0.25
 

@@ -7,7 +7,7 @@ the shank K less, the foot is pitched by shank + A; the upper arm points S - T, 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from math import acos, atan2, degrees, hypot
+from math import acos, atan2, degrees, hypot, radians, sin
 
 from .body import HEEL, Body
 from .frame import Point, along, turned, up
@@ -41,20 +41,34 @@ def leg(hip: Point, lean: float, angles: Angles, body: Body) -> tuple[Joints, di
     return {"hip": hip, "knee": knee, "ankle": ankle, "heel": heel, "toe": toe}, {"thigh": thigh, "shank": shank, "foot": pitch}
 
 
-def rest_of_body(hip: Point, lean: float, angles: Angles, body: Body) -> tuple[Joints, dict[str, float]]:
-    """Joints and segment angles of trunk, head and arm."""
+def girdle(mid_shoulder: Point, upper: float, angles: Angles, body: Body) -> Point:
+    """The shoulder of an upper trunk that leans ``upper``: the shoulder girdle carries it up and forward like a lever of half its width."""
+    half = body.length("shoulder_width") / 2
+    forward, lift = (half * sin(radians(angles.get(joint, 0.0))) for joint in ("scapular-protraction", "scapular-elevation"))
+    return turned(mid_shoulder, -upper, (forward, lift))
+
+
+def rest_of_body(hip: Point, lean: float, angles: Angles, body: Body, palm: float = 1.0) -> tuple[Joints, dict[str, float]]:
+    """Joints and segment angles of trunk, head and arm.
+
+    ``palm``: 1 where the palm faces the way the elbow bends, -1 where it faces away, 0 where the wrist bends out of the plane.
+    An arm that turns about itself (``shoulder-rotation``) points straight at the viewer, and only the forearm is seen.
+    """
     upper = lean + angles["spine"]
     back = up(hip, lean, body.length("trunk") / 2)
-    shoulder = up(back, upper, body.length("trunk") / 2)
+    neck = up(back, upper, body.length("trunk") / 2)
+    shoulder = girdle(neck, upper, angles, body)
     arm = angles["shoulder"] - upper
-    forearm = arm + angles["elbow"]
-    elbow = along(shoulder, arm, body.length("upper_arm"))
+    raised = "shoulder-rotation" in angles
+    forearm = 90 - upper - angles["shoulder-rotation"] if raised else arm + angles["elbow"]
+    hand = forearm + palm * angles.get("wrist", 0.0)
+    elbow = along(shoulder, arm, 0.0 if raised else body.length("upper_arm"))
     wrist = along(elbow, forearm, body.length("forearm"))
     head = max(upper, -90.0)  # on its back, a body whose hips rise keeps its head on the floor
-    joints = {"mid_hip": hip, "mid_back": back, "mid_shoulder": shoulder, "head": up(shoulder, head, body.length("head")),
-              "shoulder": shoulder, "elbow": elbow, "wrist": wrist, "hand": along(wrist, forearm, body.length("hand"))}
+    joints = {"mid_hip": hip, "mid_back": back, "mid_shoulder": neck, "head": up(neck, head, body.length("head")),
+              "shoulder": shoulder, "elbow": elbow, "wrist": wrist, "hand": along(wrist, hand, body.length("hand"))}
     turns = {"lower_trunk": lean, "upper_trunk": upper, "trunk": lean + angles["spine"] / 2, "head": head,
-             "upper_arm": arm, "forearm": forearm, "hand": forearm}
+             "upper_arm": arm, "forearm": forearm, "hand": hand}
     return joints, turns
 
 

@@ -35,7 +35,9 @@ class Frame:
     ``joints``: name -> metres: ``ankle knee hip shoulder elbow wrist hand head toe heel``, and ``mid_hip mid_back
     mid_shoulder`` (in the side view the same points as hip and shoulder). ``segments``: the names of ``SEGMENTS``.
     A second limb that differs stands under the same names with ``other_`` before; otherwise it hides behind the first.
-    ``angles``: clinical joint angles as placed, defaults filled in, with ``other_`` likewise.
+    ``angles``: clinical joint angles as placed, defaults filled in, with ``other_`` likewise. ``gravity``: the share of a
+    weight (0-1) that acts in the drawn plane, downwards. ``turn``: how far a body seen from the head is turned on the page,
+    degrees anticlockwise; at 0 it faces up the page.
     """
 
     time: float
@@ -43,6 +45,8 @@ class Frame:
     joints: dict[str, Point]
     segments: dict[str, Segment]
     angles: dict[str, float]
+    gravity: float = 1.0
+    turn: float = 0.0
 
     @property
     def has_other_leg(self) -> bool:

@@ -101,6 +101,7 @@ class Lengths:
         self._catalog = catalog
         self._grids: dict[str, MuscleGrid] = {}
         self._failed: set[str] = set()
+        self._joints: dict[str, set[str]] = {}
         for id, muscle in (catalog.model.data.muscles if catalog.model else {}).items():
             table = catalog.length_tables.get(muscle.table)
             if table is None or muscle.column not in table.lengths:
@@ -108,6 +109,7 @@ class Lengths:
             grid, ref = MuscleGrid(muscle, table), muscle.part or id
             if published.passes(grid):
                 self._grids[ref] = grid
+                self._joints[ref] = set(muscle.box)
             else:
                 self._failed.add(ref)
 
@@ -134,8 +136,11 @@ class Lengths:
 
     def over(self, part: str, movement: Movement) -> Repetition | Missing:
         """The part over one repetition of a movement."""
-        if movement.view == "front":
-            return Missing("the model's tables hold no movement to the side")
+        if movement.view != "side":
+            return Missing("the model's tables hold no movement to the side" if movement.view == "front" else
+                           "the model's tables hold no movement across the body")
+        if self._joints.get(part, set()) & set(movement.out_of_plane):
+            return Missing("the joints that it crosses also move out of the drawn plane")
         if self._catalog.vocabulary is None or movement.position not in self._catalog.vocabulary.data.positions:
             return Missing("the position is not known")
         keys = key_angles(movement, self._catalog.vocabulary.data)

@@ -3,7 +3,11 @@
 Joint ranges: "Normal values for range of motion of joints", table of a medical manual for professionals (Merck
 Manual, 2013 edition; read), for hip, knee, ankle and elbow; shoulder flexion 180, extension 60 and abduction 180,
 spine flexion 75 and extension 30 from other copies of clinical tables (read; American Academy of Orthopaedic Surgeons by
-memory). Clinical tables are averages of unloaded joints and people differ, so that only what lies ``MARGIN``
+memory). Wrist 80 and 70, forearm 80 each way, shoulder rotation inward 70 and outward 90: the Academy's values in table A.1
+of the appendix to Norkin and White's textbook of joint measurement (read in an online copy). Arm across the body 135 and 45
+back, lift of the shoulder girdle 45 and 5, its glide 15 each way: table of the diarthrodial joints in a physiotherapy
+textbook's appendix (read online); the glide is widened to 30, as other tables have it. Side bend 35 (read, another copy) and
+rotation of the trunk 45 by memory. Clinical tables are averages of unloaded joints and people differ, so that only what lies ``MARGIN``
 beyond them is called impossible: the check is there for slips of sign and hand, not for supple people.
 """
 
@@ -14,6 +18,7 @@ from math import hypot
 from typing import NamedTuple
 
 from ..catalog.entries import Movement, Position, Vocabulary
+from .above import lies
 from .balance import beyond_feet
 from .body import REFERENCE
 from .frame import OTHER, Frame
@@ -22,7 +27,9 @@ from .side import resting
 
 #: Joint -> lowest and highest angle of the tables, degrees, flexion or abduction positive.
 RANGES = {"hip": (-15, 125), "knee": (0, 130), "ankle": (-50, 20), "spine": (-30, 75), "shoulder": (-60, 180), "elbow": (0, 160),
-          "hip-abduction": (-45, 45), "shoulder-abduction": (-45, 180)}
+          "hip-abduction": (-45, 45), "shoulder-abduction": (-45, 180), "wrist": (-70, 80), "forearm-rotation": (-80, 80),
+          "shoulder-rotation": (-90, 90), "shoulder-horizontal": (-45, 135), "scapular-elevation": (-5, 45),
+          "scapular-protraction": (-30, 30), "spine-side-bend": (-35, 35), "spine-rotation": (-45, 45)}
 #: How far beyond the tables an angle may lie, degrees.
 MARGIN = 20
 #: How far a hand or a foot may be from its place, metres: shoulder blades and toes give what a stick figure has not.
@@ -84,6 +91,11 @@ def impossible(movement: Movement, vocabulary: Vocabulary) -> Iterator[Trouble]:
     """Postures that run into the floor or miss the place where a hand or foot must be. One trouble of each kind at most."""
     shown = frames(movement, vocabulary)
     position = vocabulary.positions[movement.position]
+    if position.sideways and movement.view == "side":
+        yield Trouble(("position",), "someone on the side is not drawn in the side view", "write `view: front` or `view: above`")
+        return
+    if movement.view == "above" and not lies(position, shown[0].gravity):
+        return  # no floor is seen
     sunk = [(frame, joint) for frame in shown for joint, (_, y) in frame.joints.items() if y < -SINK]
     if sunk:
         frame, joint = min(sunk, key=lambda found: found[0].joints[found[1]][1])
@@ -108,7 +120,8 @@ def impossible(movement: Movement, vocabulary: Vocabulary) -> Iterator[Trouble]:
 def unbalanced(movement: Movement, vocabulary: Vocabulary) -> Iterator[Trouble]:
     """Key frames of a stand whose weight falls beyond the feet, where nothing else holds the body. Between them a step may fall."""
     position = vocabulary.positions[movement.position]
-    if set(position.rests_on) != {"feet"} or movement.view != "side" or movement.load.kind in ("cable", "band", "machine"):
+    if set(position.rests_on) != {"feet"} or movement.view != "side" or movement.load.kind in ("cable", "band", "machine") or (
+            position.other or position.fixes == "trunk" and movement.position != "standing-tall"):
         return
     floors: tuple[float, ...] = (0.0, movement.support.get("feet", position.rests_on["feet"]))
     if movement.other is not None and movement.other.toes is not None:

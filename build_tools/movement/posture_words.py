@@ -10,6 +10,8 @@ from .pose import key_frames
 
 #: Angles that were worked out, not written by the author, are told to the nearest of these many degrees.
 COARSE = 5
+#: Share of gravity in the plane from which on someone seen along the trunk lies rather than stands or sits.
+LYING = 0.5
 
 
 class KeyPosture(NamedTuple):
@@ -30,7 +32,20 @@ def key_postures(movement: Movement, vocabulary: Vocabulary) -> list[KeyPosture]
 def alternative(movement: Movement, vocabulary: Vocabulary) -> str:
     """Stands in for the drawing: ``Seated. Start: hips bent 90°, knees straight. Finish: ...``."""
     told = " ".join(f"{posture.label}: {posture.words}." for posture in key_postures(movement, vocabulary))
-    return f"{vocabulary.positions[movement.position].name}. {told}"
+    return f"{placed(movement, vocabulary)}. {told}"
+
+
+def placed(movement: Movement, vocabulary: Vocabulary) -> str:
+    """The position, and from where it is seen unless from the side."""
+    return ", ".join(filter(None, (vocabulary.positions[movement.position].name, seen(movement, vocabulary))))
+
+
+def seen(movement: Movement, vocabulary: Vocabulary) -> str:
+    """``seen from above``; empty for the side view."""
+    if movement.view == "above":
+        upright = key_frames(movement, vocabulary)[0].gravity < LYING
+        return "seen from above" if upright else "seen from the head end"
+    return "seen from the front" if movement.view == "front" else ""
 
 
 def words(angles: dict[str, float], vocabulary: Vocabulary) -> str:
@@ -40,10 +55,15 @@ def words(angles: dict[str, float], vocabulary: Vocabulary) -> str:
 
 def _frame(frame: Frame, named: list[str], vocabulary: Vocabulary) -> str:
     told = words({joint: round(frame.angles[joint]) for joint in named}, vocabulary)
-    if frame.view == "front" or not frame.has_other_leg:
-        return told
-    other = {joint: COARSE * round(frame.angles[OTHER + joint] / COARSE) for joint in ("hip", "knee")}
-    return f"{told}; other leg: {words({j: angle for j, angle in other.items() if j in vocabulary.joints}, vocabulary)}"
+    limbs = {"other leg": ("hip", "knee"), "other arm": ("shoulder", "elbow")}
+    if frame.view != "side":
+        limbs = {"other side": tuple(joint for joint in named if not joint.startswith("spine"))}
+    for limb, joints in limbs.items():
+        other = {joint: COARSE * round(frame.angles[OTHER + joint] / COARSE) for joint in joints
+                 if OTHER + joint in frame.angles and joint in vocabulary.joints}
+        if other:
+            told += f"; {limb}: {words(other, vocabulary)}"
+    return told
 
 
 def _joint(joint: Joint, angle: float) -> str:

@@ -7,12 +7,16 @@ from math import acos, atan2, degrees, hypot, radians, sin
 from ..catalog.entries import Movement, Position
 from .body import Body
 from .chain import Angles, foot_offsets, leg, leg_to, pelvis_lean, rest_of_body
-from .frame import OTHER, SEGMENTS, Frame, Point, Segment
+from .frame import ARM, OTHER, SEGMENTS, Frame, Point, Segment
 
 #: Carrying point -> the joint that rests, and how far its centre lies from what carries it, metres. Our drawing convention:
 #: about half the depth of the body there. Feet, toes and heels rest with the sole, hands with the grip.
 RESTS = {"toes": ("toe", 0.0), "heels": ("heel", 0.0), "knees": ("knee", 0.06), "seat": ("hip", 0.09), "hips": ("hip", 0.1),
-         "back": ("hip", 0.1), "front": ("hip", 0.1), "shoulders": ("shoulder", 0.1), "hands": ("hand", 0.0)}
+         "back": ("hip", 0.1), "front": ("hip", 0.1), "side": ("hip", 0.1), "shoulders": ("mid_shoulder", 0.1), "elbows": ("elbow", 0.04),
+         "hands": ("hand", 0.0)}
+#: Which way the palm faces, for a wrist that bends: with the elbow, against it, or out of the plane.
+PALM = {None: 1.0, "underhand": 1.0, "overhand": -1.0, "neutral": 0.0}
+LEGS = ("hip", "knee", "ankle")
 
 
 def side_frame(movement: Movement, position: Position, angles: Angles, other: Angles | None, body: Body, time: float,
@@ -23,24 +27,51 @@ def side_frame(movement: Movement, position: Position, angles: Angles, other: An
     if position.fixes is not None:
         lean = pelvis_lean(position.fixes, position.at if movement.tilt is None else movement.tilt, angles)
     else:
-        lean = _lean_on_two(position, carried, angles, body)
-        if "feet" in carried and "ankle" not in movement.start:
-            angles["ankle"] = lean - angles["hip"] + angles["knee"]  # the sole lies flat
+        second = movement.other.start if movement.other and other is not None and movement.stays == "other" else None
+        holding = dict(angles if second is None or other is None else other)
+        lean = _lean_on_two(position, carried, holding, body)
+        named = {*movement.start, *(second or ())}
+        if "knees" in carried and "knee" not in (named if second is None else second):
+            holding["knee"] = holding["hip"] - lean + 90  # the shank lies on the floor
+        if "feet" in carried and "ankle" not in named:
+            holding["ankle"] = lean - holding["hip"] + holding["knee"]  # the sole lies flat
+        angles, other = (holding, other) if second is None else (angles, holding)
     if position.arm is not None and "shoulder" not in movement.start and not holds:
         angles["shoulder"] = position.arm + lean + angles["spine"]
     origin = (0.0, 0.0)
-    joints, turns = rest_of_body(origin, lean, angles, body)
+    joints, turns = rest_of_body(origin, lean, angles, body, PALM[movement.grip])
     joints, turns = _with(joints, turns, *leg(origin, lean, angles, body))
     if other is not None:
         joints, turns = _with(joints, turns, *leg(origin, lean, other, body), prefix=OTHER)
+        if has_other_arm(movement):
+            joints, turns = _with(joints, turns, *_arm(*rest_of_body(origin, lean, other, body, PALM[movement.grip])), prefix=OTHER)
     dx, dy = _shift(joints, carried, OTHER if movement.stays == "other" and other is not None else "", body)
     joints = {name: (x + dx, y + dy) for name, (x, y) in joints.items()}
+    if position.toes is not None and feet_rest(movement, position):
+        angles.update(leg_to((position.toes[0], position.toes[1]), 0.0, joints["hip"], lean, body))
+        joints, turns = _with(joints, turns, *leg(joints["hip"], lean, angles, body))
     if movement.other is not None and movement.other.toes is not None:
         x, y = movement.other.toes
         other = leg_to((x, y), movement.other.pitch or 0.0, joints["hip"], lean, body)
         joints, turns = _with(joints, turns, *leg(joints["hip"], lean, other, body), prefix=OTHER)
-    shown = {**angles, **{OTHER + joint: other[joint] for joint in ("hip", "knee", "ankle")}} if other else angles
+    second_limbs = LEGS + (("shoulder", "elbow") if has_other_arm(movement) else ())
+    shown = {**angles, **{OTHER + joint: other[joint] for joint in second_limbs}} if other else angles
     return Frame(time, "side", joints, segments(joints, turns), shown)
+
+
+def feet_rest(movement: Movement, position: Position) -> bool:
+    """Whether the feet stand where the position puts them, since the exercise does not bend the legs."""
+    return position.toes is not None and not movement.start.keys() & set(LEGS)
+
+
+def has_other_arm(movement: Movement) -> bool:
+    """Whether the second arm does something else."""
+    second = movement.other.start if movement.other else None
+    return bool(second and {"shoulder", "elbow"} & second.keys())
+
+
+def _arm(joints: dict[str, Point], turns: dict[str, float]) -> tuple[dict[str, Point], dict[str, float]]:
+    return {name: joints[name] for name in ARM}, {name: turns[name] for name in ("upper_arm", "forearm", "hand")}
 
 
 def segments(joints: dict[str, Point], turns: dict[str, float]) -> dict[str, Segment]:

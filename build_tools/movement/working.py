@@ -12,8 +12,9 @@ from .frame import Frame, Point
 #: Segment -> the joints beside it, the more telling one first. The order breaks ties.
 BESIDE = {"thigh": ("hip", "knee"), "shank": ("knee", "ankle"), "trunk": ("hip", "spine"), "upper_arm": ("shoulder", "elbow"),
           "forearm": ("elbow",), "foot": ("ankle",)}
-#: Joints of the front view stand for these.
-SIDEWAYS = {"hip": "hip-abduction", "shoulder": "shoulder-abduction"}
+#: Joints of the other views stand for these where a posture has them.
+SIDEWAYS = {"front": {"hip": "hip-abduction", "shoulder": "shoulder-abduction", "spine": "spine-side-bend"},
+            "above": {"hip": "hip-abduction", "shoulder": "shoulder-horizontal", "elbow": "shoulder-rotation", "spine": "spine-rotation"}}
 #: Turns that differ by less, degrees, count as one turn: what is carried along does not work.
 ALIKE = 10.0
 #: Points whose way is shown when nothing but the body is moved.
@@ -22,16 +23,17 @@ CARRIED_ALONG = ("mid_shoulder", "mid_hip", "ankle")
 
 def working_segment(frames: Sequence[Frame]) -> str:
     """The segment that turns most in space; among those that turn alike, the one at the joint that bends most."""
-    turns = {segment: _turn([frame.segments[segment].angle for frame in frames]) for segment in BESIDE}
+    shown = [segment for segment in BESIDE if segment in frames[0].segments]
+    turns = {segment: _turn([frame.segments[segment].angle for frame in frames]) for segment in shown}
     most = max(turns.values())
-    return max((s for s in BESIDE if turns[s] > most - ALIKE), key=lambda s: max(_bend(frames, joint) for joint in BESIDE[s]))
+    return max((s for s in shown if turns[s] > most - ALIKE), key=lambda s: max(_bend(frames, joint) for joint in BESIDE[s]))
 
 
 def load_path(load: Load, frames: Sequence[Frame]) -> list[Point]:
     """Where the load point is in each frame, metres; without a load point, the part of the body that travels furthest."""
     if load.at:
         return [load_point(frame, load.at) for frame in frames]
-    furthest = max(CARRIED_ALONG, key=lambda joint: dist(frames[0].joints[joint], frames[-1].joints[joint]))
+    furthest = max((joint for joint in CARRIED_ALONG if joint in frames[0].joints), key=lambda joint: dist(frames[0].joints[joint], frames[-1].joints[joint]))
     return [frame.joints[furthest] for frame in frames]
 
 
@@ -44,6 +46,6 @@ def _turn(angles: Sequence[float]) -> float:
 
 
 def _bend(frames: Sequence[Frame], joint: str) -> float:
-    joint = joint if joint in frames[0].angles else SIDEWAYS.get(joint, joint)
+    joint = SIDEWAYS.get(frames[0].view, {}).get(joint, joint)
     angles = [frame.angles.get(joint, 0.0) for frame in frames]
     return max(angles) - min(angles)

@@ -9,7 +9,7 @@ from build_tools.movement.pose import frames
 from build_tools.movement.resistance import Unknown, curves
 
 VOCABULARY = Vocabulary.model_validate({
-    "equipment": {}, "designs": {}, "measures": {},
+    "equipment": {}, "designs": {}, "measures": {}, "regions": {},
     "joints": {j: {"name": j.title(), "flexed": "bent", "straight": "straight"}
                for j in ("hip", "knee", "ankle", "spine", "shoulder", "elbow", "hip-abduction", "shoulder-abduction")},
     "load_points": {p: {"name": p.title()} for p in ("hand", "ankle", "heel", "hips", "chest")}

@@ -23,12 +23,12 @@ from repetitions import (
     reckon,
 )
 
-from build_tools.catalog.entries import Load
+from build_tools.catalog.entries import Load, OtherLimb
 from build_tools.catalog.load import load
-from build_tools.movement.applied import at_rest, load_point, weights
+from build_tools.movement.applied import at_rest, load_point, weight_load, weights
 from build_tools.movement.body import REFERENCE, Body
 from build_tools.movement.pose import frames
-from build_tools.movement.resistance import ARM, LEG, MOVES, Unknown, anchor_point, called, curves
+from build_tools.movement.resistance import ARM, LEG, MOVES, Unknown, anchor_in, anchor_point, called, curves, leaves_plane
 from build_tools.movement.statics import GRAVITY
 
 SHIPPED = load(Path(__file__).parents[2] / "catalog")
@@ -138,18 +138,22 @@ def test_whom_a_lift_asks(name, joint, muscles):
 
 # --- virtual work: moment × small turn of the joint = work against weights, cable and band ---
 
-def energy(made, vocabulary, step, steps, joint, turn, one_side, mass, tension):
-    """Potential energy of body and load in one posture, J, with one joint turned by ``turn`` degrees more."""
+def energy(made, vocabulary, step, steps, joint, turn, one_side, mass, tension, anchor):
+    """Potential energy of body and load in one posture, J, with one joint turned by ``turn`` degrees more.
+
+    Where both sides mirror each other, the right one is held as it was."""
     shifted = made.model_copy(update={key: {**getattr(made, key), joint: value + turn}
                                       for key, value in turned_from(made, vocabulary, joint)})
+    if made.view != "side" and made.other is None:
+        shifted = shifted.model_copy(update={"other": OtherLimb.model_validate({"from": made.start, "to": made.end})})
     frame = frames(shifted, vocabulary, REFERENCE, steps)[step]
     limb = (LEG if joint in ("hip", "knee", "ankle") else ARM) if one_side else ()
     rests = at_rest(made, vocabulary.positions[made.position])
     total = sum(-a.force.y * a.force.at[1] for a in weights(frame, REFERENCE, limb, rests))
     if made.load.kind == "free-weight":
-        total += mass * GRAVITY * load_point(frame, made.load.at)[1]
+        total += sum(-a.force.y * a.force.at[1] for a in weight_load(frame, made.load.at, mass, one_side))
     elif made.load.kind != "body-weight":
-        total += tension * dist(load_point(frame, made.load.at), anchor_point(made.load))
+        total += tension * dist(load_point(frame, made.load.at), anchor)
     return total
 
 
@@ -166,14 +170,15 @@ def check_by_work(made, vocabulary, one_side=False, skip=()):
     posed = frames(made, vocabulary, REFERENCE, steps)
     found = curves(made, vocabulary.positions[made.position], posed, one_side=one_side, load_mass=mass)
     assert not isinstance(found, Unknown), found.why
-    lengths = [dist(load_point(f, made.load.at), anchor_point(made.load)) for f in posed] if made.load.anchor else [0.0] * steps
+    anchors = [anchor_in(f, made.load) for f in posed]
+    lengths = [dist(load_point(f, made.load.at), a) if a else 0.0 for f, a in zip(posed, anchors, strict=True)]
     stretch = [length - 0.8 * min(lengths) for length in lengths]
     for joint, curve in found.items():
         if joint in skip:
             continue
         for step, sample in enumerate(curve.samples):
             tension = mass * GRAVITY * (stretch[step] / max(stretch) if made.load.kind == "band" else 1)
-            more, less = (energy(made, vocabulary, step, steps, joint, t, one_side, mass, tension) for t in (turn, -turn))
+            more, less = (energy(made, vocabulary, step, steps, joint, t, one_side, mass, tension, anchors[step]) for t in (turn, -turn))
             assert sample.moment == pytest.approx(degrees((more - less) / (2 * turn)), abs=0.02 * curve.peak + 1.5), (joint, step)
 
 
@@ -195,22 +200,36 @@ def test_every_shipped_exercise_has_finite_curves_or_a_plain_reason(id):
     made = exercise.movement
     found = curves(made, vocabulary.positions[made.position], frames(made, vocabulary), one_side=exercise.sides == "one")
     if isinstance(found, Unknown):
-        assert made.load.kind == "machine" or made.load.kind in ("cable", "band") and made.load.anchor is None
+        assert (made.load.kind == "machine" or made.load.kind in ("cable", "band") and made.load.anchor is None
+                or found.why in PLAIN_REASONS or made.out_of_plane and found.why == leaves_plane(made.out_of_plane)
+                or made.view == "above" and found.why.startswith("the weight pulls along")), found.why
         return
     assert found
     assert all(isfinite(s.moment) for curve in found.values() for s in curve.samples)
     assert any(curve.summary() for curve in found.values())
 
 
+#: What statics cannot tell in postures that two or more supports share, and holds in which nothing moves.
+PLAIN_REASONS = {"no joint moves that it could be reckoned for",
+                 "a sideways pull on a body with two supports: statics cannot say which support takes it"}
+
+
 def one_road_only(made):
-    """Two feet on the ground: the second leg's muscles work too, so the heights of the weights alone do not tell one joint's share."""
+    """Two feet on the ground: the second leg's muscles work too, so the heights of the weights alone do not tell one joint's share.
+    So does the body of someone on the side, which is propped on two points, and that of someone whose feet rest beside the load."""
+    position = SHIPPED.vocabulary.data.positions[made.position]
+    if made.view == "front" and "feet" in position.rests_on and "hip-abduction" in made.start or len(position.rests_on) == 2:
+        return True
     return made.other is not None and (made.other.toes is not None or made.stays == "other" and made.load.at != "ankle")
 
 
 @pytest.mark.parametrize("id", [id for id, e in SHIPPED_LOADS.items() if not one_road_only(e.movement) and (
     e.movement.load.anchor or e.movement.load.kind in ("free-weight", "body-weight"))])
 def test_shipped_moments_equal_the_work_of_a_small_turn(id):
-    check_by_work(SHIPPED_LOADS[id].movement, SHIPPED.vocabulary.data, SHIPPED_LOADS[id].sides == "one")
+    made, one_side = SHIPPED_LOADS[id].movement, SHIPPED_LOADS[id].sides == "one"
+    if isinstance(curves(made, SHIPPED.vocabulary.data.positions[made.position], frames(made, SHIPPED.vocabulary.data)), Unknown):
+        pytest.skip("no curve")
+    check_by_work(made, SHIPPED.vocabulary.data, one_side)
 
 
 # --- what cannot be known, and what follows from the load alone ---
@@ -243,9 +262,9 @@ def test_a_machine_whose_curve_is_given(asks, sign):
 
 
 def test_a_machine_whose_curve_is_for_a_joint_that_is_not_there():
-    made = with_curve(joint="wrist")
+    made = with_curve(joint="hip-abduction")
     found = curves(made, VOCABULARY.positions["seated"], frames(made, VOCABULARY))
-    assert found == Unknown("its curve is given for the wrist, which the posture does not show")
+    assert found == Unknown("its curve is given for the hip-abduction, which the posture does not show")
 
 
 def test_only_a_machine_takes_a_curve_of_its_own():

@@ -4,7 +4,7 @@ Why: a joint that only one key frame names would jump from its default, and a jo
 that the view cannot show would be missing from the figure.
 
 Instead: name the same joints in `from:`, `via:` and `to:`, and choose `view: front`
-for arms or legs that move sideways.
+for arms or legs that move sideways, `view: above` for arms that move across the body.
 
 Fails: exercises/crate-curl.yaml 3:10
     movement:
@@ -16,7 +16,7 @@ Fails: exercises/crate-curl.yaml 3:10
 Fails: exercises/crate-curl.yaml 4:10 5:8
     movement:
       position: seated
-      view: front
+      view: above
       from: {knee: 0}
       to: {knee: 100}
       load: {kind: machine, at: ankle}
