@@ -10,6 +10,8 @@ Point = tuple[float, float]
 
 #: Drawing units in a metre.
 SCALE = 200
+#: Thickness of a pad or seat, and width of an upright, metres; only the look depends on them.
+SLAB, UPRIGHT = 0.06, 0.03
 
 
 @dataclass(frozen=True)
@@ -57,6 +59,18 @@ def block(left: float, right: float, bottom: float, top: float, style: str) -> S
     """An upright box."""
     (x, y), (w, h) = _at((left, top)), (_units(right - left), _units(top - bottom))
     return Shape(style, f"{_move(x, y)}h{w}v{h}h{-w}Z", ((left, bottom), (right, top)))
+
+
+def bench(left: float, right: float, top: float) -> list[Shape]:
+    """A flat pad on two uprights."""
+    inset = min(0.08, (right - left) / 4)
+    legs = [block(x - UPRIGHT / 2, x + UPRIGHT / 2, 0, top - SLAB, "kit") for x in (left + inset, right - inset)]
+    return [*legs, block(left, right, top - SLAB, top, "kit")]
+
+
+def post(x: float, top: float) -> list[Shape]:
+    """An upright from the floor."""
+    return [block(x - UPRIGHT / 2, x + UPRIGHT / 2, 0, top, "kit")]
 
 
 def area(corners: Sequence[Point], style: str = "") -> Shape:

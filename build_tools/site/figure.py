@@ -11,10 +11,11 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from ..catalog.entries import Exercise, Vocabulary
+from ..catalog.entries import Exercise, Movement, Vocabulary
+from ..movement.above import lies
 from ..movement.frame import Frame
 from ..movement.pose import frames, key_frames
-from ..movement.posture_words import key_postures
+from ..movement.posture_words import key_postures, placed, seen
 from ..movement.working import load_path, working_segment
 from .drawing import SCALE, Shape, line, view_box
 from .figure_arrow import arrow
@@ -48,6 +49,9 @@ class Figure:
     """Unique on its page."""
     name: str
     position: str
+    """How the body is placed, and from where it is seen unless from the side."""
+    seen: str
+    """From where it is seen; empty for the side view."""
     poses: list[Pose]
     still: list[Shape]
     """What stays in its place over the repetition."""
@@ -82,12 +86,16 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
     poses[0].shapes.extend(way)
     everything = [shape for pose in poses for shape in pose.shapes]
     left, top, width, height = view_box(everything, EDGE)
-    floor = line([(left / SCALE, 0.0), ((left + width) / SCALE, 0.0)], "floor")
+    floor = [line([(left / SCALE, 0.0), ((left + width) / SCALE, 0.0)], "floor")] if _floor_shows(movement, vocabulary, course[0]) else []
     for pose in poses:
-        pose.shapes.insert(0, floor)
+        pose.shapes[:0] = floor
     still, moving = loop(frames(movement, vocabulary, steps=LOOP), working)
-    return Figure(id, exercise.name, vocabulary.positions[movement.position].name, poses,
-                  [floor, *supports(exercise, vocabulary, course[0], course), still], moving, (left, top, width, height))
+    return Figure(id, exercise.name, placed(movement, vocabulary), seen(movement, vocabulary), poses,
+                  [*floor, *supports(exercise, vocabulary, course[0], course), still], moving, (left, top, width, height))
+
+
+def _floor_shows(movement: Movement, vocabulary: Vocabulary, frame: Frame) -> bool:
+    return movement.view != "above" or lies(vocabulary.positions[movement.position], frame.gravity)
 
 
 def html(drawn: Figure, file: str) -> Markup:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import dist
+from math import dist, inf
 
-from ..movement.frame import Frame, Point
+from ..movement.frame import OTHER, Frame, Point
 from .drawing import Shape, area, line
 
 #: Metres: half width and length of the head, the shortest way that gets an arrow, and the air around the arrow.
@@ -27,14 +27,18 @@ def arrow(path: Sequence[Point], frames: Sequence[Frame], load: float) -> list[S
     # Outward first: on the side of the path that turns away from what it turns about.
     middle = path[len(path) // 2]
     bulge = (middle[0] - path[0][0]) * -v + (middle[1] - path[0][1]) * u
-    centre = [sum(frames[0].joints[joint][axis] for joint in ("mid_hip", "mid_shoulder", "knee")) / 3 for axis in (0, 1)]
+    about = [frames[0].joints[joint] for joint in ("mid_hip", "mid_shoulder", "knee") if joint in frames[0].joints]
+    centre = [sum(point[axis] for point in about) / len(about) for axis in (0, 1)]
     outward = bulge if abs(bulge) > SHORTEST else (middle[0] - centre[0]) * -v + (middle[1] - centre[1]) * u
     side = 1 if outward > 0 else -1
     moves = [move for far in MOVES for move in ((-side * far * v, side * far * u), (side * far * v, -side * far * u), (far * u, far * v))]
     ways = [[(x + dx, y + dy) for x, y in path] for dx, dy in moves]
-    keep_off = [(frames[0].segments[name].start, frames[0].segments[name].end, half) for name, half in THICK.items()]
+    segments = frames[0].segments
+    keep_off = [(segments[prefix + name].start, segments[prefix + name].end, half) for name, half in THICK.items()
+                for prefix in ("", OTHER) if prefix + name in segments]
     keep_off.append((path[0], path[0], load))
-    return _drawn(next((way for way in ways if _clear(way, keep_off)), ways[0]))
+    floor = -inf if frames[0].view == "above" else 0.0
+    return _drawn(next((way for way in ways if _clear(way, keep_off, floor)), ways[0]))
 
 
 def _drawn(way: Sequence[Point]) -> list[Shape]:
@@ -48,9 +52,9 @@ def _tip(way: Sequence[Point]) -> Point:
     return way[-1][0] + HEAD_LONG * u, way[-1][1] + HEAD_LONG * v
 
 
-def _clear(way: Sequence[Point], keep_off: Sequence[tuple[Point, Point, float]]) -> bool:
+def _clear(way: Sequence[Point], keep_off: Sequence[tuple[Point, Point, float]], floor: float) -> bool:
     points = [*way, _tip(way)]
-    return min(y for _, y in points) > 0 and all(
+    return min(y for _, y in points) > floor and all(
         _gap(point, start, end) > half + AIR for start, end, half in keep_off for point in points)
 
 

@@ -10,16 +10,19 @@ from collections.abc import Sequence
 from math import cos, hypot, radians, sin
 
 from ..catalog.entries import Exercise, Vocabulary
-from ..movement.applied import load_point
+from ..movement.applied import LOADED, load_point
 from ..movement.frame import OTHER, Frame
-from ..movement.resistance import anchor_point
-from .drawing import Point, Shape, disc, limb, line
-from .figure_support import off, post, supports
+from ..movement.resistance import anchor_in
+from .drawing import Point, Shape, disc, limb, line, post
+from .figure_limbs import unit, working_sides
+from .figure_support import off, supports
 
 #: Sizes in metres; only the look depends on them, except the disc's: a full barbell plate measures 0.45 m across.
 DISC, PAD, PULLEY = 0.225, 0.05, 0.05
 #: Turns of a band's zigzag, and how far they swing.
 TURNS, SWING = 9, 0.035
+#: How far a bar reaches beyond the hands on it, seen from the front, metres.
+BEYOND = 0.3
 #: The joint about which a machine's lever turns, by the segment that works.
 PIVOT = {"shank": "knee", "foot": "ankle", "thigh": "hip", "trunk": "mid_hip", "upper_arm": "shoulder", "forearm": "elbow"}
 
@@ -38,12 +41,32 @@ def load_radius(exercise: Exercise, vocabulary: Vocabulary) -> float:
 
 def _pulls(exercise: Exercise, frame: Frame) -> list[Shape]:
     load = exercise.movement.load
-    anchor = anchor_point(load)
+    anchor = anchor_in(frame, load)
     if anchor is None or load.at is None or load.kind not in ("cable", "band"):
         return []
     held = load_point(frame, load.at)
-    if load.kind == "band":
-        return [*post(anchor[0], anchor[1] + 0.08), _zigzag(anchor, held)]
+    if load.anchor == "other-hand":
+        return [_zigzag(anchor, held)]
+    shapes = _pull(load.kind, anchor, held, frame.view)
+    if OTHER in working_sides(frame):
+        there = frame.joints[OTHER + LOADED[load.at][1]]
+        shapes += _pull(load.kind, _mirrored(frame, anchor), there, frame.view)
+    return shapes
+
+
+def _mirrored(frame: Frame, point: Point) -> Point:
+    """A point on the other side of the body's middle."""
+    if frame.view == "above" and abs(frame.turn) == 90:
+        return point[0], 2 * frame.joints["mid_hip"][1] - point[1]
+    return 2 * frame.joints["mid_hip"][0] - point[0], point[1]
+
+
+def _pull(kind: str, anchor: Point, held: Point, view: str) -> list[Shape]:
+    """A band from its post, or a cable from its pulley; from the head no upright is seen."""
+    if kind == "band":
+        return [*(post(anchor[0], anchor[1] + 0.08) if view != "above" else [disc(anchor, 0.03, "hub")]), _zigzag(anchor, held)]
+    if view == "above":
+        return [line([anchor, held], "cord"), disc(anchor, PULLEY, "kit"), disc(anchor, 0.012, "hub")]
     return [*post(anchor[0] + (PULLEY if anchor[0] > held[0] else -PULLEY), max(anchor[1] + 0.15, 1.2)),
             line([anchor, held], "cord"), disc(anchor, PULLEY, "kit"), disc(anchor, 0.012, "hub")]
 
@@ -56,11 +79,15 @@ def _loads(exercise: Exercise, frame: Frame, frames: Sequence[Frame], working: s
         shapes.append(limb((frame.joints["heel"][0] - 0.1, 0.0), (frame.joints["heel"][0] + 0.1, 0.0), 0.015, 0.015, "hub"))
     if load.at is None:
         return shapes
-    points = [load_point(frame, load.at)]
-    if frame.view == "front" and load.at in ("hand", "ankle"):
-        points.append(frame.joints[OTHER + load.at])
-    for at in points:
-        if load.kind == "machine":
+    points, joint = [load_point(frame, load.at)], LOADED[load.at][1]
+    for prefix in working_sides(frame)[1:]:
+        points += [frame.joints[prefix + joint]] if prefix + joint in frame.joints else []
+    if frame.view == "front" and "disc" in drawn and load.kind == "free-weight" and load.at == "hand" and len(points) == 2:
+        return shapes + _barbell(points[0], points[1])
+    for n, at in enumerate(points):
+        if load.kind == "machine" and frame.view != "side":
+            shapes.append(_pad(frames, at, ("", OTHER)[n] + joint))
+        elif load.kind == "machine":
             shapes += _lever(frame, frames, working, at, load.at)
         elif load.kind == "free-weight":
             shapes += _weight(frame, at, load.at, drawn)
@@ -75,6 +102,8 @@ def _weight(frame: Frame, at: Point, where: str, drawn: set[str | None]) -> list
         return [disc(at, DISC, "ring"), disc(at, 0.02, "hub")]
     if "kettlebell" in drawn:
         return [disc((at[0], at[1] - 0.13), 0.1, "kit"), disc(at, 0.02, "hub")]
+    if frame.view != "side" and "disc" not in drawn:  # a handle that points at the viewer
+        return [disc(at, 0.065, "kit"), disc(at, 0.02, "hub")]
     if "plate" in drawn:
         return [disc(at, DISC * 0.7, "ring")]
     forearm = frame.segments["forearm"].angle
@@ -84,6 +113,21 @@ def _weight(frame: Frame, at: Point, where: str, drawn: set[str | None]) -> list
     return [limb(ends[0], inner[0], 0.05, 0.05, "hub"), limb(ends[1], inner[1], 0.05, 0.05, "hub"), line(ends, "cord")]
 
 
+def _barbell(left: Point, right: Point) -> list[Shape]:
+    """A bar across both hands with a disc at each end, seen from the front."""
+    along = unit(right, left)
+    ends = [(left[0] + BEYOND * along[0], left[1] + BEYOND * along[1]), (right[0] - BEYOND * along[0], right[1] - BEYOND * along[1])]
+    across = (-along[1] * DISC, along[0] * DISC)
+    discs = [limb((x - across[0], y - across[1]), (x + across[0], y + across[1]), 0.025, 0.025, "kit") for x, y in ends]
+    return [line(ends, "cord"), *discs]
+
+
+def _pad(frames: Sequence[Frame], at: Point, joint: str) -> Shape:
+    """A machine's pad, on the side to which the limb presses it."""
+    way = unit(frames[0].joints[joint], frames[1].joints[joint])
+    return disc((at[0] + way[0] * 0.11, at[1] + way[1] * 0.11), PAD, "kit")
+
+
 def _carried(frame: Frame, at: Point, where: str) -> Point:
     """A bar beside the joint that carries it: behind the shoulders, or before chest and hips."""
     away = {"shoulders": -0.1, "chest": 0.13, "hips": 0.12}.get(where)
@@ -91,6 +135,8 @@ def _carried(frame: Frame, at: Point, where: str) -> Point:
 
 
 def _lever(frame: Frame, frames: Sequence[Frame], working: str, at: Point, where: str) -> list[Shape]:
+    if where == "foot":
+        return [_plate(frame)]
     pivot = frame.joints[PIVOT[working]]
     if where not in ("ankle", "heel"):
         return [line([pivot, at], "cord"), disc(at, 0.028, "kit")]
@@ -99,6 +145,16 @@ def _lever(frame: Frame, frames: Sequence[Frame], working: str, at: Point, where
     roller = _roller(frame, 1 if (after[0] - before[0]) * forward[0] + (after[1] - before[1]) * forward[1] > 0 else -1)
     (x, y), (u, v) = roller.room[0], roller.room[1]
     return [line([pivot, ((x + u) / 2, (y + v) / 2)], "cord"), roller]
+
+
+def _plate(frame: Frame) -> Shape:
+    """A plate that the soles press against."""
+    heel, toe = frame.segments["foot"].start, frame.segments["foot"].end
+    along = unit(heel, toe)
+    down = (along[1] * 0.03, -along[0] * 0.03)
+    ends = [(heel[0] - 0.12 * along[0] + down[0], heel[1] - 0.12 * along[1] + down[1]),
+            (toe[0] + 0.12 * along[0] + down[0], toe[1] + 0.12 * along[1] + down[1])]
+    return limb(ends[0], ends[1], 0.025, 0.025, "kit")
 
 
 def _roller(frame: Frame, side: int) -> Shape:
