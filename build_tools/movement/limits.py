@@ -135,9 +135,10 @@ def unbalanced(movement: Movement, vocabulary: Vocabulary) -> Iterator[Trouble]:
 
 def _unrested(movement: Movement, position: Position, shown: tuple[Frame, ...]) -> Iterator[Trouble]:
     (first, low), (second, high) = ((point, movement.support.get(point, height)) for point, height in position.rests_on.items())
+    limb = OTHER if movement.stays == "other" and shown[0].has_other_leg else ""
     for frame in (shown[0], shown[-1]):
         for point, height in ((first, low), (second, high)):
-            centre, needed = resting(frame.joints, point, height, "", REFERENCE)
+            centre, needed = resting(frame.joints, point, height, limb, REFERENCE)
             if abs(centre[1] - needed) > MISS:
                 yield Trouble(("position",), f"the {point} miss what carries them by {abs(centre[1] - needed):.2f} m {_when(frame)}",
                               "mend the angles or the heights in `support:`")
