@@ -10,7 +10,7 @@ falls into this plane acts here, the sine of the trunk's lean.
 
 from __future__ import annotations
 
-from math import atan2, cos, degrees, radians, sin
+from math import atan2, cos, degrees, dist, radians, sin
 
 from ..catalog.entries import Movement, Position
 from .body import HIPS_APART, Body
@@ -22,10 +22,14 @@ from .side import RESTS, segments
 FACE_DOWN = 20.0
 #: Share of gravity in the plane from which on the floor is drawn.
 LIES = 0.9
+#: Shorter segments (metres) point at the viewer.
+SEEN = 1e-6
 #: Thighs of hips that are bent less (degrees) lie under the trunk.
 THIGHS_SHOW = 30.0
 #: Bend of the hips of someone on the side, where the thighs spread: shown unless given, degrees.
 CURLED = 45.0
+#: Shanks of knees that are bent less are seen beyond the thighs, degrees.
+STRAIGHT = 60.0
 #: How far the nose stands in front of the middle of the head, metres. Our drawing convention.
 NOSE = 0.12
 
@@ -46,11 +50,15 @@ def above_frame(movement: Movement, position: Position, left: Angles, right: Ang
     def turned_with_chest(sideways: float, forward: float) -> Point:
         return page(sideways * cos(spin) + forward * sin(spin), forward * cos(spin) - sideways * sin(spin))
 
+    legs = {prefix: _leg(movement, position, angles, body) for prefix, angles in (("", left), (OTHER, right))}
+    if stands(position, gravity):
+        rise = (0.0, legs[""]["ankle"][1] + body.length("ankle_height"))
     joints = {"mid_hip": page(0, 0), "mid_back": page(0, 0), "mid_shoulder": page(0, 0), "head": turned_with_chest(0, NOSE)}
     for prefix, side, angles in (("", 1, left), (OTHER, -1, right)):
         joints.update({prefix + name: turned_with_chest(side * x, y) for name, (x, y) in _arm(angles, body).items()})
-        joints.update({prefix + name: page(side * x, y) for name, (x, y) in _thigh(movement, position, angles, body).items()})
-    limbs = {"upper_arm": ("shoulder", "elbow"), "forearm": ("elbow", "wrist"), "hand": ("wrist", "hand"), "thigh": ("hip", "knee")}
+        joints.update({prefix + name: page(side * x, y) for name, (x, y) in legs[prefix].items()})
+    limbs = {"upper_arm": ("shoulder", "elbow"), "forearm": ("elbow", "wrist"), "hand": ("wrist", "hand"), "thigh": ("hip", "knee"),
+             "shank": ("knee", "ankle")}
     turns = {prefix + name: _angle(joints[prefix + start], joints[prefix + end]) for prefix in ("", OTHER)
              for name, (start, end) in limbs.items() if prefix + end in joints}
     turns |= {"trunk": turn + left["spine-rotation"], "head": turn + left["spine-rotation"]}
@@ -71,10 +79,15 @@ def lies(position: Position, gravity: float) -> bool:
     return gravity > LIES and next(iter(position.rests_on)) in ("back", "front", "side")
 
 
+def stands(position: Position, gravity: float) -> bool:
+    """Whether the body stands bent over, so that the floor lies as far below as the legs reach."""
+    return gravity > LIES and "feet" in position.rests_on
+
+
 def _height(movement: Movement, position: Position, body: Body) -> float:
     """Height of the middle of the trunk above the floor."""
     point, usual = next(iter(position.rests_on.items()))
-    depth = body.length("shoulder_width") / 2 + 0.02 if point == "side" else RESTS[point][1] + 0.02
+    depth = body.length("shoulder_width") / 2 + 0.06 if point == "side" else RESTS[point][1] + 0.02
     return movement.support.get(point, usual) + depth
 
 
@@ -92,13 +105,18 @@ def _arm(angles: Angles, body: Body) -> dict[str, Point]:
     return {"shoulder": shoulder, "elbow": elbow, "wrist": wrist, "hand": _out(wrist, forearm, body.length("hand"))}
 
 
-def _thigh(movement: Movement, position: Position, angles: Angles, body: Body) -> dict[str, Point]:
-    """Hip and, where it shows, knee, metres outwards and forwards."""
+def _leg(movement: Movement, position: Position, angles: Angles, body: Body) -> dict[str, Point]:
+    """Hip and, where the thigh shows, knee and ankle, metres outwards and forwards."""
     hip = (body.stature * HIPS_APART / 2, 0.0)
     bent = angles["hip"] or (CURLED if position.sideways and "hip-abduction" in movement.start else 0.0)
     if bent < THIGHS_SHOW:
         return {"hip": hip}
-    return {"hip": hip, "knee": _out(hip, 90 - angles["hip-abduction"], sin(radians(bent)) * body.length("thigh"))}
+    way = 90 - angles["hip-abduction"]
+    knee = _out(hip, way, sin(radians(bent)) * body.length("thigh"))
+    # Someone who sits or lies curled up hides the shanks under the thighs.
+    shown = position.angles.get("knee", 90.0) < STRAIGHT
+    shank = sin(radians(bent - position.angles["knee"])) * body.length("shank") if shown else 0.0
+    return {"hip": hip, "knee": knee, "ankle": _out(knee, way, shank)}
 
 
 def _out(start: Point, angle: float, length: float) -> Point:
@@ -107,5 +125,7 @@ def _out(start: Point, angle: float, length: float) -> Point:
 
 
 def _angle(start: Point, end: Point) -> float:
-    """Direction on the page: 0 down, positive anticlockwise."""
+    """Direction on the page: 0 down, positive anticlockwise; 0 for what points at the viewer."""
+    if dist(start, end) < SEEN:
+        return 0.0
     return degrees(atan2(end[0] - start[0], start[1] - end[1]))

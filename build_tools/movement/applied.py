@@ -54,7 +54,7 @@ def weights(frame: Frame, body: Body, one: tuple[str, ...] = (), resting: tuple[
     if frame.view == "above":  # only what hangs on the joints that this view shows; a shank weighs on its knee
         made = [acts(prefix + s) for s in ARM for prefix in ("", OTHER)]
         shanks = frame.gravity * (body.mass_of("shank") + body.mass_of("foot"))
-        for thigh in {"thigh", OTHER + "thigh"} & frame.segments.keys():
+        for thigh in sorted({"thigh", OTHER + "thigh"} & frame.segments.keys()):
             made += [acts(thigh), Applied(thigh, weight(shanks, frame.segments[thigh].end))]
         return made
     made = [acts("trunk"), acts("head")]

@@ -18,8 +18,8 @@ Angles = Mapping[str, float]
 
 def pelvis_lean(fixes: str, at: float, angles: Angles) -> float:
     """Lean of the pelvis that gives the fixed segment the angle ``at`` in space, degrees."""
-    if fixes == "trunk":
-        return at
+    if fixes in ("trunk", "chest"):
+        return at - (angles["spine"] if fixes == "chest" else 0.0)
     thigh = {"thigh": at, "shank": at + angles["knee"], "foot": at - angles["ankle"] + angles["knee"]}[fixes]
     return angles["hip"] - thigh
 

@@ -10,11 +10,13 @@ from .applied import load_point
 from .frame import Frame, Point
 
 #: Segment -> the joints beside it, the more telling one first. The order breaks ties.
-BESIDE = {"thigh": ("hip", "knee"), "shank": ("knee", "ankle"), "trunk": ("hip", "spine"), "upper_arm": ("shoulder", "elbow"),
-          "forearm": ("elbow",), "foot": ("ankle",)}
+BESIDE = {"thigh": ("hip", "knee"), "shank": ("knee", "ankle"), "trunk": ("hip", "spine"), "foot": ("ankle",),
+          "upper_arm": ("shoulder", "elbow", "scapular-elevation", "scapular-protraction"), "forearm": ("elbow", "wrist", "forearm-rotation")}
 #: Joints of the other views stand for these where a posture has them.
 SIDEWAYS = {"front": {"hip": "hip-abduction", "shoulder": "shoulder-abduction", "spine": "spine-side-bend"},
             "above": {"hip": "hip-abduction", "shoulder": "shoulder-horizontal", "elbow": "shoulder-rotation", "spine": "spine-rotation"}}
+#: The trunk bends: what turns most of it counts.
+TRUNK = ("trunk", "lower_trunk", "upper_trunk")
 #: Turns that differ by less, degrees, count as one turn: what is carried along does not work.
 ALIKE = 10.0
 #: Points whose way is shown when nothing but the body is moved.
@@ -24,7 +26,10 @@ CARRIED_ALONG = ("mid_shoulder", "mid_hip", "ankle")
 def working_segment(frames: Sequence[Frame]) -> str:
     """The segment that turns most in space; among those that turn alike, the one at the joint that bends most."""
     shown = [segment for segment in BESIDE if segment in frames[0].segments]
+    if all(_bend(frames, joint) < ALIKE for joint in frames[0].angles):
+        return "trunk"  # a hold
     turns = {segment: _turn([frame.segments[segment].angle for frame in frames]) for segment in shown}
+    turns["trunk"] = max(_turn([frame.segments[part].angle for frame in frames]) for part in TRUNK if part in frames[0].segments)
     most = max(turns.values())
     return max((s for s in shown if turns[s] > most - ALIKE), key=lambda s: max(_bend(frames, joint) for joint in BESIDE[s]))
 

@@ -80,11 +80,16 @@ def area(corners: Sequence[Point], style: str = "") -> Shape:
     return Shape(style, turned.d + "Z", turned.room)
 
 
-def view_box(shapes: Iterable[Shape], edge: float) -> tuple[int, int, int, int]:
-    """Left, top, width and height of the room that the shapes take with an ``edge`` (metres) around it, drawing units."""
+def view_box(shapes: Iterable[Shape], edge: float, least: float = 0.0) -> tuple[int, int, int, int]:
+    """Left, top, width and height of the room that the shapes take with an ``edge`` (metres) around it, drawing units.
+
+    ``least``: the width that it has at least, metres, so that small things are not drawn larger than life.
+    """
     points = [point for shape in shapes for point in shape.room]
-    left, top = _at((min(x for x, _ in points) - edge, max(y for _, y in points) + edge))
-    right, bottom = _at((max(x for x, _ in points) + edge, min(y for _, y in points) - edge))
+    low, high = min(x for x, _ in points) - edge, max(x for x, _ in points) + edge
+    more = max(0.0, least - (high - low)) / 2
+    left, top = _at((low - more, max(y for _, y in points) + edge))
+    right, bottom = _at((high + more, min(y for _, y in points) - edge))
     return left, top, right - left, bottom - top
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from ..catalog.entries import Exercise, Movement, Vocabulary
-from ..movement.above import lies
+from ..movement.above import lies, stands
 from ..movement.frame import Frame
 from ..movement.pose import frames, key_frames
 from ..movement.posture_words import key_postures, placed, seen
@@ -28,6 +28,8 @@ from .templating import render
 STEPS, LOOP = 13, 6
 #: Room around the drawing, metres.
 EDGE = 0.06
+#: Width that a figure seen from the head has at least, metres.
+LEAST = 1.3
 #: Drawings wider than this many times their height stand one above the other.
 WIDE = 1.25
 
@@ -85,7 +87,7 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
              for frame, told in zip(key_frames(movement, vocabulary), key_postures(movement, vocabulary), strict=True)]
     poses[0].shapes.extend(way)
     everything = [shape for pose in poses for shape in pose.shapes]
-    left, top, width, height = view_box(everything, EDGE)
+    left, top, width, height = view_box(everything, EDGE, LEAST if movement.view == "above" else 0.0)
     floor = [line([(left / SCALE, 0.0), ((left + width) / SCALE, 0.0)], "floor")] if _floor_shows(movement, vocabulary, course[0]) else []
     for pose in poses:
         pose.shapes[:0] = floor
@@ -95,7 +97,8 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
 
 
 def _floor_shows(movement: Movement, vocabulary: Vocabulary, frame: Frame) -> bool:
-    return movement.view != "above" or lies(vocabulary.positions[movement.position], frame.gravity)
+    position = vocabulary.positions[movement.position]
+    return movement.view != "above" or lies(position, frame.gravity) or stands(position, frame.gravity)
 
 
 def html(drawn: Figure, file: str) -> Markup:

@@ -17,7 +17,8 @@ CORNERS = 28
 def body(frame: Frame, working: str) -> list[Shape]:
     """The pieces from back to front: what lies furthest from the head first."""
     prefixes = ("", OTHER)
-    legs = [piece(frame, prefix + "thigh") for prefix in prefixes if prefix + "thigh" in frame.segments]
+    legs = [piece(frame, prefix + name) for name in ("thigh", "shank")
+            for prefix in prefixes if prefix + name in frame.segments]
     arms = [piece(frame, prefix + name) for prefix in prefixes for name in ARM] + [fist(frame, prefix) for prefix in prefixes]
     work = [joined("work", works(frame, working))]
     return [joined("body", legs), *(work if working == "thigh" else []), joined("body", trunk(frame)),
@@ -26,7 +27,7 @@ def body(frame: Frame, working: str) -> list[Shape]:
 
 def pieces(frame: Frame) -> list[Shape]:
     """All pieces, for drawings that pass quickly."""
-    limbs = [piece(frame, prefix + name) for prefix in ("", OTHER) for name in ("thigh", *ARM) if prefix + name in frame.segments]
+    limbs = [piece(frame, prefix + name) for prefix in ("", OTHER) for name in ("thigh", "shank", *ARM) if prefix + name in frame.segments]
     return [*limbs, *(fist(frame, prefix) for prefix in ("", OTHER)), *trunk(frame), *head(frame)]
 
 

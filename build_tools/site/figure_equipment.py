@@ -23,6 +23,8 @@ DISC, PAD, PULLEY = 0.225, 0.05, 0.05
 TURNS, SWING = 9, 0.035
 #: How far a bar reaches beyond the hands on it, seen from the front, metres.
 BEYOND = 0.3
+#: Length of a stick or hammer above the fist, metres.
+HANDLE = 0.26
 #: The joint about which a machine's lever turns, by the segment that works.
 PIVOT = {"shank": "knee", "foot": "ankle", "thigh": "hip", "trunk": "mid_hip", "upper_arm": "shoulder", "forearm": "elbow"}
 
@@ -36,7 +38,9 @@ def equipment(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: 
 
 def load_radius(exercise: Exercise, vocabulary: Vocabulary) -> float:
     """How far the drawn load reaches around its point, metres."""
-    return DISC if "disc" in {vocabulary.equipment[id].drawn for id in exercise.equipment} else PAD
+    if "disc" not in {vocabulary.equipment[id].drawn for id in exercise.equipment}:
+        return PAD
+    return DISC if exercise.movement.view == "side" else BEYOND + PAD
 
 
 def _pulls(exercise: Exercise, frame: Frame) -> list[Shape]:
@@ -79,6 +83,8 @@ def _loads(exercise: Exercise, frame: Frame, frames: Sequence[Frame], working: s
         shapes.append(limb((frame.joints["heel"][0] - 0.1, 0.0), (frame.joints["heel"][0] + 0.1, 0.0), 0.015, 0.015, "hub"))
     if load.at is None:
         return shapes
+    if "forearm-rotation" in frame.angles:
+        return shapes + [shape for prefix in ("", OTHER) for shape in _handle(frame, prefix)]
     points, joint = [load_point(frame, load.at)], LOADED[load.at][1]
     for prefix in working_sides(frame)[1:]:
         points += [frame.joints[prefix + joint]] if prefix + joint in frame.joints else []
@@ -120,6 +126,14 @@ def _barbell(left: Point, right: Point) -> list[Shape]:
     across = (-along[1] * DISC, along[0] * DISC)
     discs = [limb((x - across[0], y - across[1]), (x + across[0], y + across[1]), 0.025, 0.025, "kit") for x, y in ends]
     return [line(ends, "cord"), *discs]
+
+
+def _handle(frame: Frame, prefix: str) -> list[Shape]:
+    """A stick in the fist that turns with the forearm: upright where the thumb points up, its head over the middle where the palm faces down."""
+    turn, side = radians(frame.angles.get(prefix + "forearm-rotation", frame.angles["forearm-rotation"])), -1 if prefix else 1
+    x, y = frame.joints[prefix + "hand"]
+    ends = [(x - side * far * sin(turn), y + far * cos(turn)) for far in (-0.08, HANDLE)]
+    return [line(ends, "cord"), disc(ends[1], PAD, "kit")]
 
 
 def _pad(frames: Sequence[Frame], at: Point, joint: str) -> Shape:

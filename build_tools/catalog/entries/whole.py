@@ -44,7 +44,8 @@ class Position(Term):
 
     rests_on: dict[ContactPoint, float] = Field(
         min_length=1, max_length=2, description="One or two points that carry the body -> height of what they rest on, metres.")
-    fixes: Literal["foot", "shank", "thigh", "trunk"] | None = Field(None, description="The segment that keeps its direction in space.")
+    fixes: Literal["foot", "shank", "thigh", "trunk", "chest"] | None = Field(
+        None, description="The segment that keeps its direction in space; trunk is the pelvis's end of it, chest the shoulders'.")
     at: float = Field(0, description="Its angle in space, degrees: limbs 0 = hanging, trunk 0 = upright, foot 0 = flat; positive forward.")
     faces: Literal["up", "down"] | None = Field(None, description="With two carrying points: which way the chest faces.")
     sideways: bool = Field(False, description="True for someone who lies or leans on the right side; drawn in the front view.")
