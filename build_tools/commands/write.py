@@ -16,6 +16,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--catalog", type=Path, default=Path("catalog"), metavar="DIR", help="the catalog's folder (default: catalog)")
     parser.add_argument("--content", type=Path, default=Path("content"), metavar="DIR", help="the hand-written pages (default: content)")
     parser.add_argument("--to", type=Path, required=True, metavar="DIR", help="a new or empty folder")
+    parser.add_argument("--url", metavar="ADDRESS", help="where the handbook will be published, e.g. https://example.org/handbook/")
+    parser.add_argument("--no-offline", action="store_true", help="do not keep cue sheets and handouts on readers' devices")
 
 
 def run(args: argparse.Namespace) -> int:
@@ -26,6 +28,7 @@ def run(args: argparse.Namespace) -> int:
     from build_tools.evidence.weighed import weigh
     from build_tools.movement.length import means
     from build_tools.site import book, emit
+    from build_tools.site.published_at import Site
 
     for folder in (args.catalog, args.content):
         if not folder.is_dir():
@@ -38,7 +41,8 @@ def run(args: argparse.Namespace) -> int:
             print(f"the catalog has {len(errors)} errors; nothing was written. "
                   f"Run: handbook {'conclude --check' if weighed.conclusions else 'check'}", file=sys.stderr)
             return FINDINGS
-        written = emit.emit(book.render(catalog, weighed.conclusions, profile), args.content, args.to)
+        site = Site(args.url, not args.no_offline)
+        written = emit.emit(book.render(catalog, weighed.conclusions, profile, site), args.content, args.to)
     except (ValueError, OSError) as error:
         raise CannotRun(str(error)) from None
     print(f"{written} files written to {args.to}")

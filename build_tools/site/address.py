@@ -30,6 +30,10 @@ class Addresses:
         """The anchors declared for a page."""
         return self._anchors[uri]
 
+    def __contains__(self, uri: str) -> bool:
+        """Whether a page or file was declared."""
+        return uri in self._anchors
+
     def href(self, here: str, to: str, anchor: str | None = None) -> str:
         """The relative link from page ``here`` to page or file ``to``."""
         if to not in self._anchors:
@@ -45,11 +49,10 @@ class Addresses:
 
 
 def url(uri: str) -> str:
-    """Where a source uri is served: ``exercises/x.md`` -> ``exercises/x/``, ``index.md`` -> empty, other files unchanged."""
+    """Where a source uri is served: ``exercises/x.md`` and ``exercises/x/index.html`` -> ``exercises/x/``, ``index.md`` -> empty,
+    other files unchanged."""
     stem, ending = posixpath.splitext(uri)
-    if ending != ".md":
-        return uri
-    if posixpath.basename(stem) == "index":
+    if posixpath.basename(stem) == "index" and ending in (".md", ".html"):
         folder = posixpath.dirname(stem)
         return f"{folder}/" if folder else ""
-    return f"{stem}/"
+    return f"{stem}/" if ending == ".md" else uri

@@ -13,6 +13,7 @@ from ..evidence.model import Conclusions
 from . import exercise, figure_file, gaps, indexes, markers, methods, muscle, plot_file, rules, source
 from .address import Addresses
 from .mentions import mentions
+from .published_at import UNPUBLISHED, Site
 from .shelf import Shelf
 
 #: Pages written by hand in the content folder, which generated pages may link to, with their anchors.
@@ -54,9 +55,9 @@ class Book:
         return markers.fill(self.shelf, uri, text)
 
 
-def render(catalog: Catalog, conclusions: Conclusions, profile: Profile) -> Book:
-    """Render a catalog that passed its checks. Same input, same bytes."""
-    shelf = Shelf(catalog, conclusions, Addresses())
+def render(catalog: Catalog, conclusions: Conclusions, profile: Profile, site: Site = UNPUBLISHED) -> Book:
+    """Render a catalog that passed its checks for one place. Same input, same bytes."""
+    shelf = Shelf(catalog, conclusions, Addresses(), site)
     _declare(shelf)
     return Book(shelf, _pages(shelf, profile), _files(shelf))
 

@@ -29,6 +29,7 @@ from ..evidence import committed
 from ..evidence.weighed import weigh
 from ..movement.length import means
 from . import book, templating
+from .published_at import Site
 
 log = get_plugin_logger("handbook")
 #: What a live preview watches beside the catalog.
@@ -43,6 +44,8 @@ class HandbookConfig(Config):
     """The catalog folder, relative to mkdocs.yml."""
     strict = c.Type(bool, default=False)
     """Whether warnings of the catalog's checks stop the build, as ``--strict`` makes them."""
+    offline = c.Type(bool, default=True)
+    """Whether readers' devices keep cue sheets and handouts for use without a network."""
 
 
 class HandbookPlugin(BasePlugin[HandbookConfig]):
@@ -66,7 +69,9 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):
         behind = [runner.Reported(finding, "warning") for finding in committed.stale_at_all(conclusions, catalog)]
         self._report([*by_rules, *by_numbers, *behind], strict=config.strict or self.config.strict)
         assert conclusions is not None  # else an error of the rules has stopped the build
-        self._book = book.render(catalog, conclusions, profile)
+        if not config.site_url:
+            log.info("no `site_url`: client links get no QR code and no canonical address (set SITE_URL to where it is published)")
+        self._book = book.render(catalog, conclusions, profile, Site(config.site_url or None, self.config.offline))
 
     def _report(self, found: list[runner.Reported], strict: bool) -> None:
         """One line per finding; stop on errors, and on warnings when strict."""

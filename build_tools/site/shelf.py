@@ -15,6 +15,7 @@ from ..evidence.model import Comparison, Conclusion, Conclusions, Field, Questio
 from ..evidence.names import Names
 from ..movement.course import Courses
 from .address import Addresses
+from .published_at import UNPUBLISHED, Site
 
 
 class Link(NamedTuple):
@@ -44,6 +45,7 @@ class Shelf:
     catalog: Catalog
     conclusions: Conclusions
     addresses: Addresses
+    site: Site = UNPUBLISHED
 
     @property
     def handbook(self) -> entries.Handbook:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import yaml
+from mkdocs.utils.yaml import yaml_load
 
 from build_tools.catalog.load import load
 from build_tools.checks.profile import load_profile
@@ -30,7 +31,7 @@ def prepare(catalog: Path, folder: Path) -> tuple[list[str], list[str], int]:
 
 def _command(folder: Path, name: str, docs: Path, plugins: list) -> list[str]:
     """The command that builds ``docs`` with the project's own settings but for these plugins."""
-    config = yaml.safe_load((timing.ROOT / "mkdocs.yml").read_text(encoding="utf-8"))
+    config = yaml_load((timing.ROOT / "mkdocs.yml").read_text(encoding="utf-8"))
     config |= {"docs_dir": str(docs), "site_dir": str(folder / f"{name}-site"), "plugins": plugins}
     config["theme"]["custom_dir"] = str(timing.ROOT / config["theme"]["custom_dir"])
     path = folder / f"{name}.yml"

@@ -9,6 +9,7 @@ from pathlib import Path
 import yaml
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
+from mkdocs.utils.yaml import yaml_load
 
 from build_tools.catalog.load import Catalog
 from build_tools.checks.profile import load_profile
@@ -27,7 +28,7 @@ def render(catalog: Catalog) -> book.Book:
 
 def configuration(folder: Path, catalog: Path, **changes: object) -> Path:
     """The shipped mkdocs.yml, written to ``folder`` for another catalog, with changes."""
-    config = yaml.safe_load((ROOT / "mkdocs.yml").read_text(encoding="utf-8"))
+    config = yaml_load((ROOT / "mkdocs.yml").read_text(encoding="utf-8"))
     config["docs_dir"] = str(ROOT / config["docs_dir"])
     config["theme"]["custom_dir"] = str(ROOT / config["theme"]["custom_dir"])
     config["plugins"] = ["search", {"handbook": {"catalog": str(catalog)}}]
