@@ -1,0 +1,1 @@
+"""What to do about it: from what the catalog says to numbers of a training plan."""

@@ -1,0 +1,75 @@
+"""From a hard set to the one-repetition maximum and back, by the equations of ``programme.yaml``.
+
+Loads are in kilograms (every form but ``line`` keeps whatever unit it is given). A load that can be lifted once is the
+maximum by definition, although several published equations do not return it at one repetition.
+"""
+
+from __future__ import annotations
+
+from math import exp, isfinite
+
+from ..catalog.entries import Equation, PercentTable
+
+
+class NotCovered(ValueError):
+    """A set from which an equation or table predicts nothing."""
+
+
+def one_repetition_maximum(equation: Equation, load: float, repetitions: int) -> float:
+    """The maximum predicted from ``load`` lifted ``repetitions`` times with nothing left. Raises ``NotCovered``."""
+    _lifted(load)
+    if repetitions == 1:
+        return load
+    _covered(equation, repetitions)
+    if equation.form == "line":
+        slope, constant = equation.coefficients
+        return slope * load + constant
+    return load * _factor(equation, repetitions)
+
+
+def load_for(equation: Equation, maximum: float, repetitions: int) -> float:
+    """The load that allows ``repetitions``, if the equation holds; the other way round. Raises ``NotCovered``."""
+    _lifted(maximum)
+    if repetitions == 1:
+        return maximum
+    _covered(equation, repetitions)
+    if equation.form == "line":
+        slope, constant = equation.coefficients
+        if maximum <= constant:
+            raise NotCovered(f"{equation.name} holds for a maximum above {constant:g} kg, not for {maximum:g}")
+        return (maximum - constant) / slope
+    return maximum / _factor(equation, repetitions)
+
+
+def share(table: PercentTable, repetitions: int) -> float:
+    """Load in per cent of the maximum at which ``repetitions`` are the most, by a table. Raises ``NotCovered``."""
+    shares = {row.repetitions: row.percent for row in table.rows}
+    if repetitions not in shares:
+        raise NotCovered(f"{table.name} has no line for {repetitions} repetitions; it has {', '.join(map(str, shares))}")
+    return shares[repetitions]
+
+
+def _factor(equation: Equation, repetitions: int) -> float:
+    """Maximum divided by load, for the forms in which it depends on the repetitions alone."""
+    match equation.form, equation.coefficients:
+        case "linear", [a]:
+            return 1 + a * repetitions
+        case "inverse", [a, b]:
+            return a / (b - repetitions)
+        case "power", [a]:
+            return float(repetitions**a)
+        case "exponential", [a, b, c]:
+            return 100 / (a + b * exp(-c * repetitions))
+    raise AssertionError(equation.form)  # the catalog's schema admits no other form or number of coefficients
+
+
+def _covered(equation: Equation, repetitions: int) -> None:
+    low, high = equation.repetitions
+    if not low <= repetitions <= high:
+        span = f"{low:g} to {high:g} repetitions" if low < high else f"{low:g} repetitions"
+        raise NotCovered(f"{equation.name} holds for {span}, not for {repetitions}")
+
+
+def _lifted(load: float) -> None:
+    if not (isfinite(load) and load > 0):
+        raise NotCovered(f"a load of {load:g} is no load; give one above 0")
