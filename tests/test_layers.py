@@ -7,7 +7,7 @@ import pytest
 
 PACKAGE = Path(__file__).parents[1] / "build_tools"
 #: Each layer may import from itself and from those before it.
-LAYERS = ["catalog", "movement", "checks", "evidence", "planning", "site"]
+LAYERS = ["catalog", "handout", "movement", "checks", "evidence", "planning", "site"]
 
 
 def imported(path: Path) -> set[str]:

@@ -1,0 +1,72 @@
+"""What a handout may contain: the one place for its version, limits, patterns and messages.
+
+The page reads the same values from ``data.json``, so that page and Python cannot differ. Patterns are written in
+the part of regular expressions that Python and JavaScript read alike, and must match the whole text. Lengths
+count characters (code points), not bytes.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+#: Stands before the point of every fragment. A change of what follows it needs a new number.
+VERSION = 1
+#: Longest fragment, without its ``#``: about what a printed QR code can still hold.
+MOST_CHARACTERS = 1500
+MOST_EXERCISES = 12
+TITLE_LENGTH = 60
+
+#: No control, line-breaking, direction-changing or invisible characters, and no half characters.
+_SHOWN = r"[^\u0000-\u001f\u007f-\u009f\u200b\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ud800-\udfff]"
+
+
+class Number(NamedTuple):
+    """A whole number between two ends, both allowed."""
+
+    low: int
+    high: int
+
+
+class Text(NamedTuple):
+    """Text of a pattern."""
+
+    pattern: str
+    rises: bool = False
+    """Whether the numbers in it must rise."""
+
+
+def _words(length: int) -> Text:
+    return Text(f"{_SHOWN}{{1,{length}}}")
+
+
+TITLE = _words(TITLE_LENGTH)
+
+#: What may stand for one exercise, in the order of its row. Only the id must be there; what is not given is null.
+FIELDS: dict[str, Number | Text] = {
+    "id": Text(r"(?=.{1,64}$)[a-z][a-z0-9]*(-[a-z0-9]+)*"),
+    "sets": Number(1, 20),
+    "repetitions": Text(r"[1-9][0-9]{0,2}(-[1-9][0-9]{0,2})?s?", rises=True),
+    "load": _words(20),
+    "left": Number(0, 10),
+    "rest": Number(0, 900),
+    "tempo": Text(r"[1-9]-[0-9]-[1-9](-[0-9])?"),
+    "note": _words(140),
+}
+
+#: Kind of fault -> what the reader is told. Nothing of the link itself is repeated.
+MESSAGES = {
+    "not-ours": "This link does not hold a handout.",
+    "version": "This handout was made with another version of this page. Ask for a new link.",
+    "too-long": "This link is too long to be a handout.",
+    "damaged": "This link is damaged or cut off. Ask for it again, and open the whole link.",
+    "limits": "This handout holds something that a handout cannot say. Ask for a new link.",
+    "unknown": "This handout names an exercise that this handbook does not have. Ask for a new link.",
+}
+
+
+def as_data() -> dict[str, object]:
+    """The same for the page, as JSON values."""
+    return {
+        "version": VERSION, "characters": MOST_CHARACTERS, "exercises": MOST_EXERCISES, "title": TITLE._asdict(),
+        "fields": [[name, limit._asdict()] for name, limit in FIELDS.items()], "messages": MESSAGES,
+    }
