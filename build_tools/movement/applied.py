@@ -121,6 +121,6 @@ def supports(frame: Frame, movement: Movement, position: Position, landing: bool
         made.append(Support(OTHER + "foot", frame.joints[OTHER + "toe"]))
     if movement.other is None and position.other and frame.view == "side":
         made.append(Support(OTHER + "shank", frame.joints[OTHER + "knee"]))
-    if frame.view == "side" and feet_rest(movement, position):
+    if frame.view == "side" and (feet_rest(movement, position) or position.fixes == "foot" and "feet" not in position.rests_on):
         made.append(Support("foot", frame.joints["ankle"]))
     return made

@@ -76,8 +76,11 @@ def curves(movement: Movement, position: Position, frames: Sequence[Frame], body
     if movement.load.kind == "machine":
         return _measured(movement.load.curve, frames)
     joints = moving_joints(frames, position)
-    still = {*(LEGS if feet_rest(movement, position) else ()), *(("wrist",) if movement.grip == "neutral" else ())}
-    joints = [joint for joint in joints if joint not in still]  # legs that only follow, a wrist that bends out of the plane
+    still = {*(LEGS if feet_rest(movement, position) else ()), *(("wrist",) if movement.grip == "neutral" else ()),
+             *(("shoulder",) if position.arm is not None and "shoulder" not in movement.start else ())}
+    joints = [joint for joint in joints if joint not in still]  # limbs that only follow, a wrist that bends out of the plane
+    if position.against and {"hip", "knee"} & set(joints):
+        return Unknown(f"the {position.against} carries a share that cannot be told")
     if (left := [joint for joint in joints if joint not in movement.out_of_plane]) != joints and not left:
         return Unknown(leaves_plane(movement.out_of_plane))
     joints = left

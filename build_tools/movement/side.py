@@ -30,8 +30,8 @@ def side_frame(movement: Movement, position: Position, angles: Angles, other: An
         second = movement.other.start if movement.other and other is not None and movement.stays == "other" else None
         holding = dict(angles if second is None or other is None else other)
         lean = _lean_on_two(position, carried, holding, body)
-        named = {*movement.start, *(second or ())}
-        if "knees" in carried and "knee" not in (named if second is None else second):
+        named = movement.start if second is None else second
+        if "knees" in carried and "knee" not in named:
             holding["knee"] = holding["hip"] - lean + 90  # the shank lies on the floor
         if "feet" in carried and "ankle" not in named:
             holding["ankle"] = lean - holding["hip"] + holding["knee"]  # the sole lies flat

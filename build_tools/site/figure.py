@@ -28,6 +28,8 @@ from .templating import render
 STEPS, LOOP = 13, 6
 #: Room around the drawing, metres.
 EDGE = 0.06
+#: A floor further than this below the drawing is left out, metres.
+NEAR = 0.6
 #: Width that a figure seen from the head has at least, metres.
 LEAST = 1.3
 #: Drawings wider than this many times their height stand one above the other.
@@ -87,8 +89,11 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
              for frame, told in zip(key_frames(movement, vocabulary), key_postures(movement, vocabulary), strict=True)]
     poses[0].shapes.extend(way)
     everything = [shape for pose in poses for shape in pose.shapes]
+    floor_shows = _floor_shows(movement, vocabulary, course[0]) and min(y for shape in everything for _, y in shape.room) < NEAR
+    if floor_shows:
+        everything.append(line([(x, 0.0) for x, _ in everything[0].room], "floor"))
     left, top, width, height = view_box(everything, EDGE, LEAST if movement.view == "above" else 0.0)
-    floor = [line([(left / SCALE, 0.0), ((left + width) / SCALE, 0.0)], "floor")] if _floor_shows(movement, vocabulary, course[0]) else []
+    floor = [line([(left / SCALE, 0.0), ((left + width) / SCALE, 0.0)], "floor")] if floor_shows else []
     for pose in poses:
         pose.shapes[:0] = floor
     still, moving = loop(frames(movement, vocabulary, steps=LOOP), working)

@@ -21,7 +21,7 @@ def body(frame: Frame, working: str) -> list[Shape]:
             for prefix in prefixes if prefix + name in frame.segments]
     arms = [piece(frame, prefix + name) for prefix in prefixes for name in ARM] + [fist(frame, prefix) for prefix in prefixes]
     work = [joined("work", works(frame, working))]
-    return [joined("body", legs), *(work if working == "thigh" else []), joined("body", trunk(frame)),
+    return [*([joined("body", legs)] if legs else []), *(work if working == "thigh" else []), joined("body", trunk(frame)),
             *(work if working == "trunk" else []), joined("body", arms), *(work if working in ARM else []), joined("body", head(frame))]
 
 

@@ -23,7 +23,7 @@ def supports(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: S
     position, ball = vocabulary.positions[exercise.movement.position], "ball" in {vocabulary.equipment[e].drawn for e in exercise.equipment}
     if frame.view != "side":
         return figure_support_facing.supports(exercise, vocabulary, frame)
-    movement, joints, shapes = exercise.movement, frame.joints, _walls(exercise, frame, frames)
+    movement, joints, shapes = exercise.movement, frame.joints, _walls(exercise, position.against, frame, frames)
     for point, usual in position.rests_on.items():
         top = movement.support.get(point, usual)
         if top < FLOOR:
@@ -72,10 +72,10 @@ def _lying(frames: Sequence[Frame], frame: Frame) -> tuple[float, float]:
     return min(end, head), max(end, head)
 
 
-def _walls(exercise: Exercise, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+def _walls(exercise: Exercise, against: str | None, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
     """A wall behind the back or before the hands, a sloping pad for the upper arms, and the pad of a sled."""
     shapes, trunk = [], frame.segments["trunk"]
-    if exercise.movement.position == "wall-lean":
+    if against == "wall":
         shapes.append(block(trunk.end[0] - 0.2, trunk.end[0] - 0.12, 0, WALL, "kit"))
     elif "wall" in exercise.equipment:
         reach = max(f.joints[joint][0] for f in frames for joint in ("hand", "elbow", "toe")) + 0.04
@@ -83,7 +83,7 @@ def _walls(exercise: Exercise, frame: Frame, frames: Sequence[Frame]) -> list[Sh
     if "preacher-bench" in exercise.equipment:
         pad = _beside(frame.segments["upper_arm"], 0.15, 1.0, -0.09)
         shapes += [*post(*_middle(pad)), pad]
-    if exercise.movement.position == "hack-sled":
+    if against == "sled":
         shapes.append(_beside(trunk, 0.0, 1.1, -0.13))
     return shapes
 

@@ -32,7 +32,10 @@ def test_shipped_postures_are_sound(id: str) -> None:
 @pytest.mark.parametrize("id", [id for id, shown in MOVEMENTS.items() if shown.load.kind == "free-weight" and shown.load.at == "hand"
                                 and shown.view == "side" and shown.position in ("standing", "standing-tall")])
 def test_weights_in_the_hand_stay_over_or_near_the_feet(id: str) -> None:
+    """Where straight arms hang; a weight held further out is balanced by leaning back a little, which nobody writes down."""
     for frame in key_frames(MOVEMENTS[id], VOCABULARY):
+        if abs(frame.segments["upper_arm"].angle) > 20 or frame.angles["elbow"] > 20:
+            continue
         xs = [x for joint, (x, _) in frame.joints.items() if joint.endswith(("heel", "toe"))]
         assert min(xs) - 0.1 <= frame.joints["hand"][0] <= max(xs) + 0.1
 

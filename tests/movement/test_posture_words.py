@@ -68,7 +68,6 @@ def test_every_shipped_exercise_names_each_joint_that_moves(shipped: Catalog, vo
         movement = entry.data.movement
         angles = key_angles(movement, vocabulary)
         moving = {joint for joint in angles[0] if len({at[joint] for at in angles}) > 1}
-        assert moving, id
         for told in key_postures(movement, vocabulary):
             for joint in moving:
                 names = vocabulary.joints[joint]

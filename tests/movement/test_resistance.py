@@ -144,6 +144,7 @@ def energy(made, vocabulary, step, steps, joint, turn, one_side, mass, tension, 
     Where both sides mirror each other, the right one is held as it was."""
     shifted = made.model_copy(update={key: {**getattr(made, key), joint: value + turn}
                                       for key, value in turned_from(made, vocabulary, joint)})
+    shifted = shifted.model_copy(update={"via": [{**angles, joint: angles[joint] + turn} for angles in made.via if joint in angles]})
     if made.view != "side" and made.other is None:
         shifted = shifted.model_copy(update={"other": OtherLimb.model_validate({"from": made.start, "to": made.end})})
     frame = frames(shifted, vocabulary, REFERENCE, steps)[step]
@@ -210,7 +211,8 @@ def test_every_shipped_exercise_has_finite_curves_or_a_plain_reason(id):
 
 
 #: What statics cannot tell in postures that two or more supports share, and holds in which nothing moves.
-PLAIN_REASONS = {"no joint moves that it could be reckoned for",
+PLAIN_REASONS = {"the wall carries a share that cannot be told", "the sled carries a share that cannot be told",
+                 "no joint moves that it could be reckoned for",
                  "a sideways pull on a body with two supports: statics cannot say which support takes it"}
 
 
@@ -218,7 +220,10 @@ def one_road_only(made):
     """Two feet on the ground: the second leg's muscles work too, so the heights of the weights alone do not tell one joint's share.
     So does the body of someone on the side, which is propped on two points, and that of someone whose feet rest beside the load."""
     position = SHIPPED.vocabulary.data.positions[made.position]
-    if made.view == "front" and "feet" in position.rests_on and "hip-abduction" in made.start or len(position.rests_on) == 2:
+    if position.arm is not None and "shoulder" not in made.start:
+        return True  # arms that rest would turn against the body
+    if made.view == "front" and "feet" in position.rests_on and "hip-abduction" in made.start or (
+            len(position.rests_on) == 2 or "hands" in position.rests_on and position.toes):
         return True
     return made.other is not None and (made.other.toes is not None or made.stays == "other" and made.load.at != "ankle")
 

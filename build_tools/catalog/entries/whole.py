@@ -53,6 +53,7 @@ class Position(Term):
     other: dict[Id, float] = Field(default={}, description="Joint angles of a second leg that does something else, degrees.")
     toes: Interval | None = Field(None, description="Where resting feet stand, unless the exercise bends the legs: toes, metres forward of "
                                                     "what carries the body and above the floor.")
+    against: Literal["wall", "sled"] | None = Field(None, description="What the back leans against while the feet carry.")
     arm: float | None = Field(None, description="Angle in space of upper arms that rest, degrees, unless the exercise bends the shoulder.")
 
     @model_validator(mode="after")
