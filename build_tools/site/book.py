@@ -10,7 +10,7 @@ from ..catalog import json_schema
 from ..catalog.load import Catalog
 from ..checks.profile import Profile
 from ..evidence.model import Conclusions
-from . import exercise, figure_file, gaps, indexes, markers, methods, muscle, plot_file, rules, source
+from . import exercise, figure_file, gaps, indexes, markers, methods, muscle, plot_file, programme, rules, source
 from .address import Addresses
 from .mentions import mentions
 from .published_at import UNPUBLISHED, Site
@@ -72,6 +72,7 @@ def _pages(shelf: Shelf, profile: Profile) -> list[Page]:
         Page(INDEXES["exercises"], indexes.exercises(shelf)),
         Page(INDEXES["muscles"], indexes.muscles(shelf)),
         Page(INDEXES["sources"], indexes.sources(shelf, cited)),
+        Page(programme.URI, programme.text(shelf), "programme.yaml" if catalog.programme else None),
         Page("gaps.md", gaps.text(shelf)),
         Page("rules.md", rules.text(profile)),
     ]
@@ -82,7 +83,9 @@ def _files(shelf: Shelf) -> list[File]:
     assets = sorted((resources.files(__package__) / "assets").iterdir(), key=lambda asset: asset.name)
     plots = [File(uri, content) for uri, content in plot_file.files(shelf)]
     postures = [File(figure_file.uri(id), figure_file.file(shelf, id)) for id in shelf.catalog.exercises]
-    return [*records, *plots, *postures, *_schemas(), *(File(f"assets/{asset.name}", asset.read_bytes()) for asset in assets)]
+    client = [file for id in shelf.catalog.exercises for file in cue_sheet.files(shelf, id)]
+    kept = [File(uri, content) for uri, content in [*client, *offline.files(shelf, client)]]
+    return [*records, *plots, *postures, *kept, *_schemas(), *(File(f"assets/{asset.name}", asset.read_bytes()) for asset in assets)]
 
 
 def _schemas() -> list[File]:
@@ -98,6 +101,7 @@ def _declare(shelf: Shelf) -> None:
         add(uri, anchors)
     for uri in INDEXES.values():
         add(uri, ["top"])
+    add(programme.URI, programme.anchors(shelf))
     add("gaps.md", list(gaps.SECTIONS))
     add("rules.md", rules.anchors())
     for id in catalog.exercises:
@@ -109,5 +113,11 @@ def _declare(shelf: Shelf) -> None:
         add(f"sources/{key}.bib")
     for uri in [*plot_file.uris(shelf), *map(figure_file.uri, catalog.exercises)]:
         add(uri)
+    for id in catalog.exercises:
+        for uri in cue_sheet.uris(id, shelf.site):
+            add(uri)
+    add(offline.KEEP, list(catalog.exercises))
+    add(offline.KEEP_SCRIPT)
+    add(offline.WORKER)
     for kind in json_schema.KINDS:
         add(f"data/schema/{kind}.json")

@@ -9,6 +9,7 @@ from typing import Any
 from ..catalog import entries
 from ..catalog.walk import Statement, statements
 from ..movement import body_weight
+from . import programme
 from .shelf import Shelf, part_anchor
 
 
@@ -21,7 +22,7 @@ class Mention:
     page: str
     """Name of the page it stands on."""
     kind: str
-    """Claim, cue, fault, caution, fact or convention."""
+    """Claim, cue, fault, caution, fact, dose, advice, equation or convention."""
     text: str
     at: str | None
     """The place in the source."""
@@ -49,6 +50,8 @@ def _place(shelf: Shelf, statement: Statement) -> tuple[str, str, str]:
     if isinstance(data, entries.Muscle):
         anchor = part_anchor(str(path[1])) if path[0] == "parts" else "top"
         return f"muscles/{statement.entry.id}.md", anchor, data.name
+    if isinstance(data, entries.Programme):
+        return programme.URI, programme.anchor_of(statement.path), "How much, how often, how hard"
     return "methods.md", "conventions", "Conventions"
 
 
@@ -64,4 +67,4 @@ def _text(shelf: Shelf, statement: Statement) -> str:
         return body_weight.told(basis.value, basis.how)
     if isinstance(basis, entries.AuthoredCertainty):
         return basis.because
-    return next((str(getattr(basis, name)) for name in ("say", "do", "means") if hasattr(basis, name)), statement.called)
+    return next((str(getattr(basis, name)) for name in ("say", "do", "means", "name") if hasattr(basis, name)), statement.called)
