@@ -167,7 +167,7 @@ def _length_tables(catalog: Catalog, folder: Path, label: str) -> None:
 def _stray_files(catalog: Catalog, root: Path, label: str) -> None:
     """A file that nothing reads is a mistake that would otherwise pass in silence."""
     files = {f"{name}.yaml" for name in FILES if name not in ELSEWHERE}
-    _stray(catalog, root, label, files | set(FOLDERS) | {"references.bib", "conclusions", "model", "README.md"})
+    _stray(catalog, root, label, files | set(FOLDERS) | {"references.bib", "addresses.txt", "conclusions", "model", "README.md"})
 
 
 def _stray(catalog: Catalog, folder: Path, label: str, known: set[str]) -> None:

@@ -1,7 +1,7 @@
-"""Manuals of what only the numbers can show, and what the committed conclusions must be.
+"""Manuals of what only the numbers can show, and what the committed files must be.
 
-``handbook check`` reckons nothing, so it never reports these: ``handbook conclude`` and the
-site do. They stand here because every id has its severity and its exceptions here.
+``handbook check`` reckons nothing, so it never reports these: ``handbook conclude``, ``handbook
+addresses`` and the site do. They stand here because every id has its severity and its exceptions here.
 """
 
 from __future__ import annotations
@@ -112,10 +112,18 @@ NUMBERS: dict[str, Manual] = {
         """),
 }
 
-#: Found where conclusions are committed. A generated file takes no exception.
+#: Found in the files that commands write and people commit. A generated file takes no exception.
 COMMITTED: dict[str, Manual] = {
     "stale-conclusions": Manual(
         "The committed conclusions are those that the catalog gives.",
         "A pull request shows what a study changes only if the files under conclusions/ are written anew with it.",
         "Run `handbook conclude`, read the difference, and commit it with the change that caused it.", (), ()),
+    "dead-address": Manual(
+        "An address that was published answers for good.",
+        "It stands in a client's chat, on a printed code and in other people's texts, where nobody can mend it.",
+        "Bring the entry back, or name its living successor in moved.yaml; its old address then leads there.", (), ()),
+    "address-list": Manual(
+        "The list of published addresses is whole.",
+        "Only an address that is listed in addresses.txt can be missed once it is gone.",
+        "Run `handbook addresses` and commit what it writes; it adds lines and takes none out.", (), ()),
 }

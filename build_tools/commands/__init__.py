@@ -9,6 +9,7 @@ from __future__ import annotations
 
 #: Name (its module, with underscores) -> the line `handbook --help` shows.
 COMMANDS: dict[str, str] = {
+    "addresses": "keep the list of published addresses, so that none of them dies",
     "check": "check the catalog and say what to mend",
     "conclude": "recompute what the numbers say, and write it to catalog/conclusions/",
     "explain": "show how a claim's numbers became its sentence",

@@ -7,15 +7,13 @@ finds about half of what can be wrong, the rest is in DEVELOPERS.md.
 from __future__ import annotations
 
 import os
-import threading
 from collections.abc import Iterator
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from importlib import resources, util
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
+from site_serving import serve
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -27,20 +25,11 @@ PAGES = ["", "cautions/", "exercises/", "exercises/crate-curl/", "muscles/", "mu
 WIDTHS = {"narrowest": (320, 640), "phone": (390, 844), "laptop": (1366, 900)}
 
 
-class Quiet(SimpleHTTPRequestHandler):
-    """Serves without a log."""
-
-    def log_message(self, *args: object) -> None:
-        pass
-
-
 @pytest.fixture(scope="module")
 def address(demo_site: Path) -> Iterator[str]:
     """The demo site on a local port."""
-    with ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(demo_site))) as server:
-        threading.Thread(target=server.serve_forever, daemon=True).start()
-        yield f"http://127.0.0.1:{server.server_port}/"
-        server.shutdown()
+    with serve(demo_site) as at:
+        yield at
 
 
 @pytest.fixture(params=["light", "dark"])

@@ -1,0 +1,56 @@
+"""Keep catalog/addresses.txt, the list of every address that was published.
+
+Adds the addresses of new entries and never takes one out. A listed address that
+would no longer answer is a finding: bring its entry back, or name the successor
+in moved.yaml. With --check nothing is written, and addresses that are not listed
+yet are findings too.
+
+Exit status: 0 nothing to mend, 1 something to mend, 2 it could not run.
+"""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from typing import TYPE_CHECKING
+
+from . import CLEAN, FINDINGS, CannotRun, reporting, terminal
+
+if TYPE_CHECKING:
+    from build_tools.catalog.finding import Finding
+    from build_tools.catalog.load import Catalog
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    reporting.add_arguments(parser)
+    parser.add_argument("--check", action="store_true", help="write nothing; addresses that are not listed yet are findings")
+
+
+def run(args: argparse.Namespace) -> int:
+    """Compare or extend the list of ``args.catalog``, tell it in ``args.format``, and answer the exit status."""
+    from build_tools.checks.profile import severity_of
+    from build_tools.checks.runner import Reported
+
+    with terminal.progress() as tell:
+        catalog, _, profile = reporting.load(args.catalog, tell)
+        try:
+            # An entry that cannot be read would look like one that was taken out.
+            found = catalog.findings or _found(catalog, args.check)
+        except OSError as error:
+            raise CannotRun(f"the list of addresses cannot be read or written: {error}") from None
+    report = reporting.tell(args, [Reported(finding, severity_of(finding.rule, profile)) for finding in found], catalog,
+                            "Handbook addresses")
+    if catalog.findings:
+        print("handbook: no address was compared, because files of the catalog cannot be read; they are listed above", file=sys.stderr)
+    return FINDINGS if report.errors or (args.strict and report.warnings) else CLEAN
+
+
+def _found(catalog: Catalog, only_compare: bool) -> list[Finding]:
+    """What to report; new addresses are added on the way unless they are only compared."""
+    from build_tools.site import address_list
+
+    if only_compare:
+        return address_list.stale(catalog)
+    found, written = address_list.add(catalog)
+    print(f"{written.added} added, {written.listed} listed in {catalog.label}/{address_list.FILE}", file=sys.stderr)
+    return found

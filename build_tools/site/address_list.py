@@ -1,0 +1,134 @@
+"""The committed list of published addresses (``catalog/addresses.txt``): what was published once answers for good.
+
+An address answers while its entry exists or ``moved.yaml`` names a living
+successor (see ``redirects``). Only ids are compared, so nothing is rendered;
+the tests hold the comparison against a rendered book.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+from typing import NamedTuple
+
+from ..catalog.finding import Finding, Spot
+from ..catalog.load import Catalog
+
+FILE = "addresses.txt"
+HEADER = "# Every address this handbook was published under. `handbook addresses` adds new ones; none is ever taken out.\n"
+
+#: An address that would no longer answer, and a list that is not whole (their manuals: ``checks.number_manuals``).
+DEAD, LIST = "dead-address", "address-list"
+
+#: Pages that no single entry makes.
+OWN = ("/", "/cautions/", "/exercises/", "/gaps/", "/handout/", "/keep/", "/methods/", "/muscles/", "/rules/",
+       "/sources/")
+#: Folder of pages -> the list of moved.yaml that leads on from its retired ids, and the catalog's collection.
+FOLDERS = {"exercises": ("exercises", "exercises"), "cues": ("exercises", "exercises"),
+           "muscles": ("muscles", "muscles"), "sources": ("sources", "references")}
+
+_ADDRESS = re.compile(r"/(?:[a-z0-9]+(?:-[a-z0-9]+)*/)*")
+_RUN = "run `handbook addresses` and commit what it writes"
+
+
+class Written(NamedTuple):
+    """How many addresses were added, and how many the list now holds."""
+
+    added: int
+    listed: int
+
+
+def answering(catalog: Catalog) -> set[str]:
+    """Every address that the catalog's site answers at, retired ones included, e.g. ``/exercises/seated-row/``."""
+    found = set(OWN)
+    for folder, (moved, collection) in FOLDERS.items():
+        living = getattr(catalog, collection)
+        retired = getattr(catalog.moved.data, moved) if catalog.moved else {}
+        found |= {f"/{folder}/{id}/" for id in [*living, *(old for old, new in retired.items() if new in living)]}
+    return found
+
+
+def stale(catalog: Catalog) -> list[Finding]:
+    """Listed addresses that would die, and what ``handbook addresses`` would change. For a catalog that loaded whole."""
+    try:
+        text = _text(catalog)
+    except OSError as error:
+        return [Finding(LIST, Spot(_label(catalog), 1, 1), f"this file cannot be read: {error.strerror}", "make it a plain text file")]
+    if text is None:
+        return [Finding(LIST, Spot(_label(catalog), 1, 1), "the published addresses were never listed", _RUN)]
+    listed, damaged = _read(catalog, text)
+    answers = answering(catalog)
+    found = [*damaged, *_dead(catalog, listed, answers)]
+    new = sorted(answers - listed.keys())
+    if new:
+        number = "1 address is" if len(new) == 1 else f"{len(new)} addresses are"
+        found.append(Finding(LIST, Spot(_label(catalog), 1, 1), f"{number} not listed yet: `{'`, `'.join(new[:3])}`"
+                             + (", ..." if len(new) > 3 else ""), _RUN))
+    elif not damaged and text != _written(listed):
+        found.append(Finding(LIST, Spot(_label(catalog), 1, 1), "the lines are not in order, or one stands twice", _RUN))
+    return sorted(found, key=lambda finding: finding.spot)
+
+
+def add(catalog: Catalog) -> tuple[list[Finding], Written]:
+    """Add what answers and is not listed yet; tell which listed addresses would die. Nothing is written while a line is damaged.
+
+    Raises ``OSError`` when the file cannot be written or is a link that might lead anywhere.
+    """
+    listed, damaged = _read(catalog, _text(catalog) or "")
+    if damaged:
+        return damaged, Written(0, len(listed))
+    answers = answering(catalog)
+    _replace(catalog, _written(listed.keys() | answers))
+    return _dead(catalog, listed, answers), Written(len(answers - listed.keys()), len(listed.keys() | answers))
+
+
+def _read(catalog: Catalog, text: str) -> tuple[dict[str, int], list[Finding]]:
+    """Address -> its line (from 1), and the lines that are none."""
+    listed: dict[str, int] = {}
+    damaged = []
+    for number, line in enumerate(text.splitlines(), 1):
+        if _ADDRESS.fullmatch(line):
+            listed.setdefault(line, number)
+        elif line.strip() and not line.startswith("#"):
+            damaged.append(Finding(LIST, Spot(_label(catalog), number, 1), "this line is no address",
+                                   "write one address a line, such as `/exercises/seated-row/`; after a merge keep the lines of both sides"))
+    return listed, damaged
+
+
+def _dead(catalog: Catalog, listed: dict[str, int], answers: set[str]) -> list[Finding]:
+    return [Finding(DEAD, Spot(_label(catalog), line, 1), f"`{address}` was published and would no longer answer", _remedy(address))
+            for address, line in listed.items() if address not in answers]
+
+
+def _remedy(address: str) -> str:
+    _, folder, id, *_ = [*address.split("/"), ""]
+    if id and folder in FOLDERS:
+        return f"bring the entry back, or add `{id}: its-successor` under `{FOLDERS[folder][0]}:` in moved.yaml"
+    return "bring the page back, or leave a page there that leads on"
+
+
+def _text(catalog: Catalog) -> str | None:
+    try:
+        return (catalog.root / FILE).read_text(encoding="utf-8", errors="replace")
+    except FileNotFoundError:
+        return None
+
+
+def _written(addresses: set[str] | dict[str, int]) -> str:
+    return HEADER + "".join(f"{address}\n" for address in sorted(addresses))
+
+
+def _replace(catalog: Catalog, text: str) -> None:
+    """Write the file whole or not at all."""
+    target = catalog.root / FILE
+    if target.is_symlink():
+        raise OSError(f"{FILE} is a link; make it a plain file")
+    if _text(catalog) == text:
+        return
+    beside = target.with_name(f".{FILE}.new")
+    beside.write_text(text, encoding="utf-8", newline="\n")
+    os.replace(beside, target)
+
+
+def _label(catalog: Catalog) -> str:
+    return f"{catalog.label}/{FILE}" if catalog.label else FILE

@@ -1,0 +1,26 @@
+"""Serves a built site on a local port, as a host of plain files does."""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+
+
+class Quiet(SimpleHTTPRequestHandler):
+    """Serves without a log."""
+
+    def log_message(self, *args: object) -> None:
+        pass
+
+
+@contextmanager
+def serve(site: Path) -> Iterator[str]:
+    """The address of ``site``, which ends with a slash."""
+    with ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(site))) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        yield f"http://127.0.0.1:{server.server_port}/"
+        server.shutdown()
