@@ -10,7 +10,7 @@ from ..catalog import json_schema
 from ..catalog.load import Catalog
 from ..checks.profile import Profile
 from ..evidence.model import Conclusions
-from . import exercise, figure_file, gaps, indexes, markers, methods, muscle, plot_file, programme, rules, source
+from . import cue_sheet, exercise, figure_file, gaps, indexes, markers, methods, muscle, offline, plot_file, programme, rules, source
 from .address import Addresses
 from .mentions import mentions
 from .published_at import UNPUBLISHED, Site

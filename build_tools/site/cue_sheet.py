@@ -1,0 +1,115 @@
+"""The cue sheet: the client's page of one exercise, in one request and without a script.
+
+It is a whole page of its own, not one of the handbook's theme. What a handout takes
+over from it is the content of ``main``: a heading, a figure and sections.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from ..catalog import entries
+from .figure import Figure, figure
+from .offline import kept_at
+from .published_at import Site
+from .qr import Qr
+from .shelf import Shelf
+from .templating import render
+
+#: What ``equipment:`` says when the body is enough.
+NOTHING = "none"
+#: First words of an ``ask:`` that only names somebody.
+ARTICLES = {"A", "An", "The", "Your"}
+
+
+@dataclass(frozen=True)
+class Step:
+    """A heading and the cues below it, in order."""
+
+    title: str
+    cues: list[entries.Cue]
+
+
+@dataclass(frozen=True)
+class CueSheet:
+    """Everything the template shows."""
+
+    exercise: entries.Exercise
+    figure: Figure
+    needs: list[str]
+    """Equipment by name; empty for the body alone."""
+    steps: list[Step]
+    cautions: list[tuple[entries.Caution, str]]
+    """Each with whom to ask, as a sentence."""
+    handbook: entries.Handbook
+    address: str | None
+    """Where the sheet is published."""
+    qr: Qr | None
+    """The code of that address."""
+    keep: str | None
+    """Where the sheet can be kept for use without a network."""
+    evidence: str
+    """The exercise's page."""
+    more_cautions: str
+    """All cautions of the handbook."""
+
+    @property
+    def title(self) -> str:
+        """Title of the page, also in the preview of a pasted link."""
+        return f"{self.exercise.name}: how to do it"
+
+    @property
+    def description(self) -> str:
+        """One sentence for previews and search."""
+        return f"{self.exercise.name} on one page: set up, move, check, and when to stop. With start and finish drawn."
+
+    @property
+    def reviewed(self) -> date:
+        """Day of the last look at the exercise."""
+        return self.exercise.reviewed
+
+
+def uri(id: str) -> str:
+    """Where the cue sheet of an exercise is."""
+    return f"cues/{id}/index.html"
+
+
+def qr_uris(id: str) -> tuple[str, str]:
+    """Where its QR code is, as SVG and as PNG; the files exist when the address of the handbook is known."""
+    return f"cues/{id}/qr.svg", f"cues/{id}/qr.png"
+
+
+def uris(id: str, site: Site) -> list[str]:
+    """All files of one cue sheet."""
+    return [uri(id), *(qr_uris(id) if site.url else ())]
+
+
+def files(shelf: Shelf, id: str) -> list[tuple[str, bytes]]:
+    """All files of one cue sheet, with their bytes."""
+    sheet = model(shelf, id)
+    page = uri(id), render("cue_sheet.html.jinja", sheet=sheet).encode()
+    return [page, *zip(qr_uris(id), (sheet.qr.svg, sheet.qr.png), strict=True)] if sheet.qr else [page]
+
+
+def model(shelf: Shelf, id: str) -> CueSheet:
+    """What the sheet shows."""
+    exercise, vocabulary, desk = shelf.catalog.exercises[id].data, shelf.vocabulary, shelf.at(uri(id))
+    address = shelf.site.at(f"cues/{id}/")
+    return CueSheet(
+        exercise=exercise, figure=figure(id, exercise, vocabulary),
+        needs=[_lower_first(vocabulary.equipment[e].name) for e in exercise.equipment if e != NOTHING],
+        cautions=[(caution, _ask(caution.ask)) for caution in exercise.cautions],
+        steps=[Step("Set up", exercise.cues.set_up), Step("How to move", exercise.cues.move), Step("Check", exercise.cues.check)],
+        handbook=shelf.handbook, address=address, qr=Qr(address) if address else None,
+        keep=kept_at(desk, id) if shelf.site.offline else None,
+        evidence=desk.href(f"exercises/{id}.md"), more_cautions=desk.href("cautions.md"))
+
+
+def _ask(whom: str) -> str:
+    """Whom to ask as an instruction: catalogs name the people, or say the whole sentence."""
+    return f"Ask {_lower_first(whom)}" if whom.split(maxsplit=1)[0] in ARTICLES else whom
+
+
+def _lower_first(text: str) -> str:
+    return text[:1].lower() + text[1:]
