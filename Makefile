@@ -15,7 +15,7 @@ export NO_MKDOCS_2_WARNING := 1
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help site test serve check conclude changes bench lock clean
+.PHONY: help site test serve check addresses conclude changes bench lock clean
 
 help: ## List what can be made
 	@sed -n 's/^\([a-z]*\):[^#]*## \(.*\)/  make \1|\2/p' Makefile | awk -F'|' '{printf "%-14s %s\n", $$1, $$2}'
@@ -35,9 +35,13 @@ test: $(VENV)/test.stamp ## Lint and test; ARGS="-k name" passes options to pyte
 serve: $(VENV)/site.stamp ## Preview with live reload on http://127.0.0.1:8000/
 	@$(PY) -m mkdocs serve --livereload $(ARGS)
 
-check: $(VENV)/site.stamp ## Check the catalog and its conclusions; warnings count as errors
+check: $(VENV)/site.stamp ## Check the catalog, its conclusions and addresses; warnings count as errors
 	@$(VENV)/bin/handbook check --strict $(ARGS)
 	@$(VENV)/bin/handbook conclude --check --strict
+	@$(VENV)/bin/handbook addresses --check --strict
+
+addresses: $(VENV)/site.stamp ## Add new pages to the list of published addresses
+	@$(VENV)/bin/handbook addresses $(ARGS)
 
 conclude: $(VENV)/site.stamp ## Recompute what the numbers say into catalog/conclusions/
 	@$(VENV)/bin/handbook conclude $(ARGS)

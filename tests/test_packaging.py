@@ -206,6 +206,7 @@ def test_the_site_needs_fresh_conclusions(clone: Path, stale: bool) -> None:
     assert (make(clone, "site").returncode != 0) == stale
     asked = (clone / "log").read_text()
     assert asked.index("handbook check --strict") < asked.index("handbook conclude --check --strict")
+    assert ("handbook addresses --check --strict" in asked) != stale
     assert ("mkdocs build" in asked) != stale
 
 

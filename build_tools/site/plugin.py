@@ -28,7 +28,7 @@ from ..clock import today
 from ..evidence import committed
 from ..evidence.weighed import weigh
 from ..movement.length import means
-from . import book, templating
+from . import address_list, book, templating
 from .published_at import Site
 
 log = get_plugin_logger("handbook")
@@ -65,9 +65,10 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):
         catalog = load(root, _shown(root))
         profile = load_profile()
         by_rules, by_numbers, conclusions = weigh(catalog, today(), profile, means(catalog))
-        # Only a warning: whoever edits a study with a preview open sees the page, and writes the conclusions last.
-        behind = [runner.Reported(finding, "warning") for finding in committed.stale_at_all(conclusions, catalog)]
-        self._report([*by_rules, *by_numbers, *behind], strict=config.strict or self.config.strict)
+        # Only a warning: whoever edits with a preview open sees the page, and writes conclusions and addresses last.
+        behind = [*committed.stale_at_all(conclusions, catalog), *(address_list.stale(catalog) if conclusions else [])]
+        warnings = [runner.Reported(finding, "warning") for finding in behind]
+        self._report([*by_rules, *by_numbers, *warnings], strict=config.strict or self.config.strict)
         assert conclusions is not None  # else an error of the rules has stopped the build
         if not config.site_url:
             log.info("no `site_url`: client links get no QR code and no canonical address (set SITE_URL to where it is published)")
