@@ -26,6 +26,8 @@ CARRIED = {"feet": ("foot", "ankle"), "toes": ("foot", "toe"), "heels": ("foot",
 PIVOTS = {"toes", "hands"}
 #: A foot that is not higher above the floor than this (metres) stands on it.
 STANDS = 0.02
+#: Carrying points that belong to one leg, and so to the second where that one stays.
+STANDS_ON = ("feet", "knees")
 
 
 def at_rest(movement: Movement, position: Position) -> tuple[str, ...]:
@@ -109,11 +111,11 @@ def supports(frame: Frame, movement: Movement, position: Position, landing: bool
         segment, joint = CARRIED[point]
         if point in ("seat", "hips") and position.fixes == "thigh":
             segment, joint = "thigh", "hip"
-        if other_stays and point == "feet":
+        if other_stays and point in STANDS_ON:
             made.append(Support(OTHER + segment, frame.joints[OTHER + joint]))
         if position.sideways and (point == "elbows" or point == "feet" and not movement.support.get("feet")):
             segment, joint = OTHER + segment, OTHER + joint  # the lower limb carries
-        if not other_stays or point != "feet" or landing:
+        if not other_stays or point not in STANDS_ON or landing:
             made.append(Support(segment, frame.joints[joint], point in PIVOTS))
         if frame.view == "front" and point == "feet" and not other_stays and not position.sideways:
             made.append(Support(OTHER + segment, frame.joints[OTHER + joint]))
