@@ -29,8 +29,8 @@ def test_the_demo_catalog_is_sound() -> None:
     assert catalog.part("lantern/none") is None and catalog.part("none") is None
     assert catalog.part_refs() == ["lantern", "lantern/long-head", "lantern/short-head"]
     crate = catalog.exercises["crate-curl"]
-    assert crate.spot("swaps", 0) == ("demo/exercises/crate-curl.yaml", 42, 9)
-    assert crate.spot("swaps", key=True) == ("demo/exercises/crate-curl.yaml", 42, 1)
+    assert crate.spot("swaps", 0) == ("demo/exercises/crate-curl.yaml", 43, 9)
+    assert crate.spot("swaps", key=True) == ("demo/exercises/crate-curl.yaml", 43, 1)
 
 
 def test_all_errors_of_all_files_in_one_run(demo: Path) -> None:

@@ -64,6 +64,7 @@ from .programme import (
 )
 from .study import Appraisal, Arm, Contrast, Difference, Moment, People, Ratio, Result, Spread, Standardised, Study, Value
 from .whole import (
+    Concern,
     Convention,
     Conventions,
     Design,
@@ -98,6 +99,7 @@ __all__ = [
     "Citation",
     "Claim",
     "Comparator",
+    "Concern",
     "ContactPoint",
     "Contrast",
     "Convention",

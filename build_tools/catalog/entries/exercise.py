@@ -163,6 +163,7 @@ class Caution(Basis):
     """Who should take care, what to do instead, when to stop and whom to ask."""
 
     who: Line = Field(description="Who should take care.")
+    concerns: list[Id] = Field(default=[], description="The same as ids from vocabulary.yaml, to find and avoid the exercise by.")
     instead: Line = Field(description="What to do instead.")
     stop_if: Line = Field(description="When to stop at once.")
     ask: Line = Field(description="Whom to ask (a licensed professional).")

@@ -83,6 +83,10 @@ class Measure(Term):
     outcome: Outcome = Field(description="The one outcome it can speak for.")
 
 
+class Concern(Term):
+    """Something about a client that a caution speaks of: a sore part, a condition, a situation."""
+
+
 class Vocabulary(Entry):
     """Closed lists (``vocabulary.yaml``)."""
 
@@ -93,6 +97,7 @@ class Vocabulary(Entry):
     load_points: dict[Id, LoadPoint] = Field(description="Where a load can meet the body.")
     designs: dict[Id, Design] = Field(description="How a study can be built.")
     measures: dict[Id, Measure] = Field(description="How an outcome can be measured.")
+    concerns: dict[Id, Concern] = Field(default={}, description="Who should take care; named by cautions, to find and avoid exercises.")
     proper_nouns: list[Name] = Field(default=[], description="Words of names that keep their capital inside a sentence.")
 
 

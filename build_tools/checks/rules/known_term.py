@@ -1,4 +1,4 @@
-"""Equipment, regions, positions, joints, load points, designs and measures stand in the vocabulary.
+"""Words of closed lists (equipment, concerns, joints, measures and others) stand in the vocabulary.
 
 Why: the finder filters by these words and the movement and evidence engines read
 them; a word outside the closed list is found by nobody.
@@ -32,6 +32,15 @@ Fails: exercises/crate-curl.yaml 4:10 7:12
         from: {kne: 5}
         to: {knee: 5}
       load: {kind: machine, at: ankle}
+
+Fails: exercises/crate-curl.yaml 3:22
+    cautions:
+      - who: Anyone with a sore knee today.
+        concerns: [knee, sore-nee]
+        instead: Bend only as far as it feels fine.
+        stop_if: The knee hurts sharply or gives way.
+        ask: Ask a licensed physiotherapist or doctor.
+        common_practice: The usual care with a painful joint.
 
 Fails: muscles/lantern.yaml 1:9
     region: lamps
@@ -83,6 +92,9 @@ def _words(context: Context) -> Iterator[tuple[str, str, Entry, Path]]:
                 yield "joints", joint, exercise, ("movement", *where, joint)
         if movement.load.at:
             yield "load_points", movement.load.at, exercise, ("movement", "load", "at")
+        for number, caution in enumerate(exercise.data.cautions):
+            for index, id in enumerate(caution.concerns):
+                yield "concerns", id, exercise, ("cautions", number, "concerns", index)
     for muscle in context.catalog.muscles.values():
         yield "regions", muscle.data.region, muscle, ("region",)
         for id, part in muscle.data.parts.items():
