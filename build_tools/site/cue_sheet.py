@@ -38,7 +38,7 @@ class CueSheet:
     exercise: entries.Exercise
     figure: Figure
     needs: list[str]
-    """Equipment by name; empty for the body alone."""
+    """Equipment by name, with what stands in for it; empty for the body alone."""
     steps: list[Step]
     cautions: list[tuple[entries.Caution, str]]
     """Each with whom to ask, as a sentence."""
@@ -98,12 +98,18 @@ def model(shelf: Shelf, id: str) -> CueSheet:
     address = shelf.site.at(f"cues/{id}/")
     return CueSheet(
         exercise=exercise, figure=figure(id, exercise, vocabulary),
-        needs=[_lower_first(vocabulary.equipment[e].name) for e in exercise.equipment if e != NOTHING],
+        needs=[_needed(vocabulary.equipment[e]) for e in exercise.equipment if e != NOTHING],
         cautions=[(caution, _ask(caution.ask)) for caution in exercise.cautions],
         steps=[Step("Set up", exercise.cues.set_up), Step("How to move", exercise.cues.move), Step("Check", exercise.cues.check)],
         handbook=shelf.handbook, address=address, qr=Qr(address) if address else None,
         keep=kept_at(desk, id) if shelf.site.offline else None,
         evidence=desk.href(f"exercises/{id}.md"), more_cautions=desk.href("cautions.md"))
+
+
+def _needed(equipment: entries.Equipment) -> str:
+    """A piece of equipment, and what stands in for it."""
+    name = _lower_first(equipment.name)
+    return f"{name} ({_lower_first(equipment.note).rstrip('.')})" if equipment.note else name
 
 
 def _ask(whom: str) -> str:
