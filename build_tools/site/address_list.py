@@ -21,7 +21,7 @@ HEADER = "# Every address this handbook was published under. `handbook addresses
 DEAD, LIST = "dead-address", "address-list"
 
 #: Pages that no single entry makes.
-OWN = ("/", "/cautions/", "/exercises/", "/gaps/", "/handout/", "/keep/", "/methods/", "/muscles/", "/rules/",
+OWN = ("/", "/cautions/", "/exercises/", "/gaps/", "/handout/", "/keep/", "/methods/", "/muscles/", "/programme/", "/rules/",
        "/sources/")
 #: Folder of pages -> the list of moved.yaml that leads on from its retired ids, and the catalog's collection.
 FOLDERS = {"exercises": ("exercises", "exercises"), "cues": ("exercises", "exercises"),
@@ -91,7 +91,7 @@ def _read(catalog: Catalog, text: str) -> tuple[dict[str, int], list[Finding]]:
             listed.setdefault(line, number)
         elif line.strip() and not line.startswith("#"):
             damaged.append(Finding(LIST, Spot(_label(catalog), number, 1), "this line is no address",
-                                   "write one address a line, such as `/exercises/seated-row/`; after a merge keep the lines of both sides"))
+                                   "write one address a line, such as `/exercises/seated-row/`; after a merge keep both sides' lines"))
     return listed, damaged
 
 

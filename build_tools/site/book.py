@@ -10,7 +10,23 @@ from ..catalog import json_schema
 from ..catalog.load import Catalog
 from ..checks.profile import Profile
 from ..evidence.model import Conclusions
-from . import cue_sheet, exercise, figure_file, gaps, indexes, markers, methods, muscle, offline, plot_file, programme, rules, source
+from . import (
+    cue_sheet,
+    exercise,
+    figure_file,
+    gaps,
+    indexes,
+    markers,
+    methods,
+    muscle,
+    offline,
+    plot_file,
+    programme,
+    redirects,
+    rules,
+    share,
+    source,
+)
 from .address import Addresses
 from .mentions import mentions
 from .published_at import UNPUBLISHED, Site
@@ -80,12 +96,16 @@ def _pages(shelf: Shelf, profile: Profile) -> list[Page]:
 
 def _files(shelf: Shelf) -> list[File]:
     records = [File(f"sources/{key}.bib", reference.bibtex.encode()) for key, reference in shelf.catalog.references.items()]
+    cited = {id: exercise.cited(shelf, id) for id in shelf.catalog.exercises}
+    records += [File(share.bibtex_uri(id), share.bibtex(shelf, keys)) for id, keys in cited.items() if keys]
     assets = sorted((resources.files(__package__) / "assets").iterdir(), key=lambda asset: asset.name)
     plots = [File(uri, content) for uri, content in plot_file.files(shelf)]
     postures = [File(figure_file.uri(id), figure_file.file(shelf, id)) for id in shelf.catalog.exercises]
     client = [file for id in shelf.catalog.exercises for file in cue_sheet.files(shelf, id)]
     kept = [File(uri, content) for uri, content in [*client, *offline.files(shelf, client)]]
-    return [*records, *plots, *postures, *kept, *_schemas(), *(File(f"assets/{asset.name}", asset.read_bytes()) for asset in assets)]
+    moved = [File(uri, content) for uri, content in redirects.files(shelf.catalog, shelf.site)]
+    looks = [File(f"assets/{asset.name}", asset.read_bytes()) for asset in assets]
+    return [*records, *plots, *postures, *kept, *moved, *_schemas(), *looks]
 
 
 def _schemas() -> list[File]:
@@ -111,6 +131,10 @@ def _declare(shelf: Shelf) -> None:
     for key in catalog.references:
         add(f"sources/{key}.md", source.anchors(shelf, key))
         add(f"sources/{key}.bib")
+    add(share.SCRIPT)
+    for id in catalog.exercises:
+        if exercise.cited(shelf, id):
+            add(share.bibtex_uri(id))
     for uri in [*plot_file.uris(shelf), *map(figure_file.uri, catalog.exercises)]:
         add(uri)
     for id in catalog.exercises:

@@ -14,13 +14,14 @@ from ..evidence.conclude import question
 from ..evidence.model import Comparison, Conclusion
 from ..movement import body_weight
 from ..movement.posture_words import KeyPosture, key_postures
-from . import comparisons, curve_views, figure_file
+from . import comparisons, curve_views, figure_file, share
 from . import evidence_words as words
 from .comparisons import ComparisonView
 from .curve_views import CurvesView
 from .figure import figure as posture_figure
 from .figure import html
 from .references import Formatted, cited_on, formatted
+from .share import Share
 from .shelf import Desk, Grounds, Link, Shelf
 from .templating import render
 
@@ -90,6 +91,7 @@ class ExercisePage:
     certainty: str
     figure: Markup
     """Start and finish, drawn."""
+    share: Share
     postures: list[KeyPosture]
     """The same in words."""
     cues: list[CueGroup]
@@ -119,10 +121,8 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
     exercise, desk, vocabulary = shelf.catalog.exercises[id].data, shelf.at(f"exercises/{id}.md"), shelf.vocabulary
     # Tested before untested, otherwise as written.
     conclusions = sorted(shelf.conclusions.of(id), key=lambda c: (c.verdict == "untested", c.index))
-    with_claims = [*exercise.cues.set_up, *exercise.cues.move, *exercise.cues.check, *exercise.faults, *exercise.cautions]
-    share = [exercise.body_weight_fraction] if exercise.body_weight_fraction else []
-    keys = [c.key for b in (*exercise.emphasis, *with_claims, *share) for c in b.cites]
-    keys += [row.study for conclusion in conclusions for c in conclusion.comparisons for row in c.rows]
+    keys = cited(shelf, id)
+    passed_on = share.view(desk, id, keys)
     return ExercisePage(
         meta={"title": exercise.name, "description": f"{exercise.name}: what it favours and on what evidence, how to do it, "
               "what to look for, cautions and swaps.", "section": "exercises", "hide": ["navigation"], "search": {"boost": 2}},
@@ -135,15 +135,25 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
                   for o, heading in words.OUTCOMES.items() if any(c.outcome == o for c in conclusions)],
         disagreements=[d.sentence for d in shelf.conclusions.disagreements if id in (d.question.first, d.question.second)],
         compared_in=_compared_in(desk, id), verdicts=desk.href("methods.md", "verdicts"), certainty=desk.href("methods.md", "certainty"),
-        figure=html(posture_figure("posture", exercise, vocabulary), desk.href(figure_file.uri(id))),
+        figure=html(posture_figure("posture", exercise, vocabulary), desk.href(figure_file.uri(id)), passed_on.figure), share=passed_on,
         postures=key_postures(exercise.movement, vocabulary),
         cues=[CueGroup(title, [(cue, desk.grounds(cue)) for cue in cues]) for title, cues in (
             ("Set up", exercise.cues.set_up), ("Move", exercise.cues.move), ("Check", exercise.cues.check))],
         faults=[(f, desk.grounds(f)) for f in exercise.faults],
         cautions=[(c, desk.grounds(c)) for c in exercise.cautions],
         curves=curve_views.view(desk, id), body_weight=_body_weight(desk, exercise), swaps=_swaps(desk, id),
-        sources=[formatted(desk, key) for key in cited_on(shelf, keys)],
+        sources=[formatted(desk, key) for key in keys],
         reviewed=exercise.reviewed, notice=shelf.handbook.notice.short, notice_href=desk.href("cautions.md"))
+
+
+def cited(shelf: Shelf, id: str) -> list[str]:
+    """Keys of everything that an exercise's page cites, in the order of a reference list."""
+    exercise = shelf.catalog.exercises[id].data
+    fraction = [exercise.body_weight_fraction] if exercise.body_weight_fraction else []
+    based = [*exercise.emphasis, *exercise.cues.set_up, *exercise.cues.move, *exercise.cues.check, *exercise.faults, *exercise.cautions,
+             *fraction]
+    keys = [c.key for basis in based for c in basis.cites]
+    return cited_on(shelf, keys + [row.study for conclusion in shelf.conclusions.of(id) for c in conclusion.comparisons for row in c.rows])
 
 
 def _body_weight(desk: Desk, exercise: entries.Exercise) -> tuple[str, Grounds] | None:

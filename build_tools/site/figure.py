@@ -106,6 +106,6 @@ def _floor_shows(movement: Movement, vocabulary: Vocabulary, frame: Frame) -> bo
     return movement.view != "above" or lies(position, frame.gravity) or stands(position, frame.gravity)
 
 
-def html(drawn: Figure, file: str) -> Markup:
-    """The figure as inline SVG for a page; ``file`` links to its file."""
-    return Markup(render("figure.html.jinja", figure=drawn, file=file))
+def html(drawn: Figure, file: str, credit: str) -> Markup:
+    """The figure as inline SVG for a page; ``file`` links to its file, ``credit`` is its citation line to copy."""
+    return Markup(render("figure.html.jinja", figure=drawn, file=file, credit=credit))

@@ -64,10 +64,15 @@ def uri(id: str) -> str:
     return f"figures/exercises/{id}/posture.svg"
 
 
+def credits(shelf: Shelf) -> list[str]:
+    """What a figure rests on, and whose it is."""
+    return [LENGTHS, f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}."]
+
+
 def file(shelf: Shelf, id: str) -> bytes:
     """The stand-alone SVG of one exercise."""
     drawn = figure("figure", shelf.catalog.exercises[id].data, shelf.vocabulary)
     paragraphs = [f"{drawn.position}. {pose.label}: {pose.says}." for pose in (drawn.poses[0], drawn.poses[-1])]
-    paragraphs += [LENGTHS, f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}."]
+    paragraphs += credits(shelf)
     foot = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, CHARACTERS)]
     return xml_text(render("figure_file.svg.jinja", file=FigureFile(drawn, textwrap.wrap(drawn.name, TITLE_CHARACTERS), foot))).encode()

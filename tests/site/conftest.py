@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from site_building import DEMO, ROOT, build, configuration, render
+from site_serving import serve
 
-from build_tools.catalog.load import load
+from build_tools.catalog.load import Catalog, load
 from build_tools.site import book
 
 
@@ -36,3 +38,31 @@ def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def shipped_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The shipped catalog's site."""
     return build(configuration(tmp_path_factory.mktemp("shipped"), ROOT / "catalog"))
+
+
+@pytest.fixture(scope="session")
+def moved_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo catalog's folder with retired ids of every kind."""
+    folder = Path(shutil.copytree(DEMO, tmp_path_factory.mktemp("moved") / "catalog"))
+    (folder / "moved.yaml").write_text(
+        "exercises: {lamp-curl: crate-curl}\nmuscles: {lamp: lantern}\nsources: {wick2029: wick2030}\n", encoding="utf-8")
+    return folder
+
+
+@pytest.fixture
+def moved(moved_folder: Path) -> Catalog:
+    """The demo catalog with retired ids."""
+    return load(moved_folder, "catalog")
+
+
+@pytest.fixture
+def moved_book(moved: Catalog) -> book.Book:
+    """Its book."""
+    return render(moved)
+
+
+@pytest.fixture(scope="session")
+def moved_address(moved_folder: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """Its site on a local port."""
+    with serve(build(configuration(tmp_path_factory.mktemp("moved-site"), moved_folder))) as address:
+        yield address

@@ -1,0 +1,139 @@
+"""The committed list of addresses: what it holds, what it never loses, and that it knows every page that is made."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from site_building import DEMO
+
+from build_tools import cli
+from build_tools.catalog.load import Catalog, load
+from build_tools.site import address_list
+from build_tools.site.address import url
+from build_tools.site.address_list import FILE, HEADER
+from build_tools.site.book import WRITTEN, Book
+
+
+def found(root: Path) -> list[tuple[str, int, str]]:
+    return [(finding.rule, finding.spot.line, finding.message) for finding in address_list.stale(load(root, "demo"))]
+
+
+def lines(root: Path) -> list[str]:
+    return (root / FILE).read_text(encoding="utf-8").splitlines()
+
+
+def retire(root: Path) -> None:
+    """Rename the crate curl, and everything that mentions it, to box curl."""
+    (root / "exercises" / "crate-curl.yaml").rename(root / "exercises" / "box-curl.yaml")
+    for path in [*root.glob("exercises/*.yaml"), *root.glob("studies/*.yaml"), *root.glob("*.yaml")]:
+        path.write_text(path.read_text(encoding="utf-8").replace("crate-curl", "box-curl"), encoding="utf-8")
+
+
+def test_the_demo_is_listed() -> None:
+    """After a wanted change run ``handbook addresses --catalog tests/demo/catalog``."""
+    assert found(DEMO) == []
+
+
+def test_it_knows_every_page_that_is_made(demo_site: Path) -> None:
+    made = {f"/{path.parent.relative_to(demo_site).as_posix()}/".replace("/./", "/") for path in demo_site.rglob("index.html")}
+    assert made == address_list.answering(load(DEMO))
+
+
+def test_a_retired_address_answers(moved: Catalog, moved_book: Book) -> None:
+    pages = {url(page.uri) for page in moved_book.pages} | {url(uri) for uri in WRITTEN}
+    files = {file.uri.removesuffix("index.html") for file in moved_book.files if file.uri.endswith("/index.html")}
+    assert address_list.answering(moved) == {f"/{address}" for address in pages | files}
+    assert {"/exercises/lamp-curl/", "/cues/lamp-curl/", "/muscles/lamp/", "/sources/wick2029/"} <= address_list.answering(moved)
+
+
+def test_a_new_entry_is_added_and_nothing_is_lost(demo: Path) -> None:
+    kept = lines(demo)
+    (demo / FILE).write_text("\n".join(kept[:3] + kept[4:]) + "\n", encoding="utf-8")
+    assert found(demo) == [("address-list", 1, f"1 address is not listed yet: `{kept[3]}`")]
+    assert address_list.add(load(demo)) == ([], (1, len(kept) - 1))
+    assert lines(demo) == kept
+
+
+def test_an_address_that_would_die_is_named_with_its_remedy(demo: Path) -> None:
+    kept = lines(demo)
+    retire(demo)
+    dead = [finding for finding in address_list.stale(load(demo, "demo")) if finding.rule == "dead-address"]
+    assert [(f.spot.line, f.message) for f in dead] == [
+        (kept.index(address) + 1, f"`{address}` was published and would no longer answer")
+        for address in ("/cues/crate-curl/", "/exercises/crate-curl/")]
+    assert all("add `crate-curl: its-successor` under `exercises:` in moved.yaml" in f.help for f in dead)
+    # The command adds the new one, says the same, and still takes nothing out.
+    assert [f.rule for f in address_list.add(load(demo))[0]] == ["dead-address", "dead-address"]
+    assert set(kept) < set(lines(demo))
+    (demo / "moved.yaml").write_text("exercises: {crate-curl: box-curl}\n", encoding="utf-8")
+    assert found(demo) == []
+
+
+def test_a_successor_that_does_not_exist_is_none(demo: Path) -> None:
+    retire(demo)
+    (demo / "moved.yaml").write_text("exercises: {crate-curl: bax-curl}\n", encoding="utf-8")
+    assert [rule for rule, _, _ in found(demo)].count("dead-address") == 2
+
+
+def test_a_page_of_the_handbook_itself_cannot_die(demo: Path) -> None:
+    (demo / FILE).write_text(HEADER + "\n".join(sorted([*lines(demo)[1:], "/glossary/"])) + "\n", encoding="utf-8")
+    [finding] = address_list.stale(load(demo))
+    assert finding.rule == "dead-address" and finding.help == "bring the page back, or leave a page there that leads on"
+
+
+@pytest.mark.parametrize("line", ["<<<<<<< HEAD", "exercises/crate-curl/", "/exercises/crate-curl", "/Exercises/", "//", "/a b/", "/../"])
+def test_a_damaged_line_stops_the_command(demo: Path, line: str) -> None:
+    before = HEADER + "/\n" + line + "\n"
+    (demo / FILE).write_text(before, encoding="utf-8")
+    assert ("address-list", 3, "this line is no address") in found(demo)
+    assert [f.spot.line for f in address_list.add(load(demo))[0]] == [3]
+    assert (demo / FILE).read_text(encoding="utf-8") == before
+
+
+@pytest.mark.parametrize("change", [lambda kept: [*kept, kept[-1]], lambda kept: [kept[0], *reversed(kept[1:])]])
+def test_order_and_repeats_are_mended(demo: Path, change: object) -> None:
+    kept = lines(demo)
+    (demo / FILE).write_text("\n".join(change(kept)) + "\n", encoding="utf-8")
+    assert found(demo) == [("address-list", 1, "the lines are not in order, or one stands twice")]
+    address_list.add(load(demo))
+    assert lines(demo) == kept
+
+
+def test_line_breaks_of_another_system_change_nothing(demo: Path) -> None:
+    (demo / FILE).write_bytes((demo / FILE).read_bytes().replace(b"\n", b"\r\n"))
+    assert found(demo) == []
+
+
+def test_a_link_is_not_written_through(demo: Path, tmp_path: Path) -> None:
+    elsewhere = tmp_path / "elsewhere.txt"
+    elsewhere.write_text(HEADER, encoding="utf-8")
+    (demo / FILE).unlink()
+    (demo / FILE).symlink_to(elsewhere)
+    with pytest.raises(OSError, match="is a link"):
+        address_list.add(load(demo))
+    assert elsewhere.read_text(encoding="utf-8") == HEADER
+
+
+def test_the_command(demo: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    monkeypatch.chdir(demo.parent)
+    (demo / FILE).unlink()
+    assert cli.main(["addresses", "--check"]) == 1
+    assert capsys.readouterr().out.startswith("catalog/addresses.txt:1:1: error[address-list]: the published addresses were never listed\n"
+                                              "  help: run `handbook addresses` and commit what it writes\n")
+    assert not (demo / FILE).exists()
+    assert cli.main(["addresses"]) == 0
+    held = len(lines(demo)) - 1
+    assert capsys.readouterr().err == f"{held} added, {held} listed in catalog/addresses.txt\n"
+    assert cli.main(["addresses", "--check"]) == 0
+
+
+def test_a_file_that_cannot_be_read_is_not_taken_for_a_lost_entry(
+        demo: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    monkeypatch.chdir(demo.parent)
+    (demo / "exercises" / "crate-curl.yaml").write_text("name: [", encoding="utf-8")
+    before = lines(demo)
+    assert cli.main(["addresses"]) == 1
+    out, err = capsys.readouterr()
+    assert "error[yaml-syntax]" in out and "dead-address" not in out and "no address was compared" in err
+    assert lines(demo) == before
