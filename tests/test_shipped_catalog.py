@@ -86,6 +86,27 @@ def test_clients_can_read_every_exercise(catalog: Catalog) -> None:
     assert max(grades.values()) <= 6
 
 
+def test_the_programme_serves_both_goals_and_every_careful_group(catalog: Catalog) -> None:
+    assert catalog.programme
+    programme = catalog.programme.data
+    assert set(programme.goals) == {"growth", "strength"}
+    growth, strength = (dict(programme.goals[goal].items()) for goal in ("growth", "strength"))
+    for key, dose in growth.items():  # a plan is counted once and held against either goal
+        assert dose.unit == strength[key].unit, key
+    assert (programme.credits.direct.value, programme.credits.indirect.value) == (1, 0.5)
+    assert set(programme.careful) >= {"complete-beginners", "older-adults", "children-and-young-people", "pregnancy",
+                                      "high-blood-pressure-and-heart-disease", "pain-and-injury"}
+
+
+def test_no_range_rests_on_hearsay_alone(catalog: Catalog) -> None:
+    """A figure read second-hand stands beside a source that was read, or the range says that it was read second-hand."""
+    assert catalog.programme
+    for goal, doses in catalog.programme.data.goals.items():
+        for key, dose in doses.items():
+            hearsay = [c for c in dose.cites if "second-hand" in (c.at or "")]
+            assert len(hearsay) < len(dose.cites) or not hearsay or "second-hand" in dose.unsure, (goal, key)
+
+
 def credited(catalog: Catalog, credit: dict[str, str]) -> set[str]:
     """The parts that a set counts for, a whole muscle as all its parts."""
     return {part for ref in credit for part in ([f"{ref}/{p}" for p in catalog.muscles[ref].data.parts] if "/" not in ref else [ref])}

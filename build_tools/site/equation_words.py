@@ -16,4 +16,4 @@ _WORDS = {
 
 def worded(equation: Equation) -> str:
     """The maximum in words: ``36 × load ÷ (37 − repetitions)``. Coefficients to six significant digits."""
-    return _WORDS[equation.form].format(*equation.coefficients).replace("+ -", "− ").replace("−-", "")
+    return _WORDS[equation.form].format(*equation.coefficients).replace("+ -", "− ")

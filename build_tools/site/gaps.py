@@ -119,4 +119,6 @@ def _reviews(desk: Desk) -> list[tuple[Link, date]]:
     months = round(shelf.handbook.conventions.review_interval.value)
     due = [(months_after(e.data.reviewed, months), desk.exercise(id)) for id, e in shelf.catalog.exercises.items()]
     due += [(months_after(e.data.reviewed, months), desk.part(id)) for id, e in shelf.catalog.muscles.items()]
+    if shelf.catalog.programme:
+        due.append((months_after(shelf.catalog.programme.data.reviewed, months), Link("Programme", desk.href("programme.md"))))
     return [(link, day) for day, link in sorted(due)[:_REVIEWS]]

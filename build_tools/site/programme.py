@@ -20,8 +20,8 @@ SECTIONS = ("top", "advice", "careful", "prediction", "sources")
 GOALS = {"growth": "For growth", "strength": "For strength"}
 #: Dose -> its name in a table.
 DOSES = {
-    "weekly_sets": "Sets a week", "weekly_sessions": "Days a week", "repetitions": "Repetitions", "load_percent": "Load",
-    "repetitions_left": "Repetitions left", "rest_seconds": "Rest", "repetition_seconds": "One repetition",
+    "weekly_sets": "Volume", "weekly_sessions": "Frequency", "repetitions": "Repetitions", "load_percent": "Load",
+    "repetitions_left": "Effort", "rest_seconds": "Rest", "repetition_seconds": "Tempo",
 }
 #: What the worked column of the equations starts from: kilograms and repetitions.
 SET = (100, 5)
@@ -174,7 +174,7 @@ def sure(shelf: Shelf, basis: entries.Basis) -> str:
 
 def _equation(desk: Desk, equation: entries.Equation) -> EquationView:
     try:
-        predicted = f"{one_repetition_maximum(equation, *SET):.0f} kg"
+        predicted = f"{one_repetition_maximum(equation, *SET):.0f}\u00a0kg"
     except NotCovered:
         predicted = "not covered"
     return EquationView(

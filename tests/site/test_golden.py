@@ -15,7 +15,7 @@ from build_tools.site.book import Book
 
 GOLDEN = Path(__file__).with_name("golden")
 PAGES = ["exercises/crate-curl.md", "exercises/cable-curl.md", "muscles/lantern.md", "sources/wick2030.md",
-         "exercises/index.md", "muscles/index.md", "sources/index.md", "gaps.md"]
+         "exercises/index.md", "muscles/index.md", "sources/index.md", "programme.md", "gaps.md"]
 
 
 @pytest.mark.parametrize("uri", PAGES)

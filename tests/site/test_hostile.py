@@ -35,7 +35,7 @@ def poisoned(catalog: Catalog, text: str) -> Catalog:
            "growth", "activation", "cable", "machine", "both", "one", "direct", "indirect",
            "of", "against", "neither", "seated", "standing",
            "foot", "shank", "thigh", "trunk", "up", "down", "this", "other", "side", "front", "low", "mid", "high",
-           "free-weight", "band", "body-weight"}
+           "free-weight", "band", "body-weight", "linear"}
 
     def poison(value: Any) -> Any:
         if isinstance(value, str):
@@ -51,7 +51,7 @@ def poisoned(catalog: Catalog, text: str) -> Catalog:
     for group in (catalog.muscles, catalog.exercises, catalog.studies):
         for entry in group.values():
             object.__setattr__(entry, "data", poison(entry.data))
-    for single in (catalog.handbook, catalog.vocabulary):
+    for single in (catalog.handbook, catalog.vocabulary, catalog.programme):
         object.__setattr__(single, "data", poison(single.data))
     for reference in catalog.references.values():
         for name in ("title", "journal", "volume", "pages", "readat", "recheck", "bibtex"):

@@ -1,7 +1,7 @@
 """Every exercise that is mentioned has a file.
 
-Why: a comparator, a swap or an arm of a study that leads nowhere breaks links
-and silently drops numbers from every comparison.
+Why: a comparator, a swap, an arm of a study or an equation's exercise that leads
+nowhere breaks links and silently drops numbers from every comparison.
 
 Instead: write the id (the file's name without .yaml). An arm of a study whose
 exercise is not in the catalog leaves `exercise:` out and describes it in `called:`.
@@ -13,6 +13,19 @@ Fails: studies/glow2031.yaml 2:22
     arms:
       seated: {exercise: crate-kurl, called: seated crate curl}
       standing: {called: standing cable curl}
+
+Fails: programme.yaml 9:19
+    load_prediction:
+      means: A guess to start from.
+      equations:
+        crate:
+          name: Crate equation
+          form: linear
+          coefficients: [0.0333]
+          repetitions: [2, 10]
+          exercises: [crate-kurl]
+          error: Nobody reported it.
+          common_practice: An invented equation.
 
 Passes: exercises/crate-curl.yaml
     swaps: [cable-curl]
@@ -37,13 +50,18 @@ def check(context: Context) -> Iterator[Problem]:
 
 
 def _mentions(context: Context) -> Iterator[tuple[str, Entry, Path]]:
+    catalog = context.catalog
     for statement, claim in context.claims:
         if claim.comparator.exercise:
             yield claim.comparator.exercise, statement.entry, (*statement.path, claim.direction, "exercise")
-    for exercise in context.catalog.exercises.values():
+    for exercise in catalog.exercises.values():
         for index, id in enumerate(exercise.data.swaps):
             yield id, exercise, ("swaps", index)
-    for study in context.catalog.studies.values():
+    for study in catalog.studies.values():
         for name, arm in study.data.arms.items():
             if arm.exercise:
                 yield arm.exercise, study, ("arms", name, "exercise")
+    if catalog.programme:
+        for name, equation in catalog.programme.data.load_prediction.equations.items():
+            for index, id in enumerate(equation.exercises):
+                yield id, catalog.programme, ("load_prediction", "equations", name, "exercises", index)
