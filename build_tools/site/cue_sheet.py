@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ..catalog import entries
-from .figure import Figure, figure
+from .figure import Figure, Pose, figure
 from .offline import kept_at
 from .published_at import Site
 from .qr import Qr
@@ -63,6 +63,12 @@ class CueSheet:
     def description(self) -> str:
         """One sentence for previews and search."""
         return f"{self.exercise.name} on one page: set up, move, check, and when to stop. With start and finish drawn."
+
+    @property
+    def poses(self) -> list[Pose]:
+        """What is drawn: start and finish, or once what is only held."""
+        first, *others = self.figure.poses
+        return self.figure.poses if any(pose.shapes != first.shapes for pose in others) else [Pose("Hold", first.says, first.shapes)]
 
     @property
     def reviewed(self) -> date:
