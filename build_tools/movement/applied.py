@@ -20,7 +20,8 @@ LOADED = {"hand": ("hand", "hand"), "ankle": ("shank", "ankle"), "heel": ("foot"
 #: Carrying point -> segment and joint. Feet carry below the ankle; a seat or pad carries the thigh where the position fixes it.
 CARRIED = {"feet": ("foot", "ankle"), "toes": ("foot", "toe"), "heels": ("foot", "heel"), "knees": ("shank", "knee"),
            "seat": ("trunk", "mid_hip"), "hips": ("trunk", "mid_hip"), "back": ("trunk", "mid_hip"), "front": ("trunk", "mid_hip"),
-           "side": ("trunk", "mid_hip"), "shoulders": ("trunk", "mid_shoulder"), "elbows": ("upper_arm", "elbow"), "hands": ("hand", "hand")}
+           "side": ("trunk", "mid_hip"),
+           "shoulders": ("trunk", "mid_shoulder"), "elbows": ("upper_arm", "elbow"), "hands": ("hand", "hand")}
 
 #: Carrying points that the body can turn about.
 PIVOTS = {"toes", "hands"}

@@ -15,7 +15,8 @@ Angles = dict[str, float]
 
 #: Joints that a figure knows; each is 0 unless the movement, its load point or its position says otherwise.
 JOINTS = {
-    "side": ("hip", "knee", "ankle", "spine", "shoulder", "elbow", "wrist", "scapular-elevation", "scapular-protraction", "shoulder-rotation"),
+    "side": ("hip", "knee", "ankle", "spine", "shoulder", "elbow", "wrist", "scapular-elevation", "scapular-protraction",
+             "shoulder-rotation"),
     "front": ("hip-abduction", "shoulder-abduction", "elbow", "scapular-elevation", "spine-side-bend", "shoulder-rotation",
               "forearm-rotation", "hip", "knee"),
     "above": ("shoulder-horizontal", "elbow", "shoulder-rotation", "spine-rotation", "hip-abduction", "scapular-protraction", "hip"),

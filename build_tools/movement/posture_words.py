@@ -55,11 +55,11 @@ def words(angles: dict[str, float], vocabulary: Vocabulary) -> str:
 
 def _frame(frame: Frame, named: list[str], vocabulary: Vocabulary) -> str:
     told = words({joint: round(frame.angles[joint]) for joint in named}, vocabulary)
-    limbs = {"other leg": ("hip", "knee"), "other arm": ("shoulder", "elbow")}
+    limbs: dict[str, tuple[str, ...]] = {"other leg": ("hip", "knee"), "other arm": ("shoulder", "elbow")}
     if frame.view != "side":
         limbs = {"other side": tuple(joint for joint in named if not joint.startswith("spine"))}
     for limb, joints in limbs.items():
-        other = {joint: COARSE * round(frame.angles[OTHER + joint] / COARSE) for joint in joints
+        other: dict[str, float] = {joint: COARSE * round(frame.angles[OTHER + joint] / COARSE) for joint in joints
                  if OTHER + joint in frame.angles and joint in vocabulary.joints}
         if other:
             told += f"; {limb}: {words(other, vocabulary)}"

@@ -37,7 +37,8 @@ RECKONED = {"side": {"hip", "knee", "ankle", "shoulder", "elbow", "wrist", "shou
 #: The lift of the shoulder girdle, a lever of half its width that the arm hangs on.
 LIFT = "scapular-elevation"
 #: Turns that count as flexion (forwards, inwards; legs apart) where they differ from those of the side view: 1 anticlockwise.
-TURNS = {("side", "shoulder-rotation"): -1, ("above", "shoulder-horizontal"): -1, ("above", "shoulder-rotation"): -1, ("above", "elbow"): -1}
+TURNS = {("side", "shoulder-rotation"): -1, ("above", "shoulder-horizontal"): -1, ("above", "shoulder-rotation"): -1,
+         ("above", "elbow"): -1}
 #: Below this share of gravity in the plane a weight pulls along the body that is seen from the head.
 ALONG = 0.1
 
@@ -174,8 +175,8 @@ def _loads(load: Load, frames: Sequence[Frame], mass: float, one_side: bool) -> 
         return Unknown("where the load meets the body is not given")
     if load.kind == "free-weight":
         return [weight_load(f, load.at, mass, one_side) for f in frames]
-    anchors = [anchor_in(f, load) for f in frames]
-    if None in anchors:
+    anchors = [anchor for f in frames if (anchor := anchor_in(f, load)) is not None]
+    if not anchors:
         return Unknown("depends on where the cable comes from" if load.kind == "cable" else "depends on where the band is fixed")
     points = [load_point(f, load.at) for f in frames]
     tensions = [mass * GRAVITY] * len(points)

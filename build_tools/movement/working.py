@@ -11,10 +11,12 @@ from .frame import Frame, Point
 
 #: Segment -> the joints beside it, the more telling one first. The order breaks ties.
 BESIDE = {"thigh": ("hip", "knee"), "shank": ("knee", "ankle"), "trunk": ("hip", "spine"), "foot": ("ankle",),
-          "upper_arm": ("shoulder", "elbow", "scapular-elevation", "scapular-protraction"), "forearm": ("elbow", "wrist", "forearm-rotation")}
+          "upper_arm": ("shoulder", "elbow", "scapular-elevation", "scapular-protraction"),
+          "forearm": ("elbow", "wrist", "forearm-rotation")}
 #: Joints of the other views stand for these where a posture has them.
 SIDEWAYS = {"front": {"hip": "hip-abduction", "shoulder": "shoulder-abduction", "spine": "spine-side-bend"},
-            "above": {"hip": "hip-abduction", "shoulder": "shoulder-horizontal", "elbow": "shoulder-rotation", "spine": "spine-rotation"}}
+            "above": {"hip": "hip-abduction", "shoulder": "shoulder-horizontal", "elbow": "shoulder-rotation",
+                      "spine": "spine-rotation"}}
 #: The trunk bends: what turns most of it counts.
 TRUNK = ("trunk", "lower_trunk", "upper_trunk")
 #: Turns that differ by less, degrees, count as one turn: what is carried along does not work.
@@ -38,7 +40,8 @@ def load_path(load: Load, frames: Sequence[Frame]) -> list[Point]:
     """Where the load point is in each frame, metres; without a load point, the part of the body that travels furthest."""
     if load.at:
         return [load_point(frame, load.at) for frame in frames]
-    furthest = max((joint for joint in CARRIED_ALONG if joint in frames[0].joints), key=lambda joint: dist(frames[0].joints[joint], frames[-1].joints[joint]))
+    first, last = frames[0].joints, frames[-1].joints
+    furthest = max((joint for joint in CARRIED_ALONG if joint in first), key=lambda joint: dist(first[joint], last[joint]))
     return [frame.joints[furthest] for frame in frames]
 
 

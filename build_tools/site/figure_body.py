@@ -7,6 +7,7 @@ that does something else is a broken outline behind.
 from __future__ import annotations
 
 from collections.abc import Sequence
+
 from ..movement.frame import OTHER, Frame
 from . import figure_above
 from .drawing import Shape, area, disc, joined, limb

@@ -15,7 +15,7 @@ from ..movement.frame import OTHER, Frame
 from ..movement.resistance import anchor_in
 from .drawing import Point, Shape, disc, limb, line, post
 from .figure_limbs import unit, working_sides
-from .figure_support import off, supports
+from .figure_support import off, plate, supports
 
 #: Sizes in metres; only the look depends on them, except the disc's: a full barbell plate measures 0.45 m across.
 DISC, PAD, PULLEY = 0.225, 0.05, 0.05
@@ -25,6 +25,8 @@ TURNS, SWING = 9, 0.035
 BEYOND = 0.3
 #: Length of a stick or hammer above the fist, metres.
 HANDLE = 0.26
+#: Load point on the trunk -> how far before (positive) or behind it a machine's pad lies, metres.
+BODY_PADS = {"chest": 0.15, "upper-back": -0.15, "shoulders": -0.05}
 #: The joint about which a machine's lever turns, by the segment that works.
 PIVOT = {"shank": "knee", "foot": "ankle", "thigh": "hip", "trunk": "mid_hip", "upper_arm": "shoulder", "forearm": "elbow"}
 
@@ -129,7 +131,7 @@ def _barbell(left: Point, right: Point) -> list[Shape]:
 
 
 def _handle(frame: Frame, prefix: str) -> list[Shape]:
-    """A stick in the fist that turns with the forearm: upright where the thumb points up, its head over the middle where the palm faces down."""
+    """A stick in the fist that turns with the forearm: upright where the thumb points up, level where the palm faces down."""
     turn, side = radians(frame.angles.get(prefix + "forearm-rotation", frame.angles["forearm-rotation"])), -1 if prefix else 1
     x, y = frame.joints[prefix + "hand"]
     ends = [(x - side * far * sin(turn), y + far * cos(turn)) for far in (-0.08, HANDLE)]
@@ -150,7 +152,9 @@ def _carried(frame: Frame, at: Point, where: str) -> Point:
 
 def _lever(frame: Frame, frames: Sequence[Frame], working: str, at: Point, where: str) -> list[Shape]:
     if where == "foot":
-        return [_plate(frame)]
+        return [plate(frame)]
+    if where in BODY_PADS:
+        return [disc(off(frame.segments["trunk"], at, BODY_PADS[where], trunk=True), PAD, "kit")]
     pivot = frame.joints[PIVOT[working]]
     if where not in ("ankle", "heel"):
         return [line([pivot, at], "cord"), disc(at, 0.028, "kit")]
@@ -159,16 +163,6 @@ def _lever(frame: Frame, frames: Sequence[Frame], working: str, at: Point, where
     roller = _roller(frame, 1 if (after[0] - before[0]) * forward[0] + (after[1] - before[1]) * forward[1] > 0 else -1)
     (x, y), (u, v) = roller.room[0], roller.room[1]
     return [line([pivot, ((x + u) / 2, (y + v) / 2)], "cord"), roller]
-
-
-def _plate(frame: Frame) -> Shape:
-    """A plate that the soles press against."""
-    heel, toe = frame.segments["foot"].start, frame.segments["foot"].end
-    along = unit(heel, toe)
-    down = (along[1] * 0.03, -along[0] * 0.03)
-    ends = [(heel[0] - 0.12 * along[0] + down[0], heel[1] - 0.12 * along[1] + down[1]),
-            (toe[0] + 0.12 * along[0] + down[0], toe[1] + 0.12 * along[1] + down[1])]
-    return limb(ends[0], ends[1], 0.025, 0.025, "kit")
 
 
 def _roller(frame: Frame, side: int) -> Shape:

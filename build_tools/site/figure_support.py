@@ -9,11 +9,14 @@ from ..catalog.entries import Exercise, Vocabulary
 from ..movement.frame import OTHER, Frame, Segment
 from . import figure_support_facing
 from .drawing import SLAB, Point, Shape, bench, block, disc, limb, line, post
+from .figure_limbs import unit
 
 #: A support nearer to the floor than this is the floor.
 FLOOR = 0.03
 #: Height of a wall and of a bar that straps hang from, metres.
 WALL = 2.1
+#: Half the depth of a chair behind someone who sits down, metres.
+CHAIR = 0.22
 #: Cosine of the lean from which on a bench is drawn along the trunk instead of level.
 TILTED = 0.15
 
@@ -49,6 +52,8 @@ def supports(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: S
             shapes += _grip(exercise, joints["hand"], joints["shoulder"], top)
         elif point == "knees":
             shapes += bench(joints["knee"][0] - 0.3, joints["knee"][0] + 0.12, top)
+        elif position.against == "sled":
+            shapes.append(plate(frame))
         elif ball:
             shapes.append(disc((joints["ankle"][0], top / 2), top / 2, "kit"))
         elif point == "toes" and position.fixes == "trunk":
@@ -56,6 +61,9 @@ def supports(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: S
         else:
             heel = frames[0].joints[(OTHER if movement.stays == "other" else "") + "heel"][0]
             shapes.append(block(heel - 0.1, heel + 0.36, 0, top, "kit"))
+    if "chair" in exercise.equipment and "feet" in position.rests_on:
+        hip = min((f.joints["hip"] for f in frames), key=lambda point: point[1])
+        shapes += bench(hip[0] - CHAIR, hip[0] + CHAIR / 2, hip[1] - 0.1)
     if movement.other and movement.other.toes and movement.other.toes[1] > FLOOR:
         x, top = movement.other.toes
         shapes += bench(x - 0.2, x + 0.2, top)
@@ -108,6 +116,16 @@ def _beside(segment: Segment, low: float, high: float, away: float) -> Shape:
             for s in (low, high)]
     first, last = (off(segment, end, away, trunk) for end in ends)
     return limb(first, last, SLAB / 2, SLAB / 2, "kit")
+
+
+def plate(frame: Frame) -> Shape:
+    """A plate that the soles press against."""
+    heel, toe = frame.segments["foot"].start, frame.segments["foot"].end
+    along = unit(heel, toe)
+    down = (along[1] * 0.03, -along[0] * 0.03)
+    ends = [(heel[0] - 0.12 * along[0] + down[0], heel[1] - 0.12 * along[1] + down[1]),
+            (toe[0] + 0.12 * along[0] + down[0], toe[1] + 0.12 * along[1] + down[1])]
+    return limb(ends[0], ends[1], 0.025, 0.025, "kit")
 
 
 def _middle(pad: Shape) -> Point:
