@@ -14,7 +14,7 @@ VERSION = 1
 #: Longest fragment, without its ``#``: about what a printed QR code can still hold.
 MOST_CHARACTERS = 1500
 MOST_EXERCISES = 12
-TITLE_LENGTH = 60
+TITLE_LENGTH, NOTE_LENGTH = 60, 140
 
 #: No control, line-breaking, direction-changing or invisible characters, and no half characters.
 _SHOWN = r"[^\u0000-\u001f\u007f-\u009f\u200b\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ud800-\udfff]"
@@ -50,7 +50,7 @@ FIELDS: dict[str, Number | Text] = {
     "left": Number(0, 10),
     "rest": Number(0, 900),
     "tempo": Text(r"[1-9]-[0-9]-[1-9](-[0-9])?"),
-    "note": _words(140),
+    "note": _words(NOTE_LENGTH),
 }
 
 #: Kind of fault -> what the reader is told. Nothing of the link itself is repeated.

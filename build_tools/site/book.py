@@ -15,6 +15,7 @@ from . import (
     exercise,
     figure_file,
     gaps,
+    handout_page,
     indexes,
     markers,
     methods,
@@ -101,7 +102,7 @@ def _files(shelf: Shelf) -> list[File]:
     assets = sorted((resources.files(__package__) / "assets").iterdir(), key=lambda asset: asset.name)
     plots = [File(uri, content) for uri, content in plot_file.files(shelf)]
     postures = [File(figure_file.uri(id), figure_file.file(shelf, id)) for id in shelf.catalog.exercises]
-    client = [file for id in shelf.catalog.exercises for file in cue_sheet.files(shelf, id)]
+    client = [file for id in shelf.catalog.exercises for file in cue_sheet.files(shelf, id)] + handout_page.files(shelf)
     kept = [File(uri, content) for uri, content in [*client, *offline.files(shelf, client)]]
     moved = [File(uri, content) for uri, content in redirects.files(shelf.catalog, shelf.site)]
     looks = [File(f"assets/{asset.name}", asset.read_bytes()) for asset in assets]
@@ -135,7 +136,7 @@ def _declare(shelf: Shelf) -> None:
     for id in catalog.exercises:
         if exercise.cited(shelf, id):
             add(share.bibtex_uri(id))
-    for uri in [*plot_file.uris(shelf), *map(figure_file.uri, catalog.exercises)]:
+    for uri in [*plot_file.uris(shelf), *map(figure_file.uri, catalog.exercises), *handout_page.uris()]:
         add(uri)
     for id in catalog.exercises:
         for uri in cue_sheet.uris(id, shelf.site):

@@ -86,6 +86,16 @@ def sources(shelf: Shelf, mentions: dict[str, list[Mention]]) -> str:
     return render("sources.md.jinja", rows=rows, meta=_meta("Sources", "Every source of the handbook and how much of it was read."))
 
 
+def by_region(shelf: Shelf) -> list[tuple[str, list[str]]]:
+    """Regions in the order of the vocabulary, each with the ids of its exercises by name. An exercise stands once."""
+    muscles, exercises = shelf.catalog.muscles, shelf.catalog.exercises
+    listed: dict[str, list[str]] = {region: [] for region in shelf.vocabulary.regions}
+    for muscle, ids in _under(shelf).items():
+        listed[muscles[muscle].data.region] += ids
+    return [(region.name, sorted(listed[id], key=lambda key: exercises[key].data.name.casefold()))
+            for id, region in shelf.vocabulary.regions.items() if listed[id]]
+
+
 def _under(shelf: Shelf) -> dict[str, list[str]]:
     """Muscle -> ids of the exercises listed under it."""
     under: dict[str, list[str]] = {}
