@@ -61,15 +61,16 @@ def bibtex(shelf: Shelf, keys: list[str]) -> bytes:
 def _sources(shelf: Shelf, id: str, keys: list[str]) -> str:
     if not keys:
         return ""
-    head = f"Sources of “{shelf.catalog.exercises[id].data.name}”, {shelf.handbook.title}{_where(shelf, id)}:"
-    return "\n".join([head, *(referencing.plain(shelf.catalog.references[key], shelf.letters[key]) for key in keys)])
+    head = f"Sources of “{shelf.catalog.exercises[id].data.name}” ({shelf.handbook.title})"
+    return "\n".join([head, *_where(shelf, id), "", *(referencing.plain(shelf.catalog.references[key], shelf.letters[key]) for key in keys)])
 
 
 def _figure(shelf: Shelf, id: str) -> str:
-    return f"{shelf.catalog.exercises[id].data.name}: start and finish. {' '.join(figure_file.credits(shelf))}{_where(shelf, id)}"
+    name = shelf.catalog.exercises[id].data.name
+    return " ".join([f"{name}: start and finish.", *figure_file.credits(shelf), *_where(shelf, id)])
 
 
-def _where(shelf: Shelf, id: str) -> str:
-    """The page's own address after a text; nothing while it is unknown."""
+def _where(shelf: Shelf, id: str) -> list[str]:
+    """The page's own address; nothing while it is unknown."""
     at = shelf.site.at(url(f"exercises/{id}.md"))
-    return f" {at}" if at else ""
+    return [at] if at else []
