@@ -14,7 +14,7 @@ ARM = ("upper_arm", "forearm", "hand")
 
 #: Load point -> the segment it acts on and the joint it stands at. A bar in front of the chest is taken at the shoulders.
 LOADED = {"hand": ("hand", "hand"), "ankle": ("shank", "ankle"), "heel": ("foot", "heel"), "shoulders": ("trunk", "mid_shoulder"),
-          "foot": ("foot", "ankle"), "knee": ("thigh", "knee"), "elbow": ("upper_arm", "elbow"), "upper-back": ("trunk", "mid_shoulder"),
+          "foot": ("foot", "toe"), "knee": ("thigh", "knee"), "elbow": ("upper_arm", "elbow"), "upper-back": ("trunk", "mid_shoulder"),
           "chest": ("trunk", "mid_shoulder"), "hips": ("trunk", "mid_hip")}
 
 #: Carrying point -> segment and joint. Feet carry below the ankle; a seat or pad carries the thigh where the position fixes it.
@@ -92,8 +92,8 @@ def pull_load(at: str, force: Force) -> list[Applied]:
 
 def lands(last: Frame, movement: Movement, position: Position) -> bool:
     """Whether the leg that moves while the other stays carries too: its foot stands at the end of the repetition (a lunge)."""
-    if last.view == "above":
-        return False
+    if last.view == "above" or movement.load.at in ("ankle", "heel", "foot", "knee"):
+        return False  # a limb that is pulled in the air
     floor = movement.support.get("feet", position.rests_on.get("feet", 0.0))
     return min(last.joints["heel"][1], last.joints["toe"][1]) < floor + STANDS
 

@@ -11,8 +11,10 @@ from .length import STEPS, Lengths, Missing, Repetition
 from .load_curve import HIGH, Curve
 from .load_words import ends
 from .pose import frames
-from .resistance import NAMESAKE, Unknown, called, curves
+from .resistance import NAMESAKE, Unknown, called, curves, leaves_plane
 
+#: Why there is no curve for an exercise whose parts cross no joint that the load is reckoned for.
+NOT_RECKONED_HERE = "it is not reckoned for the joints that these parts move"
 #: Why there is no curve for an exercise whose load asks for none of its parts.
 NOT_ASKED = "by this reckoning, the load does not ask for the parts that a set counts for"
 
@@ -91,7 +93,8 @@ class Courses:
         loads = {} if isinstance(found, Unknown) else {
             part: asked for part in credits if (asked := self._asking(part, found))}
         load = found if isinstance(found, Unknown) else max(
-            (loads[part] for part in worked if part in loads), key=lambda curve: curve.peak, default=Unknown(NOT_ASKED))
+            (loads[part] for part in worked if part in loads), key=lambda curve: curve.peak,
+            default=Unknown(self._not_asked(worked, movement, found)))
         joint = load.joint if isinstance(load, Curve) else _most_moved(movement, postures)
         first, last = postures[0].angles[joint], postures[-1].angles[joint]
         names = called(movement, postures) if isinstance(load, Curve) else ends(0, 0)
@@ -107,6 +110,13 @@ class Courses:
         """Of the joints where the load asks for a part, the one where it asks most."""
         asking = [curve for curve in curves.values() if (summary := curve.summary()) and self._serves(part, curve.joint, summary.asks)]
         return max(asking, key=lambda curve: curve.peak, default=None)
+
+    def _not_asked(self, worked: tuple[str, ...], movement: Movement, curves: dict[str, Curve]) -> str:
+        """Why there is no load for the worked parts: their joints leave the plane, or are not reckoned, or the load asks others."""
+        crossed = {joint for ref in worked if (part := self._catalog.part(ref)) is not None for joint in getattr(part, "crosses", ())}
+        if left := [joint for joint in movement.out_of_plane if {joint, NAMESAKE.get(joint, joint)} & crossed]:
+            return leaves_plane(left)
+        return NOT_ASKED if any({joint, NAMESAKE.get(joint, joint)} & crossed for joint in curves) else NOT_RECKONED_HERE
 
     def _serves(self, ref: str, joint: str, asks: str) -> bool:
         """Whether a part pulls to the side that is asked; any joint that it crosses where the model does not say."""

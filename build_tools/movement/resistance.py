@@ -39,6 +39,9 @@ LIFT = "scapular-elevation"
 #: Turns that count as flexion (forwards, inwards; legs apart) where they differ from those of the side view: 1 anticlockwise.
 TURNS = {("side", "shoulder-rotation"): -1, ("above", "shoulder-horizontal"): -1, ("above", "shoulder-rotation"): -1,
          ("above", "elbow"): -1}
+#: Joints that no view reckons with, and how a page calls them.
+NOT_RECKONED = {"hip-abduction": "a standing leg seen from the front", "spine": "the trunk itself", "scapular": "the shoulder blades",
+                "forearm-rotation": "a forearm that turns"}
 #: Below this share of gravity in the plane a weight pulls along the body that is seen from the head.
 ALONG = 0.1
 
@@ -80,13 +83,15 @@ def curves(movement: Movement, position: Position, frames: Sequence[Frame], body
     still = {*(LEGS if feet_rest(movement, position) else ()), *(("wrist",) if movement.grip == "neutral" else ()),
              *(("shoulder",) if position.arm is not None and "shoulder" not in movement.start else ())}
     joints = [joint for joint in joints if joint not in still]  # limbs that only follow, a wrist that bends out of the plane
+    if movement.view == "front" and movement.stays == "other" and movement.load.at not in ("ankle", "heel", "foot", "knee"):
+        joints = [joint for joint in joints if joint != "hip-abduction"]  # the standing leg works, which this view does not reckon
     if position.against and {"hip", "knee"} & set(joints):
         return Unknown(f"the {position.against} carries a share that cannot be told")
     if (left := [joint for joint in joints if joint not in movement.out_of_plane]) != joints and not left:
         return Unknown(leaves_plane(movement.out_of_plane))
     joints = left
     if not joints:
-        return Unknown("no joint moves that it could be reckoned for")
+        return Unknown(_none(frames))
     if movement.view == "above" and movement.load.kind in ("free-weight", "body-weight") and frames[0].gravity < ALONG:
         return Unknown("the weight pulls along the body, not in the drawn plane")
     mass = body.mass * (CARRIED_BY_LEGS if {"hip", "knee"} & set(joints) and movement.load.at not in ("ankle", "heel")
@@ -109,6 +114,17 @@ def curves(movement: Movement, position: Position, frames: Sequence[Frame], body
             return Unknown(str(problem))
         made[joint] = Curve(joint, tuple(samples))
     return made
+
+
+def _none(frames: Sequence[Frame]) -> str:
+    """Why no joint of a movement can be reckoned for."""
+    moved = {joint for joint in frames[0].angles if max(f.angles[joint] for f in frames) - min(f.angles[joint] for f in frames) >= MOVES}
+    if not moved:
+        return "the posture is held, and only movements are reckoned"
+    for part, what in NOT_RECKONED.items():
+        if any(joint.startswith(part) for joint in moved):
+            return f"it is not reckoned for {what}"
+    return "no joint moves that it could be reckoned for"
 
 
 def called(movement: Movement, frames: Sequence[Frame], body: Body = REFERENCE) -> tuple[str, str]:

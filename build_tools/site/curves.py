@@ -11,6 +11,7 @@ from ..movement.body import REFERENCE
 from ..movement.course import Course
 from ..movement.length import Repetition
 from ..movement.load_curve import HIGH, Curve
+from ..movement.resistance import NAMESAKE
 from . import curve_plot
 from .curve_plot import Caption, CurvePlot, Mark, Panel
 from .shelf import Shelf
@@ -69,8 +70,9 @@ def draw(shelf: Shelf, id: str) -> CurvePlot:
 
 def joint(shelf: Shelf, course: Course) -> str:
     """The name of the course's joint inside a sentence."""
-    named = shelf.vocabulary.joints.get(course.joint)
-    return shelf.names.inside(named.name) if named else course.joint
+    id = NAMESAKE.get(course.joint, course.joint)
+    named = shelf.vocabulary.joints.get(id)
+    return shelf.names.inside(named.name) if named else id
 
 
 def ends(shelf: Shelf, course: Course) -> tuple[str, str]:
