@@ -1,0 +1,42 @@
+"""Writes the client's pages alone, without the pages around them, for the tests of this folder."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from build_tools.catalog.load import Catalog
+from build_tools.evidence.model import Conclusions
+from build_tools.evidence.names import Names
+from build_tools.site import cue_sheet, offline
+from build_tools.site.address import Addresses
+from build_tools.site.published_at import Site
+from build_tools.site.shelf import Shelf
+
+#: An invented address, as long as real ones are.
+PUBLISHED = Site("https://handbook.lantern-yard.example/strength/", offline=True)
+
+
+def shelf(catalog: Catalog, site: Site = PUBLISHED) -> Shelf:
+    """What cue sheets are made from; nothing is concluded."""
+    made = Shelf(catalog, Conclusions(Names(catalog), {}, {}, []), Addresses(), site)
+    for uri in ("cautions.md", "exercises/index.md", offline.KEEP_SCRIPT, offline.WORKER):
+        made.addresses.add(uri)
+    made.addresses.add(offline.KEEP, list(catalog.exercises))
+    for id in catalog.exercises:
+        for uri in (f"exercises/{id}.md", *cue_sheet.uris(id, site)):
+            made.addresses.add(uri)
+    return made
+
+
+def files(catalog: Catalog, site: Site = PUBLISHED) -> dict[str, bytes]:
+    """All cue sheets with their QR codes, the page that keeps them and the worker."""
+    made = shelf(catalog, site)
+    sheets = [file for id in catalog.exercises for file in cue_sheet.files(made, id)]
+    return dict([*sheets, *offline.files(made, sheets)])
+
+
+def write(to: Path, catalog: Catalog, site: Site = PUBLISHED) -> None:
+    """Write these files to a folder, over what stands there."""
+    for uri, content in files(catalog, site).items():
+        (to / uri).parent.mkdir(parents=True, exist_ok=True)
+        (to / uri).write_bytes(content)
