@@ -1,0 +1,57 @@
+"""The client's pages of a catalog on a local port, and a page that notices everything wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import client_pages
+from site_serving import serve
+
+from build_tools.catalog.load import Catalog
+from build_tools.handout.fragment import Handout, Item, encode
+from build_tools.site import handout_page
+from build_tools.site.published_at import UNPUBLISHED, Site
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, Page
+
+WEEK = Handout("Week 1", (Item("crate-curl", 3, "8-12", "20 kg", 2, 120, "3-1-1", "Slowly down."), Item("cable-curl", repetitions="20-40s")))
+
+
+def write(to: Path, written: Catalog, site: Site = UNPUBLISHED) -> None:
+    """Cue sheets, what keeps them, and the handout page."""
+    client_pages.write(to, written, site)
+    for uri, content in handout_page.files(client_pages.shelf(written, site)):
+        (to / uri).parent.mkdir(parents=True, exist_ok=True)
+        (to / uri).write_bytes(content)
+
+
+@contextmanager
+def handout_site(folder: Path, written: Catalog) -> Iterator[str]:
+    """The address of the handout page."""
+    write(folder, written)
+    with serve(folder) as address:
+        yield f"{address}handout/"
+
+
+@contextmanager
+def visit(browser: Browser, **options: Any) -> Iterator[Page]:
+    """A page on which nothing may go wrong: no console message, no error, no failed request, none that carries a fragment or leaves."""
+    with browser.new_context(**{"service_workers": "block", **options}) as context:
+        context.add_init_script("if (navigator.serviceWorker) navigator.serviceWorker.register = () => Promise.reject(new Error('no'))")
+        page, wrong = context.new_page(), []
+        page.on("console", lambda message: wrong.append(message.text))
+        page.on("pageerror", lambda error: wrong.append(str(error)))
+        page.on("dialog", lambda dialog: wrong.append(dialog.message))
+        page.on("request", lambda asked: wrong.append(asked.url) if not asked.url.startswith(("http://127.0.0.1", "data:")) else None)
+        page.on("response", lambda answer: wrong.append(answer.url) if answer.status >= 400 else None)
+        yield page
+        assert wrong == []
+
+
+def link(address: str, handout: Handout = WEEK) -> str:
+    """The link of a handout."""
+    return f"{address}#{encode(handout)}"
