@@ -89,7 +89,7 @@ BROKEN = {
     "second leg with a start only": ("exercises", "exercises/cable-curl.yaml", ["movement", "other", "to"], ...),
     "second leg nowhere": ("exercises", "exercises/cable-curl.yaml", ["movement", "other"], {"pitch": -60}),
     "three coordinates": ("exercises", "exercises/cable-curl.yaml", ["movement", "other"], {"toes": [-0.8, 0, 0]}),
-    "unknown part that rests": ("exercises", "exercises/cable-curl.yaml", ["movement", "support"], {"elbows": 1}),
+    "unknown part that rests": ("exercises", "exercises/cable-curl.yaml", ["movement", "support"], {"nose": 1}),
     "one rest and no fixed segment": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "fixes"], ...),
     "two rests and a fixed segment": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "rests_on"], {"seat": 0.4, "feet": 0}),
     "two rests and no face": ("vocabulary", "vocabulary.yaml", ["positions", "seated"], {"name": "X", "rests_on": {"hips": 0, "feet": 0}}),
