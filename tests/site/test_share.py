@@ -1,0 +1,202 @@
+"""What is passed on from an exercise's page: by plain links, and by the buttons that a script adds.
+
+Outside sources: the citation list is held against citeproc-py in ``tests/catalog``; BibTeX is read back by pybtex; codes
+by the tests of the cue sheet; accessibility by axe-core in ``test_browser``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from html.parser import HTMLParser
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pytest
+from pybtex.database import parse_string
+from site_building import DEMO, build, configuration
+from site_serving import serve
+
+from build_tools.catalog import referencing
+from build_tools.catalog.load import Catalog, load
+from build_tools.checks.profile import load_profile
+from build_tools.evidence.conclude import conclude
+from build_tools.movement.length import means
+from build_tools.site import book
+from build_tools.site.published_at import UNPUBLISHED, Site
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, Page
+
+SITE = Site("https://lantern.example/handbook/")
+CURL = "exercises/crate-curl.md"
+
+
+def rendered(catalog: Catalog, site: Site) -> book.Book:
+    return book.render(catalog, conclude(catalog, means(catalog)), load_profile(), site)
+
+
+@pytest.fixture(scope="module")
+def published() -> book.Book:
+    """The demo catalog's book at a known address."""
+    return rendered(load(DEMO, "catalog"), SITE)
+
+
+class Parts(HTMLParser):
+    """The elements of a page, each as its attributes with the tag under ``tag``."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.found: list[dict[str, str | None]] = []
+        self.feed(text)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.found.append({**dict(attrs), "tag": tag})
+
+    def having(self, name: str) -> list[dict[str, str | None]]:
+        return [element for element in self.found if name in element]
+
+
+def parts(made: book.Book, uri: str = CURL) -> Parts:
+    return Parts(next(page.text for page in made.pages if page.uri == uri))
+
+
+def test_a_published_page_offers_the_address_and_its_code(published: book.Book) -> None:
+    page = parts(published)
+    assert [e["data-copy-address"] for e in page.having("data-copy-address")] == ["https://lantern.example/handbook/cues/crate-curl/"]
+    links = {e["href"]: e.get("download") for e in page.having("href")}
+    assert links["../../cues/crate-curl/"] is None
+    assert links["../../cues/crate-curl/qr.svg"] == "crate-curl-qr.svg" and links["../../cues/crate-curl/qr.png"] == "crate-curl-qr.png"
+    assert {"cues/crate-curl/qr.svg", "cues/crate-curl/qr.png", "cues/crate-curl/index.html"} <= {file.uri for file in published.files}
+
+
+def test_without_an_address_there_is_no_code(demo_book: book.Book) -> None:
+    page = parts(demo_book)
+    assert [e["data-copy-address"] for e in page.having("data-copy-address")] == ["../../cues/crate-curl/"]
+    assert not any("qr." in (e["href"] or "") for e in page.having("href"))
+
+
+def test_what_is_copied_for_slides(published: book.Book) -> None:
+    figure, sources = (e["data-copy"] or "" for e in parts(published).having("data-copy"))
+    assert figure == ("Crate curl: start and finish. Drawn from joint angles with the segment lengths of Drillis and Contini (1966). "
+                      "From: Lantern Yard handbook, Lantern Yard (invented). Licence: CC0-1.0. "
+                      "https://lantern.example/handbook/exercises/crate-curl/")
+    reference = load(DEMO).references["wick2030"]
+    assert sources.splitlines() == ["Sources of “Crate curl” (Lantern Yard handbook)",
+                                    "https://lantern.example/handbook/exercises/crate-curl/", "", referencing.plain(reference)]
+
+
+def test_every_source_of_the_page_is_copied_and_in_the_file(demo: Path) -> None:
+    curl = demo / "exercises" / "crate-curl.yaml"
+    curl.write_text(curl.read_text(encoding="utf-8").replace("common_practice: Seen often with tired clients.",
+                                                             "cites: [{key: glow2031, at: Table 2}]"), encoding="utf-8")
+    made = rendered(load(demo, "catalog"), SITE)
+    text = next(page.text for page in made.pages if page.uri == CURL)
+    listed = text[text.index('<ul class="hb-sources">'):].count("<li>")
+    file = next(file for file in made.files if file.uri == "exercises/crate-curl/sources.bib")
+    records = parse_string(file.content.decode(), "bibtex").entries
+    copied = (parts(made).having("data-copy")[-1]["data-copy"] or "").splitlines()[3:]
+    assert len(records) == listed == len(copied) == 2
+    for line, key in zip(copied, records, strict=True):
+        assert records[key].fields["title"] in line
+
+
+def test_a_page_without_sources_offers_none() -> None:
+    catalog = load(DEMO, "catalog")
+    for entry in catalog.exercises.values():
+        object.__setattr__(entry, "data", entry.data.model_copy(update={"emphasis": []}))
+    made = rendered(catalog, SITE)
+    assert [e["data-copy"] for e in parts(made).having("data-copy") if "Sources of" in (e["data-copy"] or "")] == []
+    assert not any(file.uri.endswith("/sources.bib") for file in made.files)
+
+
+@pytest.mark.parametrize("offline", [True, False])
+def test_the_worker_is_asked_for_only_when_pages_are_kept(offline: bool) -> None:
+    made = rendered(load(DEMO, "catalog"), replace(UNPUBLISHED, offline=offline))
+    assert [e["data-worker"] for e in parts(made).having("data-worker")] == (["../../sw.js"] if offline else [])
+
+
+def test_buttons_wait_for_the_script(published: book.Book) -> None:
+    """Without it none shows, and nothing is in the page that would run by itself."""
+    page = parts(published)
+    buttons = [e for e in page.found if e["tag"] == "button"]
+    assert len(buttons) == 4 and all("hidden" in e and e["type"] == "button" for e in buttons)
+    assert not any(name.startswith("on") for e in page.found for name in e)
+    [script] = [e for e in page.found if e["tag"] == "script"]
+    assert script["src"] == "../../assets/share.js" and "defer" in script
+
+
+# --- in Chromium ---------------------------------------------------------------
+
+
+@pytest.fixture(scope="module")
+def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """The demo site, built for a known address and served on a local port."""
+    with serve(build(configuration(tmp_path_factory.mktemp("share"), DEMO, site_url=SITE.url))) as at:
+        yield at
+
+
+@pytest.fixture
+def page(browser: Browser, address: str) -> Iterator[Page]:
+    with browser.new_context(base_url=address, permissions=["clipboard-read", "clipboard-write"]) as context:
+        page = context.new_page()
+        page.add_init_script("navigator.share = data => { window.sent = data; return Promise.resolve() }")
+        page.goto("exercises/crate-curl/")
+        yield page
+
+
+def clipboard(page: Page) -> str:
+    return page.evaluate("navigator.clipboard.readText()")
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize(("button", "told", "copied"), [
+    ("Copy its link", "The link is copied.", "https://lantern.example/handbook/cues/crate-curl/"),
+    ("Copy these sources", "The sources are copied.", "Sources of “Crate curl”"),
+    ("Copy its citation", "The figure’s citation is copied.", "Crate curl: start and finish."),
+])
+def test_a_button_copies_by_keyboard_and_says_so(page: Page, button: str, told: str, copied: str) -> None:
+    page.get_by_role("button", name=button).focus()
+    page.keyboard.press("Enter")
+    page.get_by_role("status").filter(has_text=told).wait_for()
+    assert clipboard(page).startswith(copied)
+
+
+@pytest.mark.browser
+def test_where_copying_is_not_allowed_the_text_is_shown(page: Page) -> None:
+    page.evaluate("Object.defineProperty(navigator, 'clipboard', {value: undefined})")
+    page.get_by_role("button", name="Copy its link").click()
+    page.get_by_role("status").filter(has_text="Copy by hand: https://lantern.example/handbook/cues/crate-curl/").wait_for()
+
+
+@pytest.mark.browser
+def test_the_link_is_sent_where_the_device_can(page: Page) -> None:
+    page.get_by_role("button", name="Send it").click()
+    assert page.evaluate("window.sent") == {"title": "Crate curl: how to do it", "url": "https://lantern.example/handbook/cues/crate-curl/"}
+
+
+@pytest.mark.browser
+def test_the_code_opens_and_loads(page: Page) -> None:
+    page.locator("summary", has_text="QR code").click()
+    image = page.get_by_role("img", name="QR code that opens the cue sheet of Crate curl")
+    image.wait_for()
+    page.wait_for_function("image => image.complete && image.naturalWidth > 0", arg=image.element_handle())
+
+
+@pytest.mark.browser
+def test_the_worker_keeps_the_whole_site_in_view(page: Page, address: str) -> None:
+    assert page.evaluate("navigator.serviceWorker.ready.then(ready => ready.scope)") == address
+
+
+@pytest.mark.browser
+def test_without_scripts_the_links_work(browser: Browser, address: str) -> None:
+    with browser.new_context(base_url=address, java_script_enabled=False) as context:
+        page = context.new_page()
+        page.goto("exercises/crate-curl/")
+        assert page.locator("main").get_by_role("button").count() == 0
+        with page.expect_download() as download:
+            page.get_by_role("link", name="Download them as BibTeX").click()
+        assert download.value.suggested_filename == "crate-curl-sources.bib"
+        assert "wick2030" in Path(download.value.path()).read_text(encoding="utf-8")
+        page.get_by_role("link", name="Open the cue sheet").click()
+        page.wait_for_url("**/cues/crate-curl/")
