@@ -18,7 +18,8 @@ from build_tools.site.published_at import UNPUBLISHED, Site
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
-WEEK = Handout("Week 1", (Item("crate-curl", 3, "8-12", "20 kg", 2, 120, "3-1-1", "Slowly down."), Item("cable-curl", repetitions="20-40s")))
+WEEK = Handout("Week 1", (Item("crate-curl", 3, "8-12", "20 kg", 2, 120, "3-1-1", "Slowly down."),
+                          Item("cable-curl", repetitions="20-40s")))
 
 
 def write(to: Path, written: Catalog, site: Site = UNPUBLISHED) -> None:
@@ -49,7 +50,7 @@ def visit(browser: Browser, **options: Any) -> Iterator[Page]:
         page.on("request", lambda asked: wrong.append(asked.url) if not asked.url.startswith(("http://127.0.0.1", "data:")) else None)
         page.on("response", lambda answer: wrong.append(answer.url) if answer.status >= 400 else None)
         yield page
-        assert wrong == []
+        assert not wrong, wrong
 
 
 def link(address: str, handout: Handout = WEEK) -> str:

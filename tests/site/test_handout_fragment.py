@@ -72,12 +72,14 @@ NEARLY = st.builds(lambda handout, n, value, title: fragment([title, [
 CUT = st.builds(lambda handout, n, piece: (lambda text: text[:n % len(text)] + piece + text[n % len(text) + len(piece):])(written(handout)),
                 handouts(), st.integers(0, 3000), st.text("Aa0-_.=%<\u00e9", max_size=2))
 HOSTILE = st.text() | CUT | NEARLY | st.builds(fragment, ANY_JSON | st.lists(ANY_JSON, min_size=2, max_size=2), st.booleans())
-BY_HAND = ["", "1.", "1.IA", "2.W10", "01.W10", "<script>alert(1)</script>", "javascript:alert(1)", "1." + "A" * 1499, "é" * 1501, "1.\n", "1\u0660.x",
+BY_HAND = ["", "1.", "1.IA", "2.W10", "01.W10", "<script>alert(1)</script>", "javascript:alert(1)", "1." + "A" * 1499, "é" * 1501, "1.\n",
+           "1\u0660.x",
            fragment([None, [["constructor"]]]), fragment([None, [["__proto__"]]]), fragment([None, [["crate-curl"], ["gone"]]]),
            fragment([None, [["lamp-curl", 3]]]), fragment(["\u2028", [["crate-curl"]]]), fragment(["😀" * 60, [["crate-curl"]]]),
            fragment(["😀" * 61, [["crate-curl"]]]), fragment([None, [["crate-curl\n"]]]), fragment([None, [["crate-curl"]] * 13]),
            *(f"1.{urlsafe_b64encode(raw).rstrip(b'=').decode()}" for raw in (
-               b'[null,[["crate-curl",1e0]]]', b'[null,[["crate-curl",-0]]]', b'["\\ud800",[["crate-curl"]]]', b'[null,[["crate-curl",NaN]]]',
+               b'[null,[["crate-curl",1e0]]]', b'[null,[["crate-curl",-0]]]', b'["\\ud800",[["crate-curl"]]]',
+               b'[null,[["crate-curl",NaN]]]',
                b'\xef\xbb\xbf[null,[["crate-curl"]]]', b'["\xff",[["crate-curl"]]]', b'[null,[["crate-curl",9007199254740993]]]',
                b'["\\u0007",[["crate-curl"]]]', b'["\x7f",[["crate-curl"]]]', b"[" * 1000, b'{"a":1,"a":2}'))]
 

@@ -59,7 +59,8 @@ export function builder(data, names) {
     if (!name) return;
     const beside = name === "up" ? item.previousElementSibling : item.nextElementSibling;
     if (name === "remove") {
-      (part("remove", beside ?? item.previousElementSibling ?? document) ?? part("search")).focus();
+      const neighbour = beside ?? item.previousElementSibling;
+      (neighbour ? part("remove", neighbour) : part("search")).focus();
       item.remove();
       say(`${names.get(item.dataset.id)} removed.`);
     } else if (name === "up") beside.before(item);
