@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 pytestmark = pytest.mark.browser
 
 PAGES = ["", "cautions/", "exercises/", "exercises/crate-curl/", "muscles/", "muscles/lantern/", "sources/", "sources/wick2030/",
-         "methods/", "gaps/", "rules/"]
+         "methods/", "programme/", "gaps/", "rules/"]
 WIDTHS = {"narrowest": (320, 640), "phone": (390, 844), "laptop": (1366, 900)}
 
 
