@@ -13,14 +13,15 @@ out, never null; addresses are relative to the top of the site::
      "exercises": {id: {
         "name", "inside", "also": [name, ...], "address",
         "equipment": [id, ...],                    # everything it needs; empty for the body alone
-        "position", "sides": "both" | "one", "main": true | false, "load": kind, "joints": [id, ...],   # joints that move
+        "position", "sides": "both" | "one", "main": true | false, "load": kind,
+        "joints": {part: joint},                   # the joint about which the load asks most of the part, where a load is known
         "credits": {part: 1 | 0.5},                # what one set counts
         "concerns": [id, ...],
         "lengths": {part: {"word": "long" | "middle" | "short", "percent", "hard": true | false}},
                                                    # `hard`: while the load is near its peak; false: the mean, as no load is known
         "fraction"?: share of body mass (0-1),
         "best": {part: {kind: statement}}}},       # the best that puts it ahead, as an index into "statements", by kind (see below)
-     "statements": [{"kind", "outcome", "part", "first", "second", "ahead"?, "sentence", "verdict", "certainty"?,
+     "statements": [{"kind", "outcome", "part", "first", "second", "ahead"?, "sentence", "verdict"?, "certainty"?,
                      "ratio"?: [estimate, low, high], "studies"?, "people"?, "address"}],
                                                    # `part` may be a whole muscle; `ahead` is the id that comes out ahead
      "kinds": {kind: {"name", "means"}},           # growth, activation, length, taught, none: in the order in which they count

@@ -1,0 +1,104 @@
+"""What a plan needs to know of each exercise, read off the catalog and its movement."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from ..catalog.entries import Exercise, Programme
+from ..catalog.load import Catalog
+from ..movement.course import Course, Courses
+from ..movement.curve_words import OUTER
+from ..movement.length import Repetition, percent
+
+Word = Literal["long", "middle", "short"]
+
+
+@dataclass(frozen=True)
+class Length:
+    """How long a part is while the exercise asks most of it."""
+
+    word: Word
+    """Long and short are the outer thirds of the part's own range, as everywhere in the handbook."""
+    share: float
+    """Of its own range (0-1), not rounded."""
+    hard: bool
+    """Whether it is the mean while the load is near its peak; else the mean of the whole repetition, as no load is known."""
+
+    @property
+    def percent(self) -> int:
+        """The share as it is published, per cent to the nearest ten."""
+        return percent(self.share)
+
+
+@dataclass(frozen=True)
+class ExerciseFacts:
+    """One exercise as a plan sees it."""
+
+    id: str
+    name: str
+    also: tuple[str, ...]
+    address: str
+    """Its page, from the top of the site."""
+    equipment: frozenset[str]
+    """Everything it needs; empty for the body alone."""
+    position: str
+    sides: Literal["both", "one"]
+    main: bool
+    """A main compound lift that accessories are built around."""
+    load: str
+    joints: dict[str, str]
+    """Part -> the joint about which the load asks most of it; only where a load is known."""
+    credits: dict[str, float]
+    """Part -> what one set counts for it (0-1)."""
+    direct: frozenset[str]
+    """Parts that a set counts for directly."""
+    concerns: frozenset[str]
+    """What its cautions speak of."""
+    lengths: dict[str, Length]
+    """Only of parts that the model knows."""
+    fraction: float | None
+    """Share of body mass that it moves (0-1)."""
+
+
+def facts(catalog: Catalog, courses: Courses) -> dict[str, ExerciseFacts]:
+    """Every exercise of a sound catalog with a programme, by id."""
+    return {id: _facts(catalog, id, entry.data, courses.of(id)) for id, entry in sorted(catalog.exercises.items())}
+
+
+def parts(catalog: Catalog, ref: str) -> tuple[str, ...]:
+    """A part itself, or all parts of a whole muscle."""
+    muscle = catalog.muscles.get(ref)
+    return tuple(f"{ref}/{part}" for part in muscle.data.parts) if muscle else (ref,)
+
+
+def _facts(catalog: Catalog, id: str, exercise: Exercise, course: Course) -> ExerciseFacts:
+    assert catalog.programme  # the planning pages stand only in a catalog that has one
+    words = _credits(catalog, exercise)
+    fraction = exercise.body_weight_fraction
+    return ExerciseFacts(
+        id, exercise.name, tuple(exercise.also_called), f"exercises/{id}/", frozenset(exercise.equipment) - {"none"},
+        exercise.movement.position, exercise.sides, exercise.main_lift, exercise.movement.load.kind,
+        {part: curve.joint for part, curve in sorted(course.loads.items())},
+        {part: _value(catalog.programme.data, word) for part, word in sorted(words.items())},
+        frozenset(part for part, word in words.items() if word == "direct"),
+        frozenset(concern for caution in exercise.cautions for concern in caution.concerns),
+        {part: found for part in sorted(words) if (found := _length(course, part))}, fraction.value if fraction else None)
+
+
+def _credits(catalog: Catalog, exercise: Exercise) -> dict[str, str]:
+    """Part -> direct or indirect; what is said of a part goes before what is said of its whole muscle."""
+    whole_first = sorted(exercise.set_credit.items(), key=lambda item: "/" in item[0])
+    return {part: word for ref, word in whole_first for part in parts(catalog, ref)}
+
+
+def _value(programme: Programme, word: str) -> float:
+    return programme.credits.direct.value if word == "direct" else programme.credits.indirect.value
+
+
+def _length(course: Course, part: str) -> Length | None:
+    share = course.length_when_hard(part)
+    if share is None or not isinstance(course.lengths.get(part), Repetition):
+        return None
+    at = percent(share)
+    return Length("long" if at >= OUTER else "short" if at <= 100 - OUTER else "middle", share, part in course.loads)
