@@ -62,7 +62,8 @@ def _sources(shelf: Shelf, id: str, keys: list[str]) -> str:
     if not keys:
         return ""
     head = f"Sources of “{shelf.catalog.exercises[id].data.name}” ({shelf.handbook.title})"
-    return "\n".join([head, *_where(shelf, id), "", *(referencing.plain(shelf.catalog.references[key], shelf.letters[key]) for key in keys)])
+    told = (referencing.plain(shelf.catalog.references[key], shelf.letters[key]) for key in keys)
+    return "\n".join([head, *_where(shelf, id), "", *told])
 
 
 def _figure(shelf: Shelf, id: str) -> str:

@@ -31,8 +31,8 @@ def poisoned(catalog: Catalog, text: str) -> Catalog:
     """The catalog with ``text`` added to every free text in it (ids, keys and places of files stay)."""
     vocabulary = catalog.vocabulary.data
     ids = {*vocabulary.regions, *vocabulary.concerns, *vocabulary.equipment, *vocabulary.positions, *vocabulary.joints,
-           *vocabulary.load_points, *vocabulary.designs, *vocabulary.measures, *catalog.exercises, *catalog.references, *catalog.part_refs(),
-           "growth", "activation", "cable", "machine", "both", "one", "direct", "indirect",
+           *vocabulary.load_points, *vocabulary.designs, *vocabulary.measures, *catalog.exercises, *catalog.references,
+           *catalog.part_refs(), "growth", "activation", "cable", "machine", "both", "one", "direct", "indirect",
            "of", "against", "neither", "seated", "standing",
            "foot", "shank", "thigh", "trunk", "up", "down", "this", "other", "side", "front", "above", "low", "mid", "high",
            "free-weight", "band", "body-weight", "linear"}

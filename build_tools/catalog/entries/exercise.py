@@ -46,7 +46,7 @@ class Load(Entry):
 
 
 class OtherLimb(Entry):
-    """The second limb (in the front view and from above the right one), where it does something else: its angles, or where its toes stay."""
+    """The second limb (in the front view and from above the right one), where it acts otherwise: its angles, or where its toes stay."""
 
     start: dict[Id, float] | None = Field(None, alias="from", description="Its joint angles at the start, degrees.")
     end: dict[Id, float] | None = Field(None, alias="to", description="Its joint angles at the end, degrees.")
