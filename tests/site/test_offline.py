@@ -1,0 +1,251 @@
+"""What was kept opens without a network, follows the site when it changes, and goes when keeping is turned off.
+
+The judge is Chromium, which follows the W3C's Service Workers and takes the network away itself.
+"""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Iterator
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pytest
+from client_pages import files, write
+from site_building import DEMO
+from site_reading import Reader
+
+from build_tools.catalog.load import Catalog, load
+from build_tools.site.published_at import Site
+
+if TYPE_CHECKING:
+    from playwright.sync_api import BrowserContext, Page, Request
+
+OFF = Site(None, offline=False)
+KEPT = """async () => (await Promise.all((await caches.keys()).map(async name =>
+    (await (await caches.open(name)).keys()).map(kept => new URL(kept.url).pathname)))).flat().sort()"""
+
+
+def catalog(says: str = "Sit tall on the crate.") -> Catalog:
+    """The demo catalog, its crate curl beginning with another cue."""
+    made = load(DEMO, "catalog")
+    entry = made.exercises["crate-curl"]
+    cues = entry.data.cues
+    first = cues.set_up[0].model_copy(update={"do": says})
+    object.__setattr__(entry, "data", entry.data.model_copy(update={"cues": cues.model_copy(update={"set_up": [first]})}))
+    return made
+
+
+class Quiet(SimpleHTTPRequestHandler):
+    """Serves without a log, and always whole: its dates count seconds, and a test builds anew within one."""
+
+    def send_head(self) -> object:
+        del self.headers["If-Modified-Since"]
+        return super().send_head()
+
+    def log_message(self, *args: object) -> None:
+        pass
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    """Client pages in a folder of a host, and pages that are not for clients."""
+    write(tmp_path / "handbook", catalog())
+    for other in ("handbook/exercises", "elsewhere"):
+        (tmp_path / other).mkdir()
+        (tmp_path / other / "index.html").write_text("<h1>Another page</h1>")
+    return tmp_path
+
+
+@pytest.fixture
+def page(folder: Path, context: BrowserContext) -> Page:
+    return context.new_page()
+
+
+@pytest.fixture
+def context(browser: object, folder: Path) -> Iterator[BrowserContext]:
+    with (ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(folder))) as server,
+          browser.new_context(base_url=f"http://127.0.0.1:{server.server_port}/handbook/") as context):
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        yield context
+        server.shutdown()
+
+
+def status(page: Page) -> str:
+    """What the page that keeps sheets says in the end."""
+    page.wait_for_selector("[role=status] p:not([hidden]):not([data-state=busy])")
+    return page.inner_text("[role=status]")
+
+
+def keep(page: Page, id: str = "crate-curl") -> str:
+    page.goto("about:blank")  # else a change of the fragment alone would load nothing
+    page.goto(f"keep/#{id}")
+    return status(page)
+
+
+def until(page: Page, holds: str, given: object = None) -> None:
+    """Wait until a function of JavaScript, whose promise is awaited, gives true."""
+    for _ in range(100):
+        if page.evaluate(holds, given):
+            return
+        page.wait_for_timeout(50)
+    pytest.fail(f"never: {holds}")
+
+
+#: One cache is left, and it is another than before.
+RENEWED = "before => caches.keys().then(now => now.length === 1 && now[0] !== before)"
+
+
+# --- keeping -----------------------------------------------------------------
+
+
+@pytest.mark.browser
+def test_a_kept_sheet_opens_without_a_network(page: Page, context: BrowserContext) -> None:
+    page.goto("cues/crate-curl/")
+    page.get_by_role("link", name="Keep this sheet").click()
+    assert status(page).startswith("Saved on this phone. Crate curl now opens")
+    context.set_offline(True)
+    page.get_by_role("link", name="Open the sheet").click()
+    page.wait_for_url("**/cues/crate-curl/")
+    assert page.inner_text("h1") == "Crate curl"
+
+
+@pytest.mark.browser
+def test_a_visited_sheet_is_kept_once_there_is_a_worker(page: Page, context: BrowserContext) -> None:
+    keep(page)
+    page.goto("cues/cable-curl/")
+    until(page, f"() => ({KEPT})().then(kept => kept.includes('/handbook/cues/cable-curl/'))")
+    context.set_offline(True)
+    page.goto("cues/cable-curl/?from=chat")
+    assert page.inner_text("h1") == "Standing cable curl"
+
+
+@pytest.mark.browser
+def test_only_client_pages_are_kept(page: Page, context: BrowserContext) -> None:
+    keep(page)
+    page.goto("exercises/")
+    page.goto("/elsewhere/")
+    page.goto("keep/")
+    assert all(path.startswith(("/handbook/cues/", "/handbook/keep/")) for path in page.evaluate(KEPT))
+    context.set_offline(True)
+    for path in ("exercises/", "/elsewhere/", "cues/cable-curl/"):
+        with pytest.raises(Exception, match="ERR_"):
+            page.goto(path)
+
+
+@pytest.mark.browser
+def test_a_worker_keeps_nothing_from_elsewhere(page: Page) -> None:
+    keep(page)
+    for address in ("../exercises/", "/elsewhere/", "https://lantern-yard.example/cues/x/", "../cues/no-such/"):
+        answer = page.evaluate("""address => new Promise(async resolve => {
+            const {port1, port2} = new MessageChannel();
+            port1.onmessage = event => resolve(event.data);
+            (await navigator.serviceWorker.ready).active.postMessage({keep: [address]}, [port2]) })""", address)
+        assert answer == {"kept": False}, address
+    assert page.evaluate(KEPT) == ["/handbook/cues/crate-curl/"]
+
+
+# --- hostile and hapless -----------------------------------------------------
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("fragment", [
+    "", "<img src=x onerror=document.title='hit'>", "%3Cscript%3E", "../exercises", "..%2f", "crate-curl/../..",
+    "//lantern-yard.example", "javascript:document.title='hit'", "a" * 100_000, "Crate-Curl", "crate--curl"])
+def test_a_fragment_that_names_nothing_asks_for_nothing(page: Page, fragment: str) -> None:
+    asked: list[Request] = []
+    page.on("request", lambda request: asked.append(request))
+    said = keep(page, fragment)
+    assert said.startswith("This link names no cue sheet.")
+    assert page.title() == "Keep a cue sheet on your phone"
+    assert {request.url.partition("#")[0].rpartition("/handbook/")[2] for request in asked} <= {"keep/", "keep/keep.js"}
+    assert page.evaluate("navigator.serviceWorker.getRegistration().then(found => found === undefined)")
+
+
+@pytest.mark.browser
+def test_an_unknown_sheet_is_said_to_be_unknown(page: Page) -> None:
+    assert keep(page, "no-such-curl").startswith("There is no cue sheet of that name.")
+    assert page.evaluate("navigator.serviceWorker.getRegistration().then(found => found === undefined)")
+
+
+@pytest.mark.browser
+def test_without_a_signal_it_can_be_tried_again(page: Page, context: BrowserContext) -> None:
+    page.goto("keep/")
+    context.set_offline(True)
+    page.evaluate("location.hash = 'crate-curl'")
+    page.wait_for_selector("text=there is no signal just now")
+    context.set_offline(False)
+    page.get_by_role("button", name="Try again").click()
+    page.wait_for_selector("text=Saved on this phone.")
+
+
+@pytest.mark.browser
+def test_a_browser_that_keeps_nothing_is_told_so(page: Page) -> None:
+    page.add_init_script("navigator.serviceWorker.register = () => Promise.reject(new DOMException('no', 'SecurityError'))")
+    assert "this browser cannot keep pages" in keep(page)
+
+
+@pytest.mark.browser
+def test_without_scripts_it_leads_to_the_sheet(browser: object, context: BrowserContext, page: Page) -> None:
+    page.goto("keep/")
+    with browser.new_context(java_script_enabled=False) as plain:
+        bare = plain.new_page()
+        bare.goto(f"{page.url}#crate-curl")
+        bare.get_by_role("link", name="Crate curl").click()
+        assert bare.url.endswith("/handbook/cues/crate-curl/")
+
+
+# --- a new build -------------------------------------------------------------
+
+
+@pytest.mark.browser
+def test_a_new_build_brings_what_was_kept_up_to_date(page: Page, context: BrowserContext, folder: Path) -> None:
+    keep(page)
+    keep(page, "cable-curl")
+    before = page.evaluate("caches.keys()")
+    write(folder / "handbook", catalog("Sit even taller."))
+    page.evaluate("navigator.serviceWorker.getRegistration().then(found => found.update())")
+    until(page, RENEWED, before[0])
+    assert {"/handbook/cues/crate-curl/", "/handbook/cues/cable-curl/"} <= set(page.evaluate(KEPT))
+    context.set_offline(True)
+    page.goto("cues/crate-curl/")
+    assert page.get_by_text("Sit even taller.").is_visible()
+
+
+@pytest.mark.browser
+def test_a_sheet_that_is_gone_is_let_go(page: Page, folder: Path) -> None:
+    keep(page)
+    keep(page, "cable-curl")
+    before = page.evaluate("caches.keys()")
+    write(folder / "handbook", catalog("Sit even taller."))
+    (folder / "handbook/cues/cable-curl/index.html").rename(folder / "away.html")
+    (folder / "handbook/cues/cable-curl/qr.svg").unlink()
+    (folder / "handbook/cues/cable-curl/qr.png").unlink()
+    (folder / "handbook/cues/cable-curl").rmdir()
+    page.evaluate("navigator.serviceWorker.getRegistration().then(found => found.update())")
+    until(page, RENEWED, before[0])
+    assert "/handbook/cues/crate-curl/" in page.evaluate(KEPT) and "/handbook/cues/cable-curl/" not in page.evaluate(KEPT)
+
+
+@pytest.mark.browser
+def test_turned_off_it_removes_what_was_kept_and_itself(page: Page, folder: Path) -> None:
+    keep(page)
+    page.evaluate("caches.open('client pages of /elsewhere/ 1')")  # another handbook on the same host
+    write(folder / "handbook", catalog(), OFF)
+    page.evaluate("navigator.serviceWorker.getRegistration().then(found => found.update())")
+    until(page, "() => navigator.serviceWorker.getRegistration().then(found => !found)")
+    assert page.evaluate("caches.keys()") == ["client pages of /elsewhere/ 1"]
+
+
+def test_turned_off_nothing_offers_to_keep() -> None:
+    made = files(load(DEMO, "catalog"), OFF)
+    assert "keep/" not in made["cues/crate-curl/index.html"].decode()
+    assert "script" not in {tag for tag, _ in Reader(made["keep/index.html"].decode()).elements}
+    assert "unregister" in made["sw.js"].decode()
+
+
+def test_a_worker_changes_when_and_only_when_a_client_page_does() -> None:
+    first, same, other = (files(catalog(says))["sw.js"] for says in ("Sit tall.", "Sit tall.", "Sit taller."))
+    assert first == same != other
