@@ -1,0 +1,1 @@
+"""The coach's working pages: what stands on them without scripts, and the scripts and data that work them."""

@@ -1,0 +1,14 @@
+"""The page Compare: two to four exercises side by side."""
+
+from __future__ import annotations
+
+from ..shelf import Shelf
+from . import page
+
+URI = "compare.md"
+
+
+def text(shelf: Shelf) -> str:
+    """The page as Markdown."""
+    return page.text(shelf, "compare", "Compare", "Two to four exercises side by side: what compares them, load and length, cautions and cues.",
+                     [("Find", "find.md")])
