@@ -1,0 +1,60 @@
+// What a week counts, how long its days take and what it goes against: as build_tools/planning/week.py and warnings.py, which explain it.
+
+import { order } from "./core.js";
+
+export const DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
+
+/** Part -> {sets, days}, in the order of the parts' ids; `days` is a list of lists of {exercise, sets, repetitions, left, rest}. */
+export function count(days, exercises) {
+  const found = {};
+  for (const [day, entries] of days.entries()) {
+    for (const { exercise, sets } of entries) {
+      for (const [part, credit] of Object.entries(exercises[exercise].credits)) {
+        const held = found[part] ??= { sets: 0, days: [] };
+        held.sets += sets * credit;
+        if (credit === 1 && !held.days.includes(day)) held.days.push(day);
+      }
+    }
+  }
+  return Object.fromEntries(Object.entries(found).sort(([a], [b]) => order(a, b)));
+}
+
+/** Seconds of a day; `times` is {change, warm_up, repetition, rest}. One side at a time takes the work twice and the rest once. */
+export function duration(entries, exercises, times) {
+  return entries.reduce((total, { exercise, sets, repetitions, rest }) => {
+    const most = Number(repetitions.match(/[0-9]+/g).at(-1)) * (repetitions.endsWith("s") ? 1 : times.repetition);
+    return total + sets * (most * (exercises[exercise].sides === "one" ? 2 : 1) + (rest ?? times.rest));
+  }, entries.length ? times.warm_up + times.change * (entries.length - 1) : 0);
+}
+
+/** Everything to remark on: {kind, parts, sets, bound, days, exercises}, with what does not apply left empty or null. */
+export function warnings(days, counts, exercises, range) {
+  return [...volume(counts, range), ...consecutive(counts), ...misplaced(days, exercises)];
+}
+
+const remark = (kind, said) => ({ kind, parts: [], sets: null, bound: null, days: [], exercises: [], ...said });
+
+function volume(counts, { low, high }) {
+  const trained = Object.entries(counts).filter(([, held]) => held.days.length);
+  const grouped = (kind, bound, misses) => {
+    const sets = [...new Set(trained.filter(([, held]) => misses(held.sets)).map(([, held]) => held.sets))].sort((a, b) => a - b);
+    return sets.map((held) => remark(kind, { sets: held, bound, parts: trained.filter(([, one]) => one.sets === held).map(([part]) => part) }));
+  };
+  return [...(low === undefined ? [] : grouped("below", low, (sets) => sets < low)),
+    ...(high === undefined ? [] : grouped("above", high, (sets) => sets > high))];
+}
+
+function consecutive(counts) {
+  return DAYS.map((_, day) => {
+    const after = (day + 1) % DAYS.length;
+    const parts = Object.keys(counts).filter((part) => [day, after].every((one) => counts[part].days.includes(one)));
+    return remark("consecutive", { parts, days: [day, after] });
+  }).filter(({ parts }) => parts.length);
+}
+
+function misplaced(days, exercises) {
+  return days.flatMap((entries, day) => entries.flatMap(({ exercise }, place) => {
+    const main = entries.slice(place + 1).find((after) => exercises[after.exercise].main)?.exercise;
+    return main && !exercises[exercise].main ? [remark("accessory-first", { days: [day], exercises: [exercise, main] })] : [];
+  }));
+}
