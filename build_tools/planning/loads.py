@@ -76,11 +76,6 @@ def _guess(id: str, equation: Equation, done: Set, load: float, planned: Set) ->
         return Guess(id, maximum, why=str(error))
 
 
-def moved(body_mass: float, fraction: float, added: float) -> float:
-    """Kilograms that a body-weight movement moves. Raises ValueError where an input makes no sense."""
-    return total_load(body_mass, fraction, added)
-
-
 def to_add(load: float, body_mass: float, fraction: float) -> float:
     """Kilograms to hang on a body-weight movement so that it moves ``load``; below 0: help of that much."""
     return load - total_load(body_mass, fraction)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ..catalog.entries import Programme
-from .repetitions import Repetitions
 
 TOPIC = "progression"
 
@@ -22,8 +21,3 @@ def rules(programme: Programme) -> list[Rule]:
     """The advice on progression, in order; none where the programme has none."""
     topic = programme.topics.get(TOPIC)
     return [Rule(advice.do, advice.because) for advice in topic.advice] if topic else []
-
-
-def target(repetitions: Repetitions) -> int:
-    """The number that must be passed before the load rises: the upper end of the plan's range."""
-    return repetitions.high

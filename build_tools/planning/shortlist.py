@@ -74,6 +74,12 @@ class Shortlist:
     proposals: tuple[Proposal, ...]
 
 
+def fits(wish: Wish, facts: ExerciseFacts) -> bool:
+    """Whether an exercise is an accessory that the coach could add."""
+    return (not facts.main and facts.id not in wish.week and facts.equipment <= wish.equipment
+            and not facts.concerns & wish.concerns)
+
+
 class Shortlists:
     """Answers wishes from the facts and the orders of all parts."""
 
@@ -92,14 +98,9 @@ class Shortlists:
             proposals += self._second(wish, proposals[0], options[proposals[0].part])
         return Shortlist(options, tuple(proposals))
 
-    def fits(self, wish: Wish, id: str) -> bool:
-        """Whether an exercise is an accessory that the coach could add."""
-        facts = self._exercises[id]
-        return (not facts.main and id not in wish.week and facts.equipment <= wish.equipment and not facts.concerns & wish.concerns)
-
     def _fitting(self, wish: Wish, part: str) -> Iterable[Place]:
         for place in self._orders[part]:
-            fitting = tuple(id for id in place.exercises if self.fits(wish, id))
+            fitting = tuple(id for id in place.exercises if fits(wish, self._exercises[id]))
             if fitting:
                 yield Place(place.kind, fitting)
 
