@@ -36,7 +36,7 @@ out, never null; addresses are relative to the top of the site::
      "equations": {id: {"name", "form", "coefficients", "repetitions": [low, high], "exercises": [id, ...], "error", "memory"}},
      "prediction": {"means", "address"}, "pound": kilograms,
      "progression": [{"do", "because"}],
-     "plan": {"format", "version", "characters", "days": [name, ...], "exercises", "goals": [...]}}        # see plan_file.py
+     "plan": {"version", "characters", "days": [name, ...], "exercises", "goals": [...]}}        # see plan_file.py
 
 ``orders`` and ``best`` hold the kinds growth, activation and taught of statements; the kind length needs no statement (see
 ``lengths``), and ``none`` has none. Statements of strength and of modelled lengths serve the comparison of exercises only.
@@ -84,7 +84,7 @@ def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dic
         "kinds": {kind: {"name": KIND_WORDS[kind][0], "means": KIND_WORDS[kind][1]} for kind in KINDS},
         "orders": {part: [{"kind": place.kind, "exercises": list(place.exercises)} for place in orders.of(part)] for part in trained},
         "words": WORDS, "ways": list(WAYS), "most": MOST, **_programme(programme),
-        "plan": {"format": plan_file.FORMAT, "version": plan_file.VERSION, "characters": plan_file.MOST_CHARACTERS, "days": list(DAYS),
+        "plan": {"version": plan_file.VERSION, "characters": plan_file.MOST_CHARACTERS, "days": list(DAYS),
                  "exercises": plan_file.MOST_EXERCISES, "goals": list(plan_file.GOALS)},
     }
 

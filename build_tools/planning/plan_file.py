@@ -1,110 +1,106 @@
-"""A plan as a file on the coach's own device: JSON with a version, read back with limits, so that a file from elsewhere does no harm.
+"""A week as a file on the coach's own device: JSON with a version, read back with limits, so that a file from elsewhere does no harm.
 
 ::
 
-    {"format": "handbook-plan", "version": 1, "title": text or null, "goal": "growth" or "strength",
-     "days": [[{"exercise", "sets", "repetitions", "left"?, "rest"?}, ...], ...]}
+    {"version": 1, "goal": "growth" or "strength",
+     "days": seven lists, from Monday on, of {"exercise", "sets", "repetitions", "left" or null, "rest" or null}}
 
-Nothing about a person belongs in it: no name, no age, no body weight.
+The limits of a field are those of a handout. Nothing about a person belongs in it: no name, no age, no body weight. What a file
+holds besides is dropped. The page's script reads and writes the same.
 """
 
 from __future__ import annotations
 
 import json
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any
+from collections.abc import Container
+from dataclasses import asdict, dataclass
+from itertools import pairwise
+from typing import Any, NoReturn
 
 from ..catalog.entries.programme import Goal
 from ..handout import limits
-from .repetitions import Repetitions
 from .week import DAYS, Entry, Week
 
-FORMAT, VERSION = "handbook-plan", 1
-#: Longest file in characters, and most exercises of a day (as many as a handout holds).
+VERSION = 1
+#: Longest file, and most exercises of a day.
 MOST_CHARACTERS, MOST_EXERCISES = 100_000, limits.MOST_EXERCISES
 GOALS: tuple[Goal, ...] = ("growth", "strength")
-_ROW = ("exercise", "sets", "repetitions", "left", "rest")
+FIELDS = ("exercise", "sets", "repetitions", "left", "rest")
+NEEDED = FIELDS[:3]
 
 
 class BadPlan(ValueError):
-    """A file that is not opened: what is wrong with it and, where it helps, on which day."""
+    """A file that is not opened; the message tells the coach why, and where in it."""
 
 
 @dataclass(frozen=True)
 class Plan:
-    """A week with its title and goal."""
+    """A week and what it is for."""
 
-    title: str | None
     goal: Goal
     week: Week
 
 
 def write(plan: Plan) -> str:
-    """The file's text. Raises ``BadPlan`` for what the file cannot hold."""
-    days = [[{key: value for key in _ROW if (value := getattr(entry, key)) is not None} for entry in day] for day in plan.week.days]
-    made = {"format": FORMAT, "version": VERSION, "title": plan.title, "goal": plan.goal, "days": days}
-    text = json.dumps(made, ensure_ascii=False, indent=1) + "\n"
-    read(text, {entry["exercise"]: entry["exercise"] for day in days for entry in day})
-    return text
+    """The file's text; days that the week leaves out are days off."""
+    days = [[asdict(entry) for entry in day] for day in plan.week.days]
+    made = {"version": VERSION, "goal": plan.goal, "days": [*days, *([] for _ in range(len(DAYS) - len(days)))]}
+    return json.dumps(made, ensure_ascii=False, indent=1) + "\n"
 
 
-def read(text: str, known: Mapping[str, str]) -> Plan:
-    """The plan of a file. ``known`` maps every id that may stand in it to the id to show (see ``handout.fragment.shown``).
-
-    Raises ``BadPlan``.
-    """
+def read(text: str, exercises: Container[str]) -> Plan:
+    """The plan of a file's text; ``exercises`` are the ids of the handbook. Raises ``BadPlan``."""
     if len(text) > MOST_CHARACTERS:
-        raise BadPlan(f"This file is too long to be a plan: more than {MOST_CHARACTERS} characters.")
+        raise BadPlan("This file is too large to be a week.")
     try:
-        data = json.loads(text)
+        data = json.loads(text, parse_constant=_refuse)
     except (ValueError, RecursionError):
-        raise BadPlan("This file is damaged, or it is no plan: it cannot be read as JSON.") from None
-    if not isinstance(data, dict) or data.get("format") != FORMAT:
-        raise BadPlan("This file does not hold a plan of this handbook.")
-    if type(data.get("version")) is not int or data["version"] != VERSION:
-        raise BadPlan("This plan was saved with another version of this page.")
-    _only(data, ("format", "version", "title", "goal", "days"), "The plan")
-    title, goal, days = data.get("title"), data.get("goal"), data.get("days")
-    if title is not None and not (isinstance(title, str) and _fits(limits.TITLE, title)):
-        raise BadPlan(f"The title is too long or holds a character that cannot be shown; at most {limits.TITLE_LENGTH} characters.")
-    if goal not in GOALS:
-        raise BadPlan("The goal is neither growth nor strength.")
-    if not isinstance(days, list) or len(days) > len(DAYS):
-        raise BadPlan("A plan has a list of up to seven days.")
-    return Plan(title, goal, Week(tuple(_day(day, DAYS[number], known) for number, day in enumerate(days))))
+        raise BadPlan("This is not a file of this page, or it is cut off.") from None
+    if not isinstance(data, dict) or _whole(data.get("version")) != VERSION:
+        raise BadPlan(f"This file is not of version {VERSION}. Save the week anew on the page that made it.")
+    if data.get("goal") not in GOALS:
+        raise BadPlan("The file names no goal: growth or strength.")
+    days = data.get("days")
+    if not isinstance(days, list) or len(days) != len(DAYS) or not all(isinstance(day, list) for day in days):
+        raise BadPlan("The file does not hold seven days.")
+    return Plan(data["goal"], Week(tuple(_day(rows, name, exercises) for rows, name in zip(days, DAYS, strict=True))))
 
 
-def _day(rows: Any, name: str, known: Mapping[str, str]) -> tuple[Entry, ...]:
-    if not isinstance(rows, list) or len(rows) > MOST_EXERCISES:
-        raise BadPlan(f"{name} is not a list of up to {MOST_EXERCISES} exercises.")
-    return tuple(_entry(row, f"{name}, exercise {number}", known) for number, row in enumerate(rows, 1))
+def _day(rows: list[Any], name: str, exercises: Container[str]) -> tuple[Entry, ...]:
+    if len(rows) > MOST_EXERCISES:
+        raise BadPlan(f"{name} holds more than {MOST_EXERCISES} exercises.")
+    return tuple(_entry(row, f"{name}, exercise {number}", exercises) for number, row in enumerate(rows, 1))
 
 
-def _entry(row: Any, where: str, known: Mapping[str, str]) -> Entry:
-    if not isinstance(row, dict):
-        raise BadPlan(f"{where} is not an exercise.")
-    _only(row, _ROW, where)
-    if not isinstance(row.get("exercise"), str) or row["exercise"] not in known:
-        raise BadPlan(f"{where} is not in this handbook.")
-    for field in ("sets", "left", "rest"):
-        limit = limits.FIELDS[field]
-        assert isinstance(limit, limits.Number)
-        given = row.get(field)
-        if (given is not None or field == "sets") and not (type(given) is int and limit.low <= given <= limit.high):
-            raise BadPlan(f"{where}: {field} must be a whole number from {limit.low} to {limit.high}.")
-    try:
-        Repetitions.read(row["repetitions"])
-    except (KeyError, TypeError, ValueError):
-        raise BadPlan(f"{where}: write the repetitions as 8, 8-12, or 30s for a hold.") from None
-    return Entry(known[row["exercise"]], row["sets"], row["repetitions"], row.get("left"), row.get("rest"))
+def _entry(row: Any, where: str, exercises: Container[str]) -> Entry:
+    id = row.get("exercise") if isinstance(row, dict) else None
+    if not isinstance(id, str) or id not in exercises:
+        raise BadPlan(f"{where}: this handbook does not have it.")
+    held: dict[str, Any] = {"exercise": id}
+    for field in FIELDS[1:]:
+        value, limit = row.get(field), limits.FIELDS[field]
+        held[field] = _whole(value) if isinstance(limit, limits.Number) else value
+        sound = field not in NEEDED if value is None else _holds(limit, held[field])
+        if not sound:
+            raise BadPlan(f"{where}: {field} cannot be read.")
+    return Entry(**held)
 
 
-def _only(data: Mapping[str, Any], keys: tuple[str, ...], where: str) -> None:
-    if set(data) - set(keys):
-        raise BadPlan(f"{where} holds something that a plan does not have.")
+def _holds(limit: limits.Number | limits.Text, value: Any) -> bool:
+    if isinstance(limit, limits.Number):
+        return value is not None and limit.low <= value <= limit.high
+    if not isinstance(value, str) or not re.fullmatch(limit.pattern, value):
+        return False
+    return not limit.rises or all(low < high for low, high in pairwise(map(int, re.findall("[0-9]+", value))))
 
 
-def _fits(form: limits.Text, text: str) -> bool:
-    return re.fullmatch(form.pattern, text) is not None
+def _whole(value: Any) -> int | None:
+    """A whole number, however JSON writes it (``3`` or ``3.0``); None for anything else."""
+    whole = isinstance(value, int | float) and not isinstance(value, bool) and float(value).is_integer()
+    return int(value) if whole else None
+
+
+def _refuse(word: str) -> NoReturn:
+    """JSON knows neither NaN nor Infinity."""
+    raise ValueError(word)
