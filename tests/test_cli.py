@@ -62,7 +62,7 @@ def test_findings(here, capsys):
     break_swap(here)
     assert cli.main(["check"]) == 1
     out, err = capsys.readouterr()
-    assert out == ("catalog/exercises/cable-curl.yaml:36:9: error[known-exercise]: there is no exercise `crate-crul`\n"
+    assert out == ("catalog/exercises/cable-curl.yaml:37:9: error[known-exercise]: there is no exercise `crate-crul`\n"
                    "  help: did you mean `crate-curl`?\n"
                    "1 error in 11 entries\n")
     assert err == ""
@@ -125,7 +125,7 @@ def test_paths_are_relative_to_where_the_person_stands(here, capsys, monkeypatch
     break_swap(here)
     monkeypatch.chdir(here / "muscles")
     assert cli.main(["check", "--catalog", str(here)]) == 1
-    assert capsys.readouterr().out.startswith("../exercises/cable-curl.yaml:36:9: error")
+    assert capsys.readouterr().out.startswith("../exercises/cable-curl.yaml:37:9: error")
 
 
 def test_summary_counts_by_kind_basis_and_outcome(here, capsys):
@@ -235,7 +235,7 @@ def test_annotations_appear_by_themselves_with_a_job_summary(here, capsys, monke
     summary.write_text("before\n", encoding="utf-8")
     monkeypatch.setenv("GITHUB_STEP_SUMMARY", str(summary))
     assert cli.main(["check"]) == 1
-    assert capsys.readouterr().out.startswith("::error file=catalog/exercises/cable-curl.yaml,line=36,col=9,title=known-exercise::")
+    assert capsys.readouterr().out.startswith("::error file=catalog/exercises/cable-curl.yaml,line=37,col=9,title=known-exercise::")
     assert summary.read_text(encoding="utf-8").startswith("before\n### Handbook check\n\n1 error in 11 entries.\n\n| Place |")
 
 
