@@ -12,7 +12,7 @@ export function count(days, exercises) {
       for (const [part, credit] of Object.entries(exercises[exercise].credits)) {
         const held = found[part] ??= { sets: 0, days: [] };
         held.sets += sets * credit;
-        if (credit === 1 && !held.days.includes(day)) held.days.push(day);
+        if (exercises[exercise].direct.includes(part) && !held.days.includes(day)) held.days.push(day);
       }
     }
   }

@@ -4,7 +4,6 @@ import { order } from "./core.js";
 
 export const WAYS = ["length", "joint", "load"];
 const MOST = 2;
-const direct = (exercise) => Object.keys(exercise.credits).filter((part) => exercise.credits[part] === 1);
 const total = (numbers) => Object.values(numbers).reduce((sum, value) => sum + value, 0);
 
 /** Whether an exercise is an accessory that the coach could add; a wish is {parts, equipment, concerns, week, sets}. */
@@ -28,7 +27,7 @@ const costs = (exercises, wish, id) => Object.fromEntries(Object.entries(exercis
 
 /** Of a tie: most of the chosen parts, then the lowest costs, then by name. */
 function preferred(exercises, wish, ids) {
-  const rank = (id) => [-direct(exercises[id]).filter((part) => wish.parts.includes(part)).length, total(costs(exercises, wish, id))];
+  const rank = (id) => [-exercises[id].direct.filter((part) => wish.parts.includes(part)).length, total(costs(exercises, wish, id))];
   const before = (a, b) => {
     const [one, other] = [rank(a), rank(b)];
     return one[0] - other[0] || one[1] - other[1] || order(exercises[a].name, exercises[b].name);
@@ -37,7 +36,7 @@ function preferred(exercises, wish, ids) {
 }
 
 function proposal(exercises, wish, part, place, exercise) {
-  const same = wish.week.filter((other) => exercises[other].credits[part] === 1)
+  const same = wish.week.filter((other) => exercises[other].direct.includes(part))
     .sort((a, b) => order(exercises[a].name, exercises[b].name));
   return {
     exercise, part, kind: place.kind, tied: place.exercises.length > 1, costs: costs(exercises, wish, exercise),
@@ -64,7 +63,7 @@ export function shortlist({ exercises, orders }, wish) {
     .filter((place) => place.exercises.length)]));
   const proposals = [];
   for (const part of wish.parts) {
-    const trained = proposals.some((made) => exercises[made.exercise].credits[part] === 1), [place] = options[part];
+    const trained = proposals.some((made) => exercises[made.exercise].direct.includes(part)), [place] = options[part];
     if (proposals.length < MOST && !trained && place) {
       proposals.push(proposal(exercises, wish, part, place, preferred(exercises, wish, place.exercises)));
     }

@@ -1,0 +1,47 @@
+// A starting load from a recent set, and what can be put on the bar for it: as build_tools/planning/loads.py, which explains it.
+
+const NOISE = 1e-9;
+const rounded = (value) => Math.round(value * 1e6) / 1e6;
+const covered = ({ repetitions: [low, high] }, repetitions) => repetitions === 1 || (low <= repetitions && repetitions <= high);
+
+function factor({ form, coefficients: [a, b, c] }, r) {
+  return { linear: 1 + a * r, inverse: a / (b - r), power: r ** a, exponential: 100 / (a + b * Math.exp(-c * r)) }[form];
+}
+
+function maximum(equation, load, repetitions) {
+  const [slope, constant] = equation.coefficients;
+  if (repetitions === 1) return load;
+  return equation.form === "line" ? slope * load + constant : load * factor(equation, repetitions);
+}
+
+function loadFor(equation, most, repetitions) {
+  const [slope, constant] = equation.coefficients;
+  if (repetitions === 1) return most;
+  if (equation.form === "line") return most > constant ? (most - constant) / slope : null;
+  return most / factor(equation, repetitions);
+}
+
+/** [{equation, maximum, load}] in kilograms, null where an equation says nothing; repetitions are those to failure. */
+export function guesses(equations, exercise, done, load, planned) {
+  const lifted = Number.isFinite(load) && load > 0;
+  return Object.entries(equations).filter(([, { exercises }]) => !exercises.length || exercises.includes(exercise)).map(([id, equation]) => {
+    const most = lifted && covered(equation, done) ? maximum(equation, load, done) : null;
+    return { equation: id, maximum: most, load: most !== null && covered(equation, planned) ? loadFor(equation, most, planned) : null };
+  });
+}
+
+/** Loads next to the target: the heaviest not above it, and the lightest above it where the first is not the target itself. */
+export function neighbours(load, choices) {
+  const sorted = [...new Set(choices.map(rounded))].sort((a, b) => a - b);
+  const below = sorted.filter((choice) => choice <= load + NOISE).slice(-1), above = sorted.filter((choice) => choice > load + NOISE).slice(0, 1);
+  return below.length && Math.abs(below[0] - load) <= NOISE ? below : [...below, ...above];
+}
+
+/** The same on a bar; `pairs` holds the weight of one plate of each pair. */
+export function onBar(load, bar, pairs) {
+  const sums = pairs.reduce((found, plate) => new Set([...found, ...[...found].map((held) => rounded(held + plate))]), new Set([0]));
+  return neighbours(load, [...sums].map((side) => bar + 2 * side));
+}
+
+/** As it is shown: to a tenth. */
+export const told = (value) => String(Math.floor(value * 10 + 0.5 + NOISE) / 10);

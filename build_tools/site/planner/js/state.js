@@ -1,0 +1,42 @@
+// What the two pages pass on in the fragment of the address, which no server sees: the week, and what is asked for.
+
+import { fetched } from "./dom.js";
+import { BadPlan, packed, unpacked } from "./plan_file.js";
+
+export const blank = () => ({ title: null, goal: "growth", days: Array.from({ length: 7 }, () => []) });
+
+/** The data of the working pages, with the rules of handouts and the ids that may stand in a file. */
+export async function loaded() {
+  const [data, { rules, moved }] = await Promise.all([fetched("data/planner.json"), fetched("handout/data.json")]);
+  return { data, rules, known: new Map([...Object.entries(moved), ...Object.keys(data.exercises).map((id) => [id, id])]) };
+}
+
+/** {plan, wish, wrong}: an address that cannot be read gives an empty week and says why. */
+export function arrived({ data, rules, known }) {
+  const given = new URLSearchParams(location.hash.slice(1));
+  const list = (name, from) => (given.get(name) ?? "").split(",").filter((id) => Object.hasOwn(from, id));
+  const wish = { parts: list("parts", data.orders), equipment: list("equipment", data.equipment), concerns: list("avoid", data.concerns) };
+  let plan = blank(), wrong = "";
+  try {
+    if (given.has("week")) plan = unpacked(given.get("week"), data, rules, known);
+  } catch (bad) {
+    if (!(bad instanceof BadPlan)) throw bad;
+    wrong = bad.message;
+  }
+  while (plan.days.length < 7) plan.days.push([]);
+  return { plan, wish, wrong };
+}
+
+export function fragment(plan, wish, data) {
+  const said = [["parts", wish.parts], ["equipment", wish.equipment], ["avoid", wish.concerns]].filter(([, ids]) => ids.length)
+    .map(([name, ids]) => `${name}=${ids.join(",")}`);
+  if (plan.days.some((day) => day.length) || plan.title) said.push(`week=${packed(plan, data)}`);
+  return said.length ? `#${said.join("&")}` : "";
+}
+
+export const keep = (plan, wish, data) => history.replaceState(null, "", location.pathname + location.search + fragment(plan, wish, data));
+
+/** A sentence with its {places} filled. */
+export const filled = (sentence, values) => sentence.replace(/\{(\w+)\}/g, (_, name) => String(values[name]));
+export const upper = (text) => text.charAt(0).toUpperCase() + text.slice(1);
+export const listed = (words) => words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
