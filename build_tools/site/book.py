@@ -30,6 +30,7 @@ from . import (
 )
 from .address import Addresses
 from .mentions import mentions
+from .planner import files as planner
 from .published_at import UNPUBLISHED, Site
 from .shelf import Shelf
 
@@ -90,6 +91,7 @@ def _pages(shelf: Shelf, profile: Profile) -> list[Page]:
         Page(INDEXES["muscles"], indexes.muscles(shelf)),
         Page(INDEXES["sources"], indexes.sources(shelf, cited)),
         Page(programme.URI, programme.text(shelf), "programme.yaml" if catalog.programme else None),
+        *(Page(uri, text) for uri, text in planner.pages(shelf)),
         Page("gaps.md", gaps.text(shelf)),
         Page("rules.md", rules.text(profile)),
     ]
@@ -104,9 +106,10 @@ def _files(shelf: Shelf) -> list[File]:
     postures = [File(figure_file.uri(id), figure_file.file(shelf, id)) for id in shelf.catalog.exercises]
     client = [file for id in shelf.catalog.exercises for file in cue_sheet.files(shelf, id)] + handout_page.files(shelf)
     kept = [File(uri, content) for uri, content in [*client, *offline.files(shelf, client)]]
+    working = [File(uri, content) for uri, content in planner.files(shelf)]
     moved = [File(uri, content) for uri, content in redirects.files(shelf.catalog, shelf.site)]
     looks = [File(f"assets/{asset.name}", asset.read_bytes()) for asset in assets]
-    return [*records, *plots, *postures, *kept, *moved, *_schemas(), *looks]
+    return [*records, *plots, *postures, *kept, *working, *moved, *_schemas(), *looks]
 
 
 def _schemas() -> list[File]:
@@ -141,6 +144,8 @@ def _declare(shelf: Shelf) -> None:
     for id in catalog.exercises:
         for uri in cue_sheet.uris(id, shelf.site):
             add(uri)
+    for uri in planner.uris():
+        add(uri, ["top"] if uri.endswith(".md") else None)
     add(offline.KEEP, list(catalog.exercises))
     add(offline.KEEP_SCRIPT)
     add(offline.WORKER)
