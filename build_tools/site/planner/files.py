@@ -7,11 +7,11 @@ from typing import Any
 
 from ...planning import compared, data
 from ..shelf import Shelf
-from . import compare, find
+from . import compare, find, lagging, week
 from .page import scripts
 
 DATA = "data/planner.json"
-_PAGES = (find, compare)
+_PAGES = (find, compare, lagging, week)
 
 
 def uris() -> list[str]:

@@ -1,0 +1,153 @@
+// The page Week: the plan in memory and in the fragment, its fields, and what follows from it.
+
+import { count, duration, warnings } from "./count.js";
+import { begin, link, make, part, root } from "./dom.js";
+import { BadPlan, read } from "./plan_file.js";
+import { arrived, filled, fragment, keep, listed, loaded, upper } from "./state.js";
+import { exporting } from "./week_files.js";
+import { reckoning } from "./week_loads.js";
+import { encode, holds } from "../handout/fragment.js";
+
+const FIELDS = [["sets", "Sets", true], ["repetitions", "Repetitions", true], ["left", "Left", false], ["rest", "Rest, seconds", false]];
+let had, data, plan, wish, limits, reckon;
+
+const say = (text) => { part("status").textContent = text; };
+const exercise = (id) => data.exercises[id];
+const table = (heads, rows) => {
+  const cell = (name, value, properties = {}) => make(name, properties, value);
+  const body = make("tbody"), head = make("tr", {}, ...heads.map((text) => cell("th", text, { scope: "col" })));
+  body.append(...rows.map(([first, ...rest]) => make("tr", {}, cell("th", first, { scope: "row" }), ...rest.map((value) => cell("td", value)))));
+  return make("table", { className: "hb-numbers" }, make("thead", {}, head), body);
+};
+
+/** The value of a field, or undefined for what it cannot hold. */
+function valueOf(name, text, needed) {
+  const limit = limits.get(name), said = text.trim().replace(/\s*[-–—]\s*/u, "-");
+  if (said === "") return needed ? undefined : null;
+  const value = "low" in limit ? (/^[0-9]{1,4}$/.test(said) ? Number(said) : undefined) : said;
+  return value !== undefined && holds(limit, value) ? value : undefined;
+}
+
+function field(entry, [name, label, needed]) {
+  const input = make("input", { value: entry[name] ?? "", maxLength: 10, autocomplete: "off", inputMode: name === "repetitions" ? "text" : "numeric" });
+  input.setAttribute("aria-label", `${label}: ${exercise(entry.exercise).name}`);
+  input.addEventListener("input", () => {
+    const value = valueOf(name, input.value, needed);
+    input.setAttribute("aria-invalid", String(value === undefined));
+    if (value === undefined) return say(`${label}: ${name === "repetitions" ? "write 8, 8-12, or 30s for a hold" : `a whole number from ${limits.get(name).low} to ${limits.get(name).high}`}.`);
+    entry[name] = value;
+    say("");
+    tell();
+  });
+  return make("label", { className: "hb-field" }, `${label} `, input);
+}
+
+function button(text, name, act) {
+  const made = make("button", { type: "button", className: "hb-action", onclick: act }, text);
+  made.setAttribute("aria-label", `${text}: ${name}`);
+  return made;
+}
+
+function dayOf(entries, n) {
+  const list = make("ol");
+  list.append(...entries.map((entry, place) => {
+    const { name, address } = exercise(entry.exercise);
+    const up = button("Up", name, () => { [entries[place - 1], entries[place]] = [entry, entries[place - 1]]; draw(); say(`${name} is now number ${place}.`); });
+    up.disabled = place === 0;
+    const remove = button("Remove", name, () => { entries.splice(place, 1); draw(); part("name").focus(); say(`${name} removed.`); });
+    return make("li", {}, make("p", {}, link(address, name)), make("p", { className: "hb-fields" }, ...FIELDS.map((one) => field(entry, one))),
+      make("p", { className: "hb-actions" }, up, remove));
+  }));
+  const time = make("p", { className: "hb-quiet" });
+  time.dataset.day = n;
+  return make("section", {}, make("h3", {}, data.plan.days[n]), list, time);
+}
+
+function draw() {
+  part("days").replaceChildren(...plan.days.flatMap((entries, n) => entries.length ? [dayOf(entries, n)] : []));
+  tell();
+}
+
+const names = (refs) => listed(refs.map((ref) => data.parts[ref].inside));
+
+function remark(found) {
+  const [day, next] = found.days.map((n) => data.plan.days[n]), [first, main] = found.exercises.map((id) => exercise(id).inside);
+  const said = filled(data.words[found.kind], { Parts: upper(names(found.parts)), sets: found.sets, bound: found.bound, day, next_day: next, Day: day, exercise: first, main });
+  const anchor = data.warnings[found.kind];
+  return make("li", {}, `${said} `, ...(anchor ? [link(`programme/#${anchor.replace("{goal}", plan.goal)}`, "What the programme says")] : []));
+}
+
+function handout(entries, n) {
+  try {
+    const made = encode({ title: data.plan.days[n], items: entries.map(({ exercise: id, ...dose }) => ({ id, ...dose })) }, had.rules);
+    return [make("li", {}, make("a", { href: new URL(`handout/#${made}`, root).href }, `Handout for ${data.plan.days[n]}`))];
+  } catch {
+    return [make("li", {}, `${data.plan.days[n]} is more than a handout can hold.`)];
+  }
+}
+
+/** Everything that follows from the plan. */
+function tell() {
+  keep(plan, wish, data);
+  const range = data.goals[plan.goal].weekly_sets, counts = count(plan.days, data.exercises);
+  for (const line of document.querySelectorAll("[data-day]")) {
+    line.textContent = `About ${Math.ceil(duration(plan.days[line.dataset.day], data.exercises, data.seconds[plan.goal]) / 60)} minutes, by estimate.`;
+  }
+  const span = range.high === undefined ? `${range.low} or more` : `${range.low ?? 0} to ${range.high}`;
+  part("range").replaceChildren(`Range: ${span} ${range.unit}. Not known: ${range.unsure} `, link(range.address, "Sources"));
+  const rows = Object.entries(counts).map(([ref, held]) => [data.parts[ref].name, String(held.sets), held.days.map((n) => data.plan.days[n]).join(", ") || "helps only"]);
+  part("count").replaceChildren(rows.length ? table(["Part", "Sets, direct and indirect", "Trained directly on"], rows) : make("p", {}, "Nothing yet."));
+  const found = warnings(plan.days, counts, data.exercises, range);
+  part("remarks").replaceChildren(...(found.length ? found.map(remark) : [make("li", {}, "Nothing.")]));
+  part("handouts").replaceChildren(...plan.days.flatMap((entries, n) => entries.length ? handout(entries, n) : []));
+  part("lagging").href = new URL(`lagging/${fragment(plan, wish, data)}`, root).href;
+  reckon(plan);
+}
+
+function add(event) {
+  event.preventDefault();
+  const typed = part("name").value.trim().toLowerCase(), n = Number(part("day").value);
+  const id = Object.keys(data.exercises).find((one) => [exercise(one).name, ...exercise(one).also].some((name) => name.toLowerCase() === typed));
+  if (!id) return say("No exercise has this name. Choose one of the list.");
+  if (plan.days[n].length >= data.plan.exercises) return say(`A day holds at most ${data.plan.exercises} exercises.`);
+  plan.days[n].push({ exercise: id, sets: 3, repetitions: "8-12", left: null, rest: null });
+  part("name").value = "";
+  draw();
+  say(`${exercise(id).name} added to ${data.plan.days[n]}.`);
+}
+
+async function open() {
+  const [file] = part("open").files;
+  if (!file) return;
+  try {
+    const given = read(await file.text(), data, had.rules, had.known);
+    plan = { ...given, days: Array.from({ length: 7 }, (_, n) => given.days[n] ?? []) };
+    part("goal").value = plan.goal;
+    part("wrong").textContent = "";
+    draw();
+    say("The week is open.");
+  } catch (bad) {
+    if (!(bad instanceof BadPlan)) throw bad;
+    part("wrong").textContent = bad.message;
+  }
+}
+
+begin(async () => {
+  had = await loaded();
+  data = had.data;
+  limits = new Map(had.rules.fields);
+  const found = arrived(had);
+  ({ plan, wish } = found);
+  part("wrong").textContent = found.wrong;
+  part("goal").value = plan.goal;
+  part("names").append(...Object.values(data.exercises).map(({ name, also }) => make("option", { value: name }, also.join(", "))));
+  part("day").append(...data.plan.days.map((name, n) => make("option", { value: n }, name)));
+  part("progression").append(...data.progression.map((rule) => make("li", {}, make("b", {}, rule.do), ` ${rule.because}`)));
+  reckon = reckoning(data, table);
+  exporting(data, () => plan);
+  part("goal").addEventListener("input", () => { plan.goal = part("goal").value; tell(); });
+  part("add").addEventListener("submit", add);
+  part("open").addEventListener("change", open);
+  addEventListener("hashchange", () => location.reload());
+  draw();
+});
