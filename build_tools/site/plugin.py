@@ -9,6 +9,7 @@ from __future__ import annotations
 import os
 import posixpath
 from pathlib import Path
+from typing import Literal
 
 from mkdocs.config import config_options as c
 from mkdocs.config.base import Config
@@ -53,6 +54,11 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):
 
     _book: book.Book
     _section: Page | None = None
+    _previews = False
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
+        """A preview must show what was just saved, so nothing is kept on the device from it."""
+        self._previews = command == "serve"
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
         """Render the whole handbook in memory, or stop before anything is cleaned or written."""
@@ -72,7 +78,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):
         assert conclusions is not None  # else an error of the rules has stopped the build
         if not config.site_url:
             log.info("no `site_url`: client links get no QR code and no canonical address (set SITE_URL to where it is published)")
-        self._book = book.render(catalog, conclusions, profile, Site(config.site_url or None, self.config.offline))
+        self._book = book.render(catalog, conclusions, profile, Site(config.site_url or None, self.config.offline and not self._previews))
 
     def _report(self, found: list[runner.Reported], strict: bool) -> None:
         """One line per finding; stop on errors, and on warnings when strict."""

@@ -130,9 +130,22 @@ def test_only_client_pages_are_kept(page: Page, context: BrowserContext) -> None
     page.goto("keep/")
     assert all(path.startswith(("/handbook/cues/", "/handbook/keep/")) for path in page.evaluate(KEPT))
     context.set_offline(True)
-    for path in ("exercises/", "/elsewhere/", "cues/cable-curl/"):
+    for path in ("exercises/", "/elsewhere/"):
         with pytest.raises(Exception, match="ERR_"):
             page.goto(path)
+        page.wait_for_load_state()
+
+
+@pytest.mark.browser
+def test_a_sheet_that_was_not_kept_says_so_without_a_signal(page: Page, context: BrowserContext) -> None:
+    keep(page)
+    context.set_offline(True)
+    answer = page.goto("cues/cable-curl/")
+    assert answer is not None and answer.status == 503
+    assert page.title() == "No signal" and "not kept on this phone" in page.inner_text("body")
+    context.set_offline(False)
+    page.get_by_role("link", name="Try again").click()
+    page.get_by_role("heading", level=1, name="Standing cable curl").wait_for()
 
 
 @pytest.mark.browser
