@@ -24,7 +24,7 @@ export function chart(curves, label) {
   const svg = draw("svg", { class: "hb-plot hb-overlay", viewBox: `0 0 ${WIDTH} ${HEIGHT}`, role: "img", "aria-label": label });
   for (const value of [...(low < 0 ? [Math.ceil(low / 50) * 50] : []), 0, 50, 100].filter((v, n, all) => all.indexOf(v) === n)) {
     svg.append(draw("path", { d: `M${LEFT} ${y(value)}H${WIDTH - RIGHT}`, class: "hb-overlay__grid" }),
-      draw("text", { x: LEFT - 6, y: y(value) + 4, "text-anchor": "end", class: "hb-plot__tick" }, `${value} %`));
+      draw("text", { x: LEFT - 6, y: y(value) + 4, "text-anchor": "end", class: "hb-plot__tick" }, `${value}%`));
   }
   svg.append(draw("text", { x: LEFT, y: HEIGHT - 8, class: "hb-plot__tick" }, "Start"),
     draw("text", { x: WIDTH - RIGHT, y: HEIGHT - 8, "text-anchor": "end", class: "hb-plot__tick" }, "End"));
@@ -37,7 +37,7 @@ export function chart(curves, label) {
   return svg;
 }
 
-const spoken = (values) => `${values[0]} % at the start, ${values[Math.floor(values.length / 2)]} % half-way, ${values.at(-1)} % at the end`;
+const spoken = (values) => `${values[0]}% at the start, ${values[Math.floor(values.length / 2)]}% half-way, ${values.at(-1)}% at the end`;
 
 /** The same curves in words, for whoever does not see them. */
 export const told = (curves, names) => curves.map(({ n, values }) => `${LETTERS[n]}, ${names[n]}: ${spoken(values)}`).join(". ") + ".";

@@ -2,7 +2,7 @@
 
 import { chart, LETTERS, sample, told } from "./chart.js";
 import { chosen, KINDS, order, partsOf } from "./core.js";
-import { begin, fetched, link, make, mark, part, root } from "./dom.js";
+import { begin, fetched, grounds, link, make, mark, part, root } from "./dom.js";
 
 const FEWEST = 2, MOST = 4, GROUPS = { set_up: "Set up", move: "Move", check: "Check" };
 const CAUTION = { who: "Who takes care", instead: "Instead", stop_if: "Stop if", ask: "Whom to ask" };
@@ -15,13 +15,13 @@ const columns = (ids, of) => make("div", { className: "hb-columns" }, ...ids.map
 const number = (value) => String(Number(value.toPrecision(3)));
 
 function statement(found) {
-  const children = [make("p", { className: "hb-sentence" }, link(found.address, found.sentence))];
+  const children = [make("p", { className: "hb-sentence" }, found.sentence)];
   const facts = [];
-  if (found.ratio) facts.push(`Ratio ${number(found.ratio[0])}, 95 % interval ${number(found.ratio[1])} to ${number(found.ratio[2])}`);
+  if (found.ratio) facts.push(`Ratio ${number(found.ratio[0])}, 95% interval ${number(found.ratio[1])} to ${number(found.ratio[2])}`);
   if (found.studies) facts.push(`${found.studies} ${found.studies === 1 ? "study" : "studies"}${found.people ? `, ${found.people} people` : ""}`);
   if (found.verdict) facts.push(`Verdict: ${found.verdict}`);
   if (found.certainty) facts.push(`Certainty: ${found.certainty}`);
-  if (facts.length) children.push(make("p", { className: "hb-verdict" }, `${facts.join(". ")}.`));
+  children.push(make("p", { className: "hb-verdict" }, facts.length ? `${facts.join(". ")}. ` : "", grounds(found, data.exercises[found.first])));
   return make("li", { className: `hb-claim${found.verdict === "untested" ? " hb-claim--untested" : ""}` }, ...children);
 }
 
@@ -52,7 +52,7 @@ function curves(ids, details) {
   for (const ref of [...new Set(details.flatMap(({ lengths }) => Object.keys(lengths)))].sort()) {
     const some = details.map(({ lengths }, n) => ({ n, values: lengths[ref] })).filter(({ values }) => values);
     if (some.length >= FEWEST) made.push(figure(`Length of ${data.parts[ref].inside}`, some,
-      "By the model, as a share of the part's own range: 0 % shortest, 100 % longest. Length alone shows no growth."));
+      "By the model, as a share of the part's own range: 0% shortest, 100% longest. Length alone shows no growth."));
   }
   if (made.length === 1) made.push(make("p", {}, "No curve is known for these exercises."));
   return made;
@@ -61,15 +61,15 @@ function curves(ids, details) {
 const rows = (pairs) => make("dl", { className: "hb-glance" }, ...pairs.map(([term, text]) => make("div", {}, make("dt", {}, term), " ", make("dd", {}, text))));
 
 function glance(id) {
-  const exercise = data.exercises[id], position = data.positions[exercise.position];
+  const exercise = data.exercises[id];
   const sets = (value) => Object.keys(exercise.credits).filter((ref) => exercise.credits[ref] === value).map((ref) => data.parts[ref].name).join(", ") || "nothing";
-  return [rows([["Equipment", exercise.equipment.map((kit) => data.equipment[kit].name).join(", ") || "Body alone"], ["Position", position.name ?? position],
+  return [rows([["Equipment", exercise.equipment.map((kit) => data.equipment[kit].name).join(", ") || "Body alone"], ["Position", data.positions[exercise.position]],
     ["Sides", exercise.sides === "both" ? "Both together" : "One at a time"], ["A set counts for", sets(1)], ["Half a set for", sets(0.5)]])];
 }
 
 function table(ids, details) {
   return [
-    section("Figures and equipment", columns(ids, (id, n) => [make("img", { src: new URL(details[n].figure, root).href, loading: "lazy",
+    section("Figures and equipment", columns(ids, (id, n) => [make("img", { src: new URL(details[n].figure, root).href,
       alt: `${data.exercises[id].name}, start and finish, with the postures in words` }), ...glance(id), make("p", {}, link(data.exercises[id].address, "Its page"))])),
     section("What compares them", make("p", { className: "hb-quiet" }, "Growth and activation are different things: activation is one session's signal and says nothing on growth."), ...sentences(ids)),
     section("Load and length", ...curves(ids, details)),
@@ -105,7 +105,7 @@ function offer() {
   for (const [region, name] of Object.entries(data.regions)) {
     const here = new Set(Object.keys(data.muscles).filter((id) => data.muscles[id].region === region).flatMap((id) => partsOf(data, id)));
     const some = entries.filter(([, { credits }]) => Object.keys(credits).some((ref) => credits[ref] === 1 && here.has(ref)));
-    if (some.length) part("add").append(Object.assign(make("optgroup", { label: name }, ...some.map(([value, exercise]) => make("option", { value }, exercise.name)))));
+    if (some.length) part("add").append(make("optgroup", { label: name }, ...some.map(([value, exercise]) => make("option", { value }, exercise.name))));
   }
 }
 

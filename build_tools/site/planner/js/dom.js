@@ -15,6 +15,13 @@ export const part = (name) => document.querySelector(`[data-part="${name}"]`);
 /** A link to an address of the site's own data. */
 export const link = (address, text) => make("a", { href: new URL(address, root).href }, text);
 
+/** The way to the numbers and reasons of a statement, told apart from others for whoever hears the links alone. */
+export const grounds = (statement, { name }) => {
+  const made = link(statement.address, "Numbers and reasons");
+  made.append(make("span", { className: "hb-unseen" }, ` for ${statement.kind}, ${name}`));
+  return made;
+};
+
 export const mark = (kind) => {
   const made = make("span", { className: `hb-mark hb-mark--${kind}` });
   made.setAttribute("aria-hidden", "true");

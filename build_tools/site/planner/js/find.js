@@ -1,13 +1,15 @@
 // The page Find: the form, the address and the list of results. What fits is decided in core.js.
 
 import { asked, best, find, KINDS, NOTHING, partsOf, read, relaxed, write } from "./core.js";
-import { begin, fetched, link, make, mark, part } from "./dom.js";
+import { begin, fetched, grounds, link, make, mark, part } from "./dom.js";
 
 const NAMES = { part: "part", kind: "evidence", has: "equipment", position: "position", sides: "sides", avoid: "care", name: "name" };
 const WAIT = 250; // milliseconds of rest before typing counts
 let data, form, marked = [], later = 0;
 
-const options = (select, entries) => select.append(...entries.map(([value, { name }]) => make("option", { value }, name ?? value)));
+const options = (select, entries) => select.append(...entries.map(([value, { name }]) => make("option", { value }, name)));
+const upperFirst = (text) => text[0].toUpperCase() + text.slice(1);
+const filled = (sentence, values) => sentence.replace(/{(\w+)}/g, (_, name) => values[name]);
 const field = (name) => form.elements[name];
 const ticked = (name) => [...form.querySelectorAll(`[name="${name}"]:checked`)].map((box) => box.value).sort();
 
@@ -50,14 +52,16 @@ function reasons(exercise, query) {
     const seen = new Set(refs.map((ref) => best(data, exercise, ref, kind)).filter(Boolean));
     const most = query.part ? seen : [...seen].slice(0, 1);
     for (const statement of most) {
-      found.push(make("p", { className: "hb-reason" }, make("span", { className: "hb-reason__kind" }, mark(kind), data.kinds[kind].name), " ",
-        link(statement.address, statement.sentence), statement.certainty ? ` Certainty: ${statement.certainty}.` : kind === "taught" ? " Not tested." : ""));
+      const label = kind === "taught" ? [] : [make("span", { className: "hb-reason__kind" }, data.kinds[kind].name), " "]; // the sentence says it
+      found.push(make("p", { className: "hb-reason" }, mark(kind), ...label, statement.sentence,
+        statement.certainty ? ` Certainty: ${statement.certainty}. ` : " ", grounds(statement, exercise)));
     }
     for (const ref of kind === "length" && (query.part || query.kind) ? refs : []) {
       const length = exercise.lengths[ref];
       if (length?.hard && length.word === "long") {
-        found.push(make("p", { className: "hb-reason" }, make("span", { className: "hb-reason__kind" }, mark("length"), data.kinds.length.name), " ",
-          `By the model, ${data.parts[ref].inside} is long (about ${length.percent} % of its own range) while the load is hard. This is no result on growth.`));
+        found.push(make("p", { className: "hb-reason" }, mark("length"),
+          make("span", { className: "hb-reason__kind" }, data.kinds.length.name), " ",
+          filled(data.words["length-reason"], { Part: upperFirst(data.parts[ref].inside), percent: length.percent })));
       }
     }
   }
@@ -70,7 +74,7 @@ function row(id, query) {
   const counts = partsOf(data, query.part).filter((ref) => ref in exercise.credits)
     .map((ref) => `${exercise.credits[ref] === 1 ? "a full set" : "half a set"} for ${data.parts[ref].inside}`);
   const facts = [exercise.equipment.map((kit) => data.equipment[kit].name).join(", ") || "Body alone",
-    data.positions[exercise.position]?.name ?? data.positions[exercise.position], exercise.sides === "both" ? "both sides together" : "one side at a time"];
+    data.positions[exercise.position], exercise.sides === "both" ? "both sides together" : "one side at a time"];
   return make("li", {}, make("p", { className: "hb-index__name" }, link(exercise.address, exercise.name)),
     exercise.also.length ? make("p", { className: "hb-quiet" }, `Also called ${exercise.also.join(", ")}`) : "",
     make("p", { className: "hb-quiet" }, `${facts.join(" · ")}${counts.length ? `. One set counts as ${counts.join(", ")}.` : "."}`),
@@ -87,7 +91,7 @@ function list(ids, query) {
   for (const place of places) {
     if (place.kind !== kind) made.push(make("h3", {}, data.kinds[place.kind].name), make("p", { className: "hb-quiet" }, data.kinds[place.kind].means));
     kind = place.kind;
-    if (place.ids.length > 1) made.push(make("p", { className: "hb-tie" }, `A tie: nothing orders these ${place.ids.length}; listed by name.`));
+    if (place.ids.length > 1) made.push(make("p", { className: "hb-tie" }, `A tie. ${data.words.tie} Listed by name.`));
     made.push(rows(place.ids));
   }
   if (rest.length) made.push(make("h3", {}, "Half a set only"), make("p", { className: "hb-quiet" }, "Listed by name."), rows(rest));
@@ -109,10 +113,12 @@ function show(query) {
   part("anew").hidden = !asked(query).length;
 }
 
-/** The address follows the form; typing replaces the last step, everything else is a step to go back from. */
-function change(step = "pushState") {
-  const query = current(), address = location.pathname + write(query);
-  if (address !== location.pathname + location.search) history[step](null, "", address);
+/** The address follows the form: each change is a step to go back from, a whole word typed is one. */
+function change() {
+  clearTimeout(later);
+  const query = current(), before = read(data, location.search), address = location.pathname + write(query);
+  const typing = before.name && query.name && write({ ...before, name: "" }) === write({ ...query, name: "" });
+  if (address !== location.pathname + location.search) history[typing ? "replaceState" : "pushState"](null, "", address);
   show(query);
 }
 
@@ -131,18 +137,19 @@ begin(async () => {
   form = part("form");
   parts();
   options(field("kind"), KINDS.filter((kind) => kind in data.kinds).map((kind) => [kind, data.kinds[kind]]));
-  options(field("position"), Object.entries(data.positions).map(([id, name]) => [id, name.name ? name : { name }]));
+  options(field("position"), Object.entries(data.positions).map(([id, name]) => [id, { name }]));
   boxes("has", [[NOTHING, { name: "Nothing but the body" }], ...Object.entries(data.equipment)]);
   boxes("avoid", Object.entries(data.concerns));
   form.addEventListener("submit", (event) => { event.preventDefault(); change(); part("count").focus(); });
   form.addEventListener("change", ({ target }) => { if (target.name !== "name") change(); });
-  field("name").addEventListener("input", () => { clearTimeout(later); later = setTimeout(() => change("replaceState"), WAIT); });
+  field("name").addEventListener("input", () => { clearTimeout(later); later = setTimeout(change, WAIT); });
   part("anew").addEventListener("click", () => { fill(read(data, "")); change(); field("part").focus(); });
-  addEventListener("popstate", () => restore());
+  addEventListener("popstate", restore);
   restore();
 });
 
 function restore() {
+  clearTimeout(later);
   const query = read(data, location.search);
   fill(query);
   show(query);
