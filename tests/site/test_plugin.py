@@ -119,6 +119,15 @@ def test_the_preview_watches_the_catalog(tmp_path: Path) -> None:
     assert str(DEMO) in watched and any(path.endswith("templates") for path in watched)
 
 
+@pytest.mark.parametrize(("command", "keeps"), [("build", True), ("serve", False)])
+def test_nothing_is_kept_on_devices_from_a_preview(tmp_path: Path, command: str, keeps: bool) -> None:
+    config = load_config(str(configuration(tmp_path, DEMO)))
+    plugin = config.plugins["handbook"]
+    plugin.on_startup(command=command, dirty=False)
+    plugin.on_pre_build(config=config)
+    assert plugin._book.shelf.site.offline is keeps
+
+
 def test_two_builds_are_identical(tmp_path: Path) -> None:
     sites = []
     for seed in ("1", "2"):
