@@ -135,9 +135,9 @@ def test_compare_shows_each_interval_of_the_pair(page: Page, data: dict[str, Any
     page.get_by_text(told["sentence"]).first.wait_for()
     both = {told["first"], told["second"]}
     expected = [one for one in data["statements"] if one.get("ratio") and {one["first"], one["second"]} == both]
-    assert page.get_by_text("95% interval").count() == len(expected)
-    low, high = (f"{end:.3g}" for end in told["ratio"][1:])
-    assert page.get_by_text(f"95% interval {low} to {high}").count()
+    assert page.get_by_text("As a ratio:").count() == len(expected)
+    ratio, low, high = (f"{value:.3g}" for value in told["ratio"])
+    assert page.get_by_text(f"As a ratio: {ratio} ({low} to {high})").count()
 
 
 @pytest.mark.parametrize("path", ["find/", "compare/"])

@@ -10,5 +10,6 @@ URI = "compare.md"
 
 def text(shelf: Shelf) -> str:
     """The page as Markdown."""
-    return page.text(shelf, "compare", "Compare", "Two to four exercises side by side: what compares them, load and length, cautions and cues.",
+    return page.text(shelf, "compare", "Compare",
+                     "Two to four exercises side by side: what compares them, load and length, cautions and cues.",
                      [("Find", "find.md")])

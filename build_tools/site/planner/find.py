@@ -10,5 +10,6 @@ URI = "find.md"
 
 def text(shelf: Shelf) -> str:
     """The page as Markdown."""
-    return page.text(shelf, "find", "Find", "Exercises by the part they train, the evidence, the equipment at hand and who should take care.",
+    return page.text(shelf, "find", "Find",
+                     "Exercises by the part they train, the evidence, the equipment at hand and who should take care.",
                      [("Compare", "compare.md")])

@@ -17,7 +17,7 @@ const number = (value) => String(Number(value.toPrecision(3)));
 function statement(found) {
   const children = [make("p", { className: "hb-sentence" }, found.sentence)];
   const facts = [];
-  if (found.ratio) facts.push(`Ratio ${number(found.ratio[0])}, 95% interval ${number(found.ratio[1])} to ${number(found.ratio[2])}`);
+  if (found.ratio) facts.push(`As a ratio: ${number(found.ratio[0])} (${number(found.ratio[1])} to ${number(found.ratio[2])})`);
   if (found.studies) facts.push(`${found.studies} ${found.studies === 1 ? "study" : "studies"}${found.people ? `, ${found.people} people` : ""}`);
   if (found.verdict) facts.push(`Verdict: ${found.verdict}`);
   if (found.certainty) facts.push(`Certainty: ${found.certainty}`);
