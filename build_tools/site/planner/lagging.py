@@ -10,5 +10,6 @@ URI = "lagging.md"
 
 def text(shelf: Shelf) -> str:
     """The page as Markdown."""
-    return page.text(shelf, "lagging", "Lagging part", "One or two accessories for a part that lags, with the reason, how sure it is and what it costs.",
-                     [("Week", "week.md")])
+    return page.text(
+        shelf, "lagging", "Lagging part",
+        "One or two accessories for a part that lags, with the reason, how sure it is and what it costs.", [("Week", "week.md")])

@@ -40,5 +40,5 @@ def text(shelf: Shelf, name: str, title: str, description: str, others: list[tup
     page = WorkingPage(
         desk.href(script_uri(f"{name}.js")), Link("exercises", desk.href("exercises/index.md")),
         Link("muscles", desk.href("muscles/index.md")),
-        desk.href("cautions.md"), shelf.handbook.notice, [Link(words, desk.href(uri)) for words, uri in others])
+        desk.href("cautions.md"), shelf.handbook.notice.short, [Link(words, desk.href(uri)) for words, uri in others])
     return render(f"{name}.md.jinja", page=page, meta={"title": title, "description": description, "hide": ["navigation", "toc"]})

@@ -10,5 +10,7 @@ URI = "week.md"
 
 def text(shelf: Shelf) -> str:
     """The page as Markdown."""
-    return page.text(shelf, "week", "Week", "A week of training: sets of each part against the cited range, time, starting loads and files to take along.",
-                     [("Lagging part", "lagging.md")])
+    return page.text(
+        shelf, "week", "Week",
+        "A week of training: sets of each part against the cited range, time, starting loads and files to take along.",
+        [("Lagging part", "lagging.md")])

@@ -9,6 +9,8 @@ const SETS = 3;
 let data, plan, wish;
 
 const inside = (ref) => data.parts[ref].inside;
+/** Only what is measured or modelled has a sign of its own. */
+const sign = (kind) => ["growth", "activation", "length"].includes(kind) ? [mark(kind)] : [];
 const held = () => [...new Set(plan.days.flat().map((entry) => entry.exercise))];
 
 function choices() {
@@ -40,7 +42,7 @@ function reason(id, ref, kind) {
   const percent = data.exercises[id].lengths[ref]?.percent;
   const sentence = told?.sentence ?? filled(data.words[`${kind}-reason`], { part: inside(ref), Part: upper(inside(ref)), percent });
   const sure = told ? [told.verdict && `Verdict: ${told.verdict}.`, told.certainty && `Certainty: ${told.certainty}.`].filter(Boolean).join(" ") : means;
-  return [make("p", { className: "hb-kind" }, mark(kind), make("span", {}, name)),
+  return [make("p", { className: "hb-kind" }, ...sign(kind), make("span", {}, name)),
     make("p", { className: "hb-sentence" }, sentence),
     make("p", { className: "hb-verdict" }, `${sure} `, ...(told ? [link(told.address, "Why")] : []))];
 }
@@ -82,7 +84,7 @@ function proposed(found) {
 function listOf(ref, places) {
   const list = make("ol", { className: "hb-places" });
   list.append(...places.map((place) => {
-    const item = make("li", {}, make("p", { className: "hb-kind" }, mark(place.kind), make("span", {}, data.kinds[place.kind].name)));
+    const item = make("li", {}, make("p", { className: "hb-kind" }, ...sign(place.kind), make("span", {}, data.kinds[place.kind].name)));
     if (place.exercises.length > 1) item.append(make("p", { className: "hb-quiet" }, data.words.tie));
     const names = make("ul");
     names.append(...place.exercises.map((id) => make("li", {}, link(data.exercises[id].address, data.exercises[id].name),

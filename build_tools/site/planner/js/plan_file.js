@@ -1,64 +1,50 @@
 // A week as a file, in an address, as a table and as a calendar: as build_tools/planning/plan_file.py and plan_export.py, which explain it.
 
 import { holds } from "../handout/fragment.js";
-import { duration } from "./count.js";
 
-const ROW = ["exercise", "sets", "repetitions", "left", "rest"], LINE = 75, DAY = 86_400_000;
+const FIELDS = ["exercise", "sets", "repetitions", "left", "rest"], NEEDED = FIELDS.slice(0, 3), LINE = 75, DAY = 86_400_000;
 
 /** A plan that is not opened; the message tells the coach why. */
 export class BadPlan extends Error {}
 
-/** The file's text of a plan {title, goal, days}. */
-export function write({ title, goal, days }, { plan }) {
-  const kept = days.map((day) => day.map((entry) => Object.fromEntries(ROW.filter((key) => entry[key] !== null).map((key) => [key, entry[key]]))));
-  return `${JSON.stringify({ format: plan.format, version: plan.version, title, goal, days: kept }, null, 1)}\n`;
+/** The file's text of a plan {goal, days}. */
+export function write({ goal, days }, { plan }) {
+  const kept = plan.days.map((_, n) => (days[n] ?? []).map((entry) => Object.fromEntries(FIELDS.map((key) => [key, entry[key] ?? null]))));
+  return `${JSON.stringify({ version: plan.version, goal, days: kept }, null, 1)}\n`;
 }
 
-/** The plan of a file; `rules` are those of handouts, `known` maps each id that may stand in it to the id to show. */
-export function read(text, { plan }, rules, known) {
-  if ([...text].length > plan.characters) throw new BadPlan(`This file is too long to be a plan: more than ${plan.characters} characters.`);
+/** The plan of a file; `rules` are those of handouts. Raises BadPlan. */
+export function read(text, { plan, exercises }, rules) {
+  if ([...text].length > plan.characters) throw new BadPlan("This file is too large to be a week.");
   let data;
   try {
     data = JSON.parse(text);
   } catch {
-    throw new BadPlan("This file is damaged, or it is no plan: it cannot be read as JSON.");
+    throw new BadPlan("This is not a file of this page, or it is cut off.");
   }
-  if (data?.format !== plan.format) throw new BadPlan("This file does not hold a plan of this handbook.");
-  if (data.version !== plan.version) throw new BadPlan("This plan was saved with another version of this page.");
-  only(data, ["format", "version", "title", "goal", "days"], "The plan");
-  const { title = null, goal, days } = data;
-  if (title !== null && !(typeof title === "string" && holds(rules.title, title))) {
-    throw new BadPlan("The title is too long or holds a character that cannot be shown; at most 60 characters.");
-  }
-  if (!plan.goals.includes(goal)) throw new BadPlan("The goal is neither growth nor strength.");
-  if (!Array.isArray(days) || days.length > plan.days.length) throw new BadPlan("A plan has a list of up to seven days.");
-  return { title, goal, days: days.map((day, n) => dayOf(day, plan.days[n], plan, new Map(rules.fields), known)) };
+  if (data?.version !== plan.version) throw new BadPlan(`This file is not of version ${plan.version}. Save the week anew on the page that made it.`);
+  const { goal, days } = data;
+  if (!plan.goals.includes(goal)) throw new BadPlan("The file names no goal: growth or strength.");
+  if (!Array.isArray(days) || days.length !== plan.days.length || !days.every(Array.isArray)) throw new BadPlan("The file does not hold seven days.");
+  return { goal, days: days.map((rows, n) => dayOf(rows, plan.days[n], plan.exercises, new Map(rules.fields), exercises)) };
 }
 
-function dayOf(rows, name, plan, limits, known) {
-  if (!Array.isArray(rows) || rows.length > plan.exercises) throw new BadPlan(`${name} is not a list of up to ${plan.exercises} exercises.`);
-  return rows.map((row, n) => entryOf(row, `${name}, exercise ${n + 1}`, limits, known));
+function dayOf(rows, name, most, limits, exercises) {
+  if (rows.length > most) throw new BadPlan(`${name} holds more than ${most} exercises.`);
+  return rows.map((row, n) => entryOf(row, `${name}, exercise ${n + 1}`, limits, exercises));
 }
 
-function entryOf(row, where, limits, known) {
-  if (row === null || typeof row !== "object" || Array.isArray(row)) throw new BadPlan(`${where} is not an exercise.`);
-  only(row, ROW, where);
-  if (typeof row.exercise !== "string" || !known.has(row.exercise)) throw new BadPlan(`${where} is not in this handbook.`);
-  for (const field of ["sets", "left", "rest"]) {
-    const limit = limits.get(field), value = row[field] ?? null;
-    if ((value !== null || field === "sets") && !(Number.isInteger(value) && holds(limit, value))) {
-      throw new BadPlan(`${where}: ${field} must be a whole number from ${limit.low} to ${limit.high}.`);
-    }
-  }
-  if (typeof row.repetitions !== "string" || !holds(limits.get("repetitions"), row.repetitions)) {
-    throw new BadPlan(`${where}: write the repetitions as 8, 8-12, or 30s for a hold.`);
-  }
-  return { exercise: known.get(row.exercise), sets: row.sets, repetitions: row.repetitions, left: row.left ?? null, rest: row.rest ?? null };
+function entryOf(row, where, limits, exercises) {
+  if (typeof row?.exercise !== "string" || !Object.hasOwn(exercises, row.exercise)) throw new BadPlan(`${where}: this handbook does not have it.`);
+  return Object.fromEntries(FIELDS.map((field) => {
+    const value = row[field] ?? null;
+    const sound = value === null ? !NEEDED.includes(field) : field === "exercise" || fits(limits.get(field), value);
+    if (!sound) throw new BadPlan(`${where}: ${field} cannot be read.`);
+    return [field, value];
+  }));
 }
 
-function only(data, keys, where) {
-  if (Object.keys(data).some((key) => !keys.includes(key))) throw new BadPlan(`${where} holds something that a plan does not have.`);
-}
+const fits = (limit, value) => ("low" in limit ? Number.isInteger(value) : typeof value === "string") && holds(limit, value);
 
 /** The plan as it stands after `#`, which no server sees: base64url of the file. */
 export function packed(plan, data) {
@@ -66,7 +52,7 @@ export function packed(plan, data) {
   return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join("")).replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", "");
 }
 
-export function unpacked(text, data, rules, known) {
+export function unpacked(text, data, rules) {
   let file = "";
   try {
     const bytes = Uint8Array.from(atob(text.replaceAll("-", "+").replaceAll("_", "/")), (letter) => letter.charCodeAt(0));
@@ -74,37 +60,29 @@ export function unpacked(text, data, rules, known) {
   } catch {
     throw new BadPlan("The address of this week is damaged or cut off.");
   }
-  return read(file, data, rules, known);
+  return read(file, data, rules);
 }
 
-function cell(text) {
-  const safe = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[,"\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-}
+const cell = (text) => /[,"\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 
 /** The week as a table (CSV). */
-export function csv({ days }, { exercises, plan }) {
-  const rows = days.flatMap((day, n) => day.map((entry) => [plan.days[n], exercises[entry.exercise].name, `${entry.sets}`, entry.repetitions,
-    `${entry.left ?? ""}`, `${entry.rest ?? ""}`]));
-  return [["Day", "Exercise", "Sets", "Repetitions", "Repetitions left", "Rest (seconds)"], ...rows].map((row) => `${row.map(cell).join(",")}\r\n`).join("");
+export function table({ days }, { exercises, plan }) {
+  const rows = days.flatMap((day, n) => day.map((entry) =>
+    [plan.days[n], exercises[entry.exercise].name, ...FIELDS.slice(1).map((name) => String(entry[name] ?? ""))]));
+  return [["day", "exercise", "sets", "repetitions", "repetitions left", "rest in seconds"], ...rows].map((row) => `${row.map(cell).join(",")}\r\n`).join("");
 }
 
-/** One exercise in words. */
-export const line = (entry, exercises) => `${exercises[entry.exercise].name}: ${entry.sets} ${entry.sets === 1 ? "set" : "sets"} of ${
-  entry.repetitions}${entry.left === null ? "" : `, ${entry.left} left`}`;
-
-/** The week as a calendar; `start` is a date at midnight UTC, `weeks` from 1 to 52. */
-export function calendar(plan, data, start, weeks) {
-  const stamp = compact(start), events = plan.days.flatMap((day, n) => {
+/** The week as a calendar; `monday` and `stamp` are dates in UTC, `id` keeps the events of two weeks apart. */
+export function calendar({ days }, { exercises }, monday, stamp, id) {
+  const events = days.flatMap((day, n) => {
     if (!day.length) return [];
-    const on = compact(new Date(start.getTime() + (n - (start.getUTCDay() + 6) % 7 + 7) % 7 * DAY));
-    const minutes = Math.ceil(duration(day, data.exercises, data.seconds[plan.goal]) / 60);
-    const told = [...day.map((entry) => line(entry, data.exercises)), `About ${minutes} minutes.`].join("\n");
-    return ["BEGIN:VEVENT", `UID:${on}-${n}-plan@evidence-handbook.invalid`, `DTSTAMP:${stamp}T000000Z`, `DTSTART;VALUE=DATE:${on}`,
-      `RRULE:FREQ=WEEKLY;COUNT=${weeks}`, `SUMMARY:${escaped(plan.title ?? "Training")}`, `DESCRIPTION:${escaped(told)}`, "TRANSP:TRANSPARENT", "END:VEVENT"];
+    const [start, end] = [n, n + 1].map((after) => compact(new Date(monday.getTime() + after * DAY)));
+    const told = day.map((entry) => `${exercises[entry.exercise].name}: ${entry.sets} x ${entry.repetitions}`).join("\n");
+    return ["BEGIN:VEVENT", `UID:${id}-${n}`, `DTSTAMP:${stamp.toISOString().slice(0, 19).replace(/[-:]/g, "")}Z`,
+      `DTSTART;VALUE=DATE:${start}`, `DTEND;VALUE=DATE:${end}`, "SUMMARY:Strength training", `DESCRIPTION:${escaped(told)}`, "END:VEVENT"];
   });
-  const lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//evidence-handbook//plan 1//EN", ...events, "END:VCALENDAR"];
-  return lines.map((text) => `${folded(text)}\r\n`).join("");
+  const lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//Evidence handbook//Week//EN", ...events, "END:VCALENDAR"];
+  return lines.map((line) => `${folded(line)}\r\n`).join("");
 }
 
 const compact = (date) => date.toISOString().slice(0, 10).replaceAll("-", "");

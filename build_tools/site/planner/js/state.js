@@ -3,34 +3,33 @@
 import { fetched } from "./dom.js";
 import { BadPlan, packed, unpacked } from "./plan_file.js";
 
-export const blank = () => ({ title: null, goal: "growth", days: Array.from({ length: 7 }, () => []) });
+export const blank = () => ({ goal: "growth", days: Array.from({ length: 7 }, () => []) });
 
-/** The data of the working pages, with the rules of handouts and the ids that may stand in a file. */
+/** The data of the working pages, with the rules of handouts. */
 export async function loaded() {
-  const [data, { rules, moved }] = await Promise.all([fetched("data/planner.json"), fetched("handout/data.json")]);
-  return { data, rules, known: new Map([...Object.entries(moved), ...Object.keys(data.exercises).map((id) => [id, id])]) };
+  const [data, { rules }] = await Promise.all([fetched("data/planner.json"), fetched("handout/data.json")]);
+  return { data, rules };
 }
 
 /** {plan, wish, wrong}: an address that cannot be read gives an empty week and says why. */
-export function arrived({ data, rules, known }) {
+export function arrived({ data, rules }) {
   const given = new URLSearchParams(location.hash.slice(1));
   const list = (name, from) => (given.get(name) ?? "").split(",").filter((id) => Object.hasOwn(from, id));
   const wish = { parts: list("parts", data.orders), equipment: list("equipment", data.equipment), concerns: list("avoid", data.concerns) };
   let plan = blank(), wrong = "";
   try {
-    if (given.has("week")) plan = unpacked(given.get("week"), data, rules, known);
+    if (given.has("week")) plan = unpacked(given.get("week"), data, rules);
   } catch (bad) {
     if (!(bad instanceof BadPlan)) throw bad;
     wrong = bad.message;
   }
-  while (plan.days.length < 7) plan.days.push([]);
   return { plan, wish, wrong };
 }
 
 export function fragment(plan, wish, data) {
   const said = [["parts", wish.parts], ["equipment", wish.equipment], ["avoid", wish.concerns]].filter(([, ids]) => ids.length)
     .map(([name, ids]) => `${name}=${ids.join(",")}`);
-  if (plan.days.some((day) => day.length) || plan.title) said.push(`week=${packed(plan, data)}`);
+  if (plan.days.some((day) => day.length)) said.push(`week=${packed(plan, data)}`);
   return said.length ? `#${said.join("&")}` : "";
 }
 

@@ -120,8 +120,7 @@ async function open() {
   const [file] = part("open").files;
   if (!file) return;
   try {
-    const given = read(await file.text(), data, had.rules, had.known);
-    plan = { ...given, days: Array.from({ length: 7 }, (_, n) => given.days[n] ?? []) };
+    plan = read(await file.text(), data, had.rules);
     part("goal").value = plan.goal;
     part("wrong").textContent = "";
     draw();
