@@ -146,6 +146,7 @@ def _declare(shelf: Shelf) -> None:
             add(uri)
     for uri in planner.uris():
         add(uri, ["top"] if uri.endswith(".md") else None)
+    add(handout_page.PAGE, handout_page.anchors(catalog.exercises))
     add(offline.KEEP, list(catalog.exercises))
     add(offline.KEEP_SCRIPT)
     add(offline.WORKER)

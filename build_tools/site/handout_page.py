@@ -6,6 +6,7 @@ What may stand in a fragment is decided in ``build_tools.handout``; the page lea
 from __future__ import annotations
 
 import json
+from collections.abc import Iterable
 from dataclasses import dataclass
 from importlib import resources
 
@@ -14,10 +15,12 @@ from ..handout import doses, limits
 from ..handout.fragment import shown
 from . import indexes
 from .address import url
-from .shelf import Link, Shelf
+from .shelf import Desk, Link, Shelf
 from .templating import render
 
 PAGE, DATA, STYLE = "handout/index.html", "handout/data.json", "handout/handout.css"
+#: Begins the fragment of a link to a new handout; ``handout.js`` reads it. An exercise's id follows.
+ADD = "add="
 
 
 @dataclass(frozen=True)
@@ -30,8 +33,8 @@ class HandoutPage:
     offline: bool
     modules: list[str]
     """Its scripts."""
-    regions: list[tuple[str, list[Link]]]
-    """All cue sheets, by region of the body, for browsers without scripts."""
+    regions: list[tuple[str, list[tuple[str, Link]]]]
+    """All cue sheets with their anchors, by region of the body, for browsers without scripts."""
     exercises: str
     """The index of exercises."""
     cautions: str
@@ -42,9 +45,19 @@ class HandoutPage:
     description: str = "Exercises with pictures, short cues and how much to do, on one page."
 
 
+def beginning_with(desk: Desk, id: str) -> str:
+    """The link to a new handout that begins with an exercise; without scripts it leads to the exercise in the list of sheets."""
+    return desk.href(PAGE, f"{ADD}{id}")
+
+
+def anchors(ids: Iterable[str]) -> list[str]:
+    """What such links point at."""
+    return [f"{ADD}{id}" for id in ids]
+
+
 def uris() -> list[str]:
-    """All files of the handout page."""
-    return [PAGE, DATA, STYLE, *(f"handout/{name}" for name in _assets())]
+    """All files beside the handout page."""
+    return [DATA, STYLE, *(f"handout/{name}" for name in _assets())]
 
 
 def files(shelf: Shelf) -> list[tuple[str, bytes]]:
@@ -73,7 +86,7 @@ def _model(shelf: Shelf) -> HandoutPage:
     return HandoutPage(
         handbook=shelf.handbook, address=shelf.site.at(url(PAGE)), offline=shelf.site.offline,
         modules=[name for name in _assets() if name.endswith(".js")],
-        regions=[(region, [Link(shelf.catalog.exercises[id].data.name, desk.href(f"cues/{id}/index.html")) for id in ids])
+        regions=[(region, [(f"{ADD}{id}", Link(shelf.catalog.exercises[id].data.name, desk.href(f"cues/{id}/index.html"))) for id in ids])
                  for region, ids in indexes.by_region(shelf)],
         exercises=desk.href("exercises/index.md"), cautions=desk.href("cautions.md"))
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ..catalog import referencing
-from . import cue_sheet, figure_file, offline
+from . import cue_sheet, figure_file, handout_page, offline
 from .address import url
 from .shelf import Desk, Shelf
 
@@ -26,6 +26,8 @@ class Share:
     """The cue sheet's address as it is copied: absolute when it is known, else relative and completed by the script."""
     qr: tuple[str, str] | None
     """The code of that address as SVG and as PNG; None without an address."""
+    handout: str
+    """A new handout that begins with the exercise."""
     figure: str
     """The figure's citation line."""
     sources: str
@@ -44,6 +46,7 @@ def view(desk: Desk, id: str, keys: list[str]) -> Share:
     published = shelf.site.at(url(cue_sheet.uri(id)))
     return Share(
         id=id, sheet=sheet, address=published or sheet, qr=(desk.href(svg), desk.href(png)) if published else None,
+        handout=handout_page.beginning_with(desk, id),
         figure=_figure(shelf, id), sources=_sources(shelf, id, keys), bibtex=desk.href(bibtex_uri(id)) if keys else None,
         script=desk.href(SCRIPT), worker=desk.href(offline.WORKER) if shelf.site.offline else None)
 

@@ -222,6 +222,44 @@ def test_the_longest_link_still_prints_two_exercises_a_page(browser: Browser, pa
         assert len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper))) == 3
 
 
+# --- from the coach to the client ------------------------------------------------
+
+
+def test_a_coach_sends_what_the_client_opens(browser: Browser, page: Page, address: str) -> None:
+    """From the exercise's page to the client's phone, which has never seen this handbook."""
+    page.goto("exercises/crate-curl/")
+    page.get_by_role("link", name="Put it in a handout").click()
+    page.get_by_label("Sets", exact=False).fill("3")
+    page.get_by_label("Repetitions 8-12").fill("8-12")
+    page.get_by_label("Note").fill("Slowly down.")
+    [sent] = codes(browser, page.locator("[data-part=scan]").screenshot())
+    assert sent == page.get_by_label("Send this to your client").input_value()
+    assert page.url == f"{address}handout/"
+    with browser.new_context(**PHONE) as context:
+        client = context.new_page()
+        client.goto(sent)
+        client.locator(".poses").wait_for()
+        said = client.locator("main").inner_text()
+        assert "3 sets of 8 to 12" in said.replace("\u00a0", " ") and "Slowly down." in said and "Stop at once if" in said
+
+
+@pytest.mark.parametrize("id", ["", "no-such-curl", "<img src=x onerror=alert(1)>", "crate-curl,cable-curl", "__proto__"])
+def test_a_beginning_that_names_no_exercise_gets_a_message(page: Page, id: str) -> None:
+    page.goto(f"handout/#add={id}")
+    page.get_by_role("alert").wait_for()
+    assert page.get_by_role("alert").inner_text() in limits.MESSAGES.values()
+    assert page.locator("legend").count() == 0
+
+
+def test_a_beginning_without_scripts_leads_to_the_sheet(browser: Browser, address: str) -> None:
+    with browser.new_context(base_url=address, java_script_enabled=False, **PHONE) as context:
+        page = context.new_page()
+        page.goto("exercises/cable-curl/")
+        page.get_by_role("link", name="Put it in a handout").click()
+        page.locator(":target a").click()
+        page.wait_for_url(f"**/{CABLE}")
+
+
 # --- everybody -----------------------------------------------------------------
 
 

@@ -1,4 +1,4 @@
-// Starts the page: no fragment, the builder; a handout's fragment, the client's view; anything else, a message and nothing more.
+// Starts the page: no fragment, the builder; add=<id>, the builder with that exercise; a handout's fragment, the client's view; anything else, a message and nothing more.
 
 import { builder } from "./builder.js";
 import { part, say } from "./dom.js";
@@ -35,6 +35,12 @@ async function start() {
     if (!fragment) {
       document.title = title;
       return reveal("builder");
+    }
+    const begun = fragment.startsWith("add=") && known.get(fragment.slice(4));
+    if (begun) {
+      fill({ title: null, items: [{ id: begun }] });
+      history.replaceState(null, "", here);
+      return route();
     }
     try {
       handout = decode(fragment, data.rules, known);
