@@ -21,8 +21,8 @@ HEADER = "# Every address this handbook was published under. `handbook addresses
 DEAD, LIST = "dead-address", "address-list"
 
 #: Pages that no single entry makes.
-OWN = ("/", "/cautions/", "/exercises/", "/gaps/", "/handout/", "/keep/", "/methods/", "/muscles/", "/programme/", "/rules/",
-       "/sources/")
+OWN = ("/", "/cautions/", "/compare/", "/exercises/", "/find/", "/gaps/", "/handout/", "/keep/", "/lagging/", "/methods/",
+       "/muscles/", "/programme/", "/rules/", "/sources/", "/week/")
 #: Folder of pages -> the list of moved.yaml that leads on from its retired ids, and the catalog's collection.
 FOLDERS = {"exercises": ("exercises", "exercises"), "cues": ("exercises", "exercises"),
            "muscles": ("muscles", "muscles"), "sources": ("sources", "references")}
