@@ -55,7 +55,7 @@ def make_overdue(catalog):
 
 def test_clean(here, capsys):
     assert cli.main(["check", "--strict"]) == 0
-    assert capsys.readouterr() == ("no findings in 11 entries\n", "")
+    assert capsys.readouterr() == ("no findings in 12 entries\n", "")
 
 
 def test_findings(here, capsys):
@@ -64,7 +64,7 @@ def test_findings(here, capsys):
     out, err = capsys.readouterr()
     assert out == ("catalog/exercises/cable-curl.yaml:37:9: error[known-exercise]: there is no exercise `crate-crul`\n"
                    "  help: did you mean `crate-curl`?\n"
-                   "1 error in 11 entries\n")
+                   "1 error in 12 entries\n")
     assert err == ""
 
 
@@ -158,10 +158,10 @@ def test_conclude_writes_what_changed_and_then_has_nothing_to_do(here, capsys):
     shutil.rmtree(here / "conclusions")
     assert cli.main(["conclude", "--check"]) == 1
     assert capsys.readouterr().out == ("catalog/conclusions:1:1: error[stale-conclusions]: the conclusions were never written\n"
-                                       "  help: run `handbook conclude` and commit what it writes\n1 error in 11 entries\n")
+                                       "  help: run `handbook conclude` and commit what it writes\n1 error in 12 entries\n")
     assert not (here / "conclusions").exists()
     assert cli.main(["conclude"]) == 0
-    assert capsys.readouterr() == ("no findings in 11 entries\n", "3 written, 0 removed, 0 unchanged in catalog/conclusions\n")
+    assert capsys.readouterr() == ("no findings in 12 entries\n", "3 written, 0 removed, 0 unchanged in catalog/conclusions\n")
     assert cli.main(["conclude"]) == 0
     assert capsys.readouterr().err == "0 written, 0 removed, 3 unchanged in catalog/conclusions\n"
     assert cli.main(["conclude", "--check", "--strict"]) == 0
@@ -236,14 +236,14 @@ def test_annotations_appear_by_themselves_with_a_job_summary(here, capsys, monke
     monkeypatch.setenv("GITHUB_STEP_SUMMARY", str(summary))
     assert cli.main(["check"]) == 1
     assert capsys.readouterr().out.startswith("::error file=catalog/exercises/cable-curl.yaml,line=37,col=9,title=known-exercise::")
-    assert summary.read_text(encoding="utf-8").startswith("before\n### Handbook check\n\n1 error in 11 entries.\n\n| Place |")
+    assert summary.read_text(encoding="utf-8").startswith("before\n### Handbook check\n\n1 error in 12 entries.\n\n| Place |")
 
 
 def test_a_format_that_was_asked_for_wins(here, capsys, monkeypatch, tmp_path):
     monkeypatch.setenv("GITHUB_ACTIONS", "true")
     monkeypatch.setenv("GITHUB_STEP_SUMMARY", str(tmp_path / "summary.md"))
     cli.main(["check", "--format", "text"])
-    assert capsys.readouterr().out == "no findings in 11 entries\n" and not (tmp_path / "summary.md").exists()
+    assert capsys.readouterr().out == "no findings in 12 entries\n" and not (tmp_path / "summary.md").exists()
 
 
 def test_a_summary_that_cannot_be_written_fails_nothing(here, capsys, monkeypatch, tmp_path):

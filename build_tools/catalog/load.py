@@ -36,6 +36,7 @@ FILES: dict[str, type[BaseModel]] = {
     "exceptions": entries.Exceptions,
     "model": entries.Model,
     "programme": entries.Programme,
+    "example": entries.Example,
 }
 #: Single files that do not stand at the top under their own name.
 ELSEWHERE = {"model": "model/muscles"}
@@ -68,6 +69,7 @@ class Catalog:
     exceptions: Entry[entries.Exceptions] | None = None
     model: Entry[entries.Model] | None = None
     programme: Entry[entries.Programme] | None = None
+    example: Entry[entries.Example] | None = None
     length_tables: dict[str, length_table.Grid] = field(default_factory=dict)
     """Table of ``model`` -> what its file holds; without those that cannot be read."""
     muscles: dict[str, Entry[entries.Muscle]] = field(default_factory=dict)

@@ -55,7 +55,8 @@ class Statement:
 
 def yaml_entries(catalog: Catalog) -> Iterator[Entry[Any]]:
     """Every typed entry that was written in YAML, single files first, then folders by id."""
-    single = (catalog.handbook, catalog.vocabulary, catalog.moved, catalog.exceptions, catalog.model, catalog.programme)
+    single = (catalog.handbook, catalog.vocabulary, catalog.moved, catalog.exceptions, catalog.model, catalog.programme,
+              catalog.example)
     yield from (entry for entry in single if entry is not None)
     for folder in (catalog.muscles, catalog.exercises, catalog.studies):
         yield from folder.values()

@@ -27,6 +27,7 @@ from .base import (
     PartRef,
     Positive,
 )
+from .example import Client, Example, Sets
 from .exercise import (
     Anchor,
     AuthoredCertainty,
@@ -98,6 +99,7 @@ __all__ = [
     "Caution",
     "Citation",
     "Claim",
+    "Client",
     "Comparator",
     "Concern",
     "ContactPoint",
@@ -115,6 +117,7 @@ __all__ = [
     "Entry",
     "Equation",
     "Equipment",
+    "Example",
     "Exception_",
     "Exceptions",
     "Exercise",
@@ -162,6 +165,7 @@ __all__ = [
     "Ratio",
     "Region",
     "Result",
+    "Sets",
     "SourceModel",
     "Spread",
     "Standardised",

@@ -1,7 +1,7 @@
 """Every exercise that is mentioned has a file.
 
-Why: a comparator, a swap, an arm of a study or an equation's exercise that leads
-nowhere breaks links and silently drops numbers from every comparison.
+Why: a comparator, a swap, an arm of a study, an equation's exercise or one of an
+invented week that leads nowhere breaks links and silently drops numbers from every comparison.
 
 Instead: write the id (the file's name without .yaml). An arm of a study whose
 exercise is not in the catalog leaves `exercise:` out and describes it in `called:`.
@@ -26,6 +26,17 @@ Fails: programme.yaml 9:19
           exercises: [crate-kurl]
           error: Nobody reported it.
           common_practice: An invented equation.
+
+Fails: example.yaml 9:22
+    clients:
+      - name: Wickle
+        about: Trains with a crate.
+        goal: growth
+        lagging: [lantern/long-head]
+        equipment: [crate]
+        week:
+          monday:
+            - {exercise: crate-kurl, sets: 3, repetitions: 8-12}
 
 Passes: exercises/crate-curl.yaml
     swaps: [cable-curl]
@@ -65,3 +76,8 @@ def _mentions(context: Context) -> Iterator[tuple[str, Entry, Path]]:
         for name, equation in catalog.programme.data.load_prediction.equations.items():
             for index, id in enumerate(equation.exercises):
                 yield id, catalog.programme, ("load_prediction", "equations", name, "exercises", index)
+    if catalog.example:
+        for number, client in enumerate(catalog.example.data.clients):
+            for day, entries in client.week.items():
+                for index, entry in enumerate(entries):
+                    yield entry.exercise, catalog.example, ("clients", number, "week", day, index, "exercise")

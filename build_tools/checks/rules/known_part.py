@@ -22,6 +22,17 @@ Fails: studies/glow2031.yaml 2:13
         at: Table 2
         values: {seated: {mean: 61}}
 
+Fails: example.yaml 5:15
+    clients:
+      - name: Wickle
+        about: Trains with a crate.
+        goal: growth
+        lagging: [lantern/long-haed]
+        equipment: [crate]
+        week:
+          monday:
+            - {exercise: crate-curl, sets: 3, repetitions: 8-12}
+
 Passes: exercises/crate-curl.yaml
     set_credit: {lantern/long-head: direct}
 """
@@ -61,6 +72,10 @@ def _mentions(context: Context) -> Iterator[tuple[str, Entry, Path]]:
             yield claim.relative_to, statement.entry, (*statement.path, "relative_to")
         if claim.comparator.part:
             yield claim.comparator.part, statement.entry, (*statement.path, claim.direction, "part")
+    if example := context.catalog.example:
+        for index, client in enumerate(example.data.clients):
+            for number, ref in enumerate(client.lagging):
+                yield ref, example, ("clients", index, "lagging", number)
     for study in context.catalog.studies.values():
         for index, result in enumerate(study.data.results):
             here = ("results", index)

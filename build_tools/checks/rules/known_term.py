@@ -51,6 +51,18 @@ Fails: vocabulary.yaml 3:81
       seated: {name: Seated, rests_on: {seat: 0.45}, fixes: thigh, at: 90, angles: {nee: 90}}
       standing-tall: {name: Standing tall, rests_on: {feet: 0}, fixes: trunk}
 
+Fails: example.yaml 6:17 7:13
+    clients:
+      - name: Wickle
+        about: Trains with a crate.
+        goal: growth
+        lagging: [lantern/long-head]
+        equipment: [crates]
+        avoid: [nee]
+        week:
+          monday:
+            - {exercise: crate-curl, sets: 3, repetitions: 8-12}
+
 Passes: exercises/crate-curl.yaml
     equipment: [crate]
 """
@@ -95,6 +107,12 @@ def _words(context: Context) -> Iterator[tuple[str, str, Entry, Path]]:
         for number, caution in enumerate(exercise.data.cautions):
             for index, id in enumerate(caution.concerns):
                 yield "concerns", id, exercise, ("cautions", number, "concerns", index)
+    if example := context.catalog.example:
+        for number, client in enumerate(example.data.clients):
+            for index, id in enumerate(client.equipment):
+                yield "equipment", id, example, ("clients", number, "equipment", index)
+            for index, id in enumerate(client.avoid):
+                yield "concerns", id, example, ("clients", number, "avoid", index)
     for muscle in context.catalog.muscles.values():
         yield "regions", muscle.data.region, muscle, ("region",)
         for id, part in muscle.data.parts.items():
