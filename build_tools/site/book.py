@@ -27,6 +27,7 @@ from . import (
     rules,
     share,
     source,
+    tour,
 )
 from .address import Addresses
 from .mentions import mentions
@@ -92,6 +93,7 @@ def _pages(shelf: Shelf, profile: Profile) -> list[Page]:
         Page(INDEXES["sources"], indexes.sources(shelf, cited)),
         Page(programme.URI, programme.text(shelf), "programme.yaml" if catalog.programme else None),
         *(Page(uri, text) for uri, text in planner.pages(shelf)),
+        Page(tour.URI, tour.text(shelf), "example.yaml" if catalog.example else None),
         Page("gaps.md", gaps.text(shelf)),
         Page("rules.md", rules.text(profile)),
     ]
@@ -126,6 +128,7 @@ def _declare(shelf: Shelf) -> None:
     for uri in INDEXES.values():
         add(uri, ["top"])
     add(programme.URI, programme.anchors(shelf))
+    add(tour.URI, tour.anchors(shelf))
     add("gaps.md", list(gaps.SECTIONS))
     add("rules.md", rules.anchors())
     for id in catalog.exercises:

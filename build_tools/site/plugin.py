@@ -34,7 +34,7 @@ from .published_at import Site
 
 log = get_plugin_logger("handbook")
 #: What a live preview watches beside the catalog.
-_LOOKS = [Path(__file__).with_name(folder) for folder in ("templates", "assets", "handout", "planner/js")]
+_LOOKS = [Path(__file__).parent / folder for folder in ("templates", "assets", "handout", "planner/js")]
 
 
 class HandbookConfig(Config):

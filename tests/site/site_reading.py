@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from html.parser import HTMLParser
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
+
+#: Fragments that a page's script reads, which name no element: a handout, or what a working page is asked.
+STATE = re.compile(r"1\.[\w-]+|([a-z]+=[\w,/-]+&?)+")
 
 
 class Reader(HTMLParser):
@@ -40,6 +44,7 @@ def broken_links(site: Path) -> list[str]:
             target = (path.parent / unquote(parts.path)).resolve() if parts.path else path.resolve()
             target = target / "index.html" if target.is_dir() else target
             known = pages.get(target) or pages.get(site / target.relative_to(site.resolve())) if target.is_file() else None
-            if not target.is_file() or (parts.fragment and (known is None or unquote(parts.fragment) not in known.ids)):
+            id = "" if STATE.fullmatch(parts.fragment) else unquote(parts.fragment)
+            if not target.is_file() or (id and (known is None or id not in known.ids)):
                 wrong.append(f"{path.relative_to(site)}: {address}")
     return wrong
