@@ -21,6 +21,7 @@ from urllib.request import urlopen
 
 import numpy
 import pytest
+import zxingcpp
 from client_pages import PUBLISHED, files
 from handout_site import WEEK, link, write
 from site_building import DEMO, ROOT, build, configuration
@@ -149,7 +150,6 @@ def test_after_an_exercise_page_visited_sheets_are_kept(page: Page, phone: Brows
 
 def codes(browser: Browser, picture: bytes) -> list[str]:
     """What an independent reader finds in a PNG picture; Chromium unpacks it."""
-    zxingcpp = pytest.importorskip("zxingcpp") if "CI" not in os.environ else __import__("zxingcpp")
     with browser.new_context() as context:
         grey, height, width = context.new_page().evaluate("""async picture => {
             const bitmap = await createImageBitmap(await (await fetch(`data:image/png;base64,${picture}`)).blob());
