@@ -8,6 +8,7 @@ out, never null; addresses are relative to the top of the site::
      "muscles": {id: {"name", "everyday", "region", "parts": [part, ...]}},
      "parts": {part: {"name", "everyday", "inside", "muscle"}},       # `inside`: as it stands in a sentence, "the soleus"
      "equipment": {id: {"name", "note"?}},         # without `none`
+     "kits": [{"name", "equipment": [id, ...]}],   # things that are often at hand together
      "positions": {id: name}, "joints": {id: name},
      "concerns": {id: {"name", "note"?}},
      "exercises": {id: {
@@ -55,7 +56,7 @@ from ..evidence.conventions import settings
 from ..evidence.model import Conclusions
 from ..evidence.names import Names
 from ..movement.course import Courses
-from . import plan_file, progression
+from . import kits, plan_file, progression
 from .facts import ExerciseFacts, facts
 from .loads import POUND
 from .order import STATED, Orders
@@ -99,7 +100,8 @@ def _vocabulary(catalog: Catalog) -> dict[str, Any]:
     return {"regions": {id: term.name for id, term in words.regions.items()},
             "equipment": noted({id: term for id, term in words.equipment.items() if id != "none"}),
             "positions": {id: term.name for id, term in words.positions.items()},
-            "joints": {id: term.name for id, term in words.joints.items()}, "concerns": noted(words.concerns)}
+            "joints": {id: term.name for id, term in words.joints.items()}, "concerns": noted(words.concerns),
+            "kits": [{"name": name, "equipment": list(things)} for name, things in kits.kits(words.equipment)]}
 
 
 def _body(catalog: Catalog, names: Names) -> dict[str, Any]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 from ..catalog.entries import Dose, Programme
 from ..catalog.entries.programme import Goal
@@ -53,6 +54,9 @@ class Count:
     """Days with a direct set, 0 is Monday."""
 
 
+Standing = Literal["below", "within", "above", "helper"]
+
+
 @dataclass(frozen=True)
 class Seconds:
     """What a day's time is reckoned from."""
@@ -77,6 +81,15 @@ def count(week: Week, exercises: Mapping[str, ExerciseFacts]) -> dict[str, Count
             for part in facts.direct:
                 days.setdefault(part, set()).add(number)
     return {part: Count(sets[part], tuple(sorted(days.get(part, ())))) for part in sorted(sets)}
+
+
+def standing(held: Count, weekly: Dose) -> Standing:
+    """Where a part stands against a range of weekly sets, ends included; one that is only helped is not held against it."""
+    if not held.days:
+        return "helper"
+    if weekly.low is not None and held.sets < weekly.low:
+        return "below"
+    return "above" if weekly.high is not None and held.sets > weekly.high else "within"
 
 
 def seconds(programme: Programme, goal: Goal) -> Seconds:

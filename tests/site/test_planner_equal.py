@@ -12,6 +12,7 @@ from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+import client_pages
 import pytest
 from handout_site import visit
 from hypothesis import HealthCheck, Phase, given, settings
@@ -21,30 +22,39 @@ from site_serving import serve
 
 from build_tools.catalog.entries import Programme
 from build_tools.catalog.load import Catalog, load
+from build_tools.evidence.conclude import conclude
+from build_tools.movement.body_weight import total_load
 from build_tools.movement.course import Courses
-from build_tools.planning import loads, plan_export, plan_file
+from build_tools.movement.length import means
+from build_tools.planning import additions, data, loads, plan_export, plan_file
 from build_tools.planning.facts import ExerciseFacts, facts
 from build_tools.planning.order import Place
+from build_tools.planning.relax import relaxed
 from build_tools.planning.shortlist import Shortlists, Wish
 from build_tools.planning.warnings import warnings
-from build_tools.planning.week import Entry, Week, count, duration, seconds
+from build_tools.planning.week import Entry, Week, count, duration, seconds, standing
+from build_tools.site import handout_page
+from build_tools.site.planner.page import scripts
+from build_tools.site.published_at import UNPUBLISHED
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
 pytestmark = pytest.mark.browser
 CASES = 400
+PAGE = b"<!doctype html><link rel=icon href=data:,><title>Week</title>"
 #: Everything that the page's scripts answer to a list of cases: one function of each page for each kind of case.
 IN_PAGE = """async ([kind, cases]) => {
     const from = (name) => import(new URL(`../planner/${name}.js`, location.href));
-    const [{ shortlist }, week, loads, files] = await Promise.all(['shortlist', 'count', 'loads', 'plan_file'].map(from));
+    const [{ shortlist }, { relaxed }, week, loads, files] = await Promise.all(['shortlist', 'relax', 'count', 'loads', 'plan_file'].map(from));
     const data = await (await fetch('../data/planner.json')).json();
     const { rules } = await (await fetch('../handout/data.json')).json();
     const answers = {
-        wish: (wish) => shortlist(data, wish),
+        wish: (wish) => [shortlist(data, wish), relaxed(data, wish, wish.parts[0])],
         plan: ({ plan, monday, stamp }) => {
             const counts = week.count(plan.days, data.exercises), range = data.goals[plan.goal].weekly_sets;
-            return { counts, warnings: week.warnings(plan.days, counts, data.exercises, range),
+            return { counts, standings: Object.values(counts).map((held) => week.standing(held, range)),
+                additions: Object.values(counts).map(({ sets }) => week.toAdd(sets, data.goals[plan.goal])), warnings: week.warnings(plan.days, counts, data.exercises, range),
                 seconds: plan.days.map((day) => week.duration(day, data.exercises, data.seconds[plan.goal])),
                 file: files.write(plan, data), again: files.read(files.write(plan, data), data, rules),
                 link: files.unpacked(files.packed(plan, data), data, rules),
@@ -53,7 +63,8 @@ IN_PAGE = """async ([kind, cases]) => {
         },
         text: (text) => { try { return files.read(text, data, rules); } catch (bad) {
             if (bad instanceof files.BadPlan) return bad.message; throw bad; } },
-        load: ({ exercise, done, load, planned, bar, pairs }) => ({ guesses: loads.guesses(data.equations, exercise, done, load, planned),
+        load: ({ exercise, done, load, planned, bar, pairs }) => ({ total: loads.totalLoad(bar, 0.955, load), hung: loads.toHang(load, bar, 0.955),
+             guesses: loads.guesses(data.equations, exercise, done, load, planned),
             bar: loads.onBar(load, bar, pairs), rack: loads.neighbours(load, [bar, ...pairs]), told: loads.told(load) }),
     };
     return cases.map(answers[kind]);
@@ -76,11 +87,25 @@ def known(catalog: Catalog) -> dict[str, ExerciseFacts]:
     return facts(catalog, Courses(catalog))
 
 
+@pytest.fixture(scope="module")
+def planning(catalog: Catalog, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The scripts of the working pages and their data alone, without a site around them."""
+    folder = tmp_path_factory.mktemp("planning")
+    shelf = client_pages.shelf(catalog, UNPUBLISHED)
+    made = data.planner(catalog, conclude(catalog, means(catalog)), Courses(catalog))
+    rules = handout_page.data(shelf)
+    written = {**dict(scripts()), "data/planner.json": json.dumps(made).encode(), "handout/data.json": json.dumps(rules).encode(),
+               "handout/fragment.js": dict(handout_page.files(shelf))["handout/fragment.js"], "week/index.html": PAGE}
+    for uri, content in written.items():
+        (folder / uri).parent.mkdir(parents=True, exist_ok=True)
+        (folder / uri).write_bytes(content)
+    return folder
+
+
 @pytest.fixture
-def page(browser: Browser, shipped_site: Path) -> Iterator[Page]:
-    with serve(shipped_site) as address, visit(browser) as page:
+def page(browser: Browser, planning: Path) -> Iterator[Page]:
+    with serve(planning) as address, visit(browser) as page:
         page.goto(f"{address}week/")
-        page.wait_for_selector("[data-part=tool]:not([hidden])")
         yield page
 
 
@@ -114,18 +139,20 @@ def as_page(plan: plan_file.Plan) -> dict[str, Any]:
     return plain({"goal": plan.goal, "days": [[asdict(entry) for entry in day] for day in plan.week.days]})
 
 
-def test_shortlists(page: Page, shipped_site: Path, known: dict[str, ExerciseFacts]) -> None:
-    data = json.loads((shipped_site / "data/planner.json").read_text(encoding="utf-8"))
-    orders = {part: [Place(place["kind"], tuple(place["exercises"])) for place in places] for part, places in data["orders"].items()}
-    kit = sorted(data["equipment"])
+def test_shortlists(page: Page, planning: Path, known: dict[str, ExerciseFacts]) -> None:
+    given = json.loads((planning / "data/planner.json").read_text(encoding="utf-8"))
+    orders = {part: [Place(place["kind"], tuple(place["exercises"])) for place in places] for part, places in given["orders"].items()}
+    kit = sorted(given["equipment"])
     some = st.frozensets(st.sampled_from(kit)) | st.frozensets(st.sampled_from(kit), max_size=3).map(lambda few: frozenset(kit) - few)
     wishes = drawn(st.builds(
         Wish, st.lists(st.sampled_from(sorted(orders)), min_size=1, max_size=3, unique=True).map(tuple), some,
-        st.frozensets(st.sampled_from(sorted(data["concerns"])), max_size=2), st.frozensets(st.sampled_from(sorted(known)), max_size=8),
+        st.frozensets(st.sampled_from(sorted(given["concerns"])), max_size=2), st.frozensets(st.sampled_from(sorted(known)), max_size=8),
         st.integers(1, 6)))
     asked = [{key: sorted(value) if isinstance(value, frozenset) else value for key, value in asdict(wish).items()} for wish in wishes]
-    wanted = [plain(asdict(Shortlists(known, orders).of(wish))) for wish in wishes]
-    assert sum(bool(one["proposals"]) for one in wanted) > CASES // 4
+    lists = Shortlists(known, orders)
+    wanted = [plain([asdict(lists.of(wish)), asdict(relaxed(wish, wish.parts[0], known, orders))]) for wish in wishes]
+    assert sum(bool(found["proposals"]) for found, _ in wanted) > CASES // 4
+    assert any(not found["proposals"] and ways["equipment"] for found, ways in wanted)
     for wish, answer, expected in zip(asked, page.evaluate(IN_PAGE, ["wish", asked]), wanted, strict=True):
         assert answer == expected, wish
 
@@ -138,6 +165,8 @@ def test_weeks(page: Page, known: dict[str, ExerciseFacts], programme: Programme
     for (plan, on), answer in zip(cases, answers, strict=True):
         counts, doses, times = count(plan.week, known), programme.goals[plan.goal], seconds(programme, plan.goal)
         assert answer["counts"] == plain({part: asdict(held) for part, held in counts.items()})
+        assert answer["standings"] == [standing(held, doses.weekly_sets) for held in counts.values()]
+        assert answer["additions"] == [additions.sets(held.sets, doses) for held in counts.values()]
         assert answer["warnings"] == plain([asdict(found) for found in warnings(plan.week, counts, known, doses)])
         assert answer["seconds"] == pytest.approx([duration(day, known, times) for day in plan.week.days], abs=1e-6)
         assert answer["file"] == plan_file.write(plan)
@@ -183,4 +212,6 @@ def test_starting_loads(page: Page, known: dict[str, ExerciseFacts], programme: 
                 assert found[key] == (None if wanted is None else pytest.approx(wanted, rel=1e-12)), (case, guess)
         assert answer["bar"] == loads.on_bar(case["load"], loads.Bar(case["bar"], tuple(case["pairs"]))), case
         assert answer["rack"] == loads.on_rack(case["load"], [case["bar"], *case["pairs"]]), case
+        assert answer["total"] == pytest.approx(total_load(case["bar"], 0.955, case["load"]), rel=1e-12)
+        assert answer["hung"] == pytest.approx(loads.to_add(case["load"], case["bar"], 0.955), rel=1e-12, abs=1e-9)
         assert answer["told"] == loads.told(case["load"])

@@ -20,6 +20,8 @@ class WorkingPage:
     notice: str
     others: list[Link]
     """The other working pages of this kind."""
+    tour: str | None
+    """The way to the tour, where there is one."""
 
 
 def script_uri(name: str) -> str:
@@ -40,5 +42,6 @@ def text(shelf: Shelf, name: str, title: str, description: str, others: list[tup
     page = WorkingPage(
         desk.href(script_uri(f"{name}.js")), Link("exercises", desk.href("exercises/index.md")),
         Link("muscles", desk.href("muscles/index.md")),
-        desk.href("cautions.md"), shelf.handbook.notice.short, [Link(words, desk.href(uri)) for words, uri in others])
+        desk.href("cautions.md"), shelf.handbook.notice.short, [Link(words, desk.href(uri)) for words, uri in others],
+        desk.href("tour.md") if "tour.md" in shelf.addresses else None)
     return render(f"{name}.md.jinja", page=page, meta={"title": title, "description": description, "hide": ["navigation", "toc"]})

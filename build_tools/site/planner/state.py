@@ -10,8 +10,12 @@ from ...planning.shortlist import Wish
 
 
 def fragment(plan: Plan, wish: Wish, equipment: list[str], concerns: list[str]) -> str:
-    """``parts=...&equipment=...&avoid=...&week=...`` without ``#``; equipment and concerns in the order of the vocabulary's lists."""
-    said = {"parts": wish.parts, "equipment": [id for id in equipment if id in wish.equipment],
+    """``parts=...&equipment=...&avoid=...&week=...`` without ``#``; equipment and concerns in the order of the vocabulary's lists.
+
+    ``equipment=none`` is the body alone. An address without equipment means all of it.
+    """
+    kit = [id for id in equipment if id in wish.equipment] or ["none"]
+    said = {"parts": wish.parts, "equipment": kit,
             "avoid": [id for id in concerns if id in wish.concerns]}
     return "&".join([*(f"{name}={','.join(ids)}" for name, ids in said.items() if ids), f"week={_packed(plan)}"])
 

@@ -19,6 +19,19 @@ export function count(days, exercises) {
   return Object.fromEntries(Object.entries(found).sort(([a], [b]) => order(a, b)));
 }
 
+/** Where a part stands against a range: below, within, above, or helper where nothing trains it directly. */
+export function standing({ sets, days }, { low, high }) {
+  if (!days.length) return "helper";
+  return low !== undefined && sets < low ? "below" : high !== undefined && sets > high ? "above" : "within";
+}
+
+/** Weekly sets that an accessory begins with, as build_tools/planning/additions.py reckons them. */
+export function toAdd(held, { weekly_sets: { low = 1, high }, weekly_sessions: { low: days = 1 } }) {
+  const most = Math.max(1, Math.ceil(low / days));
+  const room = held < low ? Math.ceil(low - held) : high === undefined ? most : Math.floor(high - held);
+  return Math.max(1, Math.min(room, most));
+}
+
 /** Seconds of a day; `times` is {change, warm_up, repetition, rest}. One side at a time takes the work twice and the rest once. */
 export function duration(entries, exercises, times) {
   return entries.reduce((total, { exercise, sets, repetitions, rest }) => {

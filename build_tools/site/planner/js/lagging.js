@@ -1,122 +1,137 @@
 // The page Lagging part: what is asked for, and the answer of shortlist.js in words.
 
-import { best } from "./core.js";
-import { begin, link, make, mark, part, root } from "./dom.js";
+import { count, toAdd } from "./count.js";
+import { begin, link, make, part, root } from "./dom.js";
+import { costs, difference, named, reason, sign, span } from "./lagging_words.js";
+import { relaxed } from "./relax.js";
 import { shortlist } from "./shortlist.js";
 import { arrived, filled, fragment, keep, listed, loaded, upper } from "./state.js";
 
-const SETS = 3;
-let data, plan, wish;
+let data, plan, wish, counts, own = false;
 
-const inside = (ref) => data.parts[ref].inside;
-/** Only what is measured or modelled has a sign of its own. */
-const sign = (kind) => ["growth", "activation", "length"].includes(kind) ? [mark(kind)] : [];
 const held = () => [...new Set(plan.days.flat().map((entry) => entry.exercise))];
+const boxes = (name) => [...document.querySelectorAll(`[name="${name}"]`)];
+const action = (text, act, label = text) => make("button", { type: "button", className: "hb-action", ariaLabel: label, onclick: act }, text);
 
-function choices() {
-  for (const select of document.querySelectorAll("[name=part]")) {
-    for (const [region, name] of Object.entries(data.regions)) {
-      const group = make("optgroup", { label: name });
-      for (const muscle of Object.values(data.muscles).filter((one) => one.region === region)) {
-        group.append(...muscle.parts.filter((ref) => ref in data.orders).map((ref) => make("option", { value: ref }, data.parts[ref].name)));
-      }
-      if (group.children.length) select.append(group);
-    }
+function offer() {
+  for (const [region, name] of Object.entries(data.regions)) {
+    const refs = Object.values(data.muscles).filter((one) => one.region === region).flatMap(({ parts }) => parts).filter((ref) => ref in data.orders);
+    if (refs.length) part("choice").append(make("optgroup", { label: name }, ...refs.map((ref) => make("option", { value: ref }, named(data, ref)))));
   }
-  for (const [name, terms, chosen] of [["equipment", data.equipment, wish.equipment], ["avoid", data.concerns, wish.concerns]]) {
+  for (const [name, terms] of [["equipment", data.equipment], ["avoid", data.concerns]]) {
     part(name).append(...Object.entries(terms).map(([value, term]) => make("label", { className: "hb-tick" },
-      make("input", { type: "checkbox", name, value, checked: chosen.includes(value) }), make("span", {}, term.name))));
+      make("input", { type: "checkbox", name, value }), make("span", {}, term.name))));
   }
-  [...document.querySelectorAll("[name=part]")].forEach((select, n) => { select.value = wish.parts[n] ?? ""; });
+  const all = { name: upper(data.words.everything), equipment: Object.keys(data.equipment) };
+  part("kits").append(...[all, ...data.kits].map(({ name, equipment }) => action(name, () => { wish.equipment = equipment; answer(); })));
+  part("day").append(...data.plan.days.map((name, n) => make("option", { value: n }, name)));
+  part("day").value = Math.max(plan.days.findLastIndex((day) => day.length), 0);
 }
 
-function asked() {
-  const ticked = (name) => [...document.querySelectorAll(`[name="${name}"]:checked`)].map((box) => box.value);
-  const parts = [...document.querySelectorAll("[name=part]")].map((select) => select.value).filter(Boolean);
-  return { parts: [...new Set(parts)], equipment: ticked("equipment"), concerns: ticked("avoid") };
+/** The parts asked for, each with a way to take it out. */
+function chosen() {
+  part("chosen").replaceChildren(...wish.parts.map((ref) => make("li", {}, `${named(data, ref)} `, action("Remove", () => {
+    wish.parts = wish.parts.filter((other) => other !== ref);
+    answer();
+    part("choice").focus();
+  }, `Remove ${named(data, ref)}`))));
+  for (const option of part("choice").options) option.disabled = wish.parts.includes(option.value);
+  part("choice").value = "";
+  for (const box of boxes("equipment")) box.checked = wish.equipment.includes(box.value);
+  for (const box of boxes("avoid")) box.checked = wish.concerns.includes(box.value);
+  const all = Object.keys(data.equipment).length, has = wish.equipment.length;
+  part("at-hand").textContent = has === all ? data.words.everything : has ? filled(data.words.some, { count: has, all }) : data.words.nothing;
+  part("left-out").textContent = wish.concerns.length ? listed(wish.concerns.map((id) => data.concerns[id].name.toLowerCase())) : "nothing left out";
 }
 
-/** The sentence for which an exercise stands where it stands, and how sure it is. */
-function reason(id, ref, kind) {
-  const told = best(data, data.exercises[id], ref, kind), { name, means } = data.kinds[kind];
-  const percent = data.exercises[id].lengths[ref]?.percent;
-  const sentence = told?.sentence ?? filled(data.words[`${kind}-reason`], { part: inside(ref), Part: upper(inside(ref)), percent });
-  const sure = told ? [told.verdict && `Verdict: ${told.verdict}.`, told.certainty && `Certainty: ${told.certainty}.`].filter(Boolean).join(" ") : means;
-  return [make("p", { className: "hb-kind" }, ...sign(kind), make("span", {}, name)),
-    make("p", { className: "hb-sentence" }, sentence),
-    make("p", { className: "hb-verdict" }, `${sure} `, ...(told ? [link(told.address, "Why")] : []))];
-}
-
-function difference(id, ref, { other, ways }) {
-  const [a, b] = [data.exercises[id], data.exercises[other]];
-  if (!ways.length) return filled(data.words["differs-unknown"], { other: b.inside });
-  const [one, two] = [a.lengths[ref], b.lengths[ref]];
-  return ways.map((way) => filled(data.words[`differs-${way}`], {
-    Part: upper(inside(ref)), part: inside(ref), other: b.inside, word: one?.word, percent: one?.percent, other_word: two?.word,
-    other_percent: two?.percent, load: a.load, other_load: b.load, joint: data.joints[a.joints[ref]] ?? a.joints[ref],
-    other_joint: data.joints[b.joints[ref]] ?? b.joints[ref],
-  })).join(" ");
-}
-
-function costs(found) {
-  const counted = {};
-  for (const [ref, sets] of Object.entries(found)) (counted[sets] ??= []).push(inside(ref));
-  const told = Object.entries(counted).sort(([a], [b]) => b - a)
-    .map(([sets, refs]) => filled(data.words.costs, { sets: SETS, counted: sets, part: listed(refs) }));
-  return told.length ? told.join(" ") : data.words["costs-nothing"];
-}
-
-function added(id) {
-  const days = plan.days.map((day) => [...day]), trained = days.findLastIndex((day) => day.length);
-  days[Math.max(trained, 0)].push({ exercise: id, sets: SETS, repetitions: "8-12", left: null, rest: null });
+function added(id, sets) {
+  const days = plan.days.map((day) => [...day]);
+  days[Number(part("day").value)].push({ exercise: id, sets, repetitions: "8-12", left: null, rest: null });
   return new URL(`week/${fragment({ ...plan, days }, wish, data)}`, root).href;
 }
 
-function proposed(found) {
-  const { exercise: id, part: ref } = found;
+function proposed({ exercise: id, part: ref, kind, tied, differences, costs: found }, sets) {
+  const full = plan.days[Number(part("day").value)].length >= data.plan.exercises;
   return make("article", { className: "hb-claim" },
-    make("h3", {}, link(data.exercises[id].address, data.exercises[id].name)), make("p", {}, `For ${inside(ref)}.`), ...reason(id, ref, found.kind),
-    ...(found.tied ? [make("p", {}, data.words.tie)] : []), ...found.differences.map((one) => make("p", {}, difference(id, ref, one))),
-    make("p", {}, costs(found.costs)),
-    make("p", { className: "hb-actions" }, make("a", { className: "hb-action", href: added(id) }, `Add ${SETS} sets to the week`)));
+    make("h3", {}, link(data.exercises[id].address, data.exercises[id].name)), make("p", {}, `For ${data.parts[ref].inside}.`),
+    ...reason(data, id, ref, kind), ...(tied ? [make("p", {}, data.words.tie)] : []),
+    ...differences.map((one) => make("p", {}, difference(data, id, ref, one))), make("p", {}, costs(data, found, sets)),
+    make("p", { className: "hb-actions" }, full ? filled(data.words["full-day"], { count: data.plan.exercises })
+      : make("a", { className: "hb-action", href: added(id, sets) },
+        filled(data.words.add, { sets, day: data.plan.days[Number(part("day").value)] }))));
 }
 
-function listOf(ref, places) {
-  const list = make("ol", { className: "hb-places" });
-  list.append(...places.map((place) => {
-    const item = make("li", {}, make("p", { className: "hb-kind" }, ...sign(place.kind), make("span", {}, data.kinds[place.kind].name)));
-    if (place.exercises.length > 1) item.append(make("p", { className: "hb-quiet" }, data.words.tie));
-    const names = make("ul");
-    names.append(...place.exercises.map((id) => make("li", {}, link(data.exercises[id].address, data.exercises[id].name),
-      ...(place.kind === "none" ? [] : [make("details", { className: "hb-below" }, make("summary", {}, "Reason"), make("div", {}, ...reason(id, ref, place.kind)))]))));
-    item.append(names);
-    return item;
-  }));
-  return [make("h3", {}, data.parts[ref].name), places.length ? list : make("p", {}, data.words["no-fit"])];
+/** What to change alone so that something fits, the most helpful first. */
+function relaxing(ref, asked) {
+  const found = relaxed(data, asked, ref), change = (to) => () => { Object.assign(wish, to); answer(); part("status").focus(); };
+  const item = (key, values, act) => make("li", {}, act ? action(filled(data.words[key], values), act) : filled(data.words[key], values));
+  const ways = [
+    ...found.equipment.slice(0, 3).map(([id, gain]) => item("relax-equipment", { equipment: data.equipment[id].name.toLowerCase(), count: gain },
+      change({ equipment: Object.keys(data.equipment).filter((one) => one === id || wish.equipment.includes(one)) }))),
+    ...found.concerns.slice(0, 3).map(([id, gain]) => item("relax-concern", { concern: data.concerns[id].name.toLowerCase(), count: gain },
+      change({ concerns: wish.concerns.filter((one) => one !== id) }))),
+    ...["week", "main"].filter((key) => found[key]).map((key) => item(`relax-${key}`, { count: found[key] }))];
+  return [make("p", {}, filled(data.words["no-fit-part"], { part: data.parts[ref].inside })),
+    ...found.equipment.length || found.concerns.length ? [] : [make("p", {}, data.words["relax-nothing"])], make("ul", {}, ...ways)];
+}
+
+function listOf(ref, places, asked) {
+  const list = make("ol", { className: "hb-places" }, ...places.map((place) => make("li", {},
+    make("p", { className: "hb-kind" }, ...sign(place.kind), make("span", {}, data.kinds[place.kind].name)),
+    ...(place.exercises.length > 1 ? [make("p", { className: "hb-quiet" }, data.words.tie)] : []),
+    make("ul", {}, ...place.exercises.map((id) => make("li", {}, link(data.exercises[id].address, data.exercises[id].name),
+      ...(place.kind === "none" ? [] : [make("details", { className: "hb-below" },
+        make("summary", {}, "Reason", make("span", { className: "hb-unseen" }, ` for ${data.exercises[id].name}`)),
+        make("div", {}, ...reason(data, id, ref, place.kind)))])))))));
+  return [make("h3", {}, named(data, ref)), ...(places.length ? [list] : relaxing(ref, asked))];
+}
+
+/** How much the first part gets now, and from it how many sets to begin with, until the coach writes a number. */
+function dosed() {
+  const [ref] = wish.parts, now = counts[ref]?.sets ?? 0, goal = data.goals[plan.goal];
+  if (!own && ref) part("sets").value = toAdd(now, goal);
+  part("gets").replaceChildren(...(ref ? [filled(data.words.gets, { Part: upper(data.parts[ref].inside), sets: now, range: span(data, goal.weekly_sets) }), " ",
+    link(goal.weekly_sets.address, "What the range rests on")] : []));
+  const sets = Number(part("sets").value), sound = /^[0-9]{1,2}$/.test(part("sets").value.trim()) && sets >= 1 && sets <= 20;
+  part("sets").setAttribute("aria-invalid", String(!sound));
+  return sound ? sets : toAdd(now, goal);
 }
 
 function answer() {
-  wish = asked();
+  chosen();
   keep(plan, wish, data);
-  const { options, proposals } = shortlist(data, { ...wish, week: held(), sets: SETS });
-  part("status").textContent = !wish.parts.length ? "Choose a part." : proposals.length
-    ? `${proposals.length === 1 ? "One accessory" : "Two accessories"} to consider.`
-    : `${data.words["no-fit"]} Tick more equipment, or leave fewer cautions out.`;
-  part("proposals").replaceChildren(...proposals.map(proposed));
-  part("options").replaceChildren(...wish.parts.flatMap((ref) => listOf(ref, options[ref])));
+  const asked = { ...wish, week: held(), sets: dosed() }, { options, proposals } = shortlist(data, asked);
+  const words = ["no-fit", "one", "two"];
+  part("status").textContent = data.words[wish.parts.length ? words[proposals.length] : "no-part"];
+  part("adding").hidden = !proposals.length;
+  part("answer").hidden = !wish.parts.length;
+  part("proposals").replaceChildren(...proposals.map((found) => proposed(found, asked.sets)));
+  part("options").replaceChildren(...wish.parts.flatMap((ref) => listOf(ref, options[ref], asked)));
+}
+
+function choose(event) {
+  event.preventDefault();
+  const ref = part("choice").value;
+  if (ref) wish.parts = [...wish.parts, ref];
+  answer();
 }
 
 begin(async () => {
-  const had = await loaded();
+  const had = await loaded(), found = arrived(had);
   data = had.data;
-  const found = arrived(had);
   ({ plan, wish } = found);
+  wish.parts = [...new Set(wish.parts)];
+  counts = count(plan.days, data.exercises);
   part("wrong").textContent = found.wrong;
   const names = held().map((id) => data.exercises[id].name);
-  part("held").textContent = names.length ? `The week holds ${listed(names)}; they are not proposed again.` : "No week is open; everything counts as new.";
-  choices();
-  part("form").addEventListener("input", answer);
-  part("form").addEventListener("submit", (event) => event.preventDefault());
+  part("held").textContent = names.length ? filled(data.words.held, { exercises: listed(names) }) : data.words["held-nothing"];
+  offer();
+  part("form").addEventListener("submit", choose);
+  for (const [name, key] of [["equipment", "equipment"], ["avoid", "concerns"]]) {
+    part(name).addEventListener("change", () => { wish[key] = boxes(name).filter((box) => box.checked).map((box) => box.value); answer(); });
+  }
+  part("sets").addEventListener("input", () => { own = true; answer(); });
+  part("day").addEventListener("change", answer);
   addEventListener("hashchange", () => location.reload());
   answer();
 });

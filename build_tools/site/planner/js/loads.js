@@ -30,6 +30,11 @@ export function guesses(equations, exercise, done, load, planned) {
   });
 }
 
+/** Kilograms moved: the stated share of body mass, and what is added; below 0: help. */
+export const totalLoad = (mass, fraction, added) => mass * fraction + added;
+/** Kilograms to hang on a body-weight movement so that it moves `load`; below 0: help of that much. */
+export const toHang = (load, mass, fraction) => load - mass * fraction;
+
 /** Loads next to the target: the heaviest not above it, and the lightest above it where the first is not the target itself. */
 export function neighbours(load, choices) {
   const sorted = [...new Set(choices.map(rounded))].sort((a, b) => a - b);

@@ -7,7 +7,7 @@ const MOST = 2;
 const total = (numbers) => Object.values(numbers).reduce((sum, value) => sum + value, 0);
 
 /** Whether an exercise is an accessory that the coach could add; a wish is {parts, equipment, concerns, week, sets}. */
-function fits(exercises, wish, id) {
+export function fits(exercises, wish, id) {
   const exercise = exercises[id];
   return !exercise.main && !wish.week.includes(id) && exercise.equipment.every((thing) => wish.equipment.includes(thing))
     && !exercise.concerns.some((concern) => wish.concerns.includes(concern));

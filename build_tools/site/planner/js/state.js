@@ -15,7 +15,7 @@ export async function loaded() {
 export function arrived({ data, rules }) {
   const given = new URLSearchParams(location.hash.slice(1));
   const list = (name, from) => (given.get(name) ?? "").split(",").filter((id) => Object.hasOwn(from, id));
-  const wish = { parts: list("parts", data.orders), equipment: list("equipment", data.equipment), concerns: list("avoid", data.concerns) };
+  const wish = { parts: list("parts", data.orders), equipment: given.has("equipment") ? list("equipment", data.equipment) : Object.keys(data.equipment), concerns: list("avoid", data.concerns) };
   let plan = blank(), wrong = "";
   try {
     if (given.has("week")) plan = unpacked(given.get("week"), data, rules);
@@ -27,7 +27,8 @@ export function arrived({ data, rules }) {
 }
 
 export function fragment(plan, wish, data) {
-  const said = [["parts", wish.parts], ["equipment", wish.equipment], ["avoid", wish.concerns]].filter(([, ids]) => ids.length)
+  const all = wish.equipment.length === Object.keys(data.equipment).length;
+  const said = [["parts", wish.parts], ["equipment", all ? [] : wish.equipment.length ? wish.equipment : ["none"]], ["avoid", wish.concerns]].filter(([, ids]) => ids.length)
     .map(([name, ids]) => `${name}=${ids.join(",")}`);
   if (plan.days.some((day) => day.length)) said.push(`week=${packed(plan, data)}`);
   return said.length ? `#${said.join("&")}` : "";

@@ -1,7 +1,8 @@
 // The page Week: the plan in memory and in the fragment, its fields, and what follows from it.
 
-import { count, duration, warnings } from "./count.js";
+import { count, duration, standing, warnings } from "./count.js";
 import { begin, link, make, part, root } from "./dom.js";
+import { named, span } from "./lagging_words.js";
 import { BadPlan, read } from "./plan_file.js";
 import { arrived, filled, fragment, keep, listed, loaded, upper } from "./state.js";
 import { exporting } from "./week_files.js";
@@ -34,7 +35,7 @@ function field(entry, [name, label, needed]) {
   input.addEventListener("input", () => {
     const value = valueOf(name, input.value, needed);
     input.setAttribute("aria-invalid", String(value === undefined));
-    if (value === undefined) return say(`${label}: ${name === "repetitions" ? "write 8, 8-12, or 30s for a hold" : `a whole number from ${limits.get(name).low} to ${limits.get(name).high}`}.`);
+    if (value === undefined) return say(filled(data.words[name === "repetitions" ? "bad-repetitions" : "bad-number"], { field: label, ...limits.get(name) }));
     entry[name] = value;
     say("");
     tell();
@@ -52,9 +53,9 @@ function dayOf(entries, n) {
   const list = make("ol");
   list.append(...entries.map((entry, place) => {
     const { name, address } = exercise(entry.exercise);
-    const up = button("Up", name, () => { [entries[place - 1], entries[place]] = [entry, entries[place - 1]]; draw(); say(`${name} is now number ${place}.`); });
+    const up = button("Up", name, () => { [entries[place - 1], entries[place]] = [entry, entries[place - 1]]; draw(); say(filled(data.words.moved, { exercise: name, place })); });
     up.disabled = place === 0;
-    const remove = button("Remove", name, () => { entries.splice(place, 1); draw(); part("name").focus(); say(`${name} removed.`); });
+    const remove = button("Remove", name, () => { entries.splice(place, 1); draw(); part("name").focus(); say(filled(data.words.removed, { exercise: name })); });
     return make("li", {}, make("p", {}, link(address, name)), make("p", { className: "hb-fields" }, ...FIELDS.map((one) => field(entry, one))),
       make("p", { className: "hb-actions" }, up, remove));
   }));
@@ -86,19 +87,33 @@ function handout(entries, n) {
   }
 }
 
+/** Trained parts in the table, the ones that miss the range first; parts that are only helped stand folded below it. */
+function counted(counts, range) {
+  const places = ["below", "above", "within", "helper"];
+  const rows = Object.entries(counts).map(([ref, held]) => ({ ref, held, place: standing(held, range) }));
+  const of = (some) => some.map(({ ref, held, place }) => [named(data, ref), String(held.sets), data.words[`standing-${place}`],
+    held.days.map((n) => data.plan.days[n]).join(", ")]);
+  const trained = places.slice(0, 3).flatMap((place) => rows.filter((row) => row.place === place)), helped = rows.filter(({ place }) => place === "helper");
+  const open = part("count").querySelector("details")?.open ?? false;
+  part("count").replaceChildren(table(["Part", "Sets", "Against the range", "Trained directly on"], of(trained)), ...(helped.length ? [
+    make("details", { className: "hb-below", open }, make("summary", {}, `Only helped: ${helped.length}`),
+      make("p", { className: "hb-quiet" }, data.words["standing-helper"], "."), table(["Part", "Sets"], of(helped).map((row) => row.slice(0, 2))))] : []));
+}
+
 /** Everything that follows from the plan. */
 function tell() {
   keep(plan, wish, data);
   const range = data.goals[plan.goal].weekly_sets, counts = count(plan.days, data.exercises);
   for (const line of document.querySelectorAll("[data-day]")) {
-    line.textContent = `About ${Math.ceil(duration(plan.days[line.dataset.day], data.exercises, data.seconds[plan.goal]) / 60)} minutes, by estimate.`;
+    const minutes = Math.ceil(duration(plan.days[line.dataset.day], data.exercises, data.seconds[plan.goal]) / 60);
+    line.textContent = filled(data.words.minutes, { minutes });
   }
-  const span = range.high === undefined ? `${range.low} or more` : `${range.low ?? 0} to ${range.high}`;
-  part("range").replaceChildren(`Range: ${span} ${range.unit}. Not known: ${range.unsure} `, link(range.address, "Sources"));
-  const rows = Object.entries(counts).map(([ref, held]) => [data.parts[ref].name, String(held.sets), held.days.map((n) => data.plan.days[n]).join(", ") || "helps only"]);
-  part("count").replaceChildren(rows.length ? table(["Part", "Sets, direct and indirect", "Trained directly on"], rows) : make("p", {}, "Nothing yet."));
+  part("range").replaceChildren(`Range: ${span(data, range)} ${range.unit}. Not known: ${range.unsure} `, link(range.address, "Sources"));
+  counted(counts, range);
   const found = warnings(plan.days, counts, data.exercises, range);
-  part("remarks").replaceChildren(...(found.length ? found.map(remark) : [make("li", {}, "Nothing.")]));
+  part("remarks").replaceChildren(...found.map(remark));
+  const filledIn = plan.days.some((day) => day.length);
+  for (const [name, shown] of [["hint", !filledIn], ["planned", filledIn], ["warned", found.length]]) part(name).hidden = !shown;
   part("handouts").replaceChildren(...plan.days.flatMap((entries, n) => entries.length ? handout(entries, n) : []));
   part("lagging").href = new URL(`lagging/${fragment(plan, wish, data)}`, root).href;
   reckon(plan);
@@ -108,12 +123,12 @@ function add(event) {
   event.preventDefault();
   const typed = part("name").value.trim().toLowerCase(), n = Number(part("day").value);
   const id = Object.keys(data.exercises).find((one) => [exercise(one).name, ...exercise(one).also].some((name) => name.toLowerCase() === typed));
-  if (!id) return say("No exercise has this name. Choose one of the list.");
-  if (plan.days[n].length >= data.plan.exercises) return say(`A day holds at most ${data.plan.exercises} exercises.`);
+  if (!id) return say(data.words["unknown-exercise"]);
+  if (plan.days[n].length >= data.plan.exercises) return say(filled(data.words["full-day"], { count: data.plan.exercises }));
   plan.days[n].push({ exercise: id, sets: 3, repetitions: "8-12", left: null, rest: null });
   part("name").value = "";
   draw();
-  say(`${exercise(id).name} added to ${data.plan.days[n]}.`);
+  say(filled(data.words.added, { exercise: exercise(id).name, day: data.plan.days[n] }));
 }
 
 async function open() {
@@ -124,7 +139,7 @@ async function open() {
     part("goal").value = plan.goal;
     part("wrong").textContent = "";
     draw();
-    say("The week is open.");
+    say(data.words.opened);
   } catch (bad) {
     if (!(bad instanceof BadPlan)) throw bad;
     part("wrong").textContent = bad.message;
@@ -139,6 +154,7 @@ begin(async () => {
   ({ plan, wish } = found);
   part("wrong").textContent = found.wrong;
   part("goal").value = plan.goal;
+  part("hint-text").textContent = data.words["week-empty"];
   part("names").append(...Object.values(data.exercises).map(({ name, also }) => make("option", { value: name }, also.join(", "))));
   part("day").append(...data.plan.days.map((name, n) => make("option", { value: n }, name)));
   part("progression").append(...data.progression.map((rule) => make("li", {}, make("b", {}, rule.do), ` ${rule.because}`)));
