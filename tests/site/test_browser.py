@@ -21,7 +21,8 @@ if TYPE_CHECKING:
 pytestmark = pytest.mark.browser
 
 PAGES = ["", "cautions/", "exercises/", "exercises/crate-curl/", "muscles/", "muscles/lantern/", "sources/", "sources/wick2030/",
-         "methods/", "programme/", "gaps/", "rules/"]
+         "methods/", "programme/", "gaps/", "rules/",
+         "find/", "compare/", "lagging/#parts=lantern/long-head", "week/"]
 WIDTHS = {"narrowest": (320, 640), "phone": (390, 844), "laptop": (1366, 900)}
 
 

@@ -46,7 +46,8 @@ PAGE = b"<!doctype html><link rel=icon href=data:,><title>Week</title>"
 #: Everything that the page's scripts answer to a list of cases: one function of each page for each kind of case.
 IN_PAGE = """async ([kind, cases]) => {
     const from = (name) => import(new URL(`../planner/${name}.js`, location.href));
-    const [{ shortlist }, { relaxed }, week, loads, files] = await Promise.all(['shortlist', 'relax', 'count', 'loads', 'plan_file'].map(from));
+    const [{ shortlist }, { relaxed }, week, loads, files] = await Promise.all(
+        ['shortlist', 'relax', 'count', 'loads', 'plan_file'].map(from));
     const data = await (await fetch('../data/planner.json')).json();
     const { rules } = await (await fetch('../handout/data.json')).json();
     const answers = {
@@ -54,7 +55,8 @@ IN_PAGE = """async ([kind, cases]) => {
         plan: ({ plan, monday, stamp }) => {
             const counts = week.count(plan.days, data.exercises), range = data.goals[plan.goal].weekly_sets;
             return { counts, standings: Object.values(counts).map((held) => week.standing(held, range)),
-                additions: Object.values(counts).map(({ sets }) => week.toAdd(sets, data.goals[plan.goal])), warnings: week.warnings(plan.days, counts, data.exercises, range),
+                additions: Object.values(counts).map(({ sets }) => week.toAdd(sets, data.goals[plan.goal])),
+                warnings: week.warnings(plan.days, counts, data.exercises, range),
                 seconds: plan.days.map((day) => week.duration(day, data.exercises, data.seconds[plan.goal])),
                 file: files.write(plan, data), again: files.read(files.write(plan, data), data, rules),
                 link: files.unpacked(files.packed(plan, data), data, rules),
@@ -63,8 +65,9 @@ IN_PAGE = """async ([kind, cases]) => {
         },
         text: (text) => { try { return files.read(text, data, rules); } catch (bad) {
             if (bad instanceof files.BadPlan) return bad.message; throw bad; } },
-        load: ({ exercise, done, load, planned, bar, pairs }) => ({ total: loads.totalLoad(bar, 0.955, load), hung: loads.toHang(load, bar, 0.955),
-             guesses: loads.guesses(data.equations, exercise, done, load, planned),
+        load: ({ exercise, done, load, planned, bar, pairs }) => ({
+            total: loads.totalLoad(bar, 0.955, load), hung: loads.toHang(load, bar, 0.955),
+            guesses: loads.guesses(data.equations, exercise, done, load, planned),
             bar: loads.onBar(load, bar, pairs), rack: loads.neighbours(load, [bar, ...pairs]), told: loads.told(load) }),
     };
     return cases.map(answers[kind]);

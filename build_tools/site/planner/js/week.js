@@ -56,8 +56,8 @@ function dayOf(entries, n) {
     const up = button("Up", name, () => { [entries[place - 1], entries[place]] = [entry, entries[place - 1]]; draw(); say(filled(data.words.moved, { exercise: name, place })); });
     up.disabled = place === 0;
     const remove = button("Remove", name, () => { entries.splice(place, 1); draw(); part("name").focus(); say(filled(data.words.removed, { exercise: name })); });
-    return make("li", {}, make("p", {}, link(address, name)), make("p", { className: "hb-fields" }, ...FIELDS.map((one) => field(entry, one))),
-      make("p", { className: "hb-actions" }, up, remove));
+    return make("li", {}, make("p", {}, link(address, name)), make("div", { className: "hb-entry" },
+      make("p", { className: "hb-fields" }, ...FIELDS.map((one) => field(entry, one))), make("p", { className: "hb-actions" }, up, remove)));
   }));
   const time = make("p", { className: "hb-quiet" });
   time.dataset.day = n;
@@ -92,10 +92,10 @@ function counted(counts, range) {
   const places = ["below", "above", "within", "helper"];
   const rows = Object.entries(counts).map(([ref, held]) => ({ ref, held, place: standing(held, range) }));
   const of = (some) => some.map(({ ref, held, place }) => [named(data, ref), String(held.sets), data.words[`standing-${place}`],
-    held.days.map((n) => data.plan.days[n]).join(", ")]);
+    held.days.map((n) => data.plan.days[n].slice(0, 3)).join(", ")]);
   const trained = places.slice(0, 3).flatMap((place) => rows.filter((row) => row.place === place)), helped = rows.filter(({ place }) => place === "helper");
   const open = part("count").querySelector("details")?.open ?? false;
-  part("count").replaceChildren(table(["Part", "Sets", "Against the range", "Trained directly on"], of(trained)), ...(helped.length ? [
+  part("count").replaceChildren(table(["Part", "Sets", "Against the range", "Directly on"], of(trained)), ...(helped.length ? [
     make("details", { className: "hb-below", open }, make("summary", {}, `Only helped: ${helped.length}`),
       make("p", { className: "hb-quiet" }, data.words["standing-helper"], "."), table(["Part", "Sets"], of(helped).map((row) => row.slice(0, 2))))] : []));
 }
