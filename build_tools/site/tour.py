@@ -12,6 +12,7 @@ from ..catalog import entries
 from ..catalog.entries.example import Day
 from ..evidence.conventions import settings
 from ..handout.fragment import Handout, Item, encode
+from ..planning import additions
 from ..planning import week as weeks
 from ..planning.facts import facts
 from ..planning.order import Orders
@@ -28,8 +29,8 @@ from .templating import render
 from .tour_words import Reason, Words, grounds
 
 URI = "tour.md"
-#: What a page's button adds: sets and repetitions.
-ADDED_SETS, ADDED_REPETITIONS = 3, "8-12"
+#: Repetitions of what is added, as the button of the page Lagging part adds it.
+ADDED = "8-12"
 
 
 @dataclass(frozen=True)
@@ -125,28 +126,30 @@ class Teller:
     def client(self, number: int, client: entries.Client) -> ClientView:
         """A client with everything that the planner answers."""
         desk, vocabulary = self._desk, self._desk.shelf.vocabulary
-        week = planned(client)
-        wish = Wish(tuple(client.lagging), frozenset(client.equipment), frozenset(client.avoid), week.exercises, ADDED_SETS)
+        week, doses = planned(client), self._programme.goals[client.goal]
+        before = weeks.count(week, self._facts)
+        sets = [before[part].sets if part in before else 0 for part in client.lagging]
+        wish = Wish(tuple(client.lagging), frozenset(client.equipment), frozenset(client.avoid), week.exercises,
+                    additions.sets(sets[0], doses))
         found = Shortlists(self._facts, {part: self._orders.of(part) for part in client.lagging}).of(wish)
-        whole = added(week, [proposal.exercise for proposal in found.proposals])
-        before, after = (weeks.count(one, self._facts) for one in (week, whole))
-        weekly = self._programme.goals[client.goal].weekly_sets
+        whole = added(week, [proposal.exercise for proposal in found.proposals], wish.sets)
+        after = weeks.count(whole, self._facts)
         return ClientView(
             anchor=f"client-{number}", data=client, lagging=desk.parts(client.lagging),
             equipment=[vocabulary.equipment[id].name for id in client.equipment],
             avoid=[vocabulary.concerns[id].name for id in client.avoid],
-            span=programme.span(weekly.low, weekly.high),
+            span=programme.span(doses.weekly_sets.low, doses.weekly_sets.high),
             range=desk.href(programme.URI, programme.anchor_of(("goals", client.goal, "weekly_sets"))),
             open_lagging=self._opened("lagging.md", client.goal, wish, week), open_week=self._opened("week.md", client.goal, wish, week),
-            open_added=self._opened("week.md", client.goal, wish, whole), answers=[self._answer(proposal) for proposal in found.proposals],
-            counts=[Counted(desk.part(part), *(held[part].sets if part in held else 0 for held in (before, after)))
-                    for part in client.lagging],
+            open_added=self._opened("week.md", client.goal, wish, whole), answers=[self._answer(one, wish.sets) for one in found.proposals],
+            counts=[Counted(desk.part(part), held, after[part].sets if part in after else 0)
+                    for part, held in zip(client.lagging, sets, strict=True)],
             remarks=self._remarks(client.goal, whole, after), days=self._days(client.goal, whole))
 
-    def _answer(self, proposal: Proposal) -> Answer:
+    def _answer(self, proposal: Proposal, sets: int) -> Answer:
         reason = self._words.reason(proposal)
         return Answer(self._desk.exercise(proposal.exercise), self._desk.part(proposal.part), reason, self._why(reason), proposal.tied,
-                      [self._words.difference(proposal, other) for other in proposal.differences], self._words.costs(proposal, ADDED_SETS))
+                      [self._words.difference(proposal, other) for other in proposal.differences], self._words.costs(proposal, sets))
 
     def _remarks(self, goal: entries.Goal, week: Week, counts: Mapping[str, Count]) -> list[tuple[str, str | None]]:
         known = self._desk.shelf.addresses.anchors(programme.URI)
@@ -181,10 +184,10 @@ def planned(client: entries.Client) -> Week:
                       for day in map(_key, DAYS)))
 
 
-def added(week: Week, exercises: list[str]) -> Week:
+def added(week: Week, exercises: list[str], sets: int) -> Week:
     """The week with accessories at the end of its last training day, as the button of the page Lagging part adds them."""
     last = max((number for number, day in enumerate(week.days) if day), default=0)
-    new = tuple(Entry(id, ADDED_SETS, ADDED_REPETITIONS) for id in exercises)
+    new = tuple(Entry(id, sets, ADDED) for id in exercises)
     return replace(week, days=tuple((*day, *new) if number == last else day for number, day in enumerate(week.days)))
 
 

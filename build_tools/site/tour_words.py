@@ -7,7 +7,7 @@ from typing import Any
 
 from ..evidence.names import Names, listed, upper_first
 from ..planning.facts import ExerciseFacts
-from ..planning.order import Orders
+from ..planning.order import STATED, Orders
 from ..planning.shortlist import Difference, Proposal
 from ..planning.warnings import GROUNDS, Warning
 from ..planning.week import DAYS
@@ -38,7 +38,8 @@ class Words:
         """The sentence for which the exercise is proposed, and how sure it is."""
         kind, part = proposal.kind, proposal.part
         name, means = KIND_WORDS[kind]
-        if told := self._orders.best(proposal.exercise, part, kind):
+        told = self._orders.best(proposal.exercise, part, kind) if kind in STATED else None
+        if told:
             sure = [told.verdict and f"Verdict: {told.verdict}.", told.certainty and f"Certainty: {told.certainty}."]
             return Reason(kind, name, told.sentence, " ".join(filter(None, sure)), told.address)
         length = self._exercises[proposal.exercise].lengths.get(part)
