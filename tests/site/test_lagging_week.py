@@ -74,7 +74,7 @@ def test_the_accessory_goes_to_the_chosen_day(page: Page) -> None:
     page.get_by_label("Day", exact=True).select_option("Friday")
     assert add.inner_text() == "Add 4 sets to Friday"
     add.press("Enter")
-    page.wait_for_url("**/week/#*")
+    page.wait_for_url("**/week/#**")
     page.locator("[data-part=days] h3").nth(1).wait_for()
     assert page.locator("[data-part=days] h3").all_inner_texts() == ["Wednesday", "Friday"]
 

@@ -30,7 +30,7 @@ function valueOf(name, text, needed) {
 }
 
 function field(entry, [name, label, needed]) {
-  const input = make("input", { value: entry[name] ?? "", maxLength: 10, autocomplete: "off", inputMode: name === "repetitions" ? "text" : "numeric" });
+  const input = make("input", { value: entry[name] ?? "", placeholder: " ", maxLength: 10, autocomplete: "off", inputMode: name === "repetitions" ? "text" : "numeric" });
   input.setAttribute("aria-label", `${label}: ${exercise(entry.exercise).name}`);
   input.addEventListener("input", () => {
     const value = valueOf(name, input.value, needed);
