@@ -239,3 +239,29 @@ def test_checks_know_the_views() -> None:
     assert not list(impossible(made("standing", {"shoulder-horizontal": 0}, view="above"), VOCABULARY)), "no floor is seen"
     assert [t.path for t in out_of_range(made("seated", {"wrist": 120}))] == [("from", "wrist"), ("to", "wrist")]
     assert [t.path for t in not_shown(made("seated", {"knee": 10}, view="above"))] == [("from", "knee"), ("to", "knee")]
+
+
+# --- a leg lifted while the other knee carries ---------------------------------
+
+KNEELS = {"hip": 90.0, "knee": 108.0, "ankle": -70.0, "shoulder": 88.0, "elbow": 10.0}
+LIFTED = {"hip": -2.0, "knee": 2.0, "ankle": -10.0, "shoulder": 88.0, "elbow": 10.0}
+
+
+def on_hand_and_knee(stays: str) -> Movement:
+    """One leg is lifted into line with the trunk; the other leg kneels and the arm of the lifted side stands."""
+    return made("one-hand-and-knee", KNEELS, LIFTED, other={"from": KNEELS, "to": KNEELS}, stays=stays,
+                via=[{**KNEELS, "hip": 42.0, "knee": 95.0, "ankle": -55.0}])
+
+
+def test_the_hip_of_a_lifted_leg_holds_that_leg_and_no_more() -> None:
+    # By hand with de Leva's table 4 (men, 75 kg, 1.75 m): thigh 10.62 kg with its centre at 0.410 of 0.429 m, shank 3.25 kg at
+    # 0.440 of 0.431 m, foot 1.03 kg beyond the ankle, all nearly level: 9.81 x (1.87 + 2.01 + about 0.95) = 47 N m.
+    found = reckoned(on_hand_and_knee("other"), REFERENCE, one_side=True)
+    assert isinstance(found, dict)
+    assert abs(found["hip"].samples[-1].moment) == pytest.approx(47, abs=3)
+
+
+def test_a_rest_on_hand_and_knee_is_judged_by_the_leg_that_stays() -> None:
+    assert list(impossible(on_hand_and_knee("other"), VOCABULARY)) == []
+    assert any("knees miss" in trouble.message or "below the floor" in trouble.message
+               for trouble in impossible(on_hand_and_knee("this"), VOCABULARY))
