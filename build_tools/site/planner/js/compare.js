@@ -99,12 +99,12 @@ async function show() {
   if (before === location.search) part("results").replaceChildren(...details.length ? table(ids, details) : []);
 }
 
-/** Exercises under the region of the muscle that a set of them counts for first. */
+/** Exercises under each region of which they train a part directly. */
 function offer() {
   const entries = Object.entries(data.exercises).sort(([, a], [, b]) => order(a.name, b.name));
   for (const [region, name] of Object.entries(data.regions)) {
     const here = new Set(Object.keys(data.muscles).filter((id) => data.muscles[id].region === region).flatMap((id) => partsOf(data, id)));
-    const some = entries.filter(([, { credits }]) => Object.keys(credits).some((ref) => credits[ref] === 1 && here.has(ref)));
+    const some = entries.filter(([, { direct }]) => direct.some((ref) => here.has(ref)));
     if (some.length) part("add").append(make("optgroup", { label: name }, ...some.map(([value, exercise]) => make("option", { value }, exercise.name))));
   }
 }

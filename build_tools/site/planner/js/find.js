@@ -72,7 +72,7 @@ function row(id, query) {
   const exercise = data.exercises[id];
   const box = make("input", { type: "checkbox", checked: marked.includes(id), onchange: ({ target }) => choose(id, target) });
   const counts = partsOf(data, query.part).filter((ref) => ref in exercise.credits)
-    .map((ref) => `${exercise.credits[ref] === 1 ? "a full set" : "half a set"} for ${data.parts[ref].inside}`);
+    .map((ref) => `${exercise.direct.includes(ref) ? "a full set" : "half a set"} for ${data.parts[ref].inside}`);
   const facts = [exercise.equipment.map((kit) => data.equipment[kit].name).join(", ") || "Body alone",
     data.positions[exercise.position], exercise.sides === "both" ? "both sides together" : "one side at a time"];
   return make("li", {}, make("p", { className: "hb-index__name" }, link(exercise.address, exercise.name)),
