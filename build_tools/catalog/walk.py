@@ -23,6 +23,7 @@ _CALLED: dict[type[entries.Basis], str] = {
     entries.Caution: "caution",
     entries.Fact: "fact",
     entries.Convention: "convention",
+    entries.Correlation: "correlation",
     entries.BodyWeightFraction: "body-weight fraction",
     entries.MachineCurve: "machine's curve",
     entries.Dose: "dose",

@@ -44,6 +44,8 @@ class DoseView:
     span: str
     sure: str
     stated: Stated
+    muscles: list[tuple[Link, str]]
+    """Muscles with a range of their own."""
 
 
 @dataclass(frozen=True)
@@ -153,7 +155,9 @@ def _stated(desk: Desk) -> Any:
 
 
 def _dose(desk: Desk, goal: str, key: str, dose: entries.Dose) -> DoseView:
-    return DoseView(anchor_of(("goals", goal, key)), DOSES[key], span(dose.low, dose.high), sure(desk.shelf, dose), _stated(desk)(dose))
+    return DoseView(anchor_of(("goals", goal, key)), DOSES[key], span(dose.low, dose.high), sure(desk.shelf, dose), _stated(desk)(dose),
+                    [(desk.part(muscle), span(ends.low, ends.high)) for muscle, ends in dose.muscles.items()
+                     if muscle in desk.shelf.catalog.muscles])
 
 
 def span(low: float | None, high: float | None) -> str:

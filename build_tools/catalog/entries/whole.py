@@ -74,6 +74,7 @@ class Design(Term):
     """A study design. A synthesis summarises other studies and is never counted beside them."""
 
     synthesis: bool = Field(False, description="True for reviews and other summaries of studies.")
+    allocates: bool = Field(False, description="True when people, limbs or an order of exercises are allocated, so that studies say how.")
 
 
 class Measure(Term):
@@ -81,6 +82,13 @@ class Measure(Term):
 
     pools: bool = Field(True, description="False when its values are no ratio of amounts, so that only directions are taken from it.")
     outcome: Outcome = Field(description="The one outcome it can speak for.")
+    units: list[Line] = Field(default=[], description="Units that its numbers can have.")
+
+
+class Version(Entry):
+    """A way of doing an exercise: over a stated range, hold, stance or tempo."""
+
+    name: Name = Field(description="How it reads after the exercise's name and a comma, e.g. over the lower half.")
 
 
 class Concern(Term):
@@ -97,6 +105,7 @@ class Vocabulary(Entry):
     load_points: dict[Id, LoadPoint] = Field(description="Where a load can meet the body.")
     designs: dict[Id, Design] = Field(description="How a study can be built.")
     measures: dict[Id, Measure] = Field(description="How an outcome can be measured.")
+    versions: dict[Id, Version] = Field(default={}, description="Ways of doing an exercise that studies set apart.")
     concerns: dict[Id, Concern] = Field(default={}, description="Who should take care; named by cautions, to find and avoid exercises.")
     proper_nouns: list[Name] = Field(default=[], description="Words of names that keep their capital inside a sentence.")
 
@@ -118,6 +127,49 @@ class Convention(Basis):
     range: Interval | None = Field(None, description="Values over which the conclusions are tried, lowest and highest.")
 
 
+#: What two numbers of the same people can be.
+CorrelationKind = Literal["before_after", "arms", "parts", "sites"]
+
+
+class Correlation(Basis):
+    """How alike two numbers of the same people are taken to be, for one outcome and, where named, some of its measures."""
+
+    outcome: Outcome = Field(description="The outcome it holds for.")
+    measures: list[Id] = Field(default=[], description="The measures it holds for; left out for all others of the outcome.")
+    value: Annotated[float, Field(ge=0, le=1)] = Field(description="The correlation that is used.")
+    range: Annotated[list[Annotated[float, Field(ge=0, le=1)]], Field(min_length=2, max_length=2)] = Field(
+        description="Correlations over which the conclusions are tried, lowest and highest.")
+    observed: Line | None = Field(None, description="What was seen in people's own data: values, how many, of how many data sets.")
+
+
+#: Kind of correlation -> outcomes that each need one for all measures. What is measured once has no before and after.
+CORRELATED: dict[CorrelationKind, tuple[Outcome, ...]] = {
+    "before_after": ("growth", "strength"), **dict.fromkeys(("arms", "parts", "sites"), ("growth", "activation", "strength"))}
+
+
+class Correlations(Entry):
+    """How alike two numbers of the same people are taken to be. Printed values and people's own data come first wherever there are any."""
+
+    before_after: list[Correlation] = Field(description="Before and after training.")
+    arms: list[Correlation] = Field(description="Two exercises done by the same people: their changes, or their levels of activity.")
+    parts: list[Correlation] = Field(description="Two parts of a muscle in one exercise.")
+    sites: list[Correlation] = Field(description="The contrast of two exercises at two sites, or by two measures, of the same people.")
+
+    @model_validator(mode="after")
+    def _complete(self) -> Correlations:
+        for kind, outcomes in CORRELATED.items():
+            found = [c.outcome for c in getattr(self, kind) if not c.measures]
+            for outcome in outcomes:
+                if found.count(outcome) != 1:
+                    raise ValueError(f"`{kind}:` needs exactly one correlation for {outcome} without `measures:`")
+        return self
+
+    def of(self, kind: CorrelationKind, outcome: str, measure: str) -> Correlation:
+        """The one that holds for a measure."""
+        fitting = [c for c in getattr(self, kind) if c.outcome == outcome]
+        return next((c for c in fitting if measure in c.measures), None) or next(c for c in fitting if not c.measures)
+
+
 class Conventions(Entry):
     """What methods leave open and this handbook fixes. Ratios are final sizes, activities or strengths, first to second."""
 
@@ -129,13 +181,11 @@ class Conventions(Entry):
     size_large_growth: Convention = Field(description="Ratio of final muscle sizes from which a difference is large.")
     size_large_activation: Convention = Field(description="Ratio of activities from which a difference is large.")
     size_large_strength: Convention = Field(description="Ratio of final strengths from which a difference is large.")
-    within_person_correlation: Convention = Field(description="Correlation of two arms of the same people, with a range.")
-    pre_post_correlation: Convention = Field(description="Correlation of one person's values before and after training, with a range.")
-    between_measurement_correlation: Convention = Field(description="Correlation of several measurements of one sample, with a range.")
+    correlations: Correlations = Field(description="How alike people's numbers are taken to be where no paper says it.")
 
     def items(self) -> list[tuple[str, Convention]]:
-        """Each convention with its key, in the order above."""
-        return [(key, getattr(self, key)) for key in type(self).model_fields]
+        """Each convention of one number with its key, in the order above."""
+        return [(key, found) for key in type(self).model_fields if isinstance(found := getattr(self, key), Convention)]
 
 
 class Notice(Entry):

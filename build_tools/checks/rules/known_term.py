@@ -22,6 +22,11 @@ Fails: studies/glow2031.yaml 1:9 4:14
         at: Table 2
         values: {seated: {mean: 61}}
 
+Fails: studies/glow2031.yaml 2:43
+    arms:
+      seated: {exercise: crate-curl, version: lower-haf, called: seated crate curl}
+      standing: {exercise: cable-curl, called: standing cable curl}
+
 Fails: exercises/crate-curl.yaml 4:10 7:12
     movement:
       position: standing
@@ -120,5 +125,8 @@ def _words(context: Context) -> Iterator[tuple[str, str, Entry, Path]]:
                 yield "joints", joint, muscle, ("parts", id, "crosses", index)
     for study in context.catalog.studies.values():
         yield "designs", study.data.design, study, ("design",)
+        for id, arm in study.data.arms.items():
+            if arm.version:
+                yield "versions", arm.version, study, ("arms", id, "version")
         for index, result in enumerate(study.data.results):
             yield "measures", result.measure, study, ("results", index, "measure")
