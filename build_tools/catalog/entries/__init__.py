@@ -26,7 +26,9 @@ from .base import (
     Outcome,
     PartRef,
     Positive,
+    Term,
 )
+from .care import CareLine, Concern, Wording
 from .example import Client, Example, Sets
 from .exercise import (
     Anchor,
@@ -65,7 +67,6 @@ from .programme import (
 )
 from .study import Appraisal, Arm, Contrast, Difference, Moment, People, Ratio, Result, Spread, Standardised, Study, Value
 from .whole import (
-    Concern,
     Convention,
     Conventions,
     Design,
@@ -81,7 +82,6 @@ from .whole import (
     Owner,
     Position,
     Region,
-    Term,
     Vocabulary,
 )
 
@@ -95,6 +95,7 @@ __all__ = [
     "Axis",
     "Basis",
     "BodyWeightFraction",
+    "CareLine",
     "CarefulGroup",
     "Caution",
     "Citation",
@@ -175,4 +176,5 @@ __all__ = [
     "Topic",
     "Value",
     "Vocabulary",
+    "Wording",
 ]
