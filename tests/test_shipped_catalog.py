@@ -52,7 +52,8 @@ def test_no_exercise_lacks_a_caution_or_a_swap(catalog: Catalog) -> None:
 
 #: Signs that need help at once, as beginnings of words, beside where they are listed. Back: a physiotherapy journal's page on the national
 #: pathway for the nerves at the base of the spine (2024). Pregnancy: the signs of ACOG Committee Opinion 804 and of the edition before
-#: it in four restatements, of the 2019 Canadian guideline in one, and of a review of 2017 (`pregnancypa2017`). Everybody: first-aid teaching, from memory.
+#: it in four restatements, of the 2019 Canadian guideline in one, and of a review of 2017 (`pregnancypa2017`). Everybody: first-aid
+#: teaching, from memory.
 SIGNS = {
     None: ["chest", "faint", "breath", "face", "arm", "leg", "weak", "numb"],
     "lower-back": ["numb between the legs", "bladder", "bowel", "leg goes weak"],
