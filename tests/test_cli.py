@@ -140,8 +140,8 @@ def test_summary_counts_by_kind_basis_and_outcome(here, capsys):
         "cue": {"cited": 0, "common practice": 6},
         "dose": {"cited": 0, "common practice": 14}, "emphasis claim": {"cited": 2, "common practice": 1},
         "equation": {"cited": 0, "common practice": 1}, "fact": {"cited": 2, "common practice": 1},
-        "fault": {"cited": 0, "common practice": 2}, "set credit": {"cited": 0, "common practice": 2},
-        "time allowance": {"cited": 0, "common practice": 2}}
+        "fault": {"cited": 0, "common practice": 2}, "line of care": {"cited": 0, "common practice": 2},
+        "set credit": {"cited": 0, "common practice": 2}, "time allowance": {"cited": 0, "common practice": 2}}
     assert counts["outcomes"] == {
         "growth": {"claims": 1, "results": 3}, "activation": {"claims": 2, "results": 1}, "length": {"claims": 0, "results": 0},
         "strength": {"claims": 0, "results": 0}, "architecture": {"claims": 0, "results": 0}}

@@ -105,6 +105,7 @@ IN_CODE: dict[type[BaseModel], Schema] = {
         {"allOf": [_given("rests_on", maxProperties=1), _given("fixes"), _none("faces")]},
         {"allOf": [_given("rests_on", minProperties=2), _given("faces"), _none("fixes")]},
     ]},
+    entries.Wording: {"oneOf": [_given("one_of", minItems=1), _given("none_of", minItems=1)]},
     entries.Dose: {"anyOf": [_given("low"), _given("high")]},
     entries.Equation: {"oneOf": [{"allOf": [_given("form", const=form), _given("coefficients", minItems=count, maxItems=count)]}
                                  for form, count in entries.COEFFICIENTS.items()]},

@@ -21,6 +21,7 @@ _CALLED: dict[type[entries.Basis], str] = {
     entries.Cue: "cue",
     entries.Fault: "fault",
     entries.Caution: "caution",
+    entries.CareLine: "line of care",
     entries.Fact: "fact",
     entries.Convention: "convention",
     entries.Correlation: "correlation",

@@ -11,7 +11,6 @@ from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 from ..catalog.entries import Test
-
 from .amounts import people as counted_people
 from .amounts import percent
 from .certainty_rules.body import Level

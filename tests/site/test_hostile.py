@@ -112,5 +112,6 @@ def test_front_matter_reads_back(title: str, description: str) -> None:
 @given(line=HOSTILE)
 def test_notice_passage_holds_its_text(line: str) -> None:
     from build_tools.catalog.entries import Notice
-    html = render_template("notice.html.jinja", notice=Notice.model_construct(short=line, long=[line]))
-    assert [tag for tag, _ in Reader(html).elements] == ["div", "p", "b", "ul", "li"]
+    notice = Notice.model_construct(short=line, help_at_once=line, long=[line])
+    html = render_template("notice.html.jinja", notice=notice, heading="Call for help if")
+    assert [tag for tag, _ in Reader(html).elements] == ["div", "p", "b", "p", "b", "ul", "li", "ul", "li"]

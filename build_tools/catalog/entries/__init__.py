@@ -26,7 +26,9 @@ from .base import (
     Outcome,
     PartRef,
     Positive,
+    Term,
 )
+from .care import CareLine, Concern, Wording
 from .example import Client, Example, Sets
 from .exercise import (
     Anchor,
@@ -54,6 +56,7 @@ from .programme import (
     Credits,
     Dose,
     Doses,
+    Ends,
     Equation,
     Goal,
     LoadPrediction,
@@ -121,6 +124,7 @@ __all__ = [
     "Axis",
     "Basis",
     "BodyWeightFraction",
+    "CareLine",
     "CarefulGroup",
     "Caution",
     "Citation",
@@ -143,6 +147,7 @@ __all__ = [
     "Difference",
     "Dose",
     "Doses",
+    "Ends",
     "Entry",
     "Equation",
     "Equipment",
@@ -210,4 +215,5 @@ __all__ = [
     "Version",
     "Via",
     "Vocabulary",
+    "Wording",
 ]

@@ -49,3 +49,10 @@ class Fact(Basis):
     """One sentence of anatomy or method with its basis."""
 
     say: Line = Field(description="The fact in one plain sentence.")
+
+
+class Term(Entry):
+    """A word of a closed list."""
+
+    name: Name = Field(description="Name as shown.")
+    note: Line | None = Field(None, description="What stands in for it, or how to tell it from others.")

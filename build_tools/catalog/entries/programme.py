@@ -92,6 +92,7 @@ class CarefulGroup(Entry):
 
     name: Name = Field(description="Who they are, e.g. People with high blood pressure.")
     advice: list[Advice] = Field(min_length=1, description="What changes for them.")
+    concerns: list[Id] = Field(default=[], description="Concerns of vocabulary.yaml whose lines on go-aheads and emergency help they need.")
     ask: Line = Field(description="Whom to ask before training (a licensed professional).")
 
 

@@ -6,14 +6,8 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints, model_validator
 
-from .base import Basis, ContactPoint, Entry, Id, Interval, Key, Line, Name, Outcome
-
-
-class Term(Entry):
-    """A word of a closed list."""
-
-    name: Name = Field(description="Name as shown.")
-    note: Line | None = Field(None, description="What stands in for it, or how to tell it from others.")
+from .base import Basis, ContactPoint, Entry, Id, Interval, Key, Line, Name, Outcome, Term
+from .care import Concern, Wording
 
 
 class Equipment(Term):
@@ -55,6 +49,7 @@ class Position(Term):
                                                     "what carries the body and above the floor.")
     against: Literal["wall", "sled"] | None = Field(None, description="What the back leans against while the feet carry.")
     arm: float | None = Field(None, description="Angle in space of upper arms that rest, degrees, unless the exercise bends the shoulder.")
+    care: list[Id] = Field(default=[], description="Concerns that every exercise in this position has a caution on.")
 
     @model_validator(mode="after")
     def _fixed(self) -> Position:
@@ -91,10 +86,6 @@ class Version(Entry):
     name: Name = Field(description="How it reads after the exercise's name and a comma, e.g. over the lower half.")
 
 
-class Concern(Term):
-    """Something about a client that a caution speaks of: a sore part, a condition, a situation."""
-
-
 class Vocabulary(Entry):
     """Closed lists (``vocabulary.yaml``)."""
 
@@ -107,6 +98,7 @@ class Vocabulary(Entry):
     measures: dict[Id, Measure] = Field(description="How an outcome can be measured.")
     versions: dict[Id, Version] = Field(default={}, description="Ways of doing an exercise that studies set apart.")
     concerns: dict[Id, Concern] = Field(default={}, description="Who should take care; named by cautions, to find and avoid exercises.")
+    caution_wording: list[Wording] = Field(default=[], description="Words that every caution must or may not say, whatever its concerns.")
     proper_nouns: list[Name] = Field(default=[], description="Words of names that keep their capital inside a sentence.")
 
 
@@ -192,6 +184,7 @@ class Notice(Entry):
     """The words of caution on every page a client may see."""
 
     short: Line = Field(description="One line, on every page a client may see.")
+    help_at_once: Line = Field(description="Signs that need emergency help whatever the exercise, said after `Call for emergency help if`.")
     long: list[Line] = Field(min_length=1, description="The cautions in full, one sentence or two each.")
 
 
