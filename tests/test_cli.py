@@ -153,7 +153,8 @@ def test_summary_counts_by_kind_basis_and_outcome(here, capsys):
     assert counts["studies by allocation"] == {kind: {"studies": n} for kind, n in (
         ("random", 2), ("counterbalanced", 0), ("self-chosen", 1), ("not stated", 0))}
     assert counts["references by what was read"] == {kind: {"references": n} for kind, n in (
-        ("full text", 1), ("abstract", 3), ("part of abstract", 0), ("record", 0), ("memory", 0), ("without authors", 0), ("with a notice", 1))}
+        ("full text", 1), ("abstract", 3), ("part of abstract", 0), ("record", 0), ("memory", 0),
+        ("without authors", 0), ("with a notice", 1))}
     assert counts["results by where they were read"] == {kind: {"results": n} for kind, n in (
         ("read in the study", 4), ("second-hand", 0), ("in doubt", 0))}
     cli.main(["check", "--summary"])

@@ -168,7 +168,8 @@ def _typed(record: Record, label: str) -> tuple[Reference | None, list[Finding]]
             "booktitle", "edition")
     return Reference(
         key=record.key, type=record.type, authors=authors, more_authors=more, editors=people.get("editor", ((), False))[0],
-        notices=tuple(Notice(*found) for found in _NOTICE.findall(values.get("notice", ""))), pages=re.sub(r"\s*[-–—]+\s*", "–", values.get("pages", "")), spot=here, bibtex=_download(record),
+        notices=tuple(Notice(*found) for found in _NOTICE.findall(values.get("notice", ""))),
+        pages=re.sub(r"\s*[-–—]+\s*", "–", values.get("pages", "")), spot=here, bibtex=_download(record),
         **{name: values.get(name, "") for name in kept},
     ), []
 

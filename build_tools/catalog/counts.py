@@ -87,7 +87,8 @@ def _strength_of_numbers(catalog: Catalog) -> dict[str, dict[str, dict[str, int]
     tests = Counter(contrast.test for result in results for contrast in result.contrasts)
     allocations = Counter(study.allocation for study in studies)
     read = Counter(reference.read for reference in catalog.references.values())
-    kept = {"read in the study": sum(result.via is None for result in results), "second-hand": sum(result.via is not None for result in results),
+    kept = {"read in the study": sum(result.via is None for result in results),
+            "second-hand": sum(result.via is not None for result in results),
             "in doubt": sum(result.doubt is not None for result in results)}
     lacking = {"without authors": sum(not reference.authors for reference in catalog.references.values()),
                "with a notice": sum(bool(reference.notices) for reference in catalog.references.values())}

@@ -118,7 +118,8 @@ class Answers:
         return sentences.Behind(
             support=support, printed=figures, tests=frozenset(test for row in counted for test in row.tests),
             strength_test=tests.pop() if len(tests) == 1 else None,
-            together=together.pop() if len(together) == 1 else (), jointly=all(row.cover == "jointly" for row in counted), as_tested=tuple(row.as_tested for row in counted))
+            together=together.pop() if len(together) == 1 else (),
+            jointly=all(row.cover == "jointly" for row in counted), as_tested=tuple(row.as_tested for row in counted))
 
     def _degree(self, comparison: Comparison) -> str:
         estimate, outcome = comparison.estimate, comparison.question.outcome

@@ -48,7 +48,7 @@ def arm_log_mean(study: Study, arm: str, value: Value, outcome: str, measure: st
 
 
 def before_after(value: Value, outcome: str, measure: str, settings: Settings, n: int) -> tuple[float, str]:
-    """Correlation of people's values before and after, and where it is from: printed, taken back from the spread of the change, or assumed."""
+    """Correlation of people's values before and after, and where it is from: printed, taken back from the change, or assumed."""
     if value.correlation is not None:
         return value.correlation, "printed"
     if value.pre and value.post and value.change is not None and _spread_is_printed(value):

@@ -108,7 +108,8 @@ class Assembly:
         if (key, index) not in self._cache:
             result = study.results[index]
             try:
-                self._cache[key, index] = measure(key, study, index, self.doing[key], self.outcome(result), self.pools(result), self.settings)
+                self._cache[key, index] = measure(
+                    key, study, index, self.doing[key], self.outcome(result), self.pools(result), self.settings)
             except EvidenceError as error:
                 self._cache[key, index] = self.refused(key, index, error)
         return self._cache[key, index]

@@ -116,7 +116,8 @@ def _alike(comparison: Comparison) -> tuple[object, ...]:
     # One number over several parts is one finding: with the same rows, all of them joint, it is told once.
     joint = all(row.cover == "jointly" for row in comparison.rows)
     alone = comparison.question.part if comparison.estimate and not joint else None
-    return comparison.shape, tuple((row.study, row.results if joint else ()) for row in comparison.rows), str(comparison.directions), read_off(comparison.rows), alone
+    rows = tuple((row.study, row.results if joint else ()) for row in comparison.rows)
+    return comparison.shape, rows, str(comparison.directions), read_off(comparison.rows), alone
 
 
 def _findings(engine: Engine, entry: Entry, conclusion: Conclusion, claim: Claim) -> list[Finding]:

@@ -99,7 +99,7 @@ def _amount(value: Value | None, outcome: str) -> float:
 
 
 def _from_start(contrast: Contrast, df: float, paired: bool) -> tuple[Estimate, str]:
-    """Ratio of growth factors from a difference of changes and the mean before: 1 + difference / start, where the other side hardly changed.
+    """Ratio of growth factors from a difference of changes and the mean before: 1 + difference / start.
 
     The other side's own change is not known then; it would shrink the ratio by that share, a few hundredths of it.
     """

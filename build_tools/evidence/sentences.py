@@ -121,7 +121,8 @@ def read_off(names: Names, question: Question, parts: tuple[str, ...], direction
     untested = next(iter(behind.tests)) if len(behind.tests) == 1 else "none"
     why = _UNTESTED.get(untested, "but the two were not tested against each other")
     if direction == "neither":
-        told = f"untested here: no difference in {_topic(names, question, parts, behind.strength_test)} was found in {behind.support}{figures}, {why}"
+        topic = _topic(names, question, parts, behind.strength_test)
+        told = f"untested here: no difference in {topic} was found in {behind.support}{figures}, {why}"
     else:
         lead, subject, rest = _contrast(names, question, parts, direction, behind.strength_test)
         told = f"untested here: {lead}{subject} was {rest} in {behind.support}{figures}, {why}"
@@ -242,7 +243,8 @@ def _topic(names: Names, question: Question, parts: tuple[str, ...], strength_te
         between = f"between {names.parts(parts)} and {names.part(question.second)}"
         return f"{words.noun} {between} {words.with_} {names.exercise(question.within)}"
     ratio = f" relative to {names.part(question.relative_to)}" if question.relative_to else ""
-    return f"{_subject(names, words, parts, strength_test)}{ratio} between {names.exercise(question.first)} and {names.exercise(question.second)}"
+    subject = _subject(names, words, parts, strength_test)
+    return f"{subject}{ratio} between {names.exercise(question.first)} and {names.exercise(question.second)}"
 
 
 def _split(names: Names, question: Question, directions: Directions) -> str:

@@ -111,7 +111,8 @@ class _Source:
         yield Statement(
             asked.outcome, asked.outcome, asked.part, asked.first, asked.second, asked.first if leads else None,  # type: ignore[arg-type]
             comparison.sentence, ahead if leads else None if tested else "untested", rated.level if rated else None, address,
-            (estimate.ratio, estimate.low, estimate.high) if estimate and not estimate.bounded else None, comparison.studies, comparison.people)
+            (estimate.ratio, estimate.low, estimate.high) if estimate and not estimate.bounded else None,
+            comparison.studies, comparison.people)
 
     def _modelled(self, conclusion: Conclusion, comparison: Comparison, address: str) -> Statement:
         asked = comparison.question

@@ -112,7 +112,8 @@ def model(shelf: Shelf, key: str, mentions: list[Mention]) -> SourcePage:
         meta={"title": shown.here.text, "description": f"{shown.here.text}: {reference.title}. What was read, the reported numbers, "
               "and what rests on them.", "section": "sources", "hide": ["navigation"], "search": {"boost": 0.5}},
         reference=shown, read=words.read_of(reference.read), readat=reference.readat, recheck=reference.recheck,
-        notices=[Notice(words.NOTICES[notice.kind], f"https://doi.org/{notice.doi}", notice.doi) for notice in reference.notices], study=study,
+        notices=[Notice(words.NOTICES[notice.kind], f"https://doi.org/{notice.doi}", notice.doi) for notice in reference.notices],
+        study=study,
         design=shelf.vocabulary.designs[study.design].name if study else "",
         results=[_result(desk, key, study, n, r) for n, r in enumerate(study.results)] if study else [],
         resting=_resting(desk, mentions), bibtex=reference.bibtex.strip(), download=desk.href(f"sources/{key}.bib"))
@@ -131,7 +132,8 @@ def _result(desk: Desk, key: str, study: entries.Study, index: int, result: entr
         details.append(f"relative to {desk.part(result.relative_to).text}")
     return ResultView(
         anchor=f"result-{index + 1}", parts=desk.parts(result.parts), measure=measure.name, unit=result.unit, details=details,
-        at=result.place, via=desk.source(result.via.key) if result.via else None, doubt=result.doubt, outcome=words.OUTCOMES[measure.outcome],
+        at=result.place, via=desk.source(result.via.key) if result.via else None, doubt=result.doubt,
+        outcome=words.OUTCOMES[measure.outcome],
         arms=[_arm(desk, study.arms[arm], value, result.unit or "") for arm, value in result.values.items()],
         contrasts=[_contrast(desk, study, c) for c in result.contrasts], note=result.note,
         made=[_made(desk, c, row) for c, row in desk.shelf.readings.get((key, index), [])])

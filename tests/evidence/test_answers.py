@@ -59,7 +59,8 @@ def test_a_study_without_a_usable_spread_still_stands_in_the_rows(told, reason, 
 
 def test_a_pair_that_the_pooled_measurement_does_not_hold_says_so():
     """Site two compares more exercises and is pooled; the pair of site one alone is only listed."""
-    data = study([stated("of", site={"said": "one"}), result({"b": {"mean": 50.0, "sd": 10.0}, "c": {"mean": 40.0, "sd": 10.0}}, site={"said": "two"})],
+    data = study([stated("of", site={"said": "one"}),
+                  result({"b": {"mean": 50.0, "sd": 10.0}, "c": {"mean": 40.0, "sd": 10.0}}, site={"said": "two"})],
                  {"a": A, "b": B, "c": C})
     [row] = answer({"one": data}).rows
     assert (row.estimate, row.how) == (None, "listed, not pooled: no spread reported")

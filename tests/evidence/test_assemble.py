@@ -100,7 +100,8 @@ def test_a_joint_measurement_yields_to_one_of_the_part_alone():
 
 def test_the_measurement_with_the_most_exercises_is_the_one_that_is_pooled():
     three = ARMS | {"c": {"mean": 60.0, "sd": 12.0}}
-    [sample] = samples({"one": study([result(ARMS, site={"said": "proximal"}), result(three, site={"said": "distal"})], {"a": A, "b": B, "c": C})})
+    [sample] = samples({"one": study([result(ARMS, site={"said": "proximal"}), result(three, site={"said": "distal"})],
+                                       {"a": A, "b": B, "c": C})})
     assert set(sample.block.treatments) == {A, B, C} and len(sample.pooled) == 1
 
 

@@ -307,7 +307,8 @@ def test_a_spread_that_rests_on_no_correlation_is_not_tried_over_any():
     ([result({"a": {"mean": 50.0, "sd": 12.0}, "b": {"mean": 42.0, "sd": 12.0}})], "activation", {"two exercises of the same people"}),
     ([growth({arm: {"pre": {"mean": 50.0, "sd": 12.0}, "post": {"mean": 55.0 + n, "sd": 12.0}} for n, arm in enumerate("ab")})], "growth",
      {"two exercises of the same people", "values before and after"}),
-    ([result({"a": {"mean": 50.0}, "b": {"mean": 42.0}}, [{"of": "a", "against": "b", "t": 2.0}], site={"said": site}) for site in ("one", "two")],
+    ([result({"a": {"mean": 50.0}, "b": {"mean": 42.0}}, [{"of": "a", "against": "b", "t": 2.0}], site={"said": site})
+      for site in ("one", "two")],
      "activation", {"measurements of one sample"}),
 ])
 def test_every_correlation_that_enters_is_tried_over_its_range(told, outcome, tried):

@@ -49,7 +49,8 @@ PRINTED = {
     "SDs and a paired p": "same_people: true\nvalues: {a: {mean: 61, sd: 12}, b: {mean: 50, sd: 11}}\n"
                           "contrasts: [{of: a, against: b, favours: of, p: 0.01, test: between}]",
     "t": "same_people: true\nvalues: {a: {mean: 61}, b: {mean: 50}}\ncontrasts: [{of: a, against: b, favours: of, t: 2.5, test: between}]",
-    "p": "same_people: false\nvalues: {a: {mean: 61}, b: {mean: 50}}\ncontrasts: [{of: b, against: a, favours: against, p: 0.03, test: between}]",
+    "p": "same_people: false\nvalues: {a: {mean: 61}, b: {mean: 50}}\n"
+         "contrasts: [{of: b, against: a, favours: against, p: 0.03, test: between}]",
     "a bound on p": "same_people: true\nvalues: {a: {mean: 61}, b: {mean: 50}}\n"
                     "contrasts: [{of: a, against: b, favours: of, p_below: 0.01, test: between}]",
     "a ratio with its interval": "same_people: true\n"

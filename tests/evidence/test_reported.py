@@ -54,7 +54,8 @@ def test_two_parts_in_one_exercise_stated_or_read_off(demo):
     [read_off] = reports.of_parts("crate-curl", "lantern/long-head", "lantern/short-head", "growth")
     assert (read_off.direction, read_off.stated) == ("more", False)
     with_result(demo, "wick2030", {"parts": ["lantern/long-head", "lantern/short-head"], "measure": "mri-volume", "unit": "%",
-                                   "at": "p. 3", "contrasts": [{"of": "seated", "against": "seated", "favours": "against", "test": "between",
+                                   "at": "p. 3", "contrasts": [{"of": "seated", "against": "seated", "favours": "against",
+                                                                 "test": "between",
                                                                  "of_part": "lantern/long-head", "against_part": "lantern/short-head"}]})
     [stated] = Reports(demo).of_parts("crate-curl", "lantern/long-head", "lantern/short-head", "growth")
     assert (stated.direction, stated.stated, stated.at) == ("less", True, "p. 3")

@@ -60,7 +60,8 @@ def composed(names: Names) -> list[str]:
             say("more, moderate, bound on p", sentences.answer(
                 names, question, parts, "more", "moderate", one, estimate=replace(ESTIMATES["more"], bounded=True)))
             say("more, moderate, three groups", sentences.answer(
-                names, question, parts, "more", "moderate", sentences.Behind(sentences.support(1, 36, groups=3)), directions=DIRECTIONS["more"]))
+                names, question, parts, "more", "moderate", sentences.Behind(sentences.support(1, 36, groups=3)),
+                directions=DIRECTIONS["more"]))
             if outcome == "strength":
                 say("more, moderate, named test", sentences.answer(names, question, parts, "more", "moderate", replace(
                     one, strength_test="One-repetition maximum of the crate press"), estimate=ESTIMATES["more"]))

@@ -191,7 +191,8 @@ def test_methods_explains_every_convention_and_every_word(demo_book: Book) -> No
 @pytest.mark.parametrize("level", MEANING)
 def test_methods_quotes_the_words_that_sentences_use(level: str, demo_book: Book) -> None:
     question = Question("crate-curl", "cable-curl", LONG, "growth")
-    said = answer(Names(demo_book.shelf.catalog), question, (LONG,), "more", level, Behind("1 study of 18 people"), Estimate(1.1, 1.05, 1.2))  # type: ignore[arg-type]
+    said = answer(Names(demo_book.shelf.catalog), question, (LONG,), "more", level,  # type: ignore[arg-type]
+                  Behind("1 study of 18 people"), Estimate(1.1, 1.05, 1.2))
     assert f"{methods.WORDING[level]} " in said[0].lower() + said[1:]
 
 

@@ -88,7 +88,6 @@ from .study import (
 )
 from .whole import (
     CORRELATED,
-    Concern,
     Convention,
     Conventions,
     Correlation,
@@ -107,7 +106,6 @@ from .whole import (
     Owner,
     Position,
     Region,
-    Term,
     Version,
     Vocabulary,
 )

@@ -30,7 +30,8 @@ class Dose(Basis):
     unit: Line = Field(description="Unit of both ends, e.g. sets a week for one muscle.")
     means: Line = Field(description="What it asks of a plan, in plain words.")
     unsure: Line = Field(description="What is not known about it: how wide, for whom, where it stops.")
-    muscles: dict[Id, Ends] = Field(default={}, description="Muscle -> the ends that hold for it instead, where the sources tell muscles apart.")
+    muscles: dict[Id, Ends] = Field(
+        default={}, description="Muscle -> the ends that hold for it instead, where sources tell muscles apart.")
 
     def ends(self, part: str) -> Ends:
         """The ends that hold for a part, or for a whole muscle."""

@@ -31,9 +31,9 @@ class Arm(Entry):
 
     exercise: Id | None = Field(None, description="Exercise id; leave out for a control or an exercise not in the catalog.")
     version: Id | None = Field(None, description="Id from vocabulary.yaml: the exercise over another range, hold, stance or tempo, "
-                                                 "where that sets this arm apart. A treatment of its own, never averaged into the exercise.")
+                                                 "where that sets this arm apart. Never averaged into the exercise.")
     called: Line = Field(description="What the paper calls it, in our own short words.")
-    differs: Line | None = Field(None, description="How the arm differs from the catalog's exercise, e.g. lowering phase only; the sentence says it.")
+    differs: Line | None = Field(None, description="How the arm differs from the catalog's exercise, e.g. lowering phase only.")
     forbidden_by: Line | None = Field(None, description="The cue of our exercise, word for word, that forbids what this arm did. "
                                                         "The arm then says nothing of our exercise.")
     n: Annotated[int, Field(gt=0)] | None = Field(None, description="Number of people in this arm.")
@@ -67,7 +67,7 @@ class Moment(Spread):
 
 
 class Value(Spread):
-    """What one arm showed: one level, or a change in any of the ways it was printed. The spread beside it is that of the level or the change."""
+    """What one arm showed: one level, or a change in any of the ways it was printed. The spread beside it belongs to that."""
 
     mean: float | None = Field(None, description="A level, in the result's unit.")
     median: float | None = Field(None, description="A level, in the result's unit, when the paper gives medians.")
@@ -93,7 +93,7 @@ class Value(Spread):
         if self.correlation is not None and self.post is None:
             raise ValueError("`correlation` is that of `pre` and `post`: give both")
         if not levels and not changes and (self.sd, self.se, self.ci95) != (None, None, None):
-            raise ValueError("a spread here is that of the change: give `change` or `change_percent`, or write the spread inside `pre` and `post`")
+            raise ValueError("a spread here is that of the change: give `change` or `change_percent`, or write it inside `pre` and `post`")
         if sum(x is not None for x in (self.sd, self.se, self.ci95)) > 1:
             raise ValueError("give one of `sd`, `se`, `ci95`, as the paper does")
         return self
@@ -104,7 +104,7 @@ class Difference(Spread):
 
     value: float = Field(description="`of` minus `against`.")
     unit: Line = Field(description="Its unit, from those of the measure.")
-    start: Positive | None = Field(None, description="Mean before training over both arms, in the same unit, so that a difference of changes has a ratio.")
+    start: Positive | None = Field(None, description="Mean before training over both arms, in the same unit, for the ratio of changes.")
 
 
 class Ratio(Entry):
@@ -129,9 +129,9 @@ class Contrast(Entry):
     against: Id = Field(description="Id of the arm it is compared with.")
     of_part: PartRef | None = Field(None, description="When two parts are compared: the first part.")
     against_part: PartRef | None = Field(None, description="When two parts are compared: the second part.")
-    test: Test = Field(description="What stands behind the direction: `between` (the two sides against each other), `interaction` (of arm and time), "
-                                   "`within` (each against its own start), `omnibus` (all arms at once), `ranking`, `none` (printed, but no test), "
-                                   "`not reported` (the paper is silent on this pair).")
+    test: Test = Field(description="What stands behind the direction: `between` (the two sides against each other), `interaction` (arm by "
+                                   "time), `within` (each against its own start), `omnibus` (all arms at once), `ranking`, `none` (no "
+                                   "test is mentioned), `not reported` (the paper is silent on this pair).")
     favours: Literal["of", "against", "neither"] | None = Field(
         None, description="The direction the paper prints; `neither` when it says that there was no difference.")
     p: Annotated[float, Field(gt=0, le=1)] | None = Field(None, description="Exact p value.")
@@ -160,7 +160,8 @@ class Site(Entry):
 
     said: Line | None = Field(None, description="In the paper's sense, in our words: middle level, over L3.")
     percent: Annotated[float, Field(ge=0, le=100)] | None = Field(None, description="Share of the way along the limb or muscle, per cent.")
-    end: Literal["proximal", "distal"] | None = Field(None, alias="from", description="The end from which `percent` counts: proximal is nearer the trunk.")
+    end: Literal["proximal", "distal"] | None = Field(
+        None, alias="from", description="The end from which `percent` counts: proximal is nearer the trunk.")
 
     @model_validator(mode="after")
     def _somewhere(self) -> Site:
@@ -191,14 +192,14 @@ class Result(Entry):
 
     parts: list[PartRef] = Field(min_length=1, description="What the one measurement covers, together.")
     measured: Literal["part", "together", "whole"] | None = Field(
-        None, description="`part`: one part by itself; `together`: several parts in one number (one electrode, one scan); `whole`: a muscle as one.")
+        None, description="`part`: one part by itself; `together`: several parts in one number; `whole`: a muscle as one.")
     relative_to: PartRef | None = Field(None, description="When the measure is a ratio to another part.")
     site: Site | None = Field(None, description="Where along the muscle.")
     phase: Line | None = Field(None, description="Which phase of the repetition, or which moment of the signal.")
     measure: Id = Field(description="Id from vocabulary.yaml; it decides the outcome.")
-    strength_test: Line | None = Field(None, description="For strength: the test that was made, e.g. one-repetition maximum of the leg press.")
+    strength_test: Line | None = Field(None, description="For strength: the test, e.g. one-repetition maximum of the leg press.")
     unit: Line | None = Field(None, description="Unit of the numbers, from those of the measure; left out when there is only a direction.")
-    at: Line | None = Field(None, description="Where it stands: abstract, Table 2, p. 5. Left out for a second-hand number, whose place is in `via`.")
+    at: Line | None = Field(None, description="Where it stands: abstract, Table 2, p. 5. Left out for a second-hand number.")
     via: Via | None = Field(None, description="Where the number was read, when not in the study itself.")
     doubt: Line | None = Field(None, description="Why the number is not believed: it is kept and shown, never weighed.")
     values: dict[Id, Value] = Field(default={}, description="Arm id -> what it showed.")
@@ -252,6 +253,7 @@ class Study(Entry):
     risk_of_bias: Appraisal | None = Field(None, description="Left out when nobody has appraised it.")
     arms: dict[Id, Arm] = Field(min_length=1, description="The conditions that were compared, by id.")
     results: list[Result] = Field(min_length=1, description="Its measurements, one for each muscle or part.")
-    left_out: list[OutcomeLeftOut] | None = Field(None, description="Each outcome of the abstract that is not entered, and why; [] when all are.")
+    left_out: list[OutcomeLeftOut] | None = Field(
+        None, description="Each outcome of the abstract that is not entered, and why; [] when all are.")
     says: Line = Field(description="What it found, in one sentence of our own.")
     limits: Line | None = Field(None, description="What it cannot tell, in one sentence of our own.")

@@ -45,7 +45,8 @@ def check(context: Context) -> Iterator[Problem]:
         for number, citation in enumerate(claim.cites):
             cited = catalog.studies.get(citation.key)
             for exercise_id, cue in _forbidden(cited.data, claim, statement.entry.id) if cited else ():
-                yield Problem(statement.spot("cites", number), f"`{citation.key}` did `{exercise_id}` in a way that its own cue forbids: {cue}",
+                yield Problem(statement.spot("cites", number),
+                              f"`{citation.key}` did `{exercise_id}` in a way that its own cue forbids: {cue}",
                               "cite another study, take the claim out, or change the cue")
 
 

@@ -46,7 +46,8 @@ def check(context: Context) -> Iterator[Problem]:
         for key, dose in doses.items():
             for path, ends in (((), dose), *((("muscles", muscle), ends) for muscle, ends in dose.muscles.items())):
                 if ends.low is not None and ends.high is not None and ends.low > ends.high:
-                    yield Problem(entry.spot("goals", goal, key, *path, "low"), f"`low: {ends.low:g}` is above `high: {ends.high:g}`", "swap them")
+                    yield Problem(entry.spot("goals", goal, key, *path, "low"),
+                                  f"`low: {ends.low:g}` is above `high: {ends.high:g}`", "swap them")
     for id, equation in entry.data.load_prediction.equations.items():
         low, high = equation.repetitions
         spot = entry.spot("load_prediction", "equations", id, "repetitions")
