@@ -20,7 +20,6 @@ from .conventions import Settings
 from .effects.spread import critical
 from .model import Comparison, Path, Question, Row, Shape
 from .names import Names
-from .network_blocks import Block
 from .reported import Cover, Direction, Reported
 from .samples import Samples
 from .verdict import Claimed, Directions, Estimate, verdict
@@ -145,7 +144,8 @@ class Answers:
             read=reference.read if reference else "", estimate=own(sample, pair) if sample else None,
             direction=direction, stated=stated, how=_how(sample, whole, reports),
             texts=tuple(printed.reading(self._catalog, self._names, r) for r in reports), notes=self._notes(reports),
-            differs=any(self._differs(r) for r in reports), cover=_cover(sample, reports), printed=single, mixed=mixed, groups=groups(study),
+            differs=any(self._differs(r) for r in reports), cover=_cover(sample, reports), printed=single, mixed=mixed,
+            groups=groups(study),
             tests=tuple(sorted({r.test for r in reports if r.direction == direction})), as_tested=self._as_tested(reports),
             together=self._together(reports), strength_tests=tuple(sorted({r.strength_test for r in reports if r.strength_test})))
 

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 from ..catalog.entries import Test
-from .amounts import people as counted_people
 from .amounts import TIMES_FROM, amount, percent
+from .amounts import people as counted_people
 from .certainty_rules.body import Level
 from .model import Question, Shape
 from .names import Names, counted, listed, lower_first, upper_first
