@@ -39,6 +39,9 @@ _REQUIRED = ("author", "title", "year")
 _STANDARD = ("author", "title", "journal", "booktitle", "editor", "edition", "publisher", "year", "month", "volume", "number",
              "pages", "isbn", "issn", "doi", "pmid", "pmcid", "url")
 _OWN = ("read", "readat", "recheck")
+#: What else to know about a field that is missing.
+_ALSO = {"author": " or, when the list could not be seen, say so in `recheck`",
+         "read": f" with one of: {', '.join(READ)}"}
 #: Addresses and numbers: taken as they stand, apart from TeX's escapes.
 _VERBATIM = {"doi", "url", "pmid", "pmcid"}
 _PEOPLE = {"author", "editor"}
@@ -176,8 +179,7 @@ def _form(record: Record, label: str) -> Iterator[Finding]:
     for name in (*_REQUIRED, *_TYPES.get(record.type, ()), "read"):
         # Nobody may invent an author list that was not seen; the record then has to say so.
         if name not in seen and not (name == "author" and "recheck" in seen):
-            yield Finding("missing-key", here, f"`{record.key}` has no `{name}`", f"add: {name} = {{...}},"
-                          + (" or, when the list could not be seen, say so in `recheck`" if name == "author" else ""))
+            yield Finding("missing-key", here, f"`{record.key}` has no `{name}`", f"add: {name} = {{...}}," + _ALSO.get(name, ""))
 
 
 def _value(field: Field, text: str, label: str) -> Iterator[Finding]:

@@ -26,6 +26,7 @@ from .base import (
     Outcome,
     PartRef,
     Positive,
+    Unfit,
 )
 from .example import Client, Example, Sets
 from .exercise import (
@@ -173,6 +174,7 @@ __all__ = [
     "Term",
     "Timing",
     "Topic",
+    "Unfit",
     "Value",
     "Vocabulary",
 ]

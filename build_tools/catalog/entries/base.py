@@ -25,6 +25,14 @@ ContactPoint = Literal["feet", "toes", "heels", "knees", "seat", "back", "front"
 Outcome = Literal["growth", "activation", "length", "strength", "architecture"]
 
 
+class Unfit(ValueError):
+    """Keys of one entry that do not go together: what is wrong, what to write, and the key to mend, if it is one."""
+
+    def __init__(self, message: str, help: str, key: str | None = None) -> None:
+        super().__init__(message)
+        self.help, self.key = help, key
+
+
 class Entry(BaseModel):
     """Common settings: nothing unknown, nothing converted, nothing changed later."""
 

@@ -14,6 +14,7 @@ class Term(Entry):
 
     name: Name = Field(description="Name as shown.")
     note: Line | None = Field(None, description="What stands in for it, or how to tell it from others.")
+    also_called: list[Name] = Field(default=[], description="Other words that authors try; a message then names this term.")
 
 
 class Equipment(Term):
