@@ -8,6 +8,7 @@ in the rule.
 
 from __future__ import annotations
 
+import difflib
 import importlib
 import pkgutil
 from collections.abc import Iterable
@@ -25,6 +26,7 @@ from build_tools.catalog.walk import Statement, statements
 from build_tools.catalog.wording import did_you_mean
 
 from . import rules
+from .names import plain
 
 
 class Problem(NamedTuple):
@@ -64,9 +66,15 @@ class Context:
         return {id: measure.outcome for id, measure in vocabulary.data.measures.items()} if vocabulary else {}
 
 
-def suggest(word: str, known: Iterable[str], otherwise: str) -> str:
-    """Help for an unknown word: the nearest known one, else ``otherwise``."""
-    return did_you_mean(word, sorted(known)) or otherwise
+def suggest(word: str, known: Iterable[str], otherwise: str, called: Iterable[tuple[str, str]] = ()) -> str:
+    """Help for an unknown word: the known one that is ``called`` so (name, id), else the nearest, else ``otherwise``."""
+    names = {plain(name): (name, id) for name, id in called}
+    if found := names.get(plain(word)):
+        return f"did you mean `{found[1]}`? It is also called {found[0]}"
+    near = did_you_mean(word, sorted(known))
+    if near is None and (name := difflib.get_close_matches(plain(word), sorted(names), n=1, cutoff=0.75)):
+        return f"did you mean `{names[name[0]][1]}`? It is also called {names[name[0]][0]}"
+    return near or otherwise
 
 
 def all_rules() -> dict[str, ModuleType]:

@@ -41,9 +41,11 @@ from build_tools.checks.rule import Context, Problem
 def check(context: Context) -> Iterator[Problem]:
     """Parts and exercises of a claim that its cited studies did not measure."""
     catalog = context.catalog
+    # Whose arms are wrong is told beside the arm; what every claim then lacks would only hide it.
+    muddled = {key for key, study in catalog.studies.items() if not _has_sound_arms(context, study.data)}
     for statement, claim in context.claims:
         keys = {citation.key for citation in claim.cites}
-        if claim.outcome == "length" or any(("studies", key) in catalog.broken for key in keys):
+        if claim.outcome == "length" or any(("studies", key) in catalog.broken or key in muddled for key in keys):
             continue
         studies = [catalog.studies[key].data for key in sorted(keys) if key in catalog.studies]
         results = [(study, result) for study in studies for result in study.results
@@ -53,6 +55,13 @@ def check(context: Context) -> Iterator[Problem]:
         for missing in _missing(claim, statement.entry.id, results):
             yield Problem(statement.spot("cites", key=True), f"no cited study measured {claim.outcome} {missing}",
                           "cite a study that did, complete the study file, narrow the claim, or give `common_practice:` instead")
+
+
+def _has_sound_arms(context: Context, study: Study) -> bool:
+    """Whether every arm's exercise and every number's arm exists."""
+    exercises = [arm.exercise for arm in study.arms.values() if arm.exercise]
+    return (not any(context.is_absent("exercises", id) for id in exercises)
+            and all(_arms(result) <= set(study.arms) for result in study.results))
 
 
 def _missing(claim: Claim, own: str, results: list[tuple[Study, Result]]) -> Iterator[str]:
