@@ -153,7 +153,7 @@ def test_summary_counts_by_kind_basis_and_outcome(here, capsys):
         ("muscles", 1), ("muscle parts", 2), ("exercises", 2), ("studies", 2), ("references", 2))}
     assert counts["statements"] == {
         "advice": {"cited": 0, "common practice": 2}, "caution": {"cited": 0, "common practice": 2},
-        "convention": {"cited": 0, "common practice": 11}, "cue": {"cited": 0, "common practice": 6},
+        "convention": {"cited": 0, "common practice": 15}, "cue": {"cited": 0, "common practice": 6},
         "dose": {"cited": 0, "common practice": 14}, "emphasis claim": {"cited": 2, "common practice": 1},
         "equation": {"cited": 0, "common practice": 1}, "fact": {"cited": 1, "common practice": 1},
         "fault": {"cited": 0, "common practice": 2}, "set credit": {"cited": 0, "common practice": 2},

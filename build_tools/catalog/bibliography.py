@@ -9,8 +9,9 @@ be confirmed). Standard tools ignore fields they do not know.
 
 from __future__ import annotations
 
+import dataclasses
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -81,6 +82,12 @@ class Reference:
     booktitle: str = ""
     edition: str = ""
     editors: tuple[Name, ...] = ()
+    fields: Mapping[str, Spot] = dataclasses.field(default_factory=dict, compare=False, repr=False)
+    """Where each field of the record stands."""
+
+    def place(self, name: str) -> Spot:
+        """Where a field stands, or the record if it has none of that name."""
+        return self.fields.get(name, self.spot)
 
     @property
     def link(self) -> str | None:
@@ -154,6 +161,7 @@ def _typed(record: Record, label: str) -> tuple[Reference | None, list[Finding]]
     return Reference(
         key=record.key, type=record.type, authors=authors, more_authors=more, editors=people.get("editor", ((), False))[0],
         pages=re.sub(r"\s*[-–—]+\s*", "–", values.get("pages", "")), spot=here, bibtex=_download(record),
+        fields={field.name: Spot(label, field.line, field.column) for field in record.fields},
         **{name: values.get(name, "") for name in kept},
     ), []
 

@@ -73,7 +73,8 @@ def _finding(details: ErrorDetails, src: Source, model: type[BaseModel]) -> Find
             if commas else ""))
     if kind == "finite_number":
         return Finding("wrong-value", here, f"{name} is larger than any number", "write it with fewer digits")
-    return Finding("wrong-type", here, f"{name} should be {_wanted(kind)}, not {_given(value)}", _write_instead(kind, value, str(loc[-1]) if loc else ""))
+    return Finding("wrong-type", here, f"{name} should be {_wanted(kind)}, not {_given(value)}",
+                   _write_instead(kind, value, str(loc[-1]) if loc else ""))
 
 
 def _name(loc: tuple[int | str, ...]) -> str:

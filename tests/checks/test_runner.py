@@ -91,7 +91,8 @@ def test_every_id_of_the_loader_is_found(demo, id):
     elif change is ...:
         path.unlink()
     else:
-        path.write_bytes(change if isinstance(change, bytes) else change(path.read_text(encoding="utf-8") if path.exists() else "").encode())
+        text = path.read_text(encoding="utf-8") if path.exists() else ""
+        path.write_bytes(change if isinstance(change, bytes) else change(text).encode())
     found = checked(demo, {}, load_profile())
     assert {r.finding.rule for r in found} == {id}
     assert {r.finding.spot.file for r in found} == {f"catalog/{name}"} and {r.severity for r in found} == {"error"}
