@@ -67,7 +67,7 @@ def _finding(details: ErrorDetails, src: Source, model: type[BaseModel]) -> Find
     if kind in ("too_short", "too_long", "string_too_long"):
         what = "characters" if kind == "string_too_long" else "entry" if len(value) == 1 else "entries"
         bound, most = (context["min_length"], False) if kind == "too_short" else (context["max_length"], True)
-        commas = most and isinstance(value, list) and len(value) == 2 * bound and all(type(x) is int for x in value)
+        commas = most and isinstance(value, list) and len(value) == 2 * bound and all(re.fullmatch("-?[0-9]+", str(x)) for x in value)
         return Finding("wrong-value", here, f"{name} has {len(value)} {what}", f"write at {'most' if most else 'least'} {bound}" + (
             f"; a decimal is written with a point: [{', '.join(f'{a}.{b}' for a, b in zip(value[::2], value[1::2], strict=True))}]"
             if commas else ""))

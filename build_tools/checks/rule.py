@@ -16,13 +16,13 @@ from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 from types import ModuleType
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from build_tools.catalog.bibliography import WHOLE_FILE
 from build_tools.catalog.entries import Claim
 from build_tools.catalog.finding import Spot
-from build_tools.catalog.load import Catalog
-from build_tools.catalog.walk import Statement, statements
+from build_tools.catalog.load import Catalog, Entry
+from build_tools.catalog.walk import Path, Statement, statements, written_texts
 from build_tools.catalog.wording import did_you_mean
 
 from . import rules
@@ -53,6 +53,11 @@ class Context:
     def statements(self) -> list[Statement]:
         """Everything in the catalog that needs a basis, in file order."""
         return list(statements(self.catalog))
+
+    @cached_property
+    def texts(self) -> list[tuple[Entry[Any], Path, str]]:
+        """Every text that was written to be read, with its entry and the path to it; ids too, addresses not."""
+        return list(written_texts(self.catalog))
 
     @cached_property
     def claims(self) -> list[tuple[Statement, Claim]]:

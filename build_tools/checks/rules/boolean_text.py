@@ -15,7 +15,6 @@ Passes: exercises/crate-curl.yaml
 
 from collections.abc import Iterator
 
-from build_tools.catalog.walk import written_texts
 from build_tools.checks.rule import Context, Problem
 
 #: The boolean words of YAML 1.1 (type "bool", yaml.org) without y and n, which may be short names.
@@ -24,7 +23,7 @@ ANSWERS = {"yes", "no", "on", "off", "true", "false"}
 
 def check(context: Context) -> Iterator[Problem]:
     """Texts that are an answer."""
-    for entry, path, text in written_texts(context.catalog):
+    for entry, path, text in context.texts:
         if text.strip().lower() in ANSWERS:
             key = next((str(step) for step in reversed(path) if isinstance(step, str)), "")
             yield Problem(entry.spot(*path), f"`{text.strip()}` answers yes or no, and `{key}` asks for a text",

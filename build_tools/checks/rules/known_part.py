@@ -60,7 +60,7 @@ def check(context: Context) -> Iterator[Problem]:
 def _help(catalog: Catalog, ref: str, known: Collection[str]) -> str:
     """The part that was meant, by any of its names; else what there is to choose from."""
     given, _, part = ref.partition("/")
-    names = {plain(name): id for name, id in muscle_names(catalog)}
+    names = {plain(name): id for name, id in muscle_names(catalog) if id in catalog.muscles}
     muscle = given if given in catalog.muscles else names.get(plain(given))
     if muscle is None:
         return suggest(ref, known, f"muscles: {', '.join(catalog.muscles)}", muscle_names(catalog))

@@ -30,7 +30,6 @@ import unicodedata
 from collections.abc import Iterator
 
 from build_tools.catalog.bibliography import Reference
-from build_tools.catalog.walk import written_texts
 from build_tools.checks.rule import Context, Problem
 
 #: Greek letters that are drawn like Latin ones (after the confusables of Unicode Technical Standard 39, from memory).
@@ -40,7 +39,7 @@ _WORD = re.compile(r"[^\W\d_]+")
 
 def check(context: Context) -> Iterator[Problem]:
     """Words with a letter of another alphabet."""
-    for entry, path, text in written_texts(context.catalog):
+    for entry, path, text in context.texts:
         for word, letter in mixed(text):
             yield Problem(entry.spot(*path), *_told(word, letter))
     for reference in context.catalog.references.values():

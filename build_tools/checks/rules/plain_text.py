@@ -40,7 +40,6 @@ Passes: exercises/crate-curl.yaml
 import re
 from collections.abc import Iterator
 
-from build_tools.catalog.walk import written_texts
 from build_tools.checks.rule import Context, Problem
 
 #: What it would be elsewhere -> how it is told (CommonMark 0.31.2, sections 2.5, 4.2, 5.2, 6.1 to 6.3 and 6.5), and what to do.
@@ -59,7 +58,7 @@ MARKUP: tuple[tuple[str, re.Pattern[str], str], ...] = (
 
 def check(context: Context) -> Iterator[Problem]:
     """Texts with something that only a program would read."""
-    for entry, path, text in written_texts(context.catalog):
+    for entry, path, text in context.texts:
         for called, form, help in MARKUP:
             if found := form.search(text):
                 yield Problem(entry.spot(*path), f"`{found.group().strip()}` is {called}, and would be shown as it stands", help)

@@ -16,7 +16,6 @@ Passes: exercises/crate-curl.yaml
 import re
 from collections.abc import Iterator
 
-from build_tools.catalog.walk import written_texts
 from build_tools.checks.rule import Context, Problem
 
 _MARKS = "“”„‟‘’‚‛«»‹›″′＂"
@@ -25,7 +24,7 @@ _QUOTED = re.compile(rf"[{_MARKS}][^{_MARKS}]*[{_MARKS}]")
 
 def check(context: Context) -> Iterator[Problem]:
     """Texts that are one quotation."""
-    for entry, path, text in written_texts(context.catalog):
+    for entry, path, text in context.texts:
         if _QUOTED.fullmatch(text.strip()):
             yield Problem(entry.spot(*path), f"the marks in {text.strip()} are part of the text: YAML does not know them",
                           f'remove them, or use straight ones: "{text.strip()[1:-1]}"')
