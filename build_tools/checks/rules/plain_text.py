@@ -42,7 +42,7 @@ from collections.abc import Iterator
 
 from build_tools.checks.rule import Context, Problem
 
-#: What it would be elsewhere -> how it is told (CommonMark 0.31.2, sections 2.5, 4.2, 5.2, 6.1 to 6.3 and 6.5), and what to do.
+#: What it would be elsewhere, how it is told (after CommonMark, from memory), and what to do.
 MARKUP: tuple[tuple[str, re.Pattern[str], str], ...] = (
     ("a link", re.compile(r"\[[^\]]*\]\s?[(\[][^)\]]*[)\]]"), "say it in words; a source goes into `cites:`"),
     ("a web address", re.compile(r"\b(?:https?://|www\.)\S+|\b[\w.+-]+@[\w-]+\.\w+|\b[a-z0-9-]+(?:\.[a-z0-9-]+)*"
@@ -52,7 +52,7 @@ MARKUP: tuple[tuple[str, re.Pattern[str], str], ...] = (
      "write the words alone; put the word that matters first"),
     ("code", re.compile(r"`[^`]+`"), "write the words alone"),
     ("a list or a heading", re.compile(r"\A\s*(?:#{1,6}|[-*+]|\d{1,2}[.)])\s"), "write the words alone; each item is an entry of its own"),
-    ("a character code", re.compile(r"&(?:#\d+|#x[0-9a-f]+|[a-z]+\d*);", re.IGNORECASE), "type the character itself"),
+    ("a character code", re.compile(r"&(?:#\d+|#x[0-9a-f]+|[a-z]{2,}\d*);", re.IGNORECASE), "type the character itself"),
 )
 
 
