@@ -19,13 +19,16 @@ TEXT = {"table": ("table", "tables"), "figure": ("figure", "figures", "fig"), "p
         "methods": ("methods", "method"), "results": ("results",), "discussion": ("discussion",),
         "conclusion": ("conclusion", "conclusions"),
         "appendix": ("appendix",), "supplement": ("supplement", "supplementary"), "box": ("box",), "equation": ("equation", "equations"),
-        "recommendation": ("recommendation", "recommendations"), "caption": ("caption",), "text": ("text", "full text")}
+        "recommendation": ("recommendation", "recommendations"), "list": ("list", "lists"),
+        "caption": ("caption",), "text": ("text", "full text")}
 #: Seen outside the paper, which the words say themselves.
 ELSEWHERE = ("second-hand", "journal page", "publisher page", "front matter", "data", "data file", "file", "rows")
 
 _TEXT_WORDS = {word: place for place, words in TEXT.items() for word in words}
 _WORDS = (*ABSTRACT, *_TEXT_WORDS, *ELSEWHERE)
-_START = re.compile(rf"({'|'.join(sorted(map(re.escape, _WORDS), key=len, reverse=True))})\b", re.IGNORECASE)
+#: A place may be narrowed first: start of the abstract, caption of Figure 6.
+_PORTION = r"(?:(?:start|beginning|middle|end|part|caption|notes?|footnote) (?:of|to) (?:the )?)?"
+_START = re.compile(rf"{_PORTION}({'|'.join(sorted(map(re.escape, _WORDS), key=len, reverse=True))})\b", re.IGNORECASE)
 #: A place of the text with its number, wherever it stands among the words.
 _NUMBERED = re.compile(r"\b(tables?|figures?|fig|pp?|pages?|sections?|chapters?|box|equations?|recommendations?)"
                        r"\.?\s?(\d[\d.]*|[ivx]+\b|S\d+)", re.IGNORECASE)

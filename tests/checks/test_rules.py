@@ -98,7 +98,8 @@ def reference(read: str, readat: str) -> Reference:
 @pytest.mark.parametrize("at", ["abstract", "Abstract, lifting phase", "part of the abstract", "Table 2", "tables 1 and 2",
                                 "Figure 3b", "Fig. 3",
                                 "p. 830", "pp. 12-14", "section 3.1", "results", "Methods, statistics", "supplementary Table S2",
-                                "second-hand, a summary", "data file, rows 3 to 9"])
+                                "second-hand, a summary",
+                                "start of the abstract, on grip", "caption of Figure 6", "list of signs", "data file, rows 3 to 9"])
 def test_places(at: str) -> None:
     assert places.is_place(at)
 
@@ -120,6 +121,10 @@ def test_what_is_no_place(at: str, help: str) -> None:
     ("abstract and Figure 6", "abstract", "index page", "Figure 6"),
     ("p. 830", "record", "", "p 830"),
     ("results", "abstract", "", "results"),
+    ("list of signs", "abstract", "publisher page: abstract, and the lists of signs to stop", None),
+    ("list of signs", "abstract", "publisher page: abstract", "list"),
+    ("caption of Figure 6", "abstract", "abstract and the caption of Figure 6", None),
+    ("start of the results", "abstract", "", "results"),
     ("Table 3 of glow2031, which lists it", "abstract", "", None),
     ("Table 3 of dusk2029, which nobody entered", "abstract", "", "Table 3 of dusk2029, which nobody entered"),
 ])
