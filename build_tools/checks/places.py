@@ -27,12 +27,13 @@ ELSEWHERE = ("second-hand", "journal page", "publisher page", "front matter", "d
 _TEXT_WORDS = {word: place for place, words in TEXT.items() for word in words}
 _WORDS = (*ABSTRACT, *_TEXT_WORDS, *ELSEWHERE)
 #: A place may be narrowed first: start of the abstract, caption of Figure 6.
-_PORTION = r"(?:(?:start|beginning|middle|end|part|caption|notes?|footnote) (?:of|to) (?:the )?)?"
+_PORTION = r"(?:(?:the |its )?(?:start|beginning|middle|end|part|caption|notes?|footnote) (?:of|to) )?(?:the |its )?"
 _START = re.compile(rf"{_PORTION}({'|'.join(sorted(map(re.escape, _WORDS), key=len, reverse=True))})\b", re.IGNORECASE)
 #: A place of the text with its number, wherever it stands among the words.
 _NUMBERED = re.compile(r"\b(tables?|figures?|fig|pp?|pages?|sections?|chapters?|box|equations?|recommendations?)"
                        r"\.?\s?(\d[\d.]*|[ivx]+\b|S\d+)", re.IGNORECASE)
 _OF_ANOTHER = re.compile(r"\bof ([a-z][a-z0-9]*[0-9]{4}[a-z]?)\b")
+_SECOND_HAND = re.compile(r"\b(second-hand|restatements?|restated)\b", re.IGNORECASE)
 #: Of these only the abstract, a part of it or less was read.
 _LITTLE = ("abstract", "part of abstract", "record", "memory")
 
@@ -56,9 +57,11 @@ def nearest_place(at: str) -> str:
 def beyond_the_abstract(at: str, reference: Reference, references: Mapping[str, Reference]) -> str | None:
     """The first place in ``at`` that nobody says to have read, or ``None``.
 
-    ``readat`` counts: "journal page, abstract and table 3" lets Table 3 be cited. A place of
-    another source (Table 3 of smith2024) is judged by that one's record, when there is one.
+    ``readat`` counts: "journal page, abstract and table 3" lets Table 3 be cited. A place that is
+    called second-hand or a restatement claims no reading. A place of another source (Table 3 of smith2024) is judged by that one's record, when there is one.
     """
+    if _SECOND_HAND.search(at):
+        return None
     if other := _OF_ANOTHER.search(at):
         return None if other[1] in references else at
     if reference.read not in _LITTLE:

@@ -99,7 +99,7 @@ def reference(read: str, readat: str) -> Reference:
                                 "Figure 3b", "Fig. 3",
                                 "p. 830", "pp. 12-14", "section 3.1", "results", "Methods, statistics", "supplementary Table S2",
                                 "second-hand, a summary",
-                                "start of the abstract, on grip", "caption of Figure 6", "list of signs", "data file, rows 3 to 9"])
+                                "start of the abstract, on grip", "caption of Figure 6", "its list of signs", "data file, rows 3 to 9"])
 def test_places(at: str) -> None:
     assert places.is_place(at)
 
@@ -123,6 +123,7 @@ def test_what_is_no_place(at: str, help: str) -> None:
     ("results", "abstract", "", "results"),
     ("list of signs", "abstract", "publisher page: abstract, and the lists of signs to stop", None),
     ("list of signs", "abstract", "publisher page: abstract", "list"),
+    ("its list of signs, in a restatement", "abstract", "publisher page: abstract", None),
     ("caption of Figure 6", "abstract", "abstract and the caption of Figure 6", None),
     ("start of the results", "abstract", "", "results"),
     ("Table 3 of glow2031, which lists it", "abstract", "", None),
