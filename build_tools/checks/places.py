@@ -58,7 +58,8 @@ def beyond_the_abstract(at: str, reference: Reference, references: Mapping[str, 
     """The first place in ``at`` that nobody says to have read, or ``None``.
 
     ``readat`` counts: "journal page, abstract and table 3" lets Table 3 be cited. A place that is
-    called second-hand or a restatement claims no reading. A place of another source (Table 3 of smith2024) is judged by that one's record, when there is one.
+    called second-hand or a restatement claims no reading. A place of another source (Table 3 of
+    smith2024) needs that one's record.
     """
     if _SECOND_HAND.search(at):
         return None
