@@ -55,7 +55,7 @@ def make_overdue(catalog):
 
 def test_clean(here, capsys):
     assert cli.main(["check", "--strict"]) == 0
-    assert capsys.readouterr() == ("no findings in 12 entries\n", "")
+    assert capsys.readouterr() == ("no findings in 15 entries\n", "")
 
 
 def test_findings(here, capsys):
@@ -64,7 +64,7 @@ def test_findings(here, capsys):
     out, err = capsys.readouterr()
     assert out == ("catalog/exercises/cable-curl.yaml:37:9: error[known-exercise]: there is no exercise `crate-crul`\n"
                    "  help: did you mean `crate-curl`?\n"
-                   "1 error in 12 entries\n")
+                   "1 error in 15 entries\n")
     assert err == ""
 
 
@@ -80,7 +80,7 @@ def test_a_review_that_falls_due_stops_nothing(here, capsys):
     make_overdue(here)
     assert cli.main(["check", "--strict"]) == 0
     out = capsys.readouterr().out
-    assert "catalog/muscles/lantern.yaml:26:11: notice[review-due]: " in out and out.endswith("\n1 notice in 12 entries\n")
+    assert "catalog/muscles/lantern.yaml:28:11: notice[review-due]: " in out and out.endswith("\n1 notice in 15 entries\n")
 
 
 def test_the_calendar_alone_stops_nothing(here, monkeypatch, capsys):
@@ -89,7 +89,7 @@ def test_the_calendar_alone_stops_nothing(here, monkeypatch, capsys):
     for command in (["check"], ["conclude", "--check"], ["addresses", "--check"]):
         assert cli.main([*command, "--strict"]) == 0, capsys.readouterr().out
     cli.main(["check", "--strict"])
-    assert capsys.readouterr().out.endswith("notices in 12 entries\n")
+    assert capsys.readouterr().out.endswith("notices in 15 entries\n")
 
 
 def test_source_date_epoch_sets_the_day(here, monkeypatch):
@@ -150,20 +150,30 @@ def test_summary_counts_by_kind_basis_and_outcome(here, capsys):
     counts = json.loads(capsys.readouterr().out)["counts"]
     # Counted by hand in the demo's files.
     assert counts["entries"] == {kind: {"written": n} for kind, n in (
-        ("muscles", 1), ("muscle parts", 2), ("exercises", 2), ("studies", 2), ("references", 2))}
+        ("muscles", 1), ("muscle parts", 2), ("exercises", 2), ("studies", 3), ("references", 4))}
     assert counts["statements"] == {
         "advice": {"cited": 0, "common practice": 2}, "caution": {"cited": 0, "common practice": 2},
-        "convention": {"cited": 0, "common practice": 15}, "cue": {"cited": 0, "common practice": 6},
+        "convention": {"cited": 0, "common practice": 12}, "correlation": {"cited": 0, "common practice": 11},
+        "cue": {"cited": 0, "common practice": 6},
         "dose": {"cited": 0, "common practice": 14}, "emphasis claim": {"cited": 2, "common practice": 1},
-        "equation": {"cited": 0, "common practice": 1}, "fact": {"cited": 1, "common practice": 1},
-        "fault": {"cited": 0, "common practice": 2}, "set credit": {"cited": 0, "common practice": 2},
-        "time allowance": {"cited": 0, "common practice": 2}}
+        "equation": {"cited": 0, "common practice": 1}, "fact": {"cited": 2, "common practice": 1},
+        "fault": {"cited": 0, "common practice": 2}, "line of care": {"cited": 0, "common practice": 2},
+        "set credit": {"cited": 0, "common practice": 2}, "time allowance": {"cited": 0, "common practice": 2}}
     assert counts["outcomes"] == {
-        "growth": {"claims": 1, "results": 2}, "activation": {"claims": 2, "results": 1}, "length": {"claims": 0, "results": 0},
+        "growth": {"claims": 1, "results": 3}, "activation": {"claims": 2, "results": 1}, "length": {"claims": 0, "results": 0},
         "strength": {"claims": 0, "results": 0}, "architecture": {"claims": 0, "results": 0}}
     assert counts["regions"] == {"lamp": {"parts": 2, "exercises": 2, "cited": 2, "common practice": 1}}
     assert counts["results by region"] == {
-        "lamp": {"growth": 2, "activation": 1, "length": 0, "strength": 0, "architecture": 0}}
+        "lamp": {"growth": 3, "activation": 1, "length": 0, "strength": 0, "architecture": 0}}
+    tested = {"between": 4, "interaction": 0, "within": 0, "omnibus": 0, "ranking": 0, "none": 0, "not reported": 0}
+    assert counts["contrasts by test"] == {test: {"contrasts": n} for test, n in tested.items()}
+    assert counts["studies by allocation"] == {kind: {"studies": n} for kind, n in (
+        ("random", 2), ("counterbalanced", 0), ("self-chosen", 1), ("not stated", 0))}
+    assert counts["references by what was read"] == {kind: {"references": n} for kind, n in (
+        ("full text", 1), ("abstract", 3), ("part of abstract", 0), ("record", 0), ("memory", 0),
+        ("without authors", 0), ("with a notice", 1))}
+    assert counts["results by where they were read"] == {kind: {"results": n} for kind, n in (
+        ("read in the study", 4), ("second-hand", 0), ("in doubt", 0))}
     cli.main(["check", "--summary"])
     assert re.search(r"(?m)^emphasis claim +2 +1$", capsys.readouterr().out)
 
@@ -175,10 +185,10 @@ def test_conclude_writes_what_changed_and_then_has_nothing_to_do(here, capsys):
     shutil.rmtree(here / "conclusions")
     assert cli.main(["conclude", "--check"]) == 1
     assert capsys.readouterr().out == ("catalog/conclusions:1:1: error[stale-conclusions]: the conclusions were never written\n"
-                                       "  help: run `handbook conclude` and commit what it writes\n1 error in 12 entries\n")
+                                       "  help: run `handbook conclude` and commit what it writes\n1 error in 15 entries\n")
     assert not (here / "conclusions").exists()
     assert cli.main(["conclude"]) == 0
-    assert capsys.readouterr() == ("no findings in 12 entries\n", "3 written, 0 removed, 0 unchanged in catalog/conclusions\n")
+    assert capsys.readouterr() == ("no findings in 15 entries\n", "3 written, 0 removed, 0 unchanged in catalog/conclusions\n")
     assert cli.main(["conclude"]) == 0
     assert capsys.readouterr().err == "0 written, 0 removed, 3 unchanged in catalog/conclusions\n"
     assert cli.main(["conclude", "--check", "--strict"]) == 0
@@ -253,14 +263,14 @@ def test_annotations_appear_by_themselves_with_a_job_summary(here, capsys, monke
     monkeypatch.setenv("GITHUB_STEP_SUMMARY", str(summary))
     assert cli.main(["check"]) == 1
     assert capsys.readouterr().out.startswith("::error file=catalog/exercises/cable-curl.yaml,line=37,col=9,title=known-exercise::")
-    assert summary.read_text(encoding="utf-8").startswith("before\n### Handbook check\n\n1 error in 12 entries.\n\n| Place |")
+    assert summary.read_text(encoding="utf-8").startswith("before\n### Handbook check\n\n1 error in 15 entries.\n\n| Place |")
 
 
 def test_a_format_that_was_asked_for_wins(here, capsys, monkeypatch, tmp_path):
     monkeypatch.setenv("GITHUB_ACTIONS", "true")
     monkeypatch.setenv("GITHUB_STEP_SUMMARY", str(tmp_path / "summary.md"))
     cli.main(["check", "--format", "text"])
-    assert capsys.readouterr().out == "no findings in 12 entries\n" and not (tmp_path / "summary.md").exists()
+    assert capsys.readouterr().out == "no findings in 15 entries\n" and not (tmp_path / "summary.md").exists()
 
 
 def test_a_summary_that_cannot_be_written_fails_nothing(here, capsys, monkeypatch, tmp_path):

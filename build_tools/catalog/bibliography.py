@@ -1,10 +1,10 @@
 """References: BibTeX records read with pybtex, typed and checked for their form.
 
 Four types of record are known: ``article``, ``book``, ``incollection`` (a
-chapter) and ``misc`` (a report, a standard, a web page). Three fields beyond
-standard BibTeX say what was read, as the handbook must be able to tell:
+chapter) and ``misc`` (a report, a standard, a web page). Four fields beyond
+standard BibTeX are ours: three say what was read, as the handbook must be able to tell:
 ``read`` (one of ``READ``), ``readat`` (where) and ``recheck`` (what is still to
-be confirmed). Standard tools ignore fields they do not know.
+be confirmed); ``notice`` holds corrections, concerns and retractions. Standard tools ignore fields they do not know.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 from urllib.parse import quote
 
 from .entries import KEY_PATTERN, PLAIN
@@ -39,7 +39,10 @@ _REQUIRED = ("author", "title", "year")
 #: Fields for everybody, in the order of the download.
 _STANDARD = ("author", "title", "journal", "booktitle", "editor", "edition", "publisher", "year", "month", "volume", "number",
              "pages", "isbn", "issn", "doi", "pmid", "pmcid", "url")
-_OWN = ("read", "readat", "recheck")
+_OWN = ("read", "readat", "recheck", "notice")
+#: What can have been published on a work since: a correction, an expression of concern, a retraction.
+NOTICES = ("correction", "concern", "retraction")
+_NOTICE = re.compile(rf"({'|'.join(NOTICES)}) (10\.[0-9]{{4,9}}/[^\s;]+)")
 #: What else to know about a field that is missing.
 _ALSO = {"author": " or, when the list could not be seen, say so in `recheck`",
          "read": f" with one of: {', '.join(READ)}"}
@@ -49,6 +52,14 @@ _PEOPLE = {"author", "editor"}
 
 Name = tuple[str, str]
 """Family name (or the whole name of a group), and initials without points, then any "Jr" after a space."""
+
+
+class Notice(NamedTuple):
+    """What was published on a work since."""
+
+    kind: str
+    """One of ``NOTICES``."""
+    doi: str
 
 
 @dataclass(frozen=True)
@@ -82,12 +93,19 @@ class Reference:
     booktitle: str = ""
     edition: str = ""
     editors: tuple[Name, ...] = ()
+    notices: tuple[Notice, ...] = ()
+    """Corrections, concerns and retractions that were seen."""
     fields: Mapping[str, Spot] = dataclasses.field(default_factory=dict, compare=False, repr=False)
     """Where each field of the record stands."""
 
     def place(self, name: str) -> Spot:
         """Where a field stands, or the record if it has none of that name."""
         return self.fields.get(name, self.spot)
+
+    @property
+    def retracted(self) -> bool:
+        """Whether it was taken back: it may then be cited only as retracted, and its numbers count for nothing."""
+        return any(notice.kind == "retraction" for notice in self.notices)
 
     @property
     def link(self) -> str | None:
@@ -160,6 +178,7 @@ def _typed(record: Record, label: str) -> tuple[Reference | None, list[Finding]]
             "booktitle", "edition")
     return Reference(
         key=record.key, type=record.type, authors=authors, more_authors=more, editors=people.get("editor", ((), False))[0],
+        notices=tuple(Notice(*found) for found in _NOTICE.findall(values.get("notice", ""))),
         pages=re.sub(r"\s*[-–—]+\s*", "–", values.get("pages", "")), spot=here, bibtex=_download(record),
         fields={field.name: Spot(label, field.line, field.column) for field in record.fields},
         **{name: values.get(name, "") for name in kept},
@@ -201,6 +220,9 @@ def _value(field: Field, text: str, label: str) -> Iterator[Finding]:
         yield _field_finding(label, field, f"cannot be `{text}`", "write the year of publication in four digits")
     elif field.name == "read" and text not in READ:
         yield _field_finding(label, field, f"cannot be `{text}`", f"write one of: {', '.join(READ)}")
+    elif field.name == "notice" and not all(_NOTICE.fullmatch(notice) for notice in re.split(r"; *", text)):
+        yield _field_finding(label, field, f"cannot be `{text}`", "write the kind and its DOI, several with a semicolon between: "
+                             "correction 10.1000/xyz123. Kinds: " + ", ".join(NOTICES))
     elif field.name == "url" and not WEB_ADDRESS.fullmatch(text):
         yield _field_finding(label, field, f"`{text}` is not a web address", "write a full address that starts with https://")
 

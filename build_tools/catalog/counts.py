@@ -1,11 +1,16 @@
-"""What a catalog holds, counted: entries by kind, statements by basis, claims and results by outcome and by region."""
+"""What a catalog holds, counted: entries by kind, statements by basis, claims and results by outcome and by region.
+
+And how much its numbers can bear: contrasts by what was tested, studies by allocation, references by what was read of them.
+"""
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from typing import get_args
 
 from . import entries
+from .bibliography import READ
 from .load import Catalog
 from .walk import statements
 
@@ -14,7 +19,7 @@ def counts(catalog: Catalog) -> dict[str, dict[str, dict[str, int]]]:
     """Table -> row -> column -> count."""
     held, shown = _regions(catalog)
     tables = {"entries": _entries(catalog), "statements": _statements(catalog), "outcomes": _outcomes(catalog),
-              "regions": held, "results by region": shown}
+              "regions": held, "results by region": shown, **_strength_of_numbers(catalog)}
     return {title: rows for title, rows in tables.items() if rows}
 
 
@@ -74,6 +79,28 @@ def _regions(catalog: Catalog) -> tuple[dict[str, dict[str, int]], dict[str, dic
             for region in regions(parts):
                 shown[region][outcome] += 1
     return held, shown
+
+
+def _strength_of_numbers(catalog: Catalog) -> dict[str, dict[str, dict[str, int]]]:
+    studies = [study.data for study in catalog.studies.values()]
+    results = [result for study in studies for result in study.results]
+    tests = Counter(contrast.test for result in results for contrast in result.contrasts)
+    allocations = Counter(study.allocation for study in studies)
+    read = Counter(reference.read for reference in catalog.references.values())
+    kept = {"read in the study": sum(result.via is None for result in results),
+            "second-hand": sum(result.via is not None for result in results),
+            "in doubt": sum(result.doubt is not None for result in results)}
+    lacking = {"without authors": sum(not reference.authors for reference in catalog.references.values()),
+               "with a notice": sum(bool(reference.notices) for reference in catalog.references.values())}
+    return {
+        "contrasts by test": _counted("contrasts", {test: tests[test] for test in get_args(entries.Test)}),
+        "studies by allocation": _counted("studies", {kind: allocations[kind] for kind in get_args(entries.Allocation)}),
+        "references by what was read": _counted("references", {kind: read[kind] for kind in READ} | lacking),
+        "results by where they were read": _counted("results", kept)}
+
+
+def _counted(column: str, rows: dict[str, int]) -> dict[str, dict[str, int]]:
+    return {row: {column: number} for row, number in rows.items()}
 
 
 def _results(catalog: Catalog, study: entries.Study) -> Iterator[tuple[str, list[str]]]:

@@ -61,7 +61,7 @@ class Reported(NamedTuple):
 
 
 def reported_direction(context: Context, claim: Stated) -> Reported | None:
-    """What the studies of the catalog state of exactly this contrast; ``None`` when they state nothing, or disagree."""
+    """What the studies of the catalog found when they tested exactly this contrast; ``None`` when they state nothing, or disagree."""
     found: dict[Direction, list[str]] = {}
     for key, study in context.catalog.studies.items():
         for result in study.data.results:
@@ -70,7 +70,7 @@ def reported_direction(context: Context, claim: Stated) -> Reported | None:
             for contrast in result.contrasts:
                 first, second = (_sides(study.data, result, *side) for side in (
                     (contrast.of, contrast.of_part), (contrast.against, contrast.against_part)))
-                direction = _STATED.get(contrast.favours or "")
+                direction = _STATED.get(contrast.favours or "") if contrast.tested else None
                 if direction and (claim.sides[0] in first and claim.sides[1] in second):
                     found.setdefault(direction, []).append(key)
                 elif direction and (claim.sides[1] in first and claim.sides[0] in second):
@@ -82,7 +82,7 @@ def reported_direction(context: Context, claim: Stated) -> Reported | None:
 
 
 def _sides(study: Study, result: Result, arm: str, part: str | None) -> set[Side]:
-    exercise = study.arms[arm].exercise if arm in study.arms else None
+    exercise = study.arms[arm].treatment if arm in study.arms else None
     return {Side(exercise, ref) for ref in ([part] if part else result.parts)} if exercise else set()
 
 

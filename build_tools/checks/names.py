@@ -60,5 +60,5 @@ def term_names(vocabulary: Vocabulary) -> Iterator[tuple[str, str, str, Path]]:
         terms = getattr(vocabulary, kind)
         for id, term in terms.items() if isinstance(terms, dict) else ():
             yield kind, id, term.name, ("name",)
-            for index, name in enumerate(term.also_called):
+            for index, name in enumerate(getattr(term, "also_called", ())):
                 yield kind, id, name, ("also_called", index)

@@ -93,6 +93,7 @@ NUMBERS: dict[str, Manual] = {
         Fails: studies/glow2031.yaml 2:5
             results:
               - parts: [lantern/short-head]
+                measured: part
                 measure: surface-emg
                 unit: "% MVIC"
                 at: Table 2
@@ -103,6 +104,7 @@ NUMBERS: dict[str, Manual] = {
         Passes: studies/glow2031.yaml
             results:
               - parts: [lantern/short-head]
+                measured: part
                 measure: surface-emg
                 unit: "% MVIC"
                 at: Table 2

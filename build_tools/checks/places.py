@@ -12,7 +12,7 @@ from build_tools.catalog.bibliography import Reference
 from build_tools.catalog.wording import did_you_mean
 
 #: Seen with the abstract or the record.
-ABSTRACT = ("abstract", "title", "summary", "part of the abstract", "highlights", "record")
+ABSTRACT = ("abstract", "title", "summary", "part of the abstract", "highlights", "key findings", "record")
 #: Seen only in the text itself, and what else each may be written as.
 TEXT = {"table": ("table", "tables"), "figure": ("figure", "figures", "fig"), "p": ("p", "pp", "page", "pages"),
         "section": ("section", "sections"), "chapter": ("chapter", "chapters"), "introduction": ("introduction",),
@@ -22,7 +22,8 @@ TEXT = {"table": ("table", "tables"), "figure": ("figure", "figures", "fig"), "p
         "recommendation": ("recommendation", "recommendations"), "list": ("list", "lists"),
         "caption": ("caption",), "text": ("text", "full text")}
 #: Seen outside the paper, which the words say themselves.
-ELSEWHERE = ("second-hand", "journal page", "publisher page", "front matter", "data", "data file", "file", "rows")
+ELSEWHERE = ("second-hand", "journal page", "publisher page", "front matter", "data", "data file", "file", "rows",
+             "open data", "conference poster", "congress abstract")
 
 _TEXT_WORDS = {word: place for place, words in TEXT.items() for word in words}
 _WORDS = (*ABSTRACT, *_TEXT_WORDS, *ELSEWHERE)

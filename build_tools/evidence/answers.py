@@ -8,9 +8,10 @@ from dataclasses import dataclass, replace
 from functools import cache
 from math import exp, sqrt
 
+from ..catalog.entries import Study
 from ..catalog.load import Catalog
 from . import printed, sentences
-from .arm_means import compared
+from .arm_means import compared, groups
 from .assemble import Sample, sample_names
 from .certainty import LEVELS, Body, Certainty, Incoherence, Override, certainty
 from .certainty import Sample as RatedSample
@@ -74,7 +75,7 @@ class Answers:
         estimate = combined.estimate if combined else None
         margin = self._settings.margins[question.outcome]
         found = sentences.shape(estimate, directions, margin)
-        if found == "untested" and read_off(rows):
+        if found == "untested" and read_off(rows) is not None:
             found = "read off"
         tested = found not in ("untested", "read off")
         rated = self._certainty(question, rows, samples, directions, combined, tried, override) if tested else None
@@ -90,19 +91,35 @@ class Answers:
         """One sentence for comparisons that differ only in their part and share a shape; the lowest certainty words it."""
         first, alone = comparisons[0], len(comparisons) == 1
         parts = tuple(c.question.part for c in comparisons)
-        figures = first.rows[0].printed if alone and first.estimate is None and len(first.rows) == 1 else None
-        support = sentences.support(first.studies, first.people, first.path == "indirect")
+        # One number over several parts is one finding, told once.
+        alone = alone or is_one_finding(comparisons)
+        behind = self._behind(comparisons, alone)
         if first.shape == "read off":
             direction = read_off(first.rows)
-            assert direction == "more" or direction == "less"  # a value read off is larger or smaller
-            return sentences.read_off(self._names, first.question, parts, direction, support, figures)
+            assert direction is not None  # or it would have no shape
+            return sentences.read_off(self._names, first.question, parts, direction, behind)
         rated = [c.certainty.level for c in comparisons if c.certainty]
         if not rated:
             return ""
         return sentences.answer(
-            self._names, first.question, parts, first.shape, min(rated, key=LEVELS.index), support,
-            estimate=first.estimate if alone else None, directions=first.directions, printed=figures,
-            degree=self._degree(first) if alone else "")
+            self._names, first.question, parts, first.shape, min(rated, key=LEVELS.index), behind,
+            estimate=first.estimate if alone else None, directions=first.directions, degree=self._degree(first) if alone else "")
+
+    def _behind(self, comparisons: list[Comparison], alone: bool) -> sentences.Behind:
+        """What the sentence says of the studies behind an answer."""
+        first = comparisons[0]
+        counted = behind(first)
+        parts = {c.question.part for c in comparisons}
+        support = sentences.support(first.studies, first.people, first.path == "indirect",
+                                    counted[0].groups if len(counted) == 1 and first.path != "indirect" else None)
+        figures = first.rows[0].printed if alone and first.estimate is None and len(first.rows) == 1 else None
+        tests = {test for row in counted for test in row.strength_tests}
+        together = {tuple(part for part in row.together if part not in parts) for row in counted}
+        return sentences.Behind(
+            support=support, printed=figures, tests=frozenset(test for row in counted for test in row.tests),
+            strength_test=tests.pop() if len(tests) == 1 else None,
+            together=together.pop() if len(together) == 1 else (),
+            jointly=all(row.cover == "jointly" for row in counted), as_tested=tuple(row.as_tested for row in counted))
 
     def _degree(self, comparison: Comparison) -> str:
         estimate, outcome = comparison.estimate, comparison.question.outcome
@@ -127,10 +144,29 @@ class Answers:
             read=reference.read if reference else "", estimate=_own(sample.block, pair) if sample and sample.block else None,
             direction=direction, stated=stated, how=_how(sample, whole, reports),
             texts=tuple(printed.reading(self._catalog, self._names, r) for r in reports), notes=self._notes(reports),
-            differs=any(self._differs(r) for r in reports), cover=_cover(sample, reports), printed=single)
+            differs=any(self._differs(r) for r in reports), cover=_cover(sample, reports), printed=single, groups=groups(study),
+            tests=tuple(sorted({r.test for r in reports if r.direction == direction})), as_tested=self._as_tested(reports),
+            together=self._together(reports), strength_tests=tuple(sorted({r.strength_test for r in reports if r.strength_test})))
+
+    def _as_tested(self, reports: list[Reported]) -> tuple[tuple[str, str], ...]:
+        found: dict[str, str] = {}
+        for report in reports:
+            arms = self._catalog.studies[report.study].data.arms
+            for side in (report.first, report.second):
+                if differs := arms[side.arm].differs:
+                    found.setdefault(side.exercise, differs)
+        return tuple(sorted(found.items()))
+
+    def _together(self, reports: list[Reported]) -> tuple[str, ...]:
+        """The parts that one number covers beside the one asked for; none as soon as something was measured alone."""
+        if any(report.cover != "jointly" for report in reports):
+            return ()
+        covered = {part for r in reports for part in self._catalog.studies[r.study].data.results[r.result].parts}
+        return tuple(sorted(covered - {report.first.part for report in reports}))
 
     def _notes(self, reports: list[Reported]) -> tuple[str, ...]:
         notes = [note for report in reports for note in self._differs(report)]
+        notes += [f"In doubt: {report.doubt}" for report in reports if report.doubt]
         covers = {report.cover for report in reports}
         notes += [note for cover, note in _COVERS.items() if cover in covers]
         return tuple(dict.fromkeys(notes))
@@ -173,9 +209,16 @@ class Answers:
         return RatedSample(
             study=key, design=study.design, n=compared(study), measured=outcome,
             read=reference.read if reference else "memory",  # type: ignore[arg-type]
-            paired=study.same_people, correlation=self._settings.within_person if study.same_people else 0.0,
+            paired=study.same_people, correlation=self._alike(study, outcome) if study.same_people else 0.0,
             risk_of_bias=study.risk_of_bias.judgement if study.risk_of_bias else None,
-            differs=any(arm.differs for arm in study.arms.values() if arm.exercise), jointly=jointly)
+            differs=any(arm.differs for arm in study.arms.values() if arm.treatment), jointly=jointly)
+
+    def _alike(self, study: Study, outcome: str) -> float:
+        """The least correlation of two arms that holds for any of the study's measures of an outcome."""
+        assert self._catalog.vocabulary is not None
+        of = {id: measure.outcome for id, measure in self._catalog.vocabulary.data.measures.items()}
+        measures = sorted({r.measure for r in study.results if of.get(r.measure) == outcome})
+        return min((self._settings.correlation("arms", outcome, measure) for measure in measures), default=0.0)
 
 
 def _seen(sample: RatedSample, row: Row) -> RatedSample:
@@ -183,11 +226,11 @@ def _seen(sample: RatedSample, row: Row) -> RatedSample:
     return replace(sample, differs=row.differs, jointly=row.cover == "jointly", whole_muscle=row.cover == "whole muscle")
 
 
-def as_estimate(y: float, low: float, high: float) -> Estimate:
+def as_estimate(y: float, low: float, high: float, bounded: bool = False) -> Estimate:
     """A ratio with its interval, from log ratios."""
     # exp of equal logs may differ in the last digit, which must not turn an interval inside out.
     ratio = exp(y)
-    return Estimate(ratio, min(exp(low), ratio), max(exp(high), ratio))
+    return Estimate(ratio, min(exp(low), ratio), max(exp(high), ratio), bounded)
 
 
 def _own(block: Block, pair: tuple[str, str]) -> Estimate | None:
@@ -197,7 +240,7 @@ def _own(block: Block, pair: tuple[str, str]) -> Estimate | None:
     y = (block.y[i] if i >= 0 else 0.0) - (block.y[j] if j >= 0 else 0.0)
     variance = (block.v[i, i] if i >= 0 else 0.0) + (block.v[j, j] if j >= 0 else 0.0) - (2 * block.v[i, j] if i >= 0 and j >= 0 else 0.0)
     half = critical(block.df) * sqrt(variance)
-    return as_estimate(float(y), float(y) - half, float(y) + half)
+    return as_estimate(float(y), float(y) - half, float(y) + half, block.bounded)
 
 
 def _how(sample: Sample | None, whole: Sample | None, reports: list[Reported]) -> str:
@@ -217,7 +260,7 @@ def _direction(reports: list[Reported]) -> tuple[Direction | None, bool]:
     if stated:
         # A sample whose measurements disagree shows no direction of its own, which is not the same as no difference.
         return (stated.pop() if len(stated) == 1 else None), True
-    larger = {r.direction for r in reports} - {None}
+    larger = {r.direction for r in reports if not r.doubt} - {None}
     return (larger.pop() if len(larger) == 1 else None), False
 
 
@@ -225,6 +268,18 @@ def _cover(sample: Sample | None, reports: list[Reported]) -> Cover:
     """How the part was covered by what counts: the pooled measurements, else the reported ones."""
     covers = {s.cover for s in sample.pooled} if sample else {r.cover for r in reports}
     return next((cover for cover in ("alone", "jointly") if cover in covers), "whole muscle")  # type: ignore[return-value]
+
+
+def behind(comparison: Comparison) -> list[Row]:
+    """The rows that an answer rests on: pooled ones, else those that state a direction, else all."""
+    rows = [row for row in comparison.rows if row.estimate] if comparison.estimate else [row for row in comparison.rows if row.stated]
+    return rows or list(comparison.rows)
+
+
+def is_one_finding(comparisons: Sequence[Comparison]) -> bool:
+    """Whether comparisons of several parts all rest on the same numbers, each over all of these parts together."""
+    found = {tuple((row.study, row.results) for row in comparison.rows) for comparison in comparisons}
+    return len(found) == 1 and all(row.cover == "jointly" for row in comparisons[0].rows)
 
 
 def read_off(rows: tuple[Row, ...]) -> Direction | None:

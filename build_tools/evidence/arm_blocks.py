@@ -12,6 +12,7 @@ from math import sqrt
 import numpy as np
 
 from ..catalog.entries import Result, Study
+from . import ordering
 from .arm_means import Unusable, people
 from .contrast_ratios import BOUND, contrast_log_ratio, degrees_of_freedom
 from .conventions import Settings
@@ -26,9 +27,9 @@ def correlations(study: Study, result: Result, ids: list[str], arms: Mapping[str
     The others are the handbook's. A correlation outside [0, 1) is not believed:
     the test was then of something else (several comparisons, another model).
     """
-    imputed = exchangeable(len(ids), settings.within_person)
+    imputed = exchangeable(len(ids), settings.correlation("arms", outcome, result.measure))
     found, pairs = imputed.copy(), set()
-    for contrast in result.contrasts if study.same_people else ():
+    for contrast in ordering.contrasts(result) if study.same_people else ():
         if contrast.of_part or contrast.of == contrast.against or not {contrast.of, contrast.against} <= set(ids):
             continue
         try:

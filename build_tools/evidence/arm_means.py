@@ -2,29 +2,40 @@
 
 from __future__ import annotations
 
-from ..catalog.entries import Study, Value
+from ..catalog.entries import Moment, Study, Value
 from .conventions import Settings
 from .effects.quartiles import from_quartiles
-from .effects.ratio import LogMean, log_growth_from_percent, log_growth_from_pre_post, log_mean
-from .effects.spread import sd_from_ci, sd_from_se
+from .effects.ratio import LogMean, growth_factor, log_growth_from_percent, log_growth_from_pre_post, log_mean
+from .effects.spread import sd_from_ci, sd_from_se, within_person_correlation
 
 #: Outcomes whose number is a change; a level after training says nothing of them. Of the others the level counts.
 CHANGES = {"growth", "strength"}
+
+
+#: Where a correlation is from when nobody printed it.
+ASSUMED = "the handbook's convention"
 
 
 class Unusable(Exception):
     """A value or contrast without a usable spread, and why, in plain words. It is listed, not pooled."""
 
 
-def arm_log_mean(study: Study, arm: str, value: Value, outcome: str, settings: Settings) -> LogMean:
-    """Log of an arm's mean (activation) or of its growth factor (growth, strength)."""
+def arm_log_mean(study: Study, arm: str, value: Value, outcome: str, measure: str, settings: Settings) -> LogMean:
+    """Log of an arm's mean (activation) or of its growth factor (growth, strength).
+
+    Of a change printed in several ways, the one whose spread asks for the least guessing counts.
+    """
     refuse_kind(value, outcome)
     n = people(study, arm, value)
     if n is None:
         raise Unusable("group sizes were not read")
-    if value.pre and value.post:
+    if value.pre and value.post and _spread_is_printed(value.pre) and _spread_is_printed(value.post):
         sds = [_sd(moment, n) for moment in (value.pre, value.post)]
-        return log_growth_from_pre_post(value.pre.mean, sds[0], value.post.mean, sds[1], n, settings.pre_post)
+        correlation, _ = before_after(value, outcome, measure, settings, n)
+        return log_growth_from_pre_post(value.pre.mean, sds[0], value.post.mean, sds[1], n, correlation)
+    if value.pre and value.change is not None:
+        # The spread of the change, as a share of the mean before, is that of people's growth factors to first order.
+        return log_growth_from_percent(100 * value.change / value.pre.mean, 100 * _sd(value, n) / value.pre.mean, n)
     if value.median is not None:
         if value.quartiles is None:
             raise Unusable("a median without its quartiles has no spread")
@@ -36,10 +47,26 @@ def arm_log_mean(study: Study, arm: str, value: Value, outcome: str, settings: S
     return log_mean(value.mean, sd, n)
 
 
+def before_after(value: Value, outcome: str, measure: str, settings: Settings, n: int) -> tuple[float, str]:
+    """Correlation of people's values before and after, and where it is from: printed, taken back from the change, or assumed."""
+    if value.correlation is not None:
+        return value.correlation, "printed"
+    if value.pre and value.post and value.change is not None and _spread_is_printed(value):
+        return within_person_correlation(_sd(value.pre, n), _sd(value.post, n), _sd(value, n)), "taken back from the spread of the change"
+    return settings.correlation("before_after", outcome, measure), ASSUMED
+
+
+def rests_on_correlation(study: Study, arm: str, value: Value, outcome: str, measure: str, settings: Settings) -> bool:
+    """Whether the spread of an arm's change was had with an assumed correlation."""
+    n = people(study, arm, value)
+    moments = value.pre and value.post and _spread_is_printed(value.pre) and _spread_is_printed(value.post)
+    return bool(moments and n and before_after(value, outcome, measure, settings, n)[1] == ASSUMED)
+
+
 def refuse_kind(value: Value, outcome: str) -> None:
     """Refuse a number that is no amount of ``outcome``, so that changes and levels never meet in one ratio."""
     if outcome in CHANGES:
-        if value.change is not None:
+        if value.change is not None and value.pre is None:
             raise Unusable("a change without the value before it has no ratio")
         if value.change_percent is None and value.pre is None:
             raise Unusable("a level after training is no change")
@@ -47,10 +74,27 @@ def refuse_kind(value: Value, outcome: str) -> None:
         raise Unusable("a change over time is no amount of this outcome")
 
 
+def factor(value: Value) -> float:
+    """Growth factor of a change, whichever way it was printed."""
+    if value.pre and value.post:
+        return value.post.mean / value.pre.mean
+    if value.pre and value.change is not None:
+        return 1 + value.change / value.pre.mean
+    assert value.change_percent is not None  # refuse_kind lets nothing else through
+    return growth_factor(value.change_percent)
+
+
 def compared(study: Study) -> int:
     """People in the arms that did an exercise, without those of a control group; all of them when group sizes were not read."""
-    sizes = [arm.n for arm in study.arms.values() if arm.exercise]
+    sizes = [arm.n for arm in study.arms.values() if arm.treatment]
     return study.people.n if study.same_people or None in sizes else min(study.people.n, sum(sizes))  # type: ignore[arg-type]
+
+
+def groups(study: Study) -> int | None:
+    """Over how many groups the people of ``compared`` spread, when the sizes of those that count were not read; else ``None``."""
+    if study.same_people or len(study.arms) < 3 or None not in [arm.n for arm in study.arms.values() if arm.treatment]:
+        return None
+    return len(study.arms)
 
 
 def people(study: Study, arm: str, value: Value | None = None) -> int | None:
@@ -59,8 +103,12 @@ def people(study: Study, arm: str, value: Value | None = None) -> int | None:
     return own or (study.people.n if study.same_people else None)
 
 
-def _sd(spread: object, n: int) -> float:
-    sd, se, ci = getattr(spread, "sd"), getattr(spread, "se"), getattr(spread, "ci95")  # noqa: B009 - Moment or Value
+def _spread_is_printed(spread: Moment | Value) -> bool:
+    return (spread.sd, spread.se, spread.ci95) != (None, None, None)
+
+
+def _sd(spread: Moment | Value, n: int) -> float:
+    sd, se, ci = spread.sd, spread.se, spread.ci95
     if sd is not None:
         return sd
     if se is not None:

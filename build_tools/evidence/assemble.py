@@ -8,7 +8,7 @@ never counts as testing more people.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -16,11 +16,12 @@ import numpy as np
 from ..catalog.entries import Result, Study
 from ..catalog.finding import Finding
 from ..catalog.load import Catalog
+from . import ordering
 from .conventions import Settings
 from .errors import EvidenceError
 from .measured import Measured, measure
 from .network_blocks import Block
-from .reported import Cover, cover
+from .reported import Cover, counting, cover
 
 
 @dataclass(frozen=True)
@@ -55,17 +56,19 @@ class Assembly:
         self.trouble: list[Finding] = []
         self._catalog = catalog
         self._measures = vocabulary.measures
-        synthetic = {id for id, design in vocabulary.designs.items() if design.synthesis}
-        self.studies = {key: e.data for key, e in catalog.studies.items() if e.data.design not in synthetic}
+        self.studies = counting(catalog)
+        self.doing = {key: ordering.treatments(study) for key, study in self.studies.items()}
+        """Study -> arm -> what it did."""
+        self.ordered = {key: ordering.results(study) for key, study in self.studies.items()}
+        """Study -> its results with their indices."""
         self.sample_of = sample_names(self.studies)
         self.arms_of: dict[str, list[tuple[str, str]]] = defaultdict(list)
-        """Exercise -> (study, arm) of every arm that did it."""
+        """Exercise or version -> (study, arm) of every arm that did it."""
         self._measuring: dict[str, list[str]] = defaultdict(list)
         for key, study in self.studies.items():
-            for id, arm in study.arms.items():
-                if arm.exercise:
-                    self.arms_of[arm.exercise].append((key, id))
-            for part in dict.fromkeys(part for result in study.results for part in result.parts):
+            for arm, treatment in self.doing[key].items():
+                self.arms_of[treatment].append((key, arm))
+            for part in sorted({part for result in study.results for part in result.parts}):
                 self._measuring[part].append(key)
         self._cache: dict[tuple[str, int], Measured] = {}
 
@@ -80,8 +83,8 @@ class Assembly:
     def topics(self) -> list[tuple[str, str, str | None]]:
         """Every (part, outcome, relative_to) that some study compares exercises on, sorted."""
         found = set()
-        for study in self.studies.values():
-            if len({arm.exercise for arm in study.arms.values()} - {None}) > 1:
+        for key, study in self.studies.items():
+            if len(set(self.doing[key].values())) > 1:
                 found |= {(part, self.outcome(r), r.relative_to) for r in study.results for part in r.parts}
         return sorted(found, key=lambda topic: (topic[0], topic[1], topic[2] or ""))
 
@@ -89,12 +92,13 @@ class Assembly:
         """The samples that compare exercises on ``part``, sorted by key."""
         groups: dict[str, list[Source]] = defaultdict(list)
         for key in self._measuring.get(part, ()):
-            for source in self._sources(key, self.studies[key], part, outcome, relative_to):
+            for source in self._sources(key, part, outcome, relative_to):
                 groups[self.sample_of[key]].append(source)
         return [self._sample(key, sources) for key, sources in sorted(groups.items())]
 
-    def _sources(self, key: str, study: Study, part: str, outcome: str, relative_to: str | None) -> Iterator[Source]:
-        for index, result in enumerate(study.results):
+    def _sources(self, key: str, part: str, outcome: str, relative_to: str | None) -> Iterator[Source]:
+        study = self.studies[key]
+        for index, result in self.ordered[key]:
             how = cover(result.parts, part)
             if how in ("alone", "jointly") and result.relative_to == relative_to and self.outcome(result) == outcome:
                 yield Source(key, self._measured(key, study, index), how)
@@ -102,10 +106,10 @@ class Assembly:
     def _measured(self, key: str, study: Study, index: int) -> Measured:
         """The result over the exercises its arms did."""
         if (key, index) not in self._cache:
-            treatments = {id: arm.exercise for id, arm in study.arms.items() if arm.exercise}
             result = study.results[index]
             try:
-                self._cache[key, index] = measure(key, study, index, treatments, self.outcome(result), self.pools(result), self.settings)
+                self._cache[key, index] = measure(
+                    key, study, index, self.doing[key], self.outcome(result), self.pools(result), self.settings)
             except EvidenceError as error:
                 self._cache[key, index] = self.refused(key, index, error)
         return self._cache[key, index]
@@ -126,9 +130,15 @@ class Assembly:
         for source in usable:
             assert source.measured.block
             by_treatments[frozenset(source.measured.block.treatments)].append(source)
-        pooled = max(by_treatments.values(), key=lambda group: len(group[0].measured.block.treatments), default=[])  # type: ignore[union-attr]
+        widest = max(by_treatments, key=lambda treatments: (len(treatments), sorted(treatments)), default=frozenset())
+        pooled = by_treatments[widest]
         blocks = [s.measured.block for s in pooled if s.measured.block]
-        return Sample(key, tuple(sources), combine(blocks, self.settings.between_measurements) if blocks else None, tuple(pooled))
+        return Sample(key, tuple(sources), combine(blocks, self.between_sites(pooled)) if blocks else None, tuple(pooled))
+
+    def between_sites(self, pooled: Sequence[Source]) -> float:
+        """How alike several measurements of one sample are taken to be; of several measures, as much as any of them."""
+        results = [self.studies[source.study].results[source.measured.result] for source in pooled]
+        return max(self.settings.correlation("sites", self.outcome(result), result.measure) for result in results)
 
 
 def sample_names(studies: Mapping[str, Study]) -> dict[str, str]:
@@ -155,7 +165,7 @@ def combine(blocks: list[Block], correlation: float) -> Block:
     y = np.sum([y for y, _ in turned], axis=0) / k
     v = np.sum([v for _, v in turned], axis=0) / k * (1 + correlation * (k - 1)) / k
     dfs = [block.df for block in blocks if block.df is not None]
-    return Block(first.study, first.treatments, y, v, min(dfs) if dfs else None)
+    return Block(first.study, first.treatments, y, v, min(dfs) if dfs else None, all(block.bounded for block in blocks))
 
 
 def _like(block: Block, treatments: tuple[str, ...]) -> tuple[np.ndarray, np.ndarray]:

@@ -11,6 +11,7 @@ from math import log
 from typing import Literal
 
 from .certainty_rules.body import Level
+from .threshold import below
 
 Size = Literal["trivial", "small", "moderate", "large"]
 
@@ -70,6 +71,6 @@ def phrase(level: Level, size: Size) -> Phrase:
 def size(ratio: float, sizes: Sizes) -> Size:
     """How large a ratio is, alike for a ratio and its inverse."""
     far = abs(log(ratio))
-    if far < log(sizes.small):
+    if below(far, log(sizes.small)):
         return "trivial"
-    return "small" if far < log(sizes.moderate) else "moderate" if far < log(sizes.large) else "large"
+    return "small" if below(far, log(sizes.moderate)) else "moderate" if below(far, log(sizes.large)) else "large"

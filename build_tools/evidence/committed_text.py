@@ -84,6 +84,8 @@ def _answer(comparison: Comparison) -> dict[str, Data]:
 def _estimate(estimate: Estimate | None) -> dict[str, Data]:
     if estimate is None:
         return {}
+    if estimate.bounded:
+        return {"ratio": rounding.ratio(estimate.ratio), "interval": "not known, only a bound on p"}
     return {"ratio": rounding.ratio(estimate.ratio), "interval": (rounding.ratio(estimate.low), rounding.ratio(estimate.high))}
 
 

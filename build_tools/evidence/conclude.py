@@ -73,7 +73,7 @@ def _untested(comparison: Comparison) -> Judged | None:
     """The verdict on printed numbers that nobody tested, whether they point one way or not."""
     if comparison.shape != "read off" and not (comparison.shape == "untested" and comparison.rows):
         return None
-    return Judged("untested", "Numbers were printed for both, but the difference was not tested and no spread was given.")
+    return Judged("untested", "Something was printed for both, but the two were not tested against each other and no spread was given.")
 
 
 def _weakest(judged: list[Judged]) -> Verdict:
@@ -113,8 +113,11 @@ def _sentence(engine: Engine, claim: Claim, claimed: Claimed, comparisons: tuple
 
 def _alike(comparison: Comparison) -> tuple[object, ...]:
     """What comparisons must share to be told in one sentence; those with an estimate stand alone."""
-    alone = comparison.question.part if comparison.estimate else None
-    return comparison.shape, tuple(row.study for row in comparison.rows), str(comparison.directions), read_off(comparison.rows), alone
+    # One number over several parts is one finding: with the same rows, all of them joint, it is told once.
+    joint = all(row.cover == "jointly" for row in comparison.rows)
+    alone = comparison.question.part if comparison.estimate and not joint else None
+    rows = tuple((row.study, row.results if joint else ()) for row in comparison.rows)
+    return comparison.shape, rows, str(comparison.directions), read_off(comparison.rows), alone
 
 
 def _findings(engine: Engine, entry: Entry, conclusion: Conclusion, claim: Claim) -> list[Finding]:

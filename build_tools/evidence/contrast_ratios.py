@@ -1,7 +1,8 @@
 """Contrasts that a paper prints with a test or an interval, as log ratios, and a block of those of one sample.
 
 Contrasts that share an arm are taken to correlate by one half, which is exact
-when all arms vary and correlate alike.
+when all arms vary and correlate alike. All printed contrasts count, by least
+squares, so that their order cannot matter.
 """
 
 from __future__ import annotations
@@ -12,15 +13,19 @@ from typing import NamedTuple
 
 import numpy as np
 
-from ..catalog.entries import Contrast, Result, Study, Value
-from .arm_means import CHANGES, Unusable, people, refuse_kind
+from ..catalog.entries import Contrast, Difference, Result, Study, Value
+from . import ordering
+from .arm_means import CHANGES, Unusable, factor, people, refuse_kind
 from .effects.estimate import Estimate
-from .effects.ratio import growth_factor, log_ratio_from_ci, log_ratio_from_difference
+from .effects.ratio import log_ratio_from_ci, log_ratio_from_difference
 from .effects.spread import df_independent, df_paired, se_from_ci, se_from_p, se_from_t
 from .network_blocks import Block
 
 #: How a standard error is called that rests on a bound.
 BOUND = "taken back from a bound on p, so wider than it may be"
+#: p < x is strictly below x. The widest spread that keeps it there is this share of the one at p = x,
+#: far enough from it that no last digit decides whether the interval leaves out no difference.
+_STRICTLY = 1 - 1e-6
 
 
 class Edge(NamedTuple):
@@ -30,26 +35,27 @@ class Edge(NamedTuple):
     b: str
     estimate: Estimate
     df: float
+    bounded: bool = False
+    """Whether its spread is only known to be at most this wide."""
 
 
 def edges_of(study: Study, result: Result, treatments: Mapping[str, str], outcome: str) -> tuple[list[Edge], str, str]:
     """The contrasts of a result whose spread can be had, why others' cannot, and how it was."""
-    edges: dict[frozenset[str], Edge] = {}
+    edges: list[Edge] = []
     ways: dict[str, None] = {}
     reason = ""
-    for contrast in result.contrasts:
+    for contrast in ordering.contrasts(result):
         a, b = treatments.get(contrast.of), treatments.get(contrast.against)
         if contrast.of_part or a is None or b is None or a == b:
             continue
         try:
             df = degrees_of_freedom(study, result, contrast)
             estimate, way = contrast_log_ratio(result, contrast, df, outcome, study.same_people)
-            # Of several contrasts of the same two exercises the first counts.
-            if frozenset((a, b)) not in edges:
-                edges[frozenset((a, b))], ways[way] = Edge(a, b, estimate, df), None
+            edges.append(Edge(a, b, estimate, df, way == BOUND))
+            ways[way] = None
         except Unusable as why:
             reason = str(why)
-    return list(edges.values()), reason, " and ".join(ways)
+    return edges, reason, " and ".join(ways)
 
 
 def degrees_of_freedom(study: Study, result: Result, contrast: Contrast) -> float:
@@ -72,6 +78,8 @@ def contrast_log_ratio(result: Result, contrast: Contrast, df: float, outcome: s
         y = log(ratio.value)
         se, how = _se(y, contrast, df)
         return Estimate(y, se**2), how
+    if contrast.difference and contrast.difference.start and outcome in CHANGES and contrast.of not in result.values:
+        return _from_start(contrast, df, paired)
     of, against = (_amount(result.values.get(arm), outcome) for arm in (contrast.of, contrast.against))
     printed = _se_of_difference(result, contrast, df, outcome, paired)
     se, how = (printed, "from the printed spread of the difference") if printed is not None else _se(of - against, contrast, df)
@@ -83,11 +91,35 @@ def _amount(value: Value | None, outcome: str) -> float:
     if value is None:
         raise Unusable("no spread reported")
     refuse_kind(value, outcome)
-    if value.change_percent is not None:
-        return growth_factor(value.change_percent)
+    if outcome in CHANGES:
+        return factor(value)
     if value.mean is None:
         raise Unusable("no spread reported")
     return value.mean
+
+
+def _from_start(contrast: Contrast, df: float, paired: bool) -> tuple[Estimate, str]:
+    """Ratio of growth factors from a difference of changes and the mean before: 1 + difference / start.
+
+    The other side's own change is not known then; it would shrink the ratio by that share, a few hundredths of it.
+    """
+    assert contrast.difference and contrast.difference.start
+    start, difference = contrast.difference.start, contrast.difference
+    share = difference.value / start
+    if difference.se is None and difference.ci95 is None and not (difference.sd is not None and paired):
+        se, how = _se(share, contrast, df)
+    else:
+        se, how = _printed_se(difference, df) / start, "from the printed spread of the difference"
+    return log_ratio_from_difference(1 + share, 1, se), f"{how}, over the mean before training"
+
+
+def _printed_se(difference: Difference, df: float) -> float:
+    if difference.se is not None:
+        return difference.se
+    if difference.ci95 is not None:
+        return se_from_ci(difference.ci95[0], difference.ci95[1], df)
+    assert difference.sd is not None
+    return difference.sd / sqrt(df + 1)
 
 
 def _se_of_difference(result: Result, contrast: Contrast, df: float, outcome: str, paired: bool) -> float | None:
@@ -97,13 +129,9 @@ def _se_of_difference(result: Result, contrast: Contrast, df: float, outcome: st
     unit, scale = ("%", 100) if outcome in CHANGES else (result.unit, 1)
     if difference is None or difference.unit != unit:
         return None
-    if difference.se is not None:
-        return difference.se / scale
-    if difference.ci95 is not None:
-        return se_from_ci(difference.ci95[0], difference.ci95[1], df) / scale
-    if difference.sd is not None and paired:
-        return difference.sd / sqrt(df + 1) / scale
-    return None
+    if difference.se is None and difference.ci95 is None and not (difference.sd is not None and paired):
+        return None
+    return _printed_se(difference, df) / scale
 
 
 def _se(difference: float, contrast: Contrast, df: float) -> tuple[float, str]:
@@ -114,34 +142,31 @@ def _se(difference: float, contrast: Contrast, df: float) -> tuple[float, str]:
     if contrast.p is not None and contrast.p < 1:
         return se_from_p(difference, contrast.p, df), "taken back from the exact p value"
     if contrast.p_below is not None and contrast.p_below < 1:
-        return se_from_p(difference, contrast.p_below, df, "below"), BOUND
+        return se_from_p(difference, contrast.p_below, df, "below") * _STRICTLY, BOUND
     tested = contrast.p_above or contrast.p or contrast.p_below
     raise Unusable("its p value does not say how wide the spread is" if tested else "no spread reported")
 
 
 def from_edges(key: str, edges: list[Edge]) -> Block:
-    """A block over the treatments that the most edges connect, along a tree of them."""
-    # In the order of the paper, so that no exercise's name decides which contrasts make the tree.
-    trees = [_tree(edges, start) for start in dict.fromkeys(t for e in edges for t in (e.a, e.b))]
-    order, tree = max(trees, key=lambda found: len(found[0]))
-    signs = np.zeros((len(tree), len(order)))
-    for row, edge in enumerate(tree):
+    """A block over the treatments that the most edges connect: least squares over all of them, weighted by their own spreads."""
+    order = _most_connected(edges)
+    used = [edge for edge in edges if edge.a in order]
+    signs = np.zeros((len(used), len(order)))
+    for row, edge in enumerate(used):
         signs[row, order.index(edge.a)], signs[row, order.index(edge.b)] = 1, -1
-    se = np.array([edge.estimate.se for edge in tree])
+    se = np.array([edge.estimate.se for edge in used])
+    # A Gram matrix times a rank-one matrix, element by element: never a negative variance, whatever the edges.
     s = (signs @ signs.T / 2) * np.outer(se, se)
-    # signs[:, 1:] is square: baseline contrasts are the solution of "edges = signs x contrasts".
-    path = np.linalg.inv(signs[:, 1:])
-    y, v = path @ np.array([edge.estimate.y for edge in tree]), path @ s @ path.T
-    return Block(key, tuple(order), y, (v + v.T) / 2, min(edge.df for edge in tree))
+    x = signs[:, 1:] / se[:, None]
+    path = np.linalg.pinv(x) / se[None, :]
+    y, v = path @ np.array([edge.estimate.y for edge in used]), path @ s @ path.T
+    return Block(key, tuple(order), y, (v + v.T) / 2, min(edge.df for edge in used), all(edge.bounded for edge in used))
 
 
-def _tree(edges: list[Edge], start: str) -> tuple[list[str], list[Edge]]:
-    """Treatments reached from ``start``, and one edge for each step."""
-    order, tree = [start], []
-    for here in order:
-        for edge in edges:
-            there = {edge.a: edge.b, edge.b: edge.a}.get(here)
-            if there and there not in order:
-                order.append(there)
-                tree.append(edge)
-    return order, tree
+def _most_connected(edges: list[Edge]) -> list[str]:
+    """The treatments of the largest part that hangs together, sorted; of equals the first by name."""
+    parts: list[set[str]] = []
+    for edge in edges:
+        touching = [part for part in parts if {edge.a, edge.b} & part]
+        parts = [part for part in parts if part not in touching] + [{edge.a, edge.b}.union(*touching)]
+    return min((sorted(part) for part in parts), key=lambda part: (-len(part), part))

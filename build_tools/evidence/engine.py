@@ -23,8 +23,8 @@ from .verdict import Estimate
 Topic = tuple[str, str, str | None]
 """Part, outcome, and the part it is relative to."""
 
-_CALLED = {"within_person": "arms of the same people correlating by", "pre_post": "values before and after correlating by",
-           "between_measurements": "measurements of one sample correlating by"}
+_CALLED = {"before_after": "values before and after", "arms": "two exercises of the same people", "parts": "two parts of one muscle",
+           "sites": "measurements of one sample"}
 
 
 class Engine:
@@ -41,8 +41,9 @@ class Engine:
     @cached_property
     def variations(self) -> list[tuple[str, Engine]]:
         """The same catalog with each assumed correlation at either end of its range, and what was changed."""
-        return [(f"{_CALLED[name]} {value:g}", Engine(self.catalog, self.settings.with_correlation(name, value)))
-                for name, ends in self.settings.ranges.items() for value in ends if value != getattr(self.settings, name)]
+        ends = {"lowest": "as little alike as in any data", "highest": "as much alike as in any data"}
+        return [(f"{_CALLED[moved.moved[0]]} {ends[moved.moved[1]]}", Engine(self.catalog, moved))
+                for moved in self.settings.variations() if moved.moved]
 
     def field(self, topic: Topic) -> Field:
         """Everything known on one part and outcome."""

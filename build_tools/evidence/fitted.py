@@ -53,7 +53,8 @@ class Fitted:
         behind = [b for b in net.blocks if {first, second} <= set(b.treatments)] if path == "direct" else self._carrying(first, second)
         known = net.df > 0
         return Combined(
-            estimate=as_estimate(net.estimate(first, second).estimate, interval.lower, interval.upper), path=path,
+            estimate=as_estimate(net.estimate(first, second).estimate, interval.lower, interval.upper, all(b.bounded for b in behind)),
+            path=path,
             studies=tuple(b.study for b in behind), people=self._count(behind), common=self._plain(first, second) if known else None,
             prediction=(exp(prediction.lower), exp(prediction.upper)) if prediction else None,
             i2=self._q.total.i2 if known else None, tau2=net.tau2 if known else None, q_p=self._q.total.p,

@@ -14,6 +14,7 @@ from math import floor
 
 from .model import Comparison, Modelled, Question, Shape
 from .names import Names, listed, upper_first
+from .threshold import below
 from .verdict import Claimed, Directions, Judged, Verdict
 
 #: Exercise and part -> mean share of the part's own range (0-1), or why there is none.
@@ -73,7 +74,7 @@ def _shape(found: Modelled, margin: float) -> Shape:
     if found.missing:
         return "untested"
     difference = found.first - found.second
-    return "alike" if abs(difference) < margin else "more" if difference > 0 else "less"
+    return "alike" if below(abs(difference), margin) else "more" if difference > 0 else "less"
 
 
 def _told(names: Names, run: list[Comparison], shape: str) -> str:

@@ -15,7 +15,7 @@ import numpy as np
 
 from ..catalog.entries import Result, Study
 from .arm_blocks import correlations, from_arms
-from .arm_means import Unusable, arm_log_mean
+from .arm_means import Unusable, arm_log_mean, rests_on_correlation
 from .contrast_ratios import edges_of, from_edges
 from .conventions import Settings
 from .effects.ratio import LogMean
@@ -48,12 +48,12 @@ def measure(key: str, study: Study, index: int, treatments: Mapping[str, str], o
         EvidenceError: for numbers that contradict each other or have no ratio.
     """
     result = study.results[index]
-    if why := unpooled(outcome, pools):
+    if why := (f"not weighed, as it is in doubt: {result.doubt}" if result.doubt else unpooled(outcome, pools)):
         return Measured(index, None, why)
     arms, reason = _arms(study, result, treatments, outcome, settings)
     if len({treatments[arm] for arm in arms}) > 1:
         correlation, taken_back = correlations(study, result, list(arms), arms, outcome, settings)
-        changes = any(result.values[arm].pre for arm in arms)
+        changes = any(rests_on_correlation(study, arm, result.values[arm], outcome, result.measure, settings) for arm in arms)
         return weighable(
             index, from_arms(key, study, result, arms, treatments, correlation),
             "from the spreads printed for each exercise" + (" and their paired test" if taken_back else ""),
@@ -87,10 +87,10 @@ def weighable(index: int, block: Block, how: str, imputed: bool = False) -> Meas
 def _arms(study: Study, result: Result, treatments: Mapping[str, str], outcome: str, settings: Settings) -> tuple[dict[str, LogMean], str]:
     """Log means of the arms that print a spread, and why others have none."""
     found, reason = {}, ""
-    for arm, value in result.values.items():
+    for arm, value in sorted(result.values.items()):
         if arm in treatments:
             try:
-                found[arm] = arm_log_mean(study, arm, value, outcome, settings)
+                found[arm] = arm_log_mean(study, arm, value, outcome, result.measure, settings)
             except Unusable as why:
                 reason = str(why)
     return found, reason

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
+from ..catalog.entries import Test
 from ..catalog.finding import Finding
 from .certainty import Certainty
 from .names import Names
@@ -60,6 +61,16 @@ class Row:
     cover: Cover = "alone"
     printed: str | None = None
     """The two numbers of its only contrast, when it has just one."""
+    groups: int | None = None
+    """Over how many groups its people spread, when the sizes of those that count were not read."""
+    tests: tuple[Test, ...] = ()
+    """What stands behind its direction, each kind once."""
+    as_tested: tuple[tuple[str, str], ...] = ()
+    """What was done -> how it differs from the catalog's exercise."""
+    together: tuple[str, ...] = ()
+    """The other parts that the same number covers."""
+    strength_tests: tuple[str, ...] = ()
+    """For strength: what was tested."""
 
 
 @dataclass(frozen=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ..catalog.load import Catalog
+from .treatments import exercise_of, version_of
 
 
 class Names:
@@ -13,9 +14,18 @@ class Names:
         self._proper = set(catalog.vocabulary.data.proper_nouns) if catalog.vocabulary else set()
 
     def exercise(self, id: str) -> str:
-        """``the seated leg curl``; an unknown id stands as it is."""
-        entry = self._catalog.exercises.get(id)
-        return f"the {self.inside(entry.data.name)}" if entry else id
+        """``the seated leg curl``, ``the preacher curl, over the lower half``; an unknown id stands as it is."""
+        entry = self._catalog.exercises.get(exercise_of(id))
+        if entry is None:
+            return id
+        version = self.version(id)
+        return f"the {self.inside(entry.data.name)}" + (f", {version}" if version else "")
+
+    def version(self, treatment: str) -> str | None:
+        """How a treatment's version reads after the exercise's name; ``None`` for the exercise as such."""
+        id = version_of(treatment)
+        versions = self._catalog.vocabulary.data.versions if self._catalog.vocabulary else {}
+        return (versions[id].name if id in versions else id) if id else None
 
     def part(self, ref: str) -> str:
         """``the semitendinosus``; ``the long head of the triceps`` for "Triceps, long head"; an unknown reference stands as it is."""
@@ -43,6 +53,11 @@ def listed(words: list[str]) -> str:
 def upper_first(text: str) -> str:
     """The text with a capital first letter."""
     return text[:1].upper() + text[1:]
+
+
+def lower_first(text: str) -> str:
+    """The text with a small first letter, unless its first word is an abbreviation."""
+    return text[:1].lower() + text[1:] if text[1:2].islower() or text[1:2] == " " else text
 
 
 def counted(n: int, one: str, many: str | None = None) -> str:

@@ -27,6 +27,8 @@ class Block:
     """(k-1, k-1) covariance of ``y``."""
     df: float | None = None
     """Degrees of freedom that ``v`` was estimated with: people - 1 within people, people - 2 between two groups."""
+    bounded: bool = False
+    """Whether its spread is only known from bounds on p, so that nobody knows how far the answer could be off."""
 
 
 @dataclass(frozen=True, eq=False)

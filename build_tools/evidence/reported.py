@@ -13,8 +13,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from ..catalog.entries import Contrast, Result, Study, Value
+from ..catalog.entries import Contrast, Result, Study, Test, Value
 from ..catalog.load import Catalog
+from . import ordering
 
 Direction = Literal["more", "less", "neither"]
 #: How a measurement covers the part asked for: it alone, it together with other
@@ -26,10 +27,11 @@ _FLIPPED: dict[Direction, Direction] = {"more": "less", "less": "more", "neither
 
 @dataclass(frozen=True)
 class Side:
-    """One side of a contrast: arm, part measured, and its value when the study gives one."""
+    """One side of a contrast: arm, what it did, part measured, and its value when the study gives one."""
 
     arm: str
     exercise: str
+    """The exercise, or a version of it."""
     part: str
     value: Value | None
 
@@ -44,8 +46,11 @@ class Reported:
     outcome: str
     measure: str
     unit: str
+    """Empty where there is no number."""
     at: str
+    """Where it was read."""
     site: str | None
+    """Site and phase."""
     relative_to: str | None
     cover: Cover
     first: Side
@@ -53,7 +58,12 @@ class Reported:
     direction: Direction | None
     """What the paper reports, or which value is larger; ``None`` when neither is known."""
     stated: bool
-    """True when the paper states the direction, False when it is read off two values."""
+    """True when the paper tested the two against each other and states the direction."""
+    test: Test
+    """What stands behind the direction; ``none`` when it is read off two values."""
+    doubt: str | None
+    """Why the number is shown but never weighed."""
+    strength_test: str | None
     contrast: Contrast | None
     flipped: bool
     """True when ``contrast`` is written the other way round (its numbers change sign)."""
@@ -65,17 +75,16 @@ class Reports:
     def __init__(self, catalog: Catalog) -> None:
         vocabulary = catalog.vocabulary
         self._outcomes = {id: m.outcome for id, m in vocabulary.data.measures.items()} if vocabulary else {}
-        syntheses = {id for id, design in vocabulary.data.designs.items() if design.synthesis} if vocabulary else set()
-        # A review summarises studies that may stand here themselves, so it never counts beside them.
-        self._studies = {key: study for key, study in catalog.studies.items() if study.data.design not in syntheses}
+        self._studies = counting(catalog)
+        self._ordered = {key: ordering.results(study) for key, study in self._studies.items()}
+        self._doing = {key: ordering.treatments(study) for key, study in self._studies.items()}
         self._arms: dict[str, list[tuple[str, str]]] = defaultdict(list)
         self._measuring: dict[str, list[str]] = defaultdict(list)
         for key, study in self._studies.items():
-            for part in dict.fromkeys(part for result in study.data.results for part in result.parts):
+            for part in sorted({part for result in study.results for part in result.parts}):
                 self._measuring[part].append(key)
-            for arm_id, arm in study.data.arms.items():
-                if arm.exercise:
-                    self._arms[arm.exercise].append((key, arm_id))
+            for arm, treatment in self._doing[key].items():
+                self._arms[treatment].append((key, arm))
 
     def of_exercises(self, first: str, second: str, part: str, outcome: str, relative_to: str | None = None) -> list[Reported]:
         """Contrasts of two exercises on one part: measured alone, jointly, or as its whole muscle."""
@@ -98,10 +107,10 @@ class Reports:
         return found
 
     def on_part(self, part: str, outcome: str, relative_to: str | None = None) -> list[Reported]:
-        """Every contrast of two different exercises measured on this part, alone or jointly."""
+        """Every contrast of two different exercises, or of versions of one, measured on this part, alone or jointly."""
         found = []
         for key in self._measuring.get(part, []):
-            arms = [(id, arm.exercise) for id, arm in self._studies[key].data.arms.items() if arm.exercise]
+            arms = list(self._doing[key].items())
             for index, result in self._results(key, outcome, relative_to):
                 how = cover(result.parts, part)
                 if how in (None, "whole muscle"):
@@ -121,8 +130,7 @@ class Reports:
                 yield key, arm_a, arm_b
 
     def _results(self, key: str, outcome: str, relative_to: str | None) -> Iterator[tuple[int, Result]]:
-        study: Study = self._studies[key].data
-        for index, result in enumerate(study.results):
+        for index, result in self._ordered[key]:
             if self._outcomes.get(result.measure) == outcome and result.relative_to == relative_to:
                 yield index, result
 
@@ -130,10 +138,10 @@ class Reports:
               first: tuple[str, str, str], second: tuple[str, str, str]) -> list[Reported]:
         """The contrast of two sides (arm, exercise, part) in one result, if it holds one."""
         of_parts = first[2] != second[2]
-        for contrast in result.contrasts:
+        for contrast in ordering.contrasts(result):
             for flipped, (a, b) in enumerate(((first, second), (second, first))):
                 parts_fit = (contrast.of_part, contrast.against_part) == ((a[2], b[2]) if of_parts else (None, None))
-                if (contrast.of, contrast.against) == (a[0], b[0]) and parts_fit:
+                if (contrast.of, contrast.against) == (a[0], b[0]) and parts_fit and contrast.test != "not reported":
                     stated = _stated(contrast, bool(flipped))
                     return [self._reported(key, index, result, cover, first, second, contrast, bool(flipped), stated)]
         if of_parts or first[0] not in result.values or second[0] not in result.values:
@@ -144,24 +152,37 @@ class Reports:
                   second: tuple[str, str, str], contrast: Contrast | None, flipped: bool, stated: Direction | None) -> Reported:
         of_parts = first[2] != second[2]
         sides = [Side(*side, value=None if of_parts else result.values.get(side[0])) for side in (first, second)]
+        return self._made(key, index, result, cover, sides, stated or _from_values(sides[0].value, sides[1].value), contrast, flipped)
+
+    def _made(self, key: str, index: int, result: Result, cover: Cover, sides: list[Side], direction: Direction | None,
+              contrast: Contrast | None, flipped: bool) -> Reported:
+        tested = contrast is not None and contrast.tested and contrast.favours is not None and result.doubt is None
         return Reported(
-            study=key, result=index, outcome=self._outcomes[result.measure], measure=result.measure, unit=result.unit,
-            at=result.at, site=result.site, relative_to=result.relative_to, cover=cover, first=sides[0], second=sides[1],
-            direction=stated or _from_values(sides[0].value, sides[1].value), stated=stated is not None,
-            contrast=contrast, flipped=flipped)
+            study=key, result=index, outcome=self._outcomes[result.measure], measure=result.measure, unit=result.unit or "",
+            at=result.place, site=result.where, relative_to=result.relative_to, cover=cover, first=sides[0], second=sides[1],
+            direction=direction, stated=tested, test=contrast.test if contrast else "none", doubt=result.doubt,
+            strength_test=result.strength_test, contrast=contrast, flipped=flipped)
 
     def _across(self, key: str, arm: str, exercise: str, first: str, second: str,
                 results: list[tuple[int, Result]]) -> Iterator[Reported]:
-        """Two parts measured by two results of one study, alike in measure, unit and site."""
+        """Two parts measured by two results of one study, alike in measure, unit, site and phase."""
         for index, a in results:
             for _, b in results:
-                alike = (a.measure, a.unit, a.site) == (b.measure, b.unit, b.site)
-                if alike and a.parts == [first] and b.parts == [second] and arm in a.values and arm in b.values:
-                    sides = Side(arm, exercise, first, a.values[arm]), Side(arm, exercise, second, b.values[arm])
-                    yield Reported(
-                        study=key, result=index, outcome=self._outcomes[a.measure], measure=a.measure, unit=a.unit, at=a.at,
-                        site=a.site, relative_to=None, cover="alone", first=sides[0], second=sides[1],
-                        direction=_from_values(sides[0].value, sides[1].value), stated=False, contrast=None, flipped=False)
+                if alike(a, b) and a.parts == [first] and b.parts == [second] and arm in a.values and arm in b.values:
+                    sides = [Side(arm, exercise, first, a.values[arm]), Side(arm, exercise, second, b.values[arm])]
+                    yield self._made(key, index, a, "alone", sides, _from_values(sides[0].value, sides[1].value), None, False)
+
+
+def counting(catalog: Catalog) -> dict[str, Study]:
+    """The studies that count: no review, which would count its studies twice, and nothing that was retracted."""
+    syntheses = {id for id, design in catalog.vocabulary.data.designs.items() if design.synthesis} if catalog.vocabulary else set()
+    return {key: entry.data for key, entry in catalog.studies.items()
+            if entry.data.design not in syntheses and not (key in catalog.references and catalog.references[key].retracted)}
+
+
+def alike(a: Result, b: Result) -> bool:
+    """Whether two results measure in the same way, so that two parts can be set against each other."""
+    return (a.measure, a.unit, a.where) == (b.measure, b.unit, b.where)
 
 
 def cover(measured: list[str], part: str) -> Cover | None:

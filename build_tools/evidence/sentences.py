@@ -7,13 +7,16 @@ by the verb (is, is probably, may be) as GRADE words it.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
+from ..catalog.entries import Test
 from .amounts import people as counted_people
 from .amounts import percent
 from .certainty_rules.body import Level
 from .model import Question, Shape
-from .names import Names, counted, listed, upper_first
+from .names import Names, counted, listed, lower_first, upper_first
+from .threshold import above, below, leaves_out, within
 from .verdict import Directions, Estimate
 
 
@@ -39,35 +42,68 @@ _ALIKE = "about the same"
 _VERBS: dict[Level, str] = {"high": "is", "moderate": "is probably", "low": "may be", "very low": "is"}
 
 
+@dataclass(frozen=True)
+class Behind:
+    """What a sentence says of the studies behind an answer."""
+
+    support: str
+    """On whom it rests: ``1 study of 20 people``."""
+    printed: str | None = None
+    """The paper's own numbers, where nothing was pooled."""
+    tests: frozenset[Test] = frozenset()
+    """What stands behind the direction."""
+    strength_test: str | None = None
+    """For strength: the one test that all studies made."""
+    together: tuple[str, ...] = ()
+    """Other parts that the same number covers."""
+    jointly: bool = False
+    """Whether one number covers all the parts that the sentence names."""
+    as_tested: tuple[tuple[tuple[str, str], ...], ...] = ()
+    """For each study: what was done -> how it differs from the catalog's exercise."""
+
+
+#: What stands behind a direction that no test of the two sides bears out.
+_UNTESTED: dict[Test, str] = {
+    "within": "but each was only compared with its own start",
+    "ranking": "in a ranking, without a test of this pair",
+    "omnibus": "after one test over all exercises, without a test of this pair",
+    "none": "but the difference was not tested",
+}
+
+
 def shape(estimate: Estimate | None, directions: Directions, margin: float) -> Shape:
     """What the numbers look like: the estimate decides where there is one, else the stated directions."""
     if estimate:
-        if estimate.low >= 1 / margin and estimate.high <= margin:
+        if within(estimate.low, estimate.high, 1 / margin, margin):
             return "alike"
-        return "more" if estimate.low > 1 else "less" if estimate.high < 1 else "unclear"
+        return "more" if above(estimate.low, 1) else "less" if below(estimate.high, 1) else "unclear"
     found = [kind for kind, n in (("more", directions.more), ("less", directions.less), ("none found", directions.neither),
                                ("split", directions.mixed)) if n]
     return "untested" if not found else found[0] if len(found) == 1 else "split"  # type: ignore[return-value]
 
 
-def answer(names: Names, question: Question, parts: tuple[str, ...], found: Shape, level: Level, support: str,
-           estimate: Estimate | None = None, directions: Directions | None = None, printed: str | None = None, degree: str = "") -> str:
-    """The sentence on a question, for one part or for several parts with the same answer.
+def answer(names: Names, question: Question, parts: tuple[str, ...], found: Shape, level: Level, behind: Behind,
+           estimate: Estimate | None = None, directions: Directions | None = None, degree: str = "") -> str:
+    """The sentence on a question, for one part or for several parts with the same answer, and what a reader must know of the test.
 
-    ``support`` says on whom it rests ("1 study of 20 people"); ``printed`` are the
-    paper's own numbers where nothing was pooled, and ``degree`` is the size in a word.
+    ``degree`` is the size in a word.
     """
-    figures = f" ({printed})" if printed else ""
+    return " ".join([_answer(names, question, parts, found, level, behind, estimate, directions, degree), *_remarks(names, parts, behind)])
+
+
+def _answer(names: Names, question: Question, parts: tuple[str, ...], found: Shape, level: Level, behind: Behind,
+            estimate: Estimate | None, directions: Directions | None, degree: str) -> str:
+    figures, support, test = f" ({behind.printed})" if behind.printed else "", behind.support, behind.strength_test
     if found == "unclear":
         told = _size(names, question, estimate, turned=True)
-        return _sentence(f"no clear difference in {_topic(names, question, parts)}: {told}, from {support}")
+        return _sentence(f"no clear difference in {_topic(names, question, parts, test)}: {told}, from {support}")
     if found == "none found":
-        return _sentence(f"no difference in {_topic(names, question, parts)} was reported in {support}{figures}; "
+        return _sentence(f"no difference in {_topic(names, question, parts, test)} was reported in {support}{figures}; "
                          "that does not show that they are alike")
     if found == "split":
         assert directions
-        return _sentence(f"reports differ on {_topic(names, question, parts)}: {_split(names, question, directions)}")
-    lead, subject, rest = _contrast(names, question, parts, found)  # type: ignore[arg-type]
+        return _sentence(f"reports differ on {_topic(names, question, parts, test)}: {_split(names, question, directions)}")
+    lead, subject, rest = _contrast(names, question, parts, found, test)  # type: ignore[arg-type]
     if level == "very low":
         clause = f"{lead}it is very uncertain whether {subject} {_be('is', rest)} {rest}"
     else:
@@ -78,12 +114,42 @@ def answer(names: Names, question: Question, parts: tuple[str, ...], found: Shap
     return _sentence(f"{clause}: {support} reported it{figures}, without the spread that an estimate needs")
 
 
-def read_off(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less"], support: str,
-             printed: str | None) -> str:
-    """The sentence when two numbers differ, but nobody tested the difference or printed a spread."""
-    lead, subject, rest = _contrast(names, question, parts, direction)
-    figures = f" ({printed})" if printed else ""
-    return _sentence(f"untested here: {lead}{subject} was {rest} in {support}{figures}, but the difference was not tested")
+def read_off(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less", "neither"],
+             behind: Behind) -> str:
+    """The sentence when two numbers differ, but nobody tested the two sides against each other or printed a spread."""
+    figures = f" ({behind.printed})" if behind.printed else ""
+    untested = next(iter(behind.tests)) if len(behind.tests) == 1 else "none"
+    why = _UNTESTED.get(untested, "but the two were not tested against each other")
+    if direction == "neither":
+        topic = _topic(names, question, parts, behind.strength_test)
+        told = f"untested here: no difference in {topic} was found in {behind.support}{figures}, {why}"
+    else:
+        lead, subject, rest = _contrast(names, question, parts, direction, behind.strength_test)
+        told = f"untested here: {lead}{subject} was {rest} in {behind.support}{figures}, {why}"
+    return " ".join([_sentence(told), *_remarks(names, parts, behind)])
+
+
+def _remarks(names: Names, parts: tuple[str, ...], behind: Behind) -> list[str]:
+    """What one number covered together, and what was done otherwise than here, each in a sentence."""
+    told = []
+    if behind.together:
+        told.append(f"One number covers {names.parts((*parts, *behind.together))} together.")
+    elif len(parts) > 1 and behind.jointly:
+        told.append("One number covers them together.")
+    studies = [study for study in behind.as_tested if study]
+    if len(studies) == 1 and len(behind.as_tested) == 1:
+        told.append(_as_tested(names, studies[0]))
+    elif studies:
+        told.append(f"In {len(studies)} of the {len(behind.as_tested)} studies an exercise was done otherwise than here.")
+    return told
+
+
+def _as_tested(names: Names, study: tuple[tuple[str, str], ...]) -> str:
+    """``As tested: the seated row, held still for 10 s.``"""
+    ways = dict.fromkeys(way.rstrip(".") for _, way in study)
+    if len(study) > 1 and len(ways) == 1:
+        return f"As tested, both: {lower_first(next(iter(ways)))}."
+    return f"As tested: {'; '.join(f'{names.exercise(id)}, {lower_first(way)}'.rstrip('.') for id, way in study)}."
 
 
 def taught(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less", "alike"],
@@ -99,15 +165,15 @@ def claimed(names: Names, question: Question, parts: tuple[str, ...], direction:
     return f"{lead}{subject} {_be('is', rest)} {rest}"
 
 
-def _contrast(names: Names, question: Question, parts: tuple[str, ...],
-              direction: Literal["more", "less", "alike"]) -> tuple[str, str, str]:
+def _contrast(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less", "alike"],
+              strength_test: str | None = None) -> tuple[str, str, str]:
     """The contrast around its verb: where it holds, what is compared, and how.
 
     ``("", "growth of the semitendinosus", "greater with the curl than with the bridge")``
     """
     words = _OUTCOMES[question.outcome]
     word = {"more": words.more, "less": words.less, "alike": _ALIKE}[direction]
-    subject = f"{words.noun} of {names.parts(parts)}"
+    subject = _subject(names, words, parts, strength_test)
     if question.relative_to:
         subject += f" relative to {names.part(question.relative_to)}"
     if question.within:
@@ -115,6 +181,11 @@ def _contrast(names: Names, question: Question, parts: tuple[str, ...],
         return (lead, f"{subject} and {that}", _ALIKE) if direction == "alike" else (lead, subject, f"{word} than {that}")
     first, second = (f"{words.with_} {names.exercise(id)}" for id in (question.first, question.second))
     return "", subject, f"{word} {first} {'as' if direction == 'alike' else 'than'} {second}"
+
+
+def _subject(names: Names, words: _Words, parts: tuple[str, ...], strength_test: str | None) -> str:
+    """What is compared: ``growth of the semitendinosus``; of strength the test, since a whole lift is no part's strength."""
+    return f"gain in the {lower_first(strength_test)}" if strength_test else f"{words.noun} of {names.parts(parts)}"
 
 
 def _be(verb: str, rest: str) -> str:
@@ -130,7 +201,9 @@ def size(estimate: Estimate | None, words: _Words, whose: str = "") -> str:
     assert estimate is not None
     word = words.larger if estimate.ratio >= 1 else words.smaller
     told = f"{percent(estimate.ratio)} {word}{whose}" if estimate.ratio != 1 else "no difference"
-    if (estimate.low - 1) * (estimate.high - 1) > 0:
+    if estimate.bounded:
+        return f"{told} (only a bound on p is printed, so no interval)"
+    if leaves_out(estimate.low, estimate.high, 1):
         near, far = (estimate.low, estimate.high) if estimate.ratio > 1 else (estimate.high, estimate.low)
         return f"{told} (95% interval {percent(near)} to {percent(far)})"
     lower, upper = f"{percent(estimate.low)} {words.smaller.split()[0]}", f"{percent(estimate.high)} {words.larger.split()[0]}"
@@ -150,9 +223,9 @@ def _size(names: Names, question: Question, estimate: Estimate | None, turned: b
     return size(estimate, words, whose)
 
 
-def support(studies: int, people: int, indirect: bool = False) -> str:
-    """``1 study of 20 people``; indirect evidence says that it comes through other exercises."""
-    who = f"{counted(studies, 'study', 'studies')} of {counted_people(people)}"
+def support(studies: int, people: int, indirect: bool = False, groups: int | None = None) -> str:
+    """``1 study of 20 people``; ``of 36 people in 3 groups``; indirect evidence says that it comes through other exercises."""
+    who = f"{counted(studies, 'study', 'studies')} of {counted_people(people)}" + (f" in {groups} groups" if groups else "")
     return f"{who} that connect them through other exercises" if indirect else who
 
 
@@ -164,13 +237,14 @@ def disagreement(names: Names, part: str, first: str, second: str, told: list[tu
                      f"than with {names.exercise(second)}; one does not outweigh the other")
 
 
-def _topic(names: Names, question: Question, parts: tuple[str, ...]) -> str:
+def _topic(names: Names, question: Question, parts: tuple[str, ...], strength_test: str | None = None) -> str:
     words = _OUTCOMES[question.outcome]
     if question.within:
         between = f"between {names.parts(parts)} and {names.part(question.second)}"
         return f"{words.noun} {between} {words.with_} {names.exercise(question.within)}"
     ratio = f" relative to {names.part(question.relative_to)}" if question.relative_to else ""
-    return f"{words.noun} of {names.parts(parts)}{ratio} between {names.exercise(question.first)} and {names.exercise(question.second)}"
+    subject = _subject(names, words, parts, strength_test)
+    return f"{subject}{ratio} between {names.exercise(question.first)} and {names.exercise(question.second)}"
 
 
 def _split(names: Names, question: Question, directions: Directions) -> str:

@@ -11,6 +11,7 @@ from math import exp, inf, log
 from typing import Literal
 
 from .amounts import amount, percent, samples, span
+from .threshold import above, below, leaves_out, within
 
 Verdict = Literal["shown", "leaning", "not shown", "contradicted", "untested"]
 Claimed = Literal["more", "less", "similar"]
@@ -28,6 +29,8 @@ class Estimate:
     ratio: float
     low: float
     high: float
+    bounded: bool = False
+    """Whether the interval rests on nothing but bounds on p: it leaves out what they leave out, and its far end is not known."""
 
     def __post_init__(self) -> None:
         if not 0 < self.low <= self.ratio <= self.high < inf:
@@ -77,11 +80,18 @@ def verdict(claimed: Claimed, estimate: Estimate | None, directions: Directions,
     return Judged(found, f"{reason}.")
 
 
+def interval(estimate: Estimate) -> str:
+    """Where an estimate's interval runs, as a clause; of one that rests on bounds only what they leave out."""
+    if estimate.bounded:
+        return "only a bound on p is printed, so how far off the estimate could be is not known"
+    return f"its 95% interval runs {span(estimate.low, estimate.high)}"
+
+
 def share_within(estimate: Estimate, low: float, high: float) -> float:
     """Share of the interval's length (log scale) between two log ratios; a point counts whole or not at all."""
     start, end = log(estimate.low), log(estimate.high)
     if start == end:
-        return float(low <= start <= high)
+        return float(within(start, start, low, high))
     return max(0.0, min(end, high) - max(start, low)) / (end - start)
 
 
@@ -89,30 +99,34 @@ def _different(claimed: Claimed, estimate: Estimate, margin: float) -> tuple[Ver
     sign = 1 if claimed == "more" else -1
     near, far = sorted((sign * log(estimate.low), sign * log(estimate.high)))
     middle, enough = sign * log(estimate.ratio), log(margin)
-    told, interval = f"The estimate is {amount(estimate.ratio)}", f"its 95% interval runs {span(estimate.low, estimate.high)}"
-    if near > 0 or far < 0:
-        side = "on the claimed side" if near > 0 else "on the side opposite to the claim"
-        inside = -enough <= near and far <= enough
+    told, runs = f"The estimate is {amount(estimate.ratio)}", interval(estimate)
+    if estimate.bounded and leaves_out(near, far, 0):
+        on = "as claimed" if above(near, 0) else "against the claim"
+        return ("shown" if above(near, 0) else "contradicted"), f"{told}, {on}, and its test leaves out no difference; {runs}"
+    if leaves_out(near, far, 0):
+        shown = above(near, 0)
+        side = "on the claimed side" if shown else "on the side opposite to the claim"
+        inside = within(near, far, -enough, enough)
         trivial = f", although all of it is within the {percent(margin)} that count as alike" if inside else ""
-        return ("shown" if near > 0 else "contradicted"), f"{told}, and {interval}, wholly {side}{trivial}"
-    if middle <= 0:
-        return "not shown", f"{told}, not on the claimed side, and {interval}"
-    if middle <= enough:
-        return "not shown", f"{told}, within the {percent(margin)} that count as alike, and {interval}"
-    if share_within(estimate, *((0, inf) if sign > 0 else (-inf, 0))) >= LEANING_SHARE:
-        return "leaning", f"{told}, and {interval}, mostly on the claimed side but not leaving out that there is no difference"
-    return "not shown", f"{told}, but {interval}, too wide to lean on"
+        return ("shown" if shown else "contradicted"), f"{told}, and {runs}, wholly {side}{trivial}"
+    if not above(middle, 0):
+        return "not shown", f"{told}, not on the claimed side, and {runs}"
+    if not above(middle, enough):
+        return "not shown", f"{told}, within the {percent(margin)} that count as alike, and {runs}"
+    if not below(share_within(estimate, *((0, inf) if sign > 0 else (-inf, 0))), LEANING_SHARE):
+        return "leaning", f"{told}, and {runs}, mostly on the claimed side but not leaving out that there is no difference"
+    return "not shown", f"{told}, but {runs}, too wide to lean on"
 
 
 def _similar(estimate: Estimate, margin: float) -> tuple[Verdict, str]:
     low, high, middle, enough = log(estimate.low), log(estimate.high), log(estimate.ratio), log(margin)
-    told = f"The estimate is {amount(estimate.ratio)} and its 95% interval runs {span(estimate.low, estimate.high)}"
+    told = f"The estimate is {amount(estimate.ratio)} and {interval(estimate)}"
     alike = f"the {percent(exp(enough))} that count as alike"
-    if -enough <= low and high <= enough:
+    if within(low, high, -enough, enough):
         return "shown", f"{told}, wholly within {alike}"
-    if low > enough or high < -enough:
+    if above(low, enough) or below(high, -enough):
         return "contradicted", f"{told}, wholly beyond {alike}"
-    if -enough <= middle <= enough and share_within(estimate, -enough, enough) >= LEANING_SHARE:
+    if within(middle, middle, -enough, enough) and not below(share_within(estimate, -enough, enough), LEANING_SHARE):
         return "leaning", f"{told}, mostly but not wholly within {alike}"
     return "not shown", f"{told}, so neither likeness nor a difference beyond {alike} can be told"
 

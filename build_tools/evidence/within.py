@@ -9,6 +9,7 @@ from functools import partial
 import numpy as np
 
 from ..catalog.entries import Contrast, Result, Study
+from . import ordering
 from .arm_means import Unusable, arm_log_mean, people
 from .assemble import Assembly, Sample, Source, combine
 from .contrast_ratios import contrast_log_ratio
@@ -17,6 +18,7 @@ from .effects.ratio import log_ratio
 from .errors import EvidenceError
 from .measured import Measured, unpooled, weighable
 from .network_blocks import Block
+from .reported import alike
 
 
 def samples(assembly: Assembly, exercise: str, first: str, second: str, outcome: str) -> list[Sample]:
@@ -31,29 +33,25 @@ def samples(assembly: Assembly, exercise: str, first: str, second: str, outcome:
 def _sample(assembly: Assembly, key: str, sources: list[Source]) -> Sample:
     pooled = tuple(source for source in sources if source.measured.block)
     blocks = [source.measured.block for source in pooled if source.measured.block]
-    return Sample(key, tuple(sources), combine(blocks, assembly.settings.between_measurements) if blocks else None, pooled)
+    return Sample(key, tuple(sources), combine(blocks, assembly.between_sites(pooled)) if blocks else None, pooled)
 
 
 def _measured(assembly: Assembly, key: str, study: Study, arm: str, first: str, second: str, outcome: str) -> list[Measured]:
     """What one arm says: by contrasts of the two parts, else by the spreads of both, else why by neither."""
     stated, both = [], []
-    results = [(n, r) for n, r in enumerate(study.results) if assembly.outcome(r) == outcome and r.relative_to is None]
+    results = [(n, r) for n, r in assembly.ordered[key] if assembly.outcome(r) == outcome and r.relative_to is None]
     for index, result in results:
-        unpoolable = unpooled(outcome, assembly.pools(result))
-        for contrast in result.contrasts:
+        unpoolable = "not weighed, as it is in doubt" if result.doubt else unpooled(outcome, assembly.pools(result))
+        for contrast in ordering.contrasts(result):
             if contrast.of == contrast.against == arm and {contrast.of_part, contrast.against_part} == {first, second}:
                 stated.append(_weighed(assembly, key, index, unpoolable, partial(
                     _stated, key, study, result, contrast, first, second, outcome)))
         for _, other in results:
             parts = result.parts == [first] and other.parts == [second]
-            if parts and _alike(result, other) and arm in result.values and arm in other.values:
+            if parts and not other.doubt and alike(result, other) and arm in result.values and arm in other.values:
                 both.append(_weighed(assembly, key, index, unpoolable, partial(
                     _both, key, study, arm, (result, first), (other, second), outcome, assembly.settings)))
     return next((found for found in (stated, both) if any(measured.block for measured in found)), stated or both)
-
-
-def _alike(a: Result, b: Result) -> bool:
-    return (a.measure, a.unit, a.site) == (b.measure, b.unit, b.site)
 
 
 def _weighed(assembly: Assembly, key: str, index: int, unpoolable: str | None, made: Callable[[], tuple[Block, str, bool]]) -> Measured:
@@ -81,7 +79,7 @@ def _stated(key: str, study: Study, result: Result, contrast: Contrast, first: s
 
 def _both(key: str, study: Study, arm: str, a: tuple[Result, str], b: tuple[Result, str], outcome: str,
           settings: Settings) -> tuple[Block, str, bool]:
-    means = [arm_log_mean(study, arm, result.values[arm], outcome, settings) for result, _ in (a, b)]
-    y, v = log_ratio(means[1], means[0], settings.within_person)
+    means = [arm_log_mean(study, arm, result.values[arm], outcome, result.measure, settings) for result, _ in (a, b)]
+    y, v = log_ratio(means[1], means[0], settings.correlation("parts", outcome, a[0].measure))
     sizes = [people(study, arm, result.values[arm]) or 0 for result, _ in (a, b)]
     return Block(key, (a[1], b[1]), np.array([y]), np.array([[v]]), min(sizes) - 1), "from the spreads printed for each part", True

@@ -7,12 +7,13 @@ from math import ceil, floor
 from ..catalog.entries import Doses
 
 
-def sets(held: float, doses: Doses) -> int:
-    """What a part with ``held`` sets a week lacks of the low end; above it, what is left to the high end.
+def sets(part: str, held: float, doses: Doses) -> int:
+    """What ``part`` with ``held`` sets a week lacks of the low end; above it, what is left to the high end.
 
     Never fewer than one, nor more than the low end spread over the least number of days: it all goes to one day.
     """
-    low, high, days = doses.weekly_sets.low or 1.0, doses.weekly_sets.high, doses.weekly_sessions.low or 1.0
+    ends, days = doses.weekly_sets.ends(part), doses.weekly_sessions.low or 1.0
+    low, high = ends.low or 1.0, ends.high
     most = max(1, ceil(low / days))
     room = ceil(low - held) if held < low else most if high is None else floor(high - held)
     return max(1, min(room, most))

@@ -2,6 +2,7 @@
 
     {"cues": {"set_up": [text, ...], "move": [...], "check": [...]},
      "cautions": [{"who", "instead", "stop_if", "ask"}, ...],
+     "care": [[heading, [line, ...]], ...],         # signs that need emergency help, then go-aheads where there are some
      "figure": address of its drawing,
      "joint": the joint that the load is told by, "ends": [start, end] in words,
      "load"?: [per cent of its peak, ...],         # 21 instants, every 5 % of the repetition; below 0: the other side is asked
@@ -17,6 +18,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from ..catalog import care
+from ..catalog.entries import Exercise
 from ..catalog.load import Catalog
 from ..movement.course import Courses
 from ..movement.length import Repetition
@@ -35,8 +38,18 @@ def comparison(catalog: Catalog, courses: Courses, id: str) -> dict[str, Any]:
     return {
         "cues": {step: [cue.do for cue in getattr(exercise.cues, step)] for step in ("set_up", "move", "check")},
         "cautions": [{key: getattr(caution, key) for key in ("who", "instead", "stop_if", "ask")} for caution in exercise.cautions],
+        "care": _care(catalog, exercise),
         "figure": f"figures/exercises/{id}/posture.svg", "joint": course.joint, "ends": list(course.called), **load,
         "lengths": known, **({"no_length": missing} if missing else {})}
+
+
+def _care(catalog: Catalog, exercise: Exercise) -> list[list[Any]]:
+    """What stands once for everybody or with a concern, under its heading."""
+    assert catalog.handbook and catalog.vocabulary  # a catalog without them does not pass the checks
+    found = care.care(care.named(exercise), catalog.vocabulary.data)
+    signs = [catalog.handbook.data.notice.help_at_once, *(line.say for line in found.help_at_once)]
+    before = [line.say for line in found.before]
+    return [[care.HELP_AT_ONCE, signs], *([[care.BEFORE, before]] if before else [])]
 
 
 def _instants(values: Sequence[float]) -> list[int]:

@@ -150,7 +150,9 @@ def _programme(programme: Programme) -> dict[str, Any]:
 
 def _dose(goal: str, key: str, dose: Dose) -> dict[str, Any]:
     ends = {end: _number(value) for end, value in (("low", dose.low), ("high", dose.high)) if value is not None}
-    return {**ends, "unit": dose.unit, "means": dose.means, "unsure": dose.unsure,
+    muscles = {muscle: {end: _number(value) for end, value in (("low", its.low), ("high", its.high)) if value is not None}
+               for muscle, its in dose.muscles.items()}
+    return {**ends, **({"muscles": muscles} if muscles else {}), "unit": dose.unit, "means": dose.means, "unsure": dose.unsure,
             "address": f"{PROGRAMME}#{goal}-{key}".replace("_", "-")}
 
 

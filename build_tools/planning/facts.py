@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from ..catalog.care import named
 from ..catalog.entries import Exercise, Programme
 from ..catalog.load import Catalog
 from ..movement.course import Course, Courses
@@ -82,7 +83,7 @@ def _facts(catalog: Catalog, id: str, exercise: Exercise, course: Course) -> Exe
         {part: curve.joint for part, curve in sorted(course.loads.items())},
         {part: _value(catalog.programme.data, word) for part, word in sorted(words.items())},
         frozenset(part for part, word in words.items() if word == "direct"),
-        frozenset(concern for caution in exercise.cautions for concern in caution.concerns),
+        named(exercise),
         {part: found for part in sorted(words) if (found := _length(course, part))}, fraction.value if fraction else None)
 
 

@@ -16,6 +16,7 @@ from ..evidence.engine import Engine
 from ..evidence.lengths import NO_GROWTH
 from ..evidence.model import Comparison, Conclusion, Conclusions
 from ..evidence.sentences import taught
+from ..evidence.treatments import is_version
 from ..evidence.verdict import Verdict, verdict
 
 Kind = Literal["growth", "activation", "length", "taught", "none", "strength"]
@@ -92,7 +93,9 @@ class _Source:
         for field in self._conclusions.fields.values():
             if field.relative_to is None and field.outcome in OUTCOMES:
                 for comparison in field.comparisons:
-                    if comparison.sentence:
+                    # A version of an exercise says nothing of the exercise as such.
+                    versions = is_version(comparison.question.first) or is_version(comparison.question.second)
+                    if comparison.sentence and not versions:
                         yield from self._studied(comparison, f"muscles/{field.part.partition('/')[0]}/")
 
     def _studied(self, comparison: Comparison, address: str) -> Iterator[Statement]:
@@ -108,7 +111,8 @@ class _Source:
         yield Statement(
             asked.outcome, asked.outcome, asked.part, asked.first, asked.second, asked.first if leads else None,  # type: ignore[arg-type]
             comparison.sentence, ahead if leads else None if tested else "untested", rated.level if rated else None, address,
-            (estimate.ratio, estimate.low, estimate.high) if estimate else None, comparison.studies, comparison.people)
+            (estimate.ratio, estimate.low, estimate.high) if estimate and not estimate.bounded else None,
+            comparison.studies, comparison.people)
 
     def _modelled(self, conclusion: Conclusion, comparison: Comparison, address: str) -> Statement:
         asked = comparison.question

@@ -44,17 +44,17 @@ def warnings(week: Week, counts: Mapping[str, Count], exercises: Mapping[str, Ex
 
 
 def _volume(counts: Mapping[str, Count], doses: Doses) -> Iterable[Warning]:
-    low, high = doses.weekly_sets.low, doses.weekly_sets.high
-    below: dict[float, list[str]] = {}
-    above: dict[float, list[str]] = {}
+    below: dict[tuple[float, float], list[str]] = {}
+    above: dict[tuple[float, float], list[str]] = {}
     for part, held in counts.items():
-        if held.days and low is not None and held.sets < low:
-            below.setdefault(held.sets, []).append(part)
-        elif held.days and high is not None and held.sets > high:
-            above.setdefault(held.sets, []).append(part)
-    for sets, parts in sorted(below.items()):
+        ends = doses.weekly_sets.ends(part)
+        if held.days and ends.low is not None and held.sets < ends.low:
+            below.setdefault((held.sets, ends.low), []).append(part)
+        elif held.days and ends.high is not None and held.sets > ends.high:
+            above.setdefault((held.sets, ends.high), []).append(part)
+    for (sets, low), parts in sorted(below.items()):
         yield Warning("below", tuple(sorted(parts)), sets, low)
-    for sets, parts in sorted(above.items()):
+    for (sets, high), parts in sorted(above.items()):
         yield Warning("above", tuple(sorted(parts)), sets, high)
 
 

@@ -83,13 +83,14 @@ def count(week: Week, exercises: Mapping[str, ExerciseFacts]) -> dict[str, Count
     return {part: Count(sets[part], tuple(sorted(days.get(part, ())))) for part in sorted(sets)}
 
 
-def standing(held: Count, weekly: Dose) -> Standing:
+def standing(part: str, held: Count, weekly: Dose) -> Standing:
     """Where a part stands against a range of weekly sets, ends included; one that is only helped is not held against it."""
+    ends = weekly.ends(part)
     if not held.days:
         return "helper"
-    if weekly.low is not None and held.sets < weekly.low:
+    if ends.low is not None and held.sets < ends.low:
         return "below"
-    return "above" if weekly.high is not None and held.sets > weekly.high else "within"
+    return "above" if ends.high is not None and held.sets > ends.high else "within"
 
 
 def seconds(programme: Programme, goal: Goal) -> Seconds:

@@ -11,6 +11,7 @@ from ..catalog.load import Catalog
 from ..checks.profile import Profile
 from ..evidence.model import Conclusions
 from . import (
+    care_view,
     cue_sheet,
     exercise,
     figure_file,
@@ -36,7 +37,7 @@ from .published_at import UNPUBLISHED, Site
 from .shelf import Shelf
 
 #: Pages written by hand in the content folder, which generated pages may link to, with their anchors.
-WRITTEN = {"index.md": [], "cautions.md": [], "methods.md": methods.ANCHORS}
+WRITTEN = {"index.md": [], care_view.URI: [care_view.ANCHOR], "methods.md": methods.ANCHORS}
 #: Section -> uri of its index.
 INDEXES = {"exercises": "exercises/index.md", "muscles": "muscles/index.md", "sources": "sources/index.md"}
 

@@ -85,12 +85,15 @@ def shows(given: Row) -> str:
     if given.stated:
         return {"more": "more, by how much is not known", "less": "less, by how much is not known",
                 "neither": "no difference reported"}.get(given.direction or "", "different answers in different measurements")
-    return "unequal numbers, no difference stated, so not counted" if given.direction else "no direction given"
+    if given.direction == "neither":
+        return "no difference told, but the two were not tested against each other, so not counted"
+    return "unequal, but not tested against each other, so not counted" if given.direction else "no direction given"
 
 
 def told(estimate: Estimate) -> str:
     """A ratio with its interval: ``5% more (from 1% more to 9% more)``."""
-    return f"{amount(estimate.ratio)} ({span(estimate.low, estimate.high)})"
+    around = "only a bound on p is printed, so no interval" if estimate.bounded else span(estimate.low, estimate.high)
+    return f"{amount(estimate.ratio)} ({around})"
 
 
 def certainty(given: Certainty) -> CertaintyView:

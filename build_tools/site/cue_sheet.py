@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from ..catalog import entries
+from ..catalog import care, entries
 from .figure import Figure, Pose, figure
 from .offline import kept_at
 from .published_at import Site
@@ -19,6 +19,9 @@ from .templating import render
 
 #: What ``equipment:`` says when the body is enough.
 NOTHING = "none"
+#: From how many characters a sheet is printed smaller, and smaller still, so that it stays one page. Measured over the shipped catalog
+#: on A5, A4 and Letter; `tests/site/test_cue_sheet.py` holds it.
+FULL, FULLEST = 1190, 1550
 #: First words of an ``ask:`` that only names somebody.
 ARTICLES = {"A", "An", "The", "Your"}
 
@@ -42,6 +45,10 @@ class CueSheet:
     steps: list[Step]
     cautions: list[tuple[entries.Caution, str]]
     """Each with whom to ask, as a sentence."""
+    before: list[str]
+    """Who waits for a go-ahead, whatever the exercise."""
+    help_at_once: list[str]
+    """Signs that need emergency help: everybody's first, then those of the concerns that its cautions speak of."""
     handbook: entries.Handbook
     address: str | None
     """Where the sheet is published."""
@@ -69,6 +76,19 @@ class CueSheet:
         """What is drawn: start and finish, or once what is only held."""
         first, *others = self.figure.poses
         return self.figure.poses if any(pose.shapes != first.shapes for pose in others) else [Pose("Hold", first.says, first.shapes)]
+
+    @property
+    def fullness(self) -> str | None:
+        """How small it is printed: its words, from `FULL` on smaller, from `FULLEST` on smaller still."""
+        words = [*(cue.do for step in self.steps for cue in step.cues), *(text for f in self.exercise.faults for text in (f.see, f.say)),
+                 *(text for c, ask in self.cautions for text in (c.who, c.instead, c.stop_if, ask)), *self.before, *self.help_at_once]
+        length = sum(map(len, words))
+        return "fullest" if length >= FULLEST else "full" if length >= FULL else None
+
+    @property
+    def headings(self) -> tuple[str, str]:
+        """What heads the signs that need emergency help, and the go-aheads."""
+        return care.HELP_AT_ONCE, care.BEFORE
 
     @property
     def reviewed(self) -> date:
@@ -101,11 +121,13 @@ def files(shelf: Shelf, id: str) -> list[tuple[str, bytes]]:
 def model(shelf: Shelf, id: str) -> CueSheet:
     """What the sheet shows."""
     exercise, vocabulary, desk = shelf.catalog.exercises[id].data, shelf.vocabulary, shelf.at(uri(id))
-    address = shelf.site.at(f"cues/{id}/")
+    address, standing = shelf.site.at(f"cues/{id}/"), care.care(care.named(exercise), vocabulary)
     return CueSheet(
         exercise=exercise, figure=figure(id, exercise, vocabulary),
         needs=[_needed(vocabulary.equipment[e]) for e in exercise.equipment if e != NOTHING],
         cautions=[(caution, _ask(caution.ask)) for caution in exercise.cautions],
+        before=[line.say for line in standing.before],
+        help_at_once=[shelf.handbook.notice.help_at_once, *(line.say for line in standing.help_at_once)],
         steps=[Step("Set up", exercise.cues.set_up), Step("How to move", exercise.cues.move), Step("Check", exercise.cues.check)],
         handbook=shelf.handbook, address=address, qr=Qr(address) if address else None,
         keep=kept_at(desk, id) if shelf.site.offline else None,

@@ -23,6 +23,25 @@ MEASURED = {
     "architecture": "muscle architecture at the end of training",
     "length": "muscle length",
 }
+#: What stands behind a direction -> how a source's page says it.
+TESTS = {
+    "between": "the two were tested against each other",
+    "interaction": "tested as arm by time",
+    "within": "each was tested against its own start only, not against the other",
+    "omnibus": "one test over all arms, none of this pair",
+    "ranking": "a ranking, without a test of this pair",
+    "none": "no test was mentioned",
+    "not reported": "the paper is silent on this pair",
+}
+#: Notice on a reference -> how its page says it.
+NOTICES = {"correction": "Corrected", "concern": "Expression of concern", "retraction": "Retracted"}
+#: Kind of correlation -> its heading.
+CORRELATIONS = {
+    "before_after": "Before and after training",
+    "arms": "Two exercises done by the same people",
+    "parts": "Two parts of a muscle in one exercise",
+    "sites": "The same contrast at two sites or by two measures",
+}
 _READ = {"full text": "full text read", "abstract": "only the abstract read", "part of abstract": "only part of the abstract read",
          "record": "only the record read", "memory": "not read again, from memory"}
 _LEVELS = {1: "one level", 2: "two levels", 3: "three levels"}

@@ -8,14 +8,15 @@ from typing import Literal
 
 from markupsafe import Markup
 
-from ..catalog import entries
+from ..catalog import care, entries
 from ..evidence import sentences
 from ..evidence.conclude import question
 from ..evidence.model import Comparison, Conclusion
 from ..movement import body_weight
 from ..movement.posture_words import KeyPosture, key_postures
-from . import comparisons, curve_views, figure_file, share
+from . import care_view, comparisons, curve_views, figure_file, share
 from . import evidence_words as words
+from .care_view import CareView
 from .comparisons import ComparisonView
 from .curve_views import CurvesView
 from .figure import figure as posture_figure
@@ -97,6 +98,7 @@ class ExercisePage:
     cues: list[CueGroup]
     faults: list[tuple[entries.Fault, Grounds]]
     cautions: list[tuple[entries.Caution, Grounds]]
+    care: CareView
     curves: CurvesView
     body_weight: tuple[str, Grounds] | None
     swaps: list[SwapView]
@@ -141,6 +143,7 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
             ("Set up", exercise.cues.set_up), ("Move", exercise.cues.move), ("Check", exercise.cues.check))],
         faults=[(f, desk.grounds(f)) for f in exercise.faults],
         cautions=[(c, desk.grounds(c)) for c in exercise.cautions],
+        care=care_view.view(desk, care.named(exercise), everybody=True),
         curves=curve_views.view(desk, id), body_weight=_body_weight(desk, exercise), swaps=_swaps(desk, id),
         sources=[formatted(desk, key) for key in keys],
         reviewed=exercise.reviewed, notice=shelf.handbook.notice.short, notice_href=desk.href("cautions.md"))
@@ -151,7 +154,7 @@ def cited(shelf: Shelf, id: str) -> list[str]:
     exercise = shelf.catalog.exercises[id].data
     fraction = [exercise.body_weight_fraction] if exercise.body_weight_fraction else []
     based = [*exercise.emphasis, *exercise.cues.set_up, *exercise.cues.move, *exercise.cues.check, *exercise.faults, *exercise.cautions,
-             *fraction]
+             *care.care(care.named(exercise), shelf.vocabulary).lines, *fraction]
     keys = [c.key for basis in based for c in basis.cites]
     return cited_on(shelf, keys + [row.study for conclusion in shelf.conclusions.of(id) for c in conclusion.comparisons for row in c.rows])
 

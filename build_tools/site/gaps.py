@@ -9,6 +9,7 @@ from typing import NamedTuple
 from ..catalog import entries
 from ..clock import months_after
 from ..evidence.model import Comparison, Conclusion, Field
+from ..evidence.threshold import above, below
 from . import exercise
 from .comparisons import asked
 from .shelf import Desk, Link, Shelf
@@ -69,7 +70,7 @@ def is_mixed(comparison: Comparison) -> bool:
     """Whether samples of one comparison point both ways: stated, or with an interval that leaves out likeness."""
     ways = {row.direction for row in comparison.rows if row.stated} & {"more", "less"}
     estimates = [row.estimate for row in comparison.rows if row.estimate]
-    ways |= {"more" for e in estimates if e.low > 1} | {"less" for e in estimates if e.high < 1}  # type: ignore[arg-type]
+    ways |= {"more" for e in estimates if above(e.low, 1)} | {"less" for e in estimates if below(e.high, 1)}  # type: ignore[arg-type]
     return len(ways) == 2
 
 

@@ -73,7 +73,7 @@ class Plot:
 def plot(id: str, title: str, rows: Sequence[PlotRow], margin: float) -> Plot:
     """Lay out a plot. ``margin`` (> 1) is the ratio below which two count as alike."""
     estimates = [row.estimate for row in rows if row.estimate]
-    axis = fitting([e.ratio for e in estimates], [end for e in estimates for end in (e.low, e.high)])
+    axis = fitting([e.ratio for e in estimates], [end for e in estimates for end in _ends(e)])
     return Plot(
         id=id, title=title, says=" ".join(f"{e.label}: {e.says}." for e in rows), key=_key(rows, margin),
         marks=[_mark(axis, row, n * ROW) for n, row in enumerate(rows)], ticks=axis.ticks(), one=axis.place(1),
@@ -87,11 +87,17 @@ def svg(drawn: Plot) -> str:
 
 def _mark(axis: Axis, row: PlotRow, top: int) -> Mark:
     one, e = axis.place(1), row.estimate
-    at, low, high = (axis.place(e.ratio), axis.place(e.low), axis.place(e.high)) if e else (one, one, one)
+    ends = _ends(e) if e else (1.0, 1.0)
+    at, low, high = axis.place(e.ratio) if e else one, *map(axis.place, ends)
     return Mark(
         label=row.label, numbers=row.says, shape=row.shape, top=top, at=at, low=low, high=high,
-        cut_low=e is not None and e.low < axis.low, cut_high=e is not None and e.high > axis.high,
+        cut_low=ends[0] < axis.low, cut_high=ends[1] > axis.high,
         arrow=row.direction if row.shape == "direction" and row.direction in ("more", "less") else "")
+
+
+def _ends(estimate: Estimate) -> tuple[float, float]:
+    """What is drawn of an interval: nothing where only a bound on p is known."""
+    return (estimate.ratio, estimate.ratio) if estimate.bounded else (estimate.low, estimate.high)
 
 
 def _key(rows: Sequence[PlotRow], margin: float) -> str:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from . import methods, methods_movement
+from ..catalog.care import HELP_AT_ONCE
+from . import care_view, methods, methods_movement
 from .indexes import contents
 from .shelf import Shelf
 from .templating import render
@@ -29,10 +30,14 @@ def _contents(shelf: Shelf, uri: str) -> str:
 
 
 def _notice(shelf: Shelf, uri: str) -> str:
-    return render("notice.html.jinja", notice=shelf.handbook.notice)
+    return render("notice.html.jinja", notice=shelf.handbook.notice, heading=HELP_AT_ONCE)
+
+
+def _by_concern(shelf: Shelf, uri: str) -> str:
+    return render("by_concern.html.jinja", concerns=care_view.by_concern(shelf.at(uri)))
 
 
 _PASSAGES: dict[str, Callable[[Shelf, str], str]] = {
-    "contents": _contents, "notice": _notice, "worked example": methods.example, "verdicts": methods.verdicts,
+    "contents": _contents, "notice": _notice, "by concern": _by_concern, "worked example": methods.example, "verdicts": methods.verdicts,
     "levels of certainty": methods.levels, "rules of certainty": methods.rules, "conventions": methods.conventions,
     "posture length and load": methods_movement.lengths}

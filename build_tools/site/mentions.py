@@ -9,7 +9,7 @@ from typing import Any
 from ..catalog import entries
 from ..catalog.walk import Statement, statements
 from ..movement import body_weight
-from . import programme
+from . import care_view, programme
 from .shelf import Shelf, part_anchor
 
 
@@ -22,7 +22,7 @@ class Mention:
     page: str
     """Name of the page it stands on."""
     kind: str
-    """Claim, cue, fault, caution, fact, dose, advice, equation or convention."""
+    """Claim, cue, fault, caution, fact, dose, advice, equation, line of care or convention."""
     text: str
     at: str | None
     """The place in the source."""
@@ -52,6 +52,8 @@ def _place(shelf: Shelf, statement: Statement) -> tuple[str, str, str]:
         return f"muscles/{statement.entry.id}.md", anchor, data.name
     if isinstance(data, entries.Programme):
         return programme.URI, programme.anchor_of(statement.path), "How much, how often, how hard"
+    if isinstance(data, entries.Vocabulary):
+        return care_view.URI, care_view.ANCHOR, "Cautions"
     return "methods.md", "conventions", "Conventions"
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 from urllib.parse import quote
 
-from ..catalog.entries import Convention
+from ..catalog.entries import Convention, Correlation
 from ..evidence.certainty import RULES
 from ..evidence.certainty_words import MEANING
 from ..evidence.model import Comparison, Conclusion
@@ -71,6 +71,16 @@ class ConventionView:
     grounds: Grounds
 
 
+@dataclass(frozen=True)
+class CorrelationView:
+    """How alike two numbers of the same people are taken to be."""
+
+    data: Correlation
+    measures: list[str]
+    """The measures it holds for; empty for all others of its outcome."""
+    grounds: Grounds
+
+
 def example(shelf: Shelf, uri: str) -> str:
     """The worked example, or a sentence that there is none yet."""
     return render("methods_example.html.jinja", example=_example(shelf.at(uri)))
@@ -115,8 +125,10 @@ def conventions(shelf: Shelf, uri: str) -> str:
     sensitive = _sensitive(desk)
     views = [ConventionView(upper_first(key.replace("_", " ")), c, desk.grounds(c))
              for key, c in shelf.handbook.conventions.items()]
-    return render("methods_conventions.html.jinja", conventions=[v for v in views if not v.convention.range],
-                  tried=[v for v in views if v.convention.range], sensitive=sensitive)
+    correlations = shelf.handbook.conventions.correlations
+    assumed = [(called, [CorrelationView(c, [shelf.vocabulary.measures[id].name for id in c.measures], desk.grounds(c))
+                         for c in getattr(correlations, kind)]) for kind, called in words.CORRELATIONS.items()]
+    return render("methods_conventions.html.jinja", conventions=views, assumed=assumed, sensitive=sensitive)
 
 
 def chosen(shelf: Shelf) -> tuple[Conclusion, Comparison] | None:

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from ..catalog import entries
+from ..catalog import care, entries
 from ..catalog.walk import Path, statements
 from ..planning.load_prediction import NotCovered, one_repetition_maximum
-from . import equation_words
+from . import care_view, equation_words
+from .care_view import CareView
 from .references import Formatted, cited_on, formatted
 from .shelf import Desk, Grounds, Link, Shelf
 from .templating import render
@@ -44,6 +45,8 @@ class DoseView:
     span: str
     sure: str
     stated: Stated
+    muscles: list[tuple[Link, str]]
+    """Muscles with a range of their own."""
 
 
 @dataclass(frozen=True)
@@ -54,6 +57,7 @@ class Group:
     name: str
     advice: list[Stated]
     ask: str | None = None
+    care: CareView | None = None
 
 
 @dataclass(frozen=True)
@@ -133,13 +137,16 @@ def model(desk: Desk) -> ProgrammePage:
     assert catalog.programme
     programme = catalog.programme.data
     keys = [c.key for s in statements(catalog) if s.entry is catalog.programme for c in s.basis.cites]
+    keys += [c.key for group in programme.careful.values() for line in care.care(group.concerns, desk.shelf.vocabulary).lines
+             for c in line.cites]
     prediction, stated = programme.load_prediction, _stated(desk)
     return ProgrammePage(
         goals=[(goal, GOALS[goal], [_dose(desk, goal, key, dose) for key, dose in doses.items()])
                for goal, doses in programme.goals.items()],
         credits=[("Direct", stated(programme.credits.direct)), ("Indirect", stated(programme.credits.indirect))],
         topics=[Group(anchor_of(("topics", id)), topic.name, [stated(a) for a in topic.advice]) for id, topic in programme.topics.items()],
-        careful=[Group(anchor_of(("careful", id)), group.name, [stated(a) for a in group.advice], group.ask)
+        careful=[Group(anchor_of(("careful", id)), group.name, [stated(a) for a in group.advice], group.ask,
+                      care_view.view(desk, group.concerns, everybody=False))
                  for id, group in programme.careful.items()],
         prediction=prediction,
         equations=[_equation(desk, equation) for equation in prediction.equations.values()],
@@ -153,7 +160,9 @@ def _stated(desk: Desk) -> Any:
 
 
 def _dose(desk: Desk, goal: str, key: str, dose: entries.Dose) -> DoseView:
-    return DoseView(anchor_of(("goals", goal, key)), DOSES[key], span(dose.low, dose.high), sure(desk.shelf, dose), _stated(desk)(dose))
+    return DoseView(anchor_of(("goals", goal, key)), DOSES[key], span(dose.low, dose.high), sure(desk.shelf, dose), _stated(desk)(dose),
+                    [(desk.part(muscle), span(ends.low, ends.high)) for muscle, ends in dose.muscles.items()
+                     if muscle in desk.shelf.catalog.muscles])
 
 
 def span(low: float | None, high: float | None) -> str:

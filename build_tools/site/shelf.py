@@ -13,6 +13,7 @@ from ..catalog.load import Catalog
 from ..evidence.conventions import Settings, settings
 from ..evidence.model import Comparison, Conclusion, Conclusions, Field, Question, Row
 from ..evidence.names import Names
+from ..evidence.treatments import exercise_of
 from ..movement.course import Courses
 from .address import Addresses
 from .published_at import UNPUBLISHED, Site
@@ -144,8 +145,10 @@ class Desk:
         return self.shelf.addresses.href(self.uri, to, anchor)
 
     def exercise(self, id: str, anchor: str | None = None) -> Link:
-        """An exercise by name."""
-        return Link(self.shelf.catalog.exercises[id].data.name, self.href(f"exercises/{id}.md", anchor))
+        """An exercise, or a version of one, by name."""
+        exercise, version = exercise_of(id), self.shelf.names.version(id)
+        name = self.shelf.catalog.exercises[exercise].data.name
+        return Link(f"{name}, {version}" if version else name, self.href(f"exercises/{exercise}.md", anchor))
 
     def part(self, ref: str) -> Link:
         """A muscle, or the section of its page on one part, by name."""

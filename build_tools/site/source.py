@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import groupby
+from typing import NamedTuple
 
 from ..catalog import entries
 from ..evidence.model import Comparison, Row
@@ -48,14 +49,29 @@ class ResultView:
     anchor: str
     parts: list[Link]
     measure: str
-    unit: str
+    unit: str | None
     details: list[str]
     at: str
+    via: Link | None
+    """The source that carries a second-hand number."""
+    doubt: str | None
     outcome: str
     arms: list[ArmRow]
     contrasts: list[str]
     note: str | None
     made: list[MadeView]
+
+
+class Notice(NamedTuple):
+    """What was published on the work since."""
+
+    says: str
+    href: str
+    doi: str
+
+
+#: How a number covers its parts, where that is not plain from their names.
+_COVERED = {"part": None, "together": "measured as one", "whole": "the whole muscle"}
 
 
 @dataclass(frozen=True)
@@ -67,6 +83,7 @@ class SourcePage:
     read: str
     readat: str
     recheck: str
+    notices: list[Notice]
     study: entries.Study | None
     design: str
     results: list[ResultView]
@@ -94,7 +111,9 @@ def model(shelf: Shelf, key: str, mentions: list[Mention]) -> SourcePage:
     return SourcePage(
         meta={"title": shown.here.text, "description": f"{shown.here.text}: {reference.title}. What was read, the reported numbers, "
               "and what rests on them.", "section": "sources", "hide": ["navigation"], "search": {"boost": 0.5}},
-        reference=shown, read=words.read_of(reference.read), readat=reference.readat, recheck=reference.recheck, study=study,
+        reference=shown, read=words.read_of(reference.read), readat=reference.readat, recheck=reference.recheck,
+        notices=[Notice(words.NOTICES[notice.kind], f"https://doi.org/{notice.doi}", notice.doi) for notice in reference.notices],
+        study=study,
         design=shelf.vocabulary.designs[study.design].name if study else "",
         results=[_result(desk, key, study, n, r) for n, r in enumerate(study.results)] if study else [],
         resting=_resting(desk, mentions), bibtex=reference.bibtex.strip(), download=desk.href(f"sources/{key}.bib"))
@@ -108,13 +127,14 @@ def _resting(desk: Desk, mentions: list[Mention]) -> list[tuple[Link, list[tuple
 
 def _result(desk: Desk, key: str, study: entries.Study, index: int, result: entries.Result) -> ResultView:
     measure = desk.shelf.vocabulary.measures[result.measure]
-    details = [result.site] if result.site else []
+    details = [detail for detail in (_COVERED.get(result.measured or "part"), result.where, result.strength_test) if detail]
     if result.relative_to:
         details.append(f"relative to {desk.part(result.relative_to).text}")
     return ResultView(
         anchor=f"result-{index + 1}", parts=desk.parts(result.parts), measure=measure.name, unit=result.unit, details=details,
-        at=result.at, outcome=words.OUTCOMES[measure.outcome],
-        arms=[_arm(desk, study.arms[arm], value, result.unit) for arm, value in result.values.items()],
+        at=result.place, via=desk.source(result.via.key) if result.via else None, doubt=result.doubt,
+        outcome=words.OUTCOMES[measure.outcome],
+        arms=[_arm(desk, study.arms[arm], value, result.unit or "") for arm, value in result.values.items()],
         contrasts=[_contrast(desk, study, c) for c in result.contrasts], note=result.note,
         made=[_made(desk, c, row) for c, row in desk.shelf.readings.get((key, index), [])])
 
@@ -126,9 +146,10 @@ def _made(desk: Desk, comparison: Comparison, row: Row) -> MadeView:
 
 
 def _arm(desk: Desk, arm: entries.Arm, given: entries.Value, unit: str) -> ArmRow:
-    exercise = desk.exercise(arm.exercise) if arm.exercise else None
+    exercise = desk.exercise(arm.treatment) if arm.treatment else None
     same_name = exercise is not None and exercise.text.casefold() == arm.called.casefold()
-    return ArmRow(upper_first(arm.called), exercise, same_name, arm.differs, given.n or arm.n, printed_value(given, unit))
+    differs = f"not our exercise: ours says “{arm.forbidden_by}”" if arm.forbidden_by else arm.differs
+    return ArmRow(upper_first(arm.called), exercise, same_name, differs, given.n or arm.n, printed_value(given, unit))
 
 
 def _contrast(desk: Desk, study: entries.Study, contrast: entries.Contrast) -> str:
@@ -139,8 +160,8 @@ def _contrast(desk: Desk, study: entries.Study, contrast: entries.Contrast) -> s
 
     first, second = side(contrast.of, contrast.of_part), side(contrast.against, contrast.against_part)
     told = {"of": f"More in {first} than in {second}", "against": f"More in {second} than in {first}",
-            "neither": f"No difference reported between {first} and {second}"}
-    pieces = [told.get(contrast.favours or "", f"{upper_first(first)} against {second}, no direction stated")]
+            "neither": f"No difference between {first} and {second}"}
+    pieces = [told.get(contrast.favours or "", f"{upper_first(first)} against {second}, no direction stated"), words.TESTS[contrast.test]]
     for name, given in (("difference", contrast.difference), ("ratio", contrast.ratio), ("standardised", contrast.standardised)):
         if given:
             called = given.kind if isinstance(given, entries.Standardised) and given.kind != "not named" else name

@@ -8,6 +8,7 @@ from markupsafe import Markup
 
 from ..evidence.amounts import samples
 from ..evidence.model import Comparison, Component, Field, Ranked
+from ..evidence.threshold import leaves_out
 from . import evidence_words as words
 from .comparisons import Figure, RowView, bare, row, told
 from .interval_plot import Plot, PlotRow, plot, svg
@@ -102,7 +103,7 @@ def figures(field: Field) -> list[tuple[str, Component]]:
 
 def component_plot(shelf: Shelf, field: Field, component: Component, id: str) -> Plot:
     """The exercises of a component in their order, against its reference."""
-    rows = [PlotRow(shelf.catalog.exercises[r.exercise].data.name, _shows(r), "estimate" if r.against_reference else "reference",
+    rows = [PlotRow(upper_first(bare(shelf.names.exercise(r.exercise))), _shows(r), "estimate" if r.against_reference else "reference",
                     r.against_reference) for r in component.order]
     title = (f"{upper_first(words.MEASURED[field.outcome])}, {_topic(shelf, field)}: "
              f"against {bare(shelf.names.exercise(component.reference))}")
@@ -146,7 +147,7 @@ def _shows(ranked: Ranked) -> str:
 
 def unclear(comparison: Comparison) -> bool:
     """Whether the interval of a pair holds no difference."""
-    return comparison.estimate is not None and comparison.estimate.low <= 1 <= comparison.estimate.high
+    return comparison.estimate is not None and not leaves_out(comparison.estimate.low, comparison.estimate.high, 1)
 
 
 def _agreement(component: Component) -> str | None:

@@ -130,7 +130,7 @@ class Teller:
         before = weeks.count(week, self._facts)
         sets = [before[part].sets if part in before else 0 for part in client.lagging]
         wish = Wish(tuple(client.lagging), frozenset(client.equipment), frozenset(client.avoid), week.exercises,
-                    additions.sets(sets[0], doses))
+                    additions.sets(client.lagging[0], sets[0], doses))
         found = Shortlists(self._facts, {part: self._orders.of(part) for part in client.lagging}).of(wish)
         whole = added(week, [proposal.exercise for proposal in found.proposals], wish.sets)
         after = weeks.count(whole, self._facts)

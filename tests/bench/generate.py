@@ -36,6 +36,7 @@ def generate(demo: Path, target: Path, entries: int) -> Path:
             break
         words = dict.fromkeys(sources, word(copy)) | {"muscles": word(copy - copy % per_muscle)}
         new_ids = {path.stem: _id(folder, words[folder], path.stem) for folder, paths in sources.items() for path in paths}
+        new_ids |= {key: _id("studies", words["studies"], key) for key in re.findall(r"^@\w+\{(\w+),", records, re.MULTILINE)}
         for folder, paths in sources.items():
             if folder == "muscles" and copy % per_muscle:
                 continue

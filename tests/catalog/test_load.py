@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import time
 from pathlib import Path
 
@@ -91,18 +92,14 @@ def test_stray_files_are_named_with_a_suggestion(demo: Path) -> None:
 
 def test_what_is_no_folder(demo: Path, tmp_path: Path) -> None:
     assert wrong(load(tmp_path / "none", "c")) == [("missing-file", "c", 1)]
-    (demo / "studies" / "glow2031.yaml").unlink()
-    (demo / "studies" / "wick2030.yaml").unlink()
-    (demo / "studies").rmdir()
+    shutil.rmtree(demo / "studies")
     (demo / "studies").write_text("")
     catalog = load(demo, "c")
     assert wrong(catalog) == [("file-unreadable", "c/studies", 1)] and not catalog.is_whole("studies")
 
 
 def test_a_catalog_without_some_folders_is_sound(demo: Path) -> None:
-    for name in ("glow2031", "wick2030"):
-        (demo / "studies" / f"{name}.yaml").unlink()
-    (demo / "studies").rmdir()
+    shutil.rmtree(demo / "studies")
     assert load(demo).findings == []
 
 

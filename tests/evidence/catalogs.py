@@ -46,9 +46,10 @@ def study(results: list[Data], arms: Mapping[str, str] | None = None, *, same: b
 
 def result(values: Mapping[str, Data] | None = None, contrasts: list[Data] | None = None, *, parts: tuple[str, ...] = (LONG,),
            measure: str = "surface-emg", unit: str = "% MVIC", **more: Any) -> Data:
-    """One result; activation of the long head unless told otherwise."""
+    """One result; activation of the long head unless told otherwise, its contrasts tested between the two sides."""
+    tested = [{"test": "between", **contrast} for contrast in contrasts or []]
     return {"parts": list(parts), "measure": measure, "unit": unit, "at": "Table 1", **({"values": dict(values)} if values else {}),
-            **({"contrasts": contrasts} if contrasts else {}), **more}
+            **({"contrasts": tested} if tested else {}), **more}
 
 
 def growth(values: Mapping[str, Data] | None = None, contrasts: list[Data] | None = None, **more: Any) -> Data:
@@ -113,7 +114,11 @@ def of(studies: Mapping[str, Data], claims: Mapping[str, list[Data]] | None = No
     assert base.handbook
     handbook = base.handbook.data.model_dump(mode="json", exclude_none=True)
     for name, value in conventions.items():
-        handbook["conventions"][name]["value"] = value
+        found = handbook["conventions"]["correlations"].get(name) or [handbook["conventions"][name]]
+        for convention in found:
+            convention["value"] = value
+            if "range" in convention:
+                convention["range"] = [min(value, convention["range"][0]), max(value, convention["range"][1])]
     return replace(
         base, exercises=exercises, handbook=Entry("handbook", Handbook.model_validate_json(json.dumps(handbook)), base.handbook.source),
         studies={key: Entry(key, Study.model_validate_json(json.dumps(data)), one.source) for key, data in studies.items()},
@@ -138,12 +143,18 @@ def judged(studies: Mapping[str, Data], **more: Any) -> Conclusion:
     return conclusion
 
 
+def correlated(fixed: Settings, kind: str, value: float) -> Settings:
+    """Settings with every correlation of a kind at one value."""
+    lists = {kind: [c.model_copy(update={"value": value}) for c in getattr(fixed.correlations, kind)]}
+    return replace(fixed, correlations=fixed.correlations.model_copy(update=lists))
+
+
 def measured(data: Data, outcome: str = "activation", index: int = 0, **correlations: float) -> Measured:
     """One result of one study as the engine measures it, with its own findings left out."""
     catalog = of({"one": data})
     fixed: Settings = settings(catalog)
     for name, value in correlations.items():
-        fixed = fixed.with_correlation(name, value)
+        fixed = correlated(fixed, name, value)
     part = data["results"][index]["parts"][0]
     [sample] = Assembly(catalog, fixed).samples(part, outcome)
     return next(source.measured for source in sample.sources if source.measured.result == index)

@@ -59,7 +59,8 @@ def test_a_study_without_a_usable_spread_still_stands_in_the_rows(told, reason, 
 
 def test_a_pair_that_the_pooled_measurement_does_not_hold_says_so():
     """Site two compares more exercises and is pooled; the pair of site one alone is only listed."""
-    data = study([stated("of", site="one"), result({"b": {"mean": 50.0, "sd": 10.0}, "c": {"mean": 40.0, "sd": 10.0}}, site="two")],
+    data = study([stated("of", site={"said": "one"}),
+                  result({"b": {"mean": 50.0, "sd": 10.0}, "c": {"mean": 40.0, "sd": 10.0}}, site={"said": "two"})],
                  {"a": A, "b": B, "c": C})
     [row] = answer({"one": data}).rows
     assert (row.estimate, row.how) == (None, "listed, not pooled: no spread reported")
@@ -78,12 +79,12 @@ def test_untested_numbers_that_point_both_ways_say_nothing():
 
 
 def test_a_stated_direction_counts_before_one_that_is_read_off():
-    comparison = answer({"one": study([stated("against", site="one"), result(MEANS, site="two")])})
+    comparison = answer({"one": study([stated("against", site={"said": "one"}), result(MEANS, site={"said": "two"})])})
     assert (comparison.rows[0].direction, comparison.directions) == ("less", Directions(less=1))
 
 
 def test_measurements_that_point_different_ways_are_told_from_no_difference():
-    comparison = answer({"one": study([stated("of", site="one"), stated("neither", site="two")])})
+    comparison = answer({"one": study([stated("of", site={"said": "one"}), stated("neither", site={"said": "two"})])})
     assert (comparison.rows[0].direction, comparison.rows[0].stated) == (None, True)
     assert (comparison.directions, comparison.shape) == (Directions(mixed=1), "split")
     assert comparison.sentence == ("Reports differ on activity of the long head of the lantern muscle between the alder curl and the birch "
@@ -91,14 +92,14 @@ def test_measurements_that_point_different_ways_are_told_from_no_difference():
 
 
 def test_several_measurements_of_one_sample_are_one_voice():
-    sites = study([stated("of", site="one"), stated("of", site="two")])
+    sites = study([stated("of", site={"said": "one"}), stated("of", site={"said": "two"})])
     comparison = answer({"one": sites, "two": study([stated("of")], same_sample_as="one"), "three": study([stated("of")], n=20)})
     assert (comparison.directions, comparison.studies, comparison.people) == (Directions(more=2), 2, 32)
     assert [row.study for row in comparison.rows] == ["one", "three"]
 
 
 def test_people_behind_an_estimate_are_counted_once():
-    two_sites = [result(ARMS, site="one"), result(ARMS, site="two")]
+    two_sites = [result(ARMS, site={"said": "one"}), result(ARMS, site={"said": "two"})]
     comparison = answer({"one": study(two_sites), "two": study([result(ARMS)], same_sample_as="one"), "three": study([result(ARMS)], n=20)})
     assert (comparison.studies, comparison.people) == (2, 32)
     assert comparison.rows[0].how == ("from the spreads printed for each exercise; 3 measurements of the same people combined into one")

@@ -31,8 +31,8 @@ def test_one_measurement_is_one_sample_with_its_own_block():
 @pytest.mark.parametrize("correlation", [0.0, 0.5, 1.0])
 def test_sites_of_one_sample_are_averaged(correlation):
     [alone], [other] = samples({"one": study([result(ARMS)])}), samples({"one": study([result(OTHER)])})
-    two_sites = [result(ARMS, site="proximal"), result(OTHER, site="distal")]
-    [both] = samples({"one": study(two_sites)}, between_measurement_correlation=correlation)
+    two_sites = [result(ARMS, site={"said": "proximal"}), result(OTHER, site={"said": "distal"})]
+    [both] = samples({"one": study(two_sites)}, sites=correlation)
     same(both.block.y, (alone.block.y + other.block.y) / 2, rel=1e-12)
     # The variance of a mean of two, their covariance being that share of the mean of theirs: by hand.
     same(both.block.v, (alone.block.v + other.block.v) / 2 * (1 + correlation) / 2, rel=1e-12)
@@ -64,7 +64,7 @@ def test_measurements_are_turned_alike_before_they_are_combined():
     turned = {arm: three[arm] for arm in "cab"}
     arms = {"a": A, "b": B, "c": C}
     [plain] = samples({"one": study([result(three)], arms)})
-    [both] = samples({"one": study([result(three, site="proximal"), result(turned, site="distal")], arms)})
+    [both] = samples({"one": study([result(three, site={"said": "proximal"}), result(turned, site={"said": "distal"})], arms)})
     assert both.block.treatments == plain.block.treatments
     same(both.block.y, plain.block.y, rel=1e-12)
     same(both.block.v, plain.block.v, rel=1e-12)
@@ -100,14 +100,15 @@ def test_a_joint_measurement_yields_to_one_of_the_part_alone():
 
 def test_the_measurement_with_the_most_exercises_is_the_one_that_is_pooled():
     three = ARMS | {"c": {"mean": 60.0, "sd": 12.0}}
-    [sample] = samples({"one": study([result(ARMS, site="proximal"), result(three, site="distal")], {"a": A, "b": B, "c": C})})
+    [sample] = samples({"one": study([result(ARMS, site={"said": "proximal"}), result(three, site={"said": "distal"})],
+                                       {"a": A, "b": B, "c": C})})
     assert set(sample.block.treatments) == {A, B, C} and len(sample.pooled) == 1
 
 
 def test_same_people_keep_the_covariance_of_all_arms():
     """V = K S K' with S = r sqrt(c_i c_j), by hand for three arms."""
     three = ARMS | {"c": {"mean": 60.0, "sd": 12.0}}
-    [sample] = samples({"one": study([result(three)], {"a": A, "b": B, "c": C})}, within_person_correlation=0.6)
+    [sample] = samples({"one": study([result(three)], {"a": A, "b": B, "c": C})}, arms=0.6)
     c = np.array([(10 / 50) ** 2, (10 / 40) ** 2, (12 / 60) ** 2]) / 12
     s = 0.6 * np.sqrt(np.outer(c, c)) + 0.4 * np.diag(c)
     k = np.array([[-1, 1, 0], [-1, 0, 1]])

@@ -36,7 +36,8 @@ MORE, LESS, ALIKE = ({"one": study([arms(*pair)], n=30)} for pair in ((60, 40), 
     ({"one": study([stated("of")])}, ("leaning", "contradicted", "contradicted"), "more"),
     ({"one": study([stated("neither")])}, ("not shown", "not shown", "leaning"), "none found"),
     ({"one": study([stated("of")]), "two": study([stated("against")])}, ("not shown", "not shown", "not shown"), "split"),
-    ({"one": study([stated("of", site="x"), stated("neither", site="y")])}, ("not shown", "not shown", "not shown"), "split"),
+    ({"one": study([stated("of", site={"said": "x"}), stated("neither", site={"said": "y"})])},
+     ("not shown", "not shown", "not shown"), "split"),
     ({"one": study([result({"a": {"mean": 60.0}, "b": {"mean": 40.0}})])}, ("untested", "untested", "untested"), "read off"),
     ({}, ("untested", "untested", "untested"), "untested"),
 ], ids=["more", "less", "alike", "states more", "states none", "disagree", "mixed", "read off", "nothing"])
@@ -54,7 +55,8 @@ def test_numbers_nobody_tested_are_untested_with_that_reason():
     for values in (({"mean": 60.0}, {"mean": 40.0}), ({"mean": 40.0}, {"mean": 60.0}), ({"mean": 50.0}, {"mean": 50.0})):
         conclusion = judged({"one": study([result(dict(zip("ab", values, strict=True)))])})
         assert (conclusion.verdict, conclusion.certainty) == ("untested", None)
-        assert conclusion.reason == "Numbers were printed for both, but the difference was not tested and no spread was given."
+        assert conclusion.reason == ("Something was printed for both, but the two were not tested against each other "
+                                 "and no spread was given.")
 
 
 def test_a_contrary_study_counts_although_nobody_cites_it():

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from catalogs import LONG, SHORT, A, B, C, D, E, F, answer, claim, engine, growth, judged, of, result, study, written
+from catalogs import LONG, SHORT, A, B, C, D, E, F, answer, claim, correlated, engine, growth, judged, of, result, study, written
 from hypothesis import given
 from hypothesis import settings as examples
 from hypothesis import strategies as st
@@ -58,7 +58,7 @@ def network_files(tmp_path_factory) -> Catalog:
 def test_the_synthetic_network_from_files_over_the_range_of_correlations(network_files, case):
     reference = entry("nma_within_participant_synthetic")
     wanted, studies = reference["expected"]["by_r"][case], reference["inputs"]["studies"]
-    made = Engine(network_files, settings(network_files).with_correlation("within_person", float(wanted["r"])))
+    made = Engine(network_files, correlated(settings(network_files), "arms", float(wanted["r"])))
     samples = {sample.key: sample.block for sample in made.samples(TOPIC)}
     as_exercise = dict(zip("ABCD", (A, B, C, D), strict=True))
     plain, row = [], 0
@@ -237,9 +237,9 @@ def test_a_study_without_usable_numbers_moves_no_estimate(studies):
 @examples(max_examples=25)
 def test_a_further_arm_that_others_did_not_test_leaves_the_first_pair_as_it_was(values, n, correlation):
     """In one sample a third arm adds a contrast and an unknown: nothing is learned of the first two."""
-    plain = answer({"one": study([result(values)], n=n)}, within_person_correlation=correlation)
+    plain = answer({"one": study([result(values)], n=n)}, arms=correlation)
     three = study([result(values | {"c": values["a"]})], {"a": A, "b": B, "c": C}, n=n)
-    more = answer({"one": three}, within_person_correlation=correlation)
+    more = answer({"one": three}, arms=correlation)
     assert close(plain.estimate, more.estimate)
 
 
@@ -250,7 +250,7 @@ def test_an_arm_given_twice_under_one_exercise_is_averaged_with_what_the_two_sha
     once, made = answer({"one": study([result({"a": a, "b": b})], n=n)}), engine(
         {"one": study([result({"a": a, "again": a, "b": b})], {"a": A, "again": A, "b": B}, n=n)})
     assert made.comparison(Question(A, B, *TOPIC)).estimate.ratio == pytest.approx(once.estimate.ratio)
-    c, r = [(v["sd"] / v["mean"]) ** 2 / n for v in (a, b)], made.settings.within_person
+    c, r = [(v["sd"] / v["mean"]) ** 2 / n for v in (a, b)], made.settings.correlation("arms", "activation", "surface-emg")
     assert made.samples(TOPIC)[0].block.v[0, 0] == pytest.approx(c[0] * (1 + r) / 2 + c[1] - 2 * r * np.sqrt(c[0] * c[1]))
 
 
@@ -292,7 +292,7 @@ def test_what_an_assumed_correlation_decides_is_said():
     comparison = answer({"one": study([result({"a": {"mean": 50.0, "sd": 14.0}, "b": {"mean": 42.0, "sd": 14.0}})])})
     assert comparison.shape == "unclear"
     assert comparison.sensitive == ("It rests on an assumed correlation: there would be a clear difference "
-                                    "with arms of the same people correlating by 0.9.")
+                                    "with two exercises of the same people as much alike as in any data.")
     wide = answer({"one": study([result({"a": {"mean": 50.0, "sd": 2.0}, "b": {"mean": 30.0, "sd": 2.0}})])})
     assert (wide.shape, wide.sensitive) == ("more", None)
 
@@ -304,17 +304,18 @@ def test_a_spread_that_rests_on_no_correlation_is_not_tried_over_any():
 
 
 @pytest.mark.parametrize(("told", "outcome", "tried"), [
-    ([result({"a": {"mean": 50.0, "sd": 12.0}, "b": {"mean": 42.0, "sd": 12.0}})], "activation", {"arms of the same people"}),
+    ([result({"a": {"mean": 50.0, "sd": 12.0}, "b": {"mean": 42.0, "sd": 12.0}})], "activation", {"two exercises of the same people"}),
     ([growth({arm: {"pre": {"mean": 50.0, "sd": 12.0}, "post": {"mean": 55.0 + n, "sd": 12.0}} for n, arm in enumerate("ab")})], "growth",
-     {"arms of the same people", "values before and after"}),
-    ([result({"a": {"mean": 50.0}, "b": {"mean": 42.0}}, [{"of": "a", "against": "b", "t": 2.0}], site=site) for site in ("one", "two")],
+     {"two exercises of the same people", "values before and after"}),
+    ([result({"a": {"mean": 50.0}, "b": {"mean": 42.0}}, [{"of": "a", "against": "b", "t": 2.0}], site={"said": site})
+      for site in ("one", "two")],
      "activation", {"measurements of one sample"}),
 ])
 def test_every_correlation_that_enters_is_tried_over_its_range(told, outcome, tried):
     """A correlation that does not enter changes nothing, so what moves names those that do."""
     made = engine({"one": study(told)})
     plain = made.comparison(Question(A, B, LONG, outcome)).estimate
-    moved = {what.rpartition(" correlating")[0] for what, e in made.tried(Question(A, B, LONG, outcome)) if not close(plain, e)}
+    moved = {what.partition(" as ")[0] for what, e in made.tried(Question(A, B, LONG, outcome)) if not close(plain, e)}
     assert moved == tried
 
 

@@ -30,7 +30,7 @@ def test_a_chain_worked_by_hand() -> None:
     assert told.startswith("crate-curl/1  demo/exercises/crate-curl.yaml:11:5\n")
     for step in ("Cites: wick2030 (abstract)",
                  "wick2030: within-participant, 18 people, 12 weeks; read: abstract",
-                 "demo/studies/wick2030.yaml:9:5",
+                 "demo/studies/wick2030.yaml:10:5",
                  "log ratio ln(1.14 / 1.09) = 0.04485; p < 0.01 with 17 degrees of freedom gives t at least 2.898, "
                  "and |0.04485| over it gives a standard error of at most 0.01548.",
                  "exp(0.04485) = 1.046, from exp(0.0122) = 1.012 to exp(0.0775) = 1.081 (standard error 0.01548, t(17) = 2.11)",
@@ -47,16 +47,17 @@ PRINTED = {
     "intervals": "same_people: false\nvalues: {a: {mean: 61, ci95: [55, 67]}, b: {mean: 50, ci95: [45, 55]}}",
     "medians": "same_people: false\nvalues: {a: {median: 61, quartiles: [50, 70]}, b: {median: 50, quartiles: [40, 61]}}",
     "SDs and a paired p": "same_people: true\nvalues: {a: {mean: 61, sd: 12}, b: {mean: 50, sd: 11}}\n"
-                          "contrasts: [{of: a, against: b, favours: of, p: 0.01}]",
-    "t": "same_people: true\nvalues: {a: {mean: 61}, b: {mean: 50}}\ncontrasts: [{of: a, against: b, favours: of, t: 2.5}]",
-    "p": "same_people: false\nvalues: {a: {mean: 61}, b: {mean: 50}}\ncontrasts: [{of: b, against: a, favours: against, p: 0.03}]",
+                          "contrasts: [{of: a, against: b, favours: of, p: 0.01, test: between}]",
+    "t": "same_people: true\nvalues: {a: {mean: 61}, b: {mean: 50}}\ncontrasts: [{of: a, against: b, favours: of, t: 2.5, test: between}]",
+    "p": "same_people: false\nvalues: {a: {mean: 61}, b: {mean: 50}}\n"
+         "contrasts: [{of: b, against: a, favours: against, p: 0.03, test: between}]",
     "a bound on p": "same_people: true\nvalues: {a: {mean: 61}, b: {mean: 50}}\n"
-                    "contrasts: [{of: a, against: b, favours: of, p_below: 0.01}]",
+                    "contrasts: [{of: a, against: b, favours: of, p_below: 0.01, test: between}]",
     "a ratio with its interval": "same_people: true\n"
-                                 "contrasts: [{of: a, against: b, favours: of, ratio: {value: 1.22, ci95: [1.05, 1.4]}}]",
-    "a ratio with p": "same_people: true\ncontrasts: [{of: a, against: b, favours: of, ratio: {value: 1.22}, p: 0.004}]",
+                                 "contrasts: [{of: a, against: b, favours: of, ratio: {value: 1.22, ci95: [1.05, 1.4]}, test: between}]",
+    "a ratio with p": "same_people: true\ncontrasts: [{of: a, against: b, favours: of, ratio: {value: 1.22}, p: 0.004, test: between}]",
     "a difference": "same_people: true\nvalues: {a: {mean: 61}, b: {mean: 50}}\n"
-                    "contrasts: [{of: a, against: b, favours: of, difference: {value: 11, unit: \"% MVIC\", se: 4}}]",
+                    "contrasts: [{of: a, against: b, favours: of, difference: {value: 11, unit: \"% MVIC\", se: 4}, test: between}]",
 }
 
 

@@ -38,7 +38,7 @@ MEANS = {"a": {"mean": 61.0, "sd": 12.0}, "b": {"mean": 60.0}}
     (result(MEANS, [TEST | {"favours": "neither", "p_above": 0.05}]),
      "A arm 61% MVIC (SD 12), b arm 60% MVIC, reported as no difference; p > 0.05 (Table 1)",
      "B arm 60% MVIC, a arm 61% MVIC (SD 12), reported as no difference; p > 0.05 (Table 1)"),
-    (result(contrasts=[TEST | {"favours": "of", "p": 0.037}], site="mid-thigh"),
+    (result(contrasts=[TEST | {"favours": "of", "p": 0.037}], site={"said": "mid-thigh"}),
      "More for a arm than for b arm; p = 0.037; mid-thigh (Table 1)", "Less for b arm than for a arm; p = 0.037; mid-thigh (Table 1)"),
     (result(contrasts=[TEST | {"favours": "neither"}]), "No difference reported between a arm and b arm (Table 1)",
      "No difference reported between b arm and a arm (Table 1)"),

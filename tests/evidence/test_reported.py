@@ -32,7 +32,7 @@ def test_outcomes_are_kept_apart(demo):
 def test_cover_tells_alone_jointly_and_whole_muscle(demo):
     for parts in (["lantern/long-head", "lantern/short-head"], ["lantern"]):
         with_result(demo, "wick2030", {"parts": parts, "measure": "mri-volume", "unit": "%", "at": "abstract",
-                                       "contrasts": [{"of": "standing", "against": "seated", "favours": "of"}]})
+                                       "contrasts": [{"of": "standing", "against": "seated", "favours": "of", "test": "between"}]})
     found = Reports(demo).of_exercises("crate-curl", "cable-curl", "lantern/long-head", "growth")
     assert [(r.cover, r.direction) for r in found] == [("alone", "more"), ("jointly", "less"), ("whole muscle", "less")]
     whole = Reports(demo).of_exercises("crate-curl", "cable-curl", "lantern", "growth")
@@ -42,7 +42,7 @@ def test_cover_tells_alone_jointly_and_whole_muscle(demo):
 def test_a_ratio_to_another_part_is_another_question(demo):
     with_result(demo, "glow2031", {"parts": ["lantern/long-head"], "relative_to": "lantern/short-head", "measure": "surface-emg",
                                    "unit": "ratio", "at": "Table 3",
-                                   "contrasts": [{"of": "seated", "against": "standing", "favours": "of"}]})
+                                   "contrasts": [{"of": "seated", "against": "standing", "favours": "of", "test": "between"}]})
     reports = Reports(demo)
     assert reports.of_exercises("crate-curl", "cable-curl", "lantern/long-head", "activation") == []
     [ratio] = reports.of_exercises("crate-curl", "cable-curl", "lantern/long-head", "activation", "lantern/short-head")
@@ -55,6 +55,7 @@ def test_two_parts_in_one_exercise_stated_or_read_off(demo):
     assert (read_off.direction, read_off.stated) == ("more", False)
     with_result(demo, "wick2030", {"parts": ["lantern/long-head", "lantern/short-head"], "measure": "mri-volume", "unit": "%",
                                    "at": "p. 3", "contrasts": [{"of": "seated", "against": "seated", "favours": "against",
+                                                                 "test": "between",
                                                                  "of_part": "lantern/long-head", "against_part": "lantern/short-head"}]})
     [stated] = Reports(demo).of_parts("crate-curl", "lantern/long-head", "lantern/short-head", "growth")
     assert (stated.direction, stated.stated, stated.at) == ("less", True, "p. 3")

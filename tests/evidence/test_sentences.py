@@ -5,6 +5,7 @@
 
 import os
 import re
+from dataclasses import replace
 from itertools import product
 from pathlib import Path
 
@@ -36,7 +37,7 @@ def questions(outcome: str) -> dict[str, tuple[Question, tuple[str, ...]]]:
 
 def composed(names: Names) -> list[str]:
     """``kind | what is said``, a line for every combination."""
-    one, more, indirect = sentences.support(1, 20), sentences.support(3, 75), sentences.support(2, 41, indirect=True)
+    one, more, indirect = (sentences.Behind(sentences.support(*who)) for who in ((1, 20), (3, 75), (2, 41, True)))
     lines = []
     for outcome in ("growth", "activation", "strength", "length"):
         for called, (question, parts) in questions(outcome).items():
@@ -49,11 +50,21 @@ def composed(names: Names) -> list[str]:
             say("more, indirect", sentences.answer(names, question, parts, "more", "low", indirect, estimate=ESTIMATES["more"]))
             say("unclear", sentences.answer(names, question, parts, "unclear", "low", more, estimate=ESTIMATES["unclear"]))
             for shape, level in product(("more", "less"), ("low", "very low")):
-                say(f"{shape}, {level}, stated", sentences.answer(names, question, parts, shape, level, one, directions=DIRECTIONS[shape],
-                                                                  printed=FIGURES))
+                say(f"{shape}, {level}, stated", sentences.answer(names, question, parts, shape, level, replace(one, printed=FIGURES),
+                                                                  directions=DIRECTIONS[shape]))
             for shape in ("none found", "split"):
                 say(f"{shape}, stated", sentences.answer(names, question, parts, shape, "low", one, directions=DIRECTIONS[shape]))
-            say("read off", sentences.read_off(names, question, parts, "more", one, FIGURES))
+            for test, direction in product(("none", "within", "ranking", "omnibus"), ("more", "neither")):
+                say(f"read off, {direction}, {test}", sentences.read_off(
+                    names, question, parts, direction, replace(one, printed=FIGURES, tests=frozenset([test]))))
+            say("more, moderate, bound on p", sentences.answer(
+                names, question, parts, "more", "moderate", one, estimate=replace(ESTIMATES["more"], bounded=True)))
+            say("more, moderate, three groups", sentences.answer(
+                names, question, parts, "more", "moderate", sentences.Behind(sentences.support(1, 36, groups=3)),
+                directions=DIRECTIONS["more"]))
+            if outcome == "strength":
+                say("more, moderate, named test", sentences.answer(names, question, parts, "more", "moderate", replace(
+                    one, strength_test="One-repetition maximum of the crate press"), estimate=ESTIMATES["more"]))
             for direction, taught in product(("more", "less", "alike"), (True, False)):
                 say(f"{direction}, {'taught' if taught else 'cited'}", sentences.taught(names, question, parts, direction, taught))
     lines.append("disagreement | " + sentences.disagreement(names, LONG, CRATE, CABLE, [("growth", "more"), ("activation", "less")]))
@@ -96,6 +107,21 @@ def test_every_sentence_is_one(lines):
         assert "  " not in text and " ," not in text and "()" not in text and text.count("(") == text.count(")")
         assert not re.search(r"\b(\w+) \1\b", text), text
         assert text.count(":") <= 2, text
+
+
+@pytest.mark.parametrize(("behind", "remark"), [
+    ({"as_tested": (((CRATE, "Held still for 10 s."),),)}, "As tested: the crate curl, held still for 10 s."),
+    ({"as_tested": (((CABLE, "Held still."), (CRATE, "Held still.")),)}, "As tested, both: held still."),
+    ({"as_tested": (((CABLE, "With the EMG leads off."), (CRATE, "EMG on.")),)},
+     "As tested: the standing cable curl, with the EMG leads off; the crate curl, EMG on."),
+    ({"as_tested": ((), ((CRATE, "Held still."),), ())}, "In 1 of the 3 studies an exercise was done otherwise than here."),
+    ({"together": (SHORT,)}, "One number covers the long head of the lantern muscle and the short head of the lantern muscle together."),
+])
+def test_a_second_sentence_says_what_was_really_tested(demo, behind, remark):
+    question, parts = questions("growth")["exercises"]
+    told = sentences.answer(Names(demo), question, parts, "more", "low", sentences.Behind("1 study of 20 people", **behind),
+                            estimate=ESTIMATES["more"])
+    assert told.endswith(f"from 1 study of 20 people. {remark}")
 
 
 def test_certainty_is_carried_by_the_verb(lines):

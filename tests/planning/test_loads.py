@@ -77,7 +77,7 @@ def test_the_lines_of_the_chest_and_leg_press_hold_for_five_repetitions_only(pre
     found = {g.equation: g for g in guesses(prediction.equations, "leg-press", Set(5), 100, Set(8))}
     assert found["reynolds-leg-press"].maximum == pytest.approx(1.0970 * 100 + 14.2546)  # Reynolds et al. 2006
     assert found["reynolds-leg-press"].load is None and "holds for 5 repetitions" in found["reynolds-leg-press"].why
-    assert "reynolds-chest-press" not in found
+    assert "reynolds-bench-press" not in found
 
 
 def test_beyond_its_range_an_equation_says_nothing(prediction: LoadPrediction) -> None:

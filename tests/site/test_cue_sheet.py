@@ -21,6 +21,7 @@ from site_building import DEMO, ROOT
 from site_reading import Reader
 from test_hostile import HOSTILE, poisoned
 
+from build_tools.catalog import care
 from build_tools.catalog.load import Catalog, load
 from build_tools.site.published_at import UNPUBLISHED
 from build_tools.site.qr import Qr
@@ -86,6 +87,7 @@ def test_it_says_what_to_do_in_the_order_it_is_needed(demo_pages: dict[str, byte
         "Crate curl", "You need: wooden crate.", "Start", "Finish",
         "Set up", "Sit tall on the crate.", "How to move", "Pull your heel under the crate.", "Check", "Feel the work behind your thigh.",
         "If it does not look right", "The hips slide forward.", "Sit back against the wall.",
+        "Call for emergency help if", "The lamp burns your chest or you faint.", "The whole leg turns cold and white.",
         "Stop at once if", "The knee hurts sharply or gives way.",
         "Take extra care", "Anyone with a sore knee today.",
         "Bend only as far as it feels fine. Ask a licensed physiotherapist or doctor.",
@@ -99,6 +101,22 @@ def test_whom_to_ask_reads_as_a_sentence() -> None:
     made = changed({"cautions": [{"ask": ask} for ask in ("A doctor.", "Your surgeon's team.", "Have a coach watch you.")]})
     lines = " ".join(Words(files(made)[CURL].decode()).lines)
     assert all(f"feels fine. {ask}" in lines for ask in ("Ask a doctor.", "Ask your surgeon's team.", "Have a coach watch you."))
+
+
+def test_who_waits_for_a_go_ahead_is_told_first() -> None:
+    made = changed({"cautions": [{"concerns": ["knee"]}, {"concerns": ["operation", "knee"]}]})
+    lines = Words(files(made)[CURL].decode()).lines
+    assert lines[lines.index("Take extra care"):][1:3] == ["Before you begin", "After an operation, wait for a go-ahead."]
+    assert lines.count("The whole leg turns cold and white.") == 1
+
+
+def test_every_shipped_sheet_says_when_to_call_for_help(shipped: dict[str, bytes]) -> None:
+    for uri, html in sheets(shipped).items():
+        lines = Words(html).lines
+        assert "Your chest hurts" in lines[lines.index("Call for emergency help if") + 1], uri
+    backs = {id for id, exercise in load(ROOT / "catalog", "catalog").exercises.items() if "lower-back" in care.named(exercise.data)}
+    told = {id for id in backs if "numb between the legs" in shipped[f"cues/{id}/index.html"].decode()}
+    assert len(backs) >= 50 and told == backs
 
 
 def test_what_stands_in_for_equipment_is_said() -> None:

@@ -14,7 +14,7 @@ from site_building import ROOT
 from build_tools.evidence.certainty_words import MEANING
 from build_tools.evidence.model import Disagreement, Question, Row
 from build_tools.evidence.names import Names
-from build_tools.evidence.sentences import answer
+from build_tools.evidence.sentences import Behind, answer
 from build_tools.evidence.verdict import Estimate, Verdict
 from build_tools.site import methods
 from build_tools.site.book import Book
@@ -124,7 +124,7 @@ def test_the_file_of_a_plot_names_title_sources_and_licence() -> None:
     (row(direction="less"), "less, by how much is not known"),
     (row(direction="neither"), "no difference reported"),
     (row(stated=True), "different answers in different measurements"),
-    (row(direction="more", stated=False), "unequal numbers, no difference stated, so not counted"),
+    (row(direction="more", stated=False), "unequal, but not tested against each other, so not counted"),
     (row(), "no direction given"),
 ])
 def test_a_sample_in_words_on_the_page_and_in_the_drawing(given: Row, words: str) -> None:
@@ -191,7 +191,8 @@ def test_methods_explains_every_convention_and_every_word(demo_book: Book) -> No
 @pytest.mark.parametrize("level", MEANING)
 def test_methods_quotes_the_words_that_sentences_use(level: str, demo_book: Book) -> None:
     question = Question("crate-curl", "cable-curl", LONG, "growth")
-    said = answer(Names(demo_book.shelf.catalog), question, (LONG,), "more", level, "1 study of 18 people", Estimate(1.1, 1.05, 1.2))  # type: ignore[arg-type]
+    said = answer(Names(demo_book.shelf.catalog), question, (LONG,), "more", level,  # type: ignore[arg-type]
+                  Behind("1 study of 18 people"), Estimate(1.1, 1.05, 1.2))
     assert f"{methods.WORDING[level]} " in said[0].lower() + said[1:]
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import xml.etree.ElementTree as ET
-from typing import Any
+from typing import Any, get_args
 
 import markdown
 import pytest
@@ -14,6 +14,7 @@ from pydantic import BaseModel
 from site_building import DEMO, ROOT, render
 from site_reading import Reader
 
+from build_tools.catalog import entries
 from build_tools.catalog.load import Catalog, load
 from build_tools.site.escape import front_matter, heading, plain
 from build_tools.site.templating import render as render_template
@@ -33,7 +34,8 @@ def poisoned(catalog: Catalog, text: str) -> Catalog:
     ids = {*vocabulary.regions, *vocabulary.concerns, *vocabulary.equipment, *vocabulary.positions, *vocabulary.joints,
            *vocabulary.load_points, *vocabulary.designs, *vocabulary.measures, *catalog.exercises, *catalog.references,
            *catalog.part_refs(), "growth", "activation", "cable", "machine", "both", "one", "direct", "indirect",
-           "of", "against", "neither", "seated", "standing",
+           "of", "against", "neither", "strength", *(arm for study in catalog.studies.values() for arm in study.data.arms),
+           *get_args(entries.Test), *get_args(entries.Allocation), "part", "together", "whole", *vocabulary.versions,
            "foot", "shank", "thigh", "trunk", "up", "down", "this", "other", "side", "front", "above", "low", "mid", "high",
            "free-weight", "band", "body-weight", "linear"}
 
@@ -110,5 +112,6 @@ def test_front_matter_reads_back(title: str, description: str) -> None:
 @given(line=HOSTILE)
 def test_notice_passage_holds_its_text(line: str) -> None:
     from build_tools.catalog.entries import Notice
-    html = render_template("notice.html.jinja", notice=Notice.model_construct(short=line, long=[line]))
-    assert [tag for tag, _ in Reader(html).elements] == ["div", "p", "b", "ul", "li"]
+    notice = Notice.model_construct(short=line, help_at_once=line, long=[line])
+    html = render_template("notice.html.jinja", notice=notice, heading="Call for help if")
+    assert [tag for tag, _ in Reader(html).elements] == ["div", "p", "b", "p", "b", "ul", "li", "ul", "li"]

@@ -54,8 +54,8 @@ IN_PAGE = """async ([kind, cases]) => {
         wish: (wish) => [shortlist(data, wish), relaxed(data, wish, wish.parts[0])],
         plan: ({ plan, monday, stamp }) => {
             const counts = week.count(plan.days, data.exercises), range = data.goals[plan.goal].weekly_sets;
-            return { counts, standings: Object.values(counts).map((held) => week.standing(held, range)),
-                additions: Object.values(counts).map(({ sets }) => week.toAdd(sets, data.goals[plan.goal])),
+            return { counts, standings: Object.entries(counts).map(([part, held]) => week.standing(part, held, range)),
+                additions: Object.entries(counts).map(([part, { sets }]) => week.toAdd(part, sets, data.goals[plan.goal])),
                 warnings: week.warnings(plan.days, counts, data.exercises, range),
                 seconds: plan.days.map((day) => week.duration(day, data.exercises, data.seconds[plan.goal])),
                 file: files.write(plan, data), again: files.read(files.write(plan, data), data, rules),
@@ -168,8 +168,8 @@ def test_weeks(page: Page, known: dict[str, ExerciseFacts], programme: Programme
     for (plan, on), answer in zip(cases, answers, strict=True):
         counts, doses, times = count(plan.week, known), programme.goals[plan.goal], seconds(programme, plan.goal)
         assert answer["counts"] == plain({part: asdict(held) for part, held in counts.items()})
-        assert answer["standings"] == [standing(held, doses.weekly_sets) for held in counts.values()]
-        assert answer["additions"] == [additions.sets(held.sets, doses) for held in counts.values()]
+        assert answer["standings"] == [standing(part, held, doses.weekly_sets) for part, held in counts.items()]
+        assert answer["additions"] == [additions.sets(part, held.sets, doses) for part, held in counts.items()]
         assert answer["warnings"] == plain([asdict(found) for found in warnings(plan.week, counts, known, doses)])
         assert answer["seconds"] == pytest.approx([duration(day, known, times) for day in plan.week.days], abs=1e-6)
         assert answer["file"] == plan_file.write(plan)

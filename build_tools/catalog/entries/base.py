@@ -57,3 +57,11 @@ class Fact(Basis):
     """One sentence of anatomy or method with its basis."""
 
     say: Line = Field(description="The fact in one plain sentence.")
+
+
+class Term(Entry):
+    """A word of a closed list."""
+
+    name: Name = Field(description="Name as shown.")
+    note: Line | None = Field(None, description="What stands in for it, or how to tell it from others.")
+    also_called: list[Name] = Field(default=[], description="Other words that authors try; a message then names this term.")

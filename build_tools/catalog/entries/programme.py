@@ -15,6 +15,13 @@ Goal = Literal["growth", "strength"]
 COEFFICIENTS = {"linear": 1, "inverse": 2, "power": 1, "exponential": 3, "line": 2}
 
 
+class Ends(Entry):
+    """The ends of a range. One that nothing supports is left out, never guessed."""
+
+    low: Annotated[float, Field(ge=0)] | None = Field(None, description="Lower end, in the unit of the range.")
+    high: Annotated[float, Field(ge=0)] | None = Field(None, description="Upper end; left out where no ceiling is known.")
+
+
 class Dose(Basis):
     """A range that a plan is held against. An end that nothing supports is left out, never guessed."""
 
@@ -23,6 +30,12 @@ class Dose(Basis):
     unit: Line = Field(description="Unit of both ends, e.g. sets a week for one muscle.")
     means: Line = Field(description="What it asks of a plan, in plain words.")
     unsure: Line = Field(description="What is not known about it: how wide, for whom, where it stops.")
+    muscles: dict[Id, Ends] = Field(
+        default={}, description="Muscle -> the ends that hold for it instead, where sources tell muscles apart.")
+
+    def ends(self, part: str) -> Ends:
+        """The ends that hold for a part, or for a whole muscle."""
+        return self.muscles.get(part.partition("/")[0]) or Ends(low=self.low, high=self.high)
 
     @model_validator(mode="after")
     def _a_range(self) -> Dose:
@@ -80,6 +93,7 @@ class CarefulGroup(Entry):
 
     name: Name = Field(description="Who they are, e.g. People with high blood pressure.")
     advice: list[Advice] = Field(min_length=1, description="What changes for them.")
+    concerns: list[Id] = Field(default=[], description="Concerns of vocabulary.yaml whose lines on go-aheads and emergency help they need.")
     ask: Line = Field(description="Whom to ask before training (a licensed professional).")
 
 

@@ -6,15 +6,8 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints, model_validator
 
-from .base import Basis, ContactPoint, Entry, Id, Interval, Key, Line, Name, Outcome, Unfit
-
-
-class Term(Entry):
-    """A word of a closed list."""
-
-    name: Name = Field(description="Name as shown.")
-    note: Line | None = Field(None, description="What stands in for it, or how to tell it from others.")
-    also_called: list[Name] = Field(default=[], description="Other words that authors try; a message then names this term.")
+from .base import Basis, ContactPoint, Entry, Id, Interval, Key, Line, Name, Outcome, Term, Unfit
+from .care import Concern, Wording
 
 
 class Equipment(Term):
@@ -56,6 +49,7 @@ class Position(Term):
                                                     "what carries the body and above the floor.")
     against: Literal["wall", "sled"] | None = Field(None, description="What the back leans against while the feet carry.")
     arm: float | None = Field(None, description="Angle in space of upper arms that rest, degrees, unless the exercise bends the shoulder.")
+    care: list[Id] = Field(default=[], description="Concerns that every exercise in this position has a caution on.")
 
     @model_validator(mode="after")
     def _fixed(self) -> Position:
@@ -79,6 +73,7 @@ class Design(Term):
 
     synthesis: bool = Field(False, description="True for reviews and other summaries of studies.")
     trains: bool = Field(False, description="True when people train between two measurements, so that its weeks matter.")
+    allocates: bool = Field(False, description="True when people, limbs or an order of exercises are allocated, so that studies say how.")
 
 
 class Measure(Term):
@@ -86,10 +81,13 @@ class Measure(Term):
 
     pools: bool = Field(True, description="False when its values are no ratio of amounts, so that only directions are taken from it.")
     outcome: Outcome = Field(description="The one outcome it can speak for.")
+    units: list[Line] = Field(default=[], description="Units that its numbers can have.")
 
 
-class Concern(Term):
-    """Something about a client that a caution speaks of: a sore part, a condition, a situation."""
+class Version(Entry):
+    """A way of doing an exercise: over a stated range, hold, stance or tempo."""
+
+    name: Name = Field(description="How it reads after the exercise's name and a comma, e.g. over the lower half.")
 
 
 class Vocabulary(Entry):
@@ -102,7 +100,9 @@ class Vocabulary(Entry):
     load_points: dict[Id, LoadPoint] = Field(description="Where a load can meet the body.")
     designs: dict[Id, Design] = Field(description="How a study can be built.")
     measures: dict[Id, Measure] = Field(description="How an outcome can be measured.")
+    versions: dict[Id, Version] = Field(default={}, description="Ways of doing an exercise that studies set apart.")
     concerns: dict[Id, Concern] = Field(default={}, description="Who should take care; named by cautions, to find and avoid exercises.")
+    caution_wording: list[Wording] = Field(default=[], description="Words that every caution must or may not say, whatever its concerns.")
     proper_nouns: list[Name] = Field(default=[], description="Words of names that keep their capital inside a sentence.")
 
 
@@ -123,6 +123,49 @@ class Convention(Basis):
     range: Interval | None = Field(None, description="Values over which the conclusions are tried, lowest and highest.")
 
 
+#: What two numbers of the same people can be.
+CorrelationKind = Literal["before_after", "arms", "parts", "sites"]
+
+
+class Correlation(Basis):
+    """How alike two numbers of the same people are taken to be, for one outcome and, where named, some of its measures."""
+
+    outcome: Outcome = Field(description="The outcome it holds for.")
+    measures: list[Id] = Field(default=[], description="The measures it holds for; left out for all others of the outcome.")
+    value: Annotated[float, Field(ge=0, le=1)] = Field(description="The correlation that is used.")
+    range: Annotated[list[Annotated[float, Field(ge=0, le=1)]], Field(min_length=2, max_length=2)] = Field(
+        description="Correlations over which the conclusions are tried, lowest and highest.")
+    observed: Line | None = Field(None, description="What was seen in people's own data: values, how many, of how many data sets.")
+
+
+#: Kind of correlation -> outcomes that each need one for all measures. What is measured once has no before and after.
+CORRELATED: dict[CorrelationKind, tuple[Outcome, ...]] = {
+    "before_after": ("growth", "strength"), **dict.fromkeys(("arms", "parts", "sites"), ("growth", "activation", "strength"))}
+
+
+class Correlations(Entry):
+    """How alike two numbers of the same people are taken to be. Printed values and people's own data come first wherever there are any."""
+
+    before_after: list[Correlation] = Field(description="Before and after training.")
+    arms: list[Correlation] = Field(description="Two exercises done by the same people: their changes, or their levels of activity.")
+    parts: list[Correlation] = Field(description="Two parts of a muscle in one exercise.")
+    sites: list[Correlation] = Field(description="The contrast of two exercises at two sites, or by two measures, of the same people.")
+
+    @model_validator(mode="after")
+    def _complete(self) -> Correlations:
+        for kind, outcomes in CORRELATED.items():
+            found = [c.outcome for c in getattr(self, kind) if not c.measures]
+            for outcome in outcomes:
+                if found.count(outcome) != 1:
+                    raise ValueError(f"`{kind}:` needs exactly one correlation for {outcome} without `measures:`")
+        return self
+
+    def of(self, kind: CorrelationKind, outcome: str, measure: str) -> Correlation:
+        """The one that holds for a measure."""
+        fitting = [c for c in getattr(self, kind) if c.outcome == outcome]
+        return next((c for c in fitting if measure in c.measures), None) or next(c for c in fitting if not c.measures)
+
+
 class Conventions(Entry):
     """What methods leave open and this handbook fixes. Ratios are final sizes, activities or strengths, first to second."""
 
@@ -134,9 +177,7 @@ class Conventions(Entry):
     size_large_growth: Convention = Field(description="Ratio of final muscle sizes from which a difference is large.")
     size_large_activation: Convention = Field(description="Ratio of activities from which a difference is large.")
     size_large_strength: Convention = Field(description="Ratio of final strengths from which a difference is large.")
-    within_person_correlation: Convention = Field(description="Correlation of two arms of the same people, with a range.")
-    pre_post_correlation: Convention = Field(description="Correlation of one person's values before and after training, with a range.")
-    between_measurement_correlation: Convention = Field(description="Correlation of several measurements of one sample, with a range.")
+    correlations: Correlations = Field(description="How alike people's numbers are taken to be where no paper says it.")
     size_impossible_growth: Convention | None = Field(None, description="Ratio of muscle sizes beyond which a number is a slip.")
     size_impossible_activation: Convention | None = Field(None, description="Ratio of activities beyond which a number is a slip.")
     size_impossible_strength: Convention | None = Field(None, description="Ratio of strengths beyond which a number is a slip.")
@@ -146,14 +187,15 @@ class Conventions(Entry):
     years_ahead: Convention | None = Field(None, description="How many years ahead a reference may be dated; 1 unless given.")
 
     def items(self) -> list[tuple[str, Convention]]:
-        """Each convention that is given, with its key, in the order above."""
-        return [(key, convention) for key in type(self).model_fields if (convention := getattr(self, key)) is not None]
+        """Each convention of one number with its key, in the order above."""
+        return [(key, found) for key in type(self).model_fields if isinstance(found := getattr(self, key), Convention)]
 
 
 class Notice(Entry):
     """The words of caution on every page a client may see."""
 
     short: Line = Field(description="One line, on every page a client may see.")
+    help_at_once: Line = Field(description="Signs that need emergency help whatever the exercise, said after `Call for emergency help if`.")
     long: list[Line] = Field(min_length=1, description="The cautions in full, one sentence or two each.")
 
 

@@ -4,7 +4,8 @@ Why: half the public reads at about that age, and health leaflets are asked to s
 at United States grade 6 or below (British school year 7, age 11 to 12). The measure
 is the Flesch-Kincaid grade of the cues and cautions together: the formula was made
 for passages, and one cue of six words is too short for it. Whom to ask is left out,
-because the names of professions are long and must stand.
+because the names of professions are long and must stand. The lines that stand once with
+a concern, and the notice's signs that need emergency help, are read as one text more.
 
 Instead: break the longest sentence, and put everyday words for the long ones.
 
@@ -20,6 +21,16 @@ Fails: exercises/crate-curl.yaml 1:1
       check:
         - do: Verify symmetrical participation of posterior musculature.
           common_practice: Quick check for both client and coach.
+
+Fails: vocabulary.yaml 1:1
+    concerns:
+      knee:
+        name: Knee
+        help_at_once:
+          say: Neurovascular deterioration necessitates immediate multidisciplinary evaluation.
+          common_practice: An invented sign.
+      balance: {name: Unsteady balance}
+      operation: {name: Operation}
 
 Passes: exercises/crate-curl.yaml
     cues:
@@ -37,6 +48,7 @@ Passes: exercises/crate-curl.yaml
 
 from collections.abc import Iterator
 
+from build_tools.catalog import care
 from build_tools.catalog.walk import client_texts
 from build_tools.checks.rule import Context, Problem
 
@@ -50,11 +62,15 @@ def check(context: Context) -> Iterator[Problem]:
     """Exercises whose text for clients is too hard."""
     from build_tools.checks import reading  # the dictionary is large; other commands never need it
 
-    for exercise in context.catalog.exercises.values():
-        texts = [text for path, text in client_texts(exercise.data) if path[-1] != "ask"]
+    passages = [(exercise.spot("cues", key=True), [text for path, text in client_texts(exercise.data) if path[-1] != "ask"])
+                for exercise in context.catalog.exercises.values()]
+    if (vocabulary := context.catalog.vocabulary) and (lines := care.care(vocabulary.data.concerns, vocabulary.data).lines):
+        notice = [context.catalog.handbook.data.notice.help_at_once] if context.catalog.handbook else []
+        passages.append((vocabulary.spot("concerns", key=True), [*notice, *(line.say for line in lines)]))
+    for spot, texts in passages:
         grade = reading.grade(texts)
         if grade > GRADE:
             words = reading.hardest_words(texts, NAMED)
-            yield Problem(exercise.spot("cues", key=True),
+            yield Problem(spot,
                           f"the text for clients reads at school grade {grade:.1f}; the limit is {GRADE:g} (age 11 to 12)",
                           f"use shorter sentences, and everyday words for: {', '.join(words)}")

@@ -35,6 +35,7 @@ Passes: example.yaml
 import re
 from collections.abc import Iterator
 
+from build_tools.catalog.care import named
 from build_tools.catalog.entries import Client, Example, Exercise
 from build_tools.catalog.load import Catalog, Entry
 from build_tools.checks.rule import Context, Problem
@@ -70,6 +71,5 @@ def _against(client: Client, exercise: Exercise) -> Iterator[tuple[str, str]]:
     lacking = sorted(set(exercise.equipment) - {"none", *client.equipment})
     if lacking:
         yield f"{client.name} does not have `{'`, `'.join(lacking)}`", "put it under `equipment:`, or choose another exercise"
-    spoken = {concern for caution in exercise.cautions for concern in caution.concerns}
-    if found := sorted(spoken & set(client.avoid)):
+    if found := sorted(named(exercise) & set(client.avoid)):
         yield f"{client.name} should avoid it: it has a caution on `{'`, `'.join(found)}`", "choose another exercise"

@@ -53,7 +53,7 @@ def check(context: Context) -> Iterator[Problem]:
         muscle = ref.partition("/")[0]
         if ref in known or muscle not in catalog.muscles and not context.is_absent("muscles", muscle):
             continue
-        is_key = path[0] == "set_credit"
+        is_key = path[-2] in ("set_credit", "muscles")
         yield Problem(entry.spot(*path, key=is_key), f"there is no muscle part `{ref}`", _help(catalog, ref, known))
 
 
@@ -87,6 +87,11 @@ def _mentions(context: Context) -> Iterator[tuple[str, Entry, Path]]:
             yield claim.relative_to, statement.entry, (*statement.path, "relative_to")
         if claim.comparator.part:
             yield claim.comparator.part, statement.entry, (*statement.path, claim.direction, "part")
+    if programme := context.catalog.programme:
+        for goal, doses in programme.data.goals.items():
+            for key, dose in doses.items():
+                for ref in dose.muscles:
+                    yield ref, programme, ("goals", goal, key, "muscles", ref)
     if example := context.catalog.example:
         for index, client in enumerate(example.data.clients):
             for number, ref in enumerate(client.lagging):

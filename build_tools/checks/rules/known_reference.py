@@ -9,6 +9,14 @@ Fails: muscles/lantern.yaml 3:19
       - say: It has two parts.
         cites: [{key: wick2013, at: abstract}]
 
+Fails: studies/glow2031.yaml 5:16
+    results:
+      - parts: [lantern/short-head]
+        measured: part
+        measure: surface-emg
+        via: {key: wick2013, file: the data table}
+        contrasts: [{of: seated, against: standing, favours: of, test: between}]
+
 Passes: muscles/lantern.yaml
     facts:
       - say: It has two parts.
@@ -21,8 +29,13 @@ from build_tools.checks.rule import Context, Problem, suggest
 
 
 def check(context: Context) -> Iterator[Problem]:
-    """Citations of keys without a record."""
+    """Citations, and carriers of second-hand numbers, without a record."""
     catalog = context.catalog
+    for study in catalog.studies.values():
+        for index, result in enumerate(study.data.results):
+            if result.via and context.is_absent("references", result.via.key):
+                yield Problem(study.spot("results", index, "via", "key"), f"there is no reference `{result.via.key}`",
+                              suggest(result.via.key, catalog.references, "add its record to references.bib"))
     for statement in context.statements:
         for index, citation in enumerate(statement.basis.cites):
             if context.is_absent("references", citation.key):

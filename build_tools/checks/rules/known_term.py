@@ -22,6 +22,11 @@ Fails: studies/glow2031.yaml 1:9 4:14
         at: Table 2
         values: {seated: {mean: 61}}
 
+Fails: studies/glow2031.yaml 2:43
+    arms:
+      seated: {exercise: crate-curl, version: lower-haf, called: seated crate curl}
+      standing: {exercise: cable-curl, called: standing cable curl}
+
 Fails: exercises/crate-curl.yaml 4:10 7:12
     movement:
       position: standing
@@ -50,6 +55,25 @@ Fails: vocabulary.yaml 3:81
       standing: {name: Standing, rests_on: {feet: 0}, fixes: foot}
       seated: {name: Seated, rests_on: {seat: 0.45}, fixes: thigh, at: 90, angles: {nee: 90}}
       standing-tall: {name: Standing tall, rests_on: {feet: 0}, fixes: trunk}
+
+Fails: programme.yaml 4:25
+    careful:
+      lamp-keepers:
+        name: Keepers of old lamps
+        concerns: [balance, sore-nee]
+        advice:
+          - {do: Start with a small lamp., because: Old lamps are heavy., common_practice: An invented rule.}
+        ask: Ask a licensed physiotherapist or doctor.
+
+Fails: vocabulary.yaml 3:85 8:60
+    positions:
+      standing: {name: Standing, rests_on: {feet: 0}, fixes: foot}
+      seated: {name: Seated, rests_on: {seat: 0.45}, fixes: thigh, at: 90, care: [knee, nee]}
+      standing-tall: {name: Standing tall, rests_on: {feet: 0}, fixes: trunk}
+    concerns:
+      balance: {name: Unsteady balance}
+      operation: {name: Operation}
+      knee: {name: Knee, wording: [{in: [instead], positions: [sitting], one_of: [wait], because: write wait}]}
 
 Fails: example.yaml 6:17 7:13
     clients:
@@ -99,6 +123,15 @@ def _words(context: Context) -> Iterator[tuple[str, str, Entry, Path]]:
             for id, term in getattr(vocabulary.data, kind).items():
                 for joint in term.angles:
                     yield "joints", joint, vocabulary, (kind, id, "angles", joint)
+        for id, position in vocabulary.data.positions.items():
+            for index, concern in enumerate(position.care):
+                yield "concerns", concern, vocabulary, ("positions", id, "care", index)
+        demands = [(("caution_wording", n), demand) for n, demand in enumerate(vocabulary.data.caution_wording)]
+        demands += [(("concerns", id, "wording", n), demand) for id, term in vocabulary.data.concerns.items()
+                    for n, demand in enumerate(term.wording)]
+        for path, demand in demands:
+            for index, id in enumerate(demand.positions):
+                yield "positions", id, vocabulary, (*path, "positions", index)
     for exercise in context.catalog.exercises.values():
         for index, id in enumerate(exercise.data.equipment):
             yield "equipment", id, exercise, ("equipment", index)
@@ -112,6 +145,10 @@ def _words(context: Context) -> Iterator[tuple[str, str, Entry, Path]]:
         for number, caution in enumerate(exercise.data.cautions):
             for index, id in enumerate(caution.concerns):
                 yield "concerns", id, exercise, ("cautions", number, "concerns", index)
+    if programme := context.catalog.programme:
+        for group, careful in programme.data.careful.items():
+            for index, id in enumerate(careful.concerns):
+                yield "concerns", id, programme, ("careful", group, "concerns", index)
     if example := context.catalog.example:
         for number, client in enumerate(example.data.clients):
             for index, id in enumerate(client.equipment):
@@ -125,5 +162,8 @@ def _words(context: Context) -> Iterator[tuple[str, str, Entry, Path]]:
                 yield "joints", joint, muscle, ("parts", id, "crosses", index)
     for study in context.catalog.studies.values():
         yield "designs", study.data.design, study, ("design",)
+        for id, arm in study.data.arms.items():
+            if arm.version:
+                yield "versions", arm.version, study, ("arms", id, "version")
         for index, result in enumerate(study.data.results):
             yield "measures", result.measure, study, ("results", index, "measure")

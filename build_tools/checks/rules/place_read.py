@@ -53,4 +53,5 @@ def _places(context: Context) -> Iterator[tuple]:
                 yield (lambda s=statement, i=index: s.spot("cites", i, "at")), citation.key, citation.at
     for key, study in context.catalog.studies.items():
         for index, result in enumerate(study.data.results):
-            yield (lambda s=study, i=index: s.spot("results", i, "at")), key, result.at
+            if result.at is not None:
+                yield (lambda s=study, i=index: s.spot("results", i, "at")), key, result.at

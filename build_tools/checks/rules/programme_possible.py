@@ -44,8 +44,10 @@ def check(context: Context) -> Iterator[Problem]:
         return
     for goal, doses in entry.data.goals.items():
         for key, dose in doses.items():
-            if dose.low is not None and dose.high is not None and dose.low > dose.high:
-                yield Problem(entry.spot("goals", goal, key, "low"), f"`low: {dose.low:g}` is above `high: {dose.high:g}`", "swap them")
+            for path, ends in (((), dose), *((("muscles", muscle), ends) for muscle, ends in dose.muscles.items())):
+                if ends.low is not None and ends.high is not None and ends.low > ends.high:
+                    yield Problem(entry.spot("goals", goal, key, *path, "low"),
+                                  f"`low: {ends.low:g}` is above `high: {ends.high:g}`", "swap them")
     for id, equation in entry.data.load_prediction.equations.items():
         low, high = equation.repetitions
         spot = entry.spot("load_prediction", "equations", id, "repetitions")

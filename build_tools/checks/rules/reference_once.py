@@ -22,7 +22,7 @@ Passes: references.bib
       title = {Signals over the long lantern head},
       journal = {Journal of Invented Results},
       year = {2032},
-      doi = {10.0000/invented.3},
+      doi = {10.0000/invented.9},
       read = {abstract},
       readat = {this file},
     }

@@ -37,6 +37,7 @@ def check(context: Context) -> Iterator[Problem]:
     if any(kind != "references" for kind, _ in catalog.broken):  # the citation may stand in a file that cannot be read
         return
     used = {citation.key for statement in context.statements for citation in statement.basis.cites} | set(catalog.studies)
+    used |= {result.via.key for study in catalog.studies.values() for result in study.data.results if result.via}
     for key, reference in catalog.references.items():
         if key not in used:
             yield Problem(reference.spot, f"nothing cites `{key}`", f"cite it, add studies/{key}.yaml, or remove the record")

@@ -15,9 +15,9 @@ Fails: studies/glow2031.yaml 7:7 10:9 11:9
         values:
           sitting: {mean: 61, sd: 12}
         contrasts:
-          - {of: sitting, against: standing}
-          - {of: seated, against: seated}
-          - {of: seated, against: seated, of_part: lantern/long-head}
+          - {of: sitting, against: standing, test: between}
+          - {of: seated, against: seated, test: between}
+          - {of: seated, against: seated, of_part: lantern/long-head, test: between}
 
 Passes: studies/glow2031.yaml
     results:
@@ -28,8 +28,8 @@ Passes: studies/glow2031.yaml
         values:
           seated: {mean: 61, sd: 12}
         contrasts:
-          - {of: seated, against: standing}
-          - {of: seated, against: seated, of_part: lantern/long-head, against_part: lantern/short-head}
+          - {of: seated, against: standing, test: between}
+          - {of: seated, against: seated, of_part: lantern/long-head, against_part: lantern/short-head, test: between}
 """
 
 from collections.abc import Iterator

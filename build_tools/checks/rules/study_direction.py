@@ -17,8 +17,8 @@ Fails: studies/wick2030.yaml 10:50 11:50
           seated: {change_percent: 14}
           standing: {change_percent: 9}
         contrasts:
-          - {of: seated, against: standing, favours: against}
-          - {of: seated, against: standing, favours: of, difference: {value: -5, unit: "%"}}
+          - {of: seated, against: standing, favours: against, test: between}
+          - {of: seated, against: standing, favours: of, difference: {value: -5, unit: "%"}, test: between}
 
 Passes: studies/wick2030.yaml
     results:
@@ -30,7 +30,7 @@ Passes: studies/wick2030.yaml
           seated: {change_percent: 14}
           standing: {change_percent: 9}
         contrasts:
-          - {of: seated, against: standing, favours: of, difference: {value: 5, unit: "%"}}
+          - {of: seated, against: standing, favours: of, difference: {value: 5, unit: "%"}, test: between}
 """
 
 from collections.abc import Iterator

@@ -17,7 +17,7 @@ Fails: studies/glow2031.yaml 1:24 8:32 9:31 9:39 11:65
           seated: {mean: 61, ci95: [63, 70]}
           standing: {mean: 60, n: 13, sd: 0}
         contrasts:
-          - {of: seated, against: standing, p_above: 0.05, p_below: 0.01}
+          - {of: seated, against: standing, p_above: 0.05, p_below: 0.01, test: between}
 
 Passes: studies/glow2031.yaml
     people: {n: 12, women: 6}
@@ -30,7 +30,7 @@ Passes: studies/glow2031.yaml
           seated: {mean: 61, ci95: [53, 70]}
           standing: {mean: 60, n: 12}
         contrasts:
-          - {of: seated, against: standing, p_above: 0.05}
+          - {of: seated, against: standing, p_above: 0.05, test: between}
 """
 
 from collections.abc import Iterator

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..amounts import people, percent, span
-from ..verdict import Estimate
+from ..amounts import people, percent
+from ..names import upper_first
+from ..threshold import leaves_out, within
+from ..verdict import Estimate, interval
 from .body import Body, Rule, Step, charged_once
 from .inconsistency import both_ways, spread_levels
 from .information import OIS_DIFFERENCE, information
@@ -52,14 +54,13 @@ def imprecision(body: Body) -> tuple[Step, ...]:
     steps = charged_once([*_interval(body, enough), *_people(body, enough), *_correlation(body)], "imprecision-once")
     if steps:
         return steps
-    told = f"The 95% interval runs {span(body.estimate.low, body.estimate.high)}" if body.estimate else "There is no interval to judge"
+    told = upper_first(interval(body.estimate)) if body.estimate else "There is no interval to judge"
     return (Step("imprecision-none", "imprecision", 0, f"{told}, and {people(body.people)} are {enough:.0%} of those needed."),)
 
 
 def crossing(estimate: Estimate, margin: float, enough: float) -> int:
     """Levels for what an interval leaves open; ``enough`` is the share of the people needed."""
-    inside = 1 / margin <= estimate.low and estimate.high <= margin
-    if inside or estimate.low > 1 or estimate.high < 1:
+    if within(estimate.low, estimate.high, 1 / margin, margin) or leaves_out(estimate.low, estimate.high, 1):
         return 0
     if not both_ways(estimate.low, estimate.high, margin):
         return 1
@@ -73,8 +74,7 @@ def _interval(body: Body, enough: float) -> Iterator[Step]:
     levels = whole
     if body.common is not None:
         levels = max(crossing(body.common, body.margin, enough), whole - spread_levels(body))
-    told = f"The 95% interval runs {span(body.estimate.low, body.estimate.high)}"
-    told += f", where differences within {percent(body.margin)} count as alike"
+    told = f"{upper_first(interval(body.estimate))}, where differences within {percent(body.margin)} count as alike"
     if levels < whole:
         yield Step("imprecision-once", "imprecision", -levels,
                    f"{told}; what the spread between studies adds to its width is charged as inconsistency.")

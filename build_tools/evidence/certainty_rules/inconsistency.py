@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ..amounts import samples, span
+from ..threshold import above, below, within
 from ..verdict import Estimate
 from .body import Body, Rule, Step, charged_once
 
@@ -53,7 +54,7 @@ def spread_levels(body: Body) -> int:
 
 def both_ways(low: float, high: float, margin: float) -> bool:
     """Whether an interval holds differences that matter in both directions."""
-    return low < 1 / margin and high > margin
+    return below(low, 1 / margin) and above(high, margin)
 
 
 def _spread(body: Body) -> list[Step]:
@@ -72,7 +73,7 @@ def _i2(body: Body) -> Step | None:
     if body.prediction:
         low, high = body.prediction
         told += f"; a new study would be expected {span(low, high)}"
-        if 1 / body.margin <= low and high <= body.margin:
+        if within(low, high, 1 / body.margin, body.margin):
             levels, told = 0, told + ", all of which counts as alike"
         elif body.i2 >= I2_CONSIDERABLE and both_ways(low, high, body.margin):
             levels = 2

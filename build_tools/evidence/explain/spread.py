@@ -11,7 +11,7 @@ from math import sqrt
 
 from ...catalog.entries import Contrast, Result, Study, Value
 from ..arm_blocks import correlations
-from ..arm_means import Unusable, arm_log_mean, people
+from ..arm_means import ASSUMED, CHANGES, Unusable, arm_log_mean, before_after, factor, people
 from ..contrast_ratios import contrast_log_ratio, degrees_of_freedom
 from ..conventions import Settings
 from ..effects.ratio import LogMean
@@ -22,10 +22,10 @@ from .text import figure, interval
 def of_arms(study: Study, result: Result, arms: Mapping[str, str], pair: tuple[str, str], outcome: str, settings: Settings
             ) -> Iterator[str]:
     """Arms that print a spread each (arm to exercise), then how those of ``pair`` make a ratio."""
-    means = {id: arm_log_mean(study, id, result.values[id], outcome, settings) for id in arms}
+    means = {id: arm_log_mean(study, id, result.values[id], outcome, result.measure, settings) for id in arms}
     sides = [[id for id in arms if arms[id] == exercise] for exercise in pair]
     for id in sides[0] + sides[1]:
-        yield _arm(study, id, result.values[id], means[id], settings)
+        yield _arm(study, id, result, means[id], outcome, settings)
     if any(len(side) > 1 for side in sides):
         yield "Several arms of one exercise stand for it with their average."
         return
@@ -33,18 +33,18 @@ def of_arms(study: Study, result: Result, arms: Mapping[str, str], pair: tuple[s
     if study.same_people:
         r, taken_back = correlations(study, result, list(arms), means, outcome, settings)
         correlation = float(r[list(arms).index(a), list(arms).index(b)])
-        back = taken_back and correlation != settings.within_person
-        yield _same_people(means[a], means[b], correlation, "taken back from the paired test" if back else "the handbook's convention")
+        back = taken_back and correlation != settings.correlation("arms", outcome, result.measure)
+        yield _same_people(means[a], means[b], correlation, "taken back from the paired test" if back else ASSUMED)
     else:
         yield _different_people(means[a], means[b])
 
 
 def of_parts(study: Study, arm: str, results: tuple[Result, Result], outcome: str, settings: Settings) -> Iterator[str]:
     """Two parts in one arm, each with a spread."""
-    means = [arm_log_mean(study, arm, result.values[arm], outcome, settings) for result in results]
+    means = [arm_log_mean(study, arm, result.values[arm], outcome, result.measure, settings) for result in results]
     for result, mean in zip(results, means, strict=True):
-        yield f"{', '.join(result.parts)}: {_arm(study, arm, result.values[arm], mean, settings)}"
-    yield _same_people(means[0], means[1], settings.within_person, "the handbook's convention")
+        yield f"{', '.join(result.parts)}: {_arm(study, arm, result, mean, outcome, settings)}"
+    yield _same_people(means[0], means[1], settings.correlation("parts", outcome, results[0].measure), ASSUMED)
 
 
 def of_contrast(study: Study, result: Result, contrast: Contrast, outcome: str) -> str:
@@ -81,20 +81,24 @@ def of_contrast(study: Study, result: Result, contrast: Contrast, outcome: str) 
 def _ratio(result: Result, contrast: Contrast, y: float) -> str:
     if contrast.ratio:
         return f"ln({figure(contrast.ratio.value)})"
+    if contrast.of not in result.values and contrast.difference and contrast.difference.start:
+        return f"ln(1 + {figure(contrast.difference.value)} / {figure(contrast.difference.start)})"
     of, against = (_amount(result.values[arm]) for arm in (contrast.of, contrast.against))
     return f"ln({of} / {against})"
 
 
 def _amount(value: Value) -> str:
-    return figure(1 + value.change_percent / 100 if value.change_percent is not None else value.mean or 0.0)
+    return figure(value.mean) if value.mean is not None else figure(factor(value))
 
 
-def _arm(study: Study, id: str, value: Value, mean: LogMean, settings: Settings) -> str:
+def _arm(study: Study, id: str, result: Result, mean: LogMean, outcome: str, settings: Settings) -> str:
+    value = result.values[id]
     n = people(study, id, value)
     called = study.arms[id].called
-    if value.pre and value.post:
+    if value.pre and value.post and n:
+        r, source = before_after(value, outcome, result.measure, settings, n)
         return (f"{called}: ln({figure(value.post.mean)} / {figure(value.pre.mean)}) = {figure(mean.log)} in {n} people, whose values "
-                f"before and after are taken to correlate by {settings.pre_post:g}: variance {figure(mean.c)}, {_corrected(mean)}")
+                f"before and after correlate by {figure(r)} ({source}): variance {figure(mean.c)}, {_corrected(mean)}")
     if value.median is not None and value.quartiles:
         given = f"median {figure(value.median)}, quartiles {interval(*value.quartiles)}, which make a mean and an SD by the closed formulae"
     else:
@@ -103,7 +107,7 @@ def _arm(study: Study, id: str, value: Value, mean: LogMean, settings: Settings)
             spread += f" (SD {figure(value.se)} × √{n} = {figure(value.se * sqrt(n or 0))})"
         if value.ci95:
             spread = f"95% interval {interval(*value.ci95)}, read with t"
-        growth = f"growth factor 1 + {figure(value.change_percent)}/100" if value.change_percent is not None else ""
+        growth = f"growth factor {figure(factor(value))}" if outcome in CHANGES else ""
         given = f"{growth or 'mean ' + figure(value.mean or 0.0)}, {spread}"
     return (f"{called}: {given}, {n} people: log {figure(mean.log)}, variance (SD / mean)² / n = {figure(mean.c)}, {_corrected(mean)}")
 

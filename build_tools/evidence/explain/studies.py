@@ -15,6 +15,7 @@ from ..engine import Engine
 from ..model import Question, Row
 from ..names import upper_first
 from ..network_blocks import Block
+from ..reported import alike
 from . import spread
 from .text import Line, figure, place, ratios
 
@@ -37,7 +38,7 @@ def lines(engine: Engine, question: Question, rows: tuple[Row, ...]) -> Iterator
             yield from ((3, told) for told in _spread(engine, question, source))
         if len(sample.pooled) > 1:
             yield 2, (f"{len(sample.pooled)} measurements of the same people, taken to correlate by "
-                      f"{engine.settings.between_measurements:g}, are averaged into one.")
+                      f"{engine.assembly.between_sites(sample.pooled):g}, are averaged into one.")
         assert sample.block is not None
         yield 2, _own(sample.block, question)
 
@@ -62,7 +63,7 @@ def _spread(engine: Engine, question: Question, source: Source) -> Iterator[str]
     if question.within:
         yield from _within(engine, question, study, source)
         return
-    doing = {id: arm.exercise for id, arm in study.arms.items() if arm.exercise}
+    doing = engine.assembly.doing[source.study]
     arms = {id: doing[id] for id in result.values if id in doing and _has_spread(engine, study, id, source, outcome)}
     pair = (question.first, question.second)
     if set(pair) <= set(arms.values()):
@@ -89,22 +90,22 @@ def _is_own(source: Source, study: Study, outcome: str, doing: dict[str, str], p
 def _within(engine: Engine, question: Question, study: Study, source: Source) -> Iterator[str]:
     result, index = study.results[source.measured.result], source.measured.result
     sides = {question.first, question.second}
-    stated = [c for c in result.contrasts if {c.of_part, c.against_part} == sides and study.arms[c.of].exercise == question.within]
+    stated = [c for c in result.contrasts if {c.of_part, c.against_part} == sides and study.arms[c.of].treatment == question.within]
     for contrast in stated:
         yield spread.of_contrast(study, result, contrast, question.outcome)
     if stated:
         return
     for id, arm in study.arms.items():
         for other in study.results:
-            alike = (other.measure, other.unit, other.site) == (result.measure, result.unit, result.site)
             both = other.parts == [question.second] and id in result.values and id in other.values
-            if arm.exercise == question.within and alike and both:
+            if arm.treatment == question.within and alike(other, result) and both:
                 yield from spread.of_parts(study, id, (study.results[index], other), question.outcome, engine.settings)
 
 
 def _has_spread(engine: Engine, study: Study, arm: str, source: Source, outcome: str) -> bool:
     try:
-        arm_log_mean(study, arm, study.results[source.measured.result].values[arm], outcome, engine.settings)
+        arm_log_mean(study, arm, study.results[source.measured.result].values[arm], outcome,
+                     study.results[source.measured.result].measure, engine.settings)
     except Unusable:
         return False
     return True

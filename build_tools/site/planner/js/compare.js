@@ -73,8 +73,11 @@ function table(ids, details) {
       alt: `${data.exercises[id].name}, start and finish, with the postures in words` }), ...glance(id), make("p", {}, link(data.exercises[id].address, "Its page"))])),
     section("What compares them", make("p", { className: "hb-quiet" }, "Growth and activation are different things: activation is one session's signal and says nothing on growth."), ...sentences(ids)),
     section("Load and length", ...curves(ids, details)),
-    section("Cautions", columns(ids, (id, n) => details[n].cautions.map((caution) =>
-      make("dl", { className: "hb-caution" }, ...Object.keys(CAUTION).map((key) => make("div", {}, make("dt", {}, CAUTION[key]), " ", make("dd", {}, caution[key]))))))),
+    section("Cautions", columns(ids, (id, n) => [
+      ...details[n].care.map(([heading, lines]) => make("div", { className: "hb-caution" }, make("p", { className: "hb-subhead" }, heading),
+        make("ul", {}, ...lines.map((line) => make("li", {}, line))))),
+      ...details[n].cautions.map((caution) => make("dl", { className: "hb-caution" }, ...Object.keys(CAUTION).map((key) =>
+        make("div", {}, make("dt", {}, CAUTION[key]), " ", make("dd", {}, caution[key])))))])),
     section("Cues", columns(ids, (id, n) => Object.entries(GROUPS).flatMap(([key, title]) => [
       make("p", { className: "hb-subhead" }, title), make("ul", {}, ...details[n].cues[key].map((text) => make("li", {}, text)))]))),
   ];

@@ -19,14 +19,19 @@ export function count(days, exercises) {
   return Object.fromEntries(Object.entries(found).sort(([a], [b]) => order(a, b)));
 }
 
+/** The ends of a range that hold for a part, as Dose.ends in build_tools/catalog/entries/programme.py. */
+export const ends = (range, part) => range.muscles?.[part.split("/")[0]] ?? range;
+
 /** Where a part stands against a range: below, within, above, or helper where nothing trains it directly. */
-export function standing({ sets, days }, { low, high }) {
+export function standing(part, { sets, days }, range) {
   if (!days.length) return "helper";
+  const { low, high } = ends(range, part);
   return low !== undefined && sets < low ? "below" : high !== undefined && sets > high ? "above" : "within";
 }
 
 /** Weekly sets that an accessory begins with, as build_tools/planning/additions.py reckons them. */
-export function toAdd(held, { weekly_sets: { low = 1, high }, weekly_sessions: { low: days = 1 } }) {
+export function toAdd(part, held, { weekly_sets, weekly_sessions: { low: days = 1 } }) {
+  const { low = 1, high } = ends(weekly_sets, part);
   const most = Math.max(1, Math.ceil(low / days));
   const room = held < low ? Math.ceil(low - held) : high === undefined ? most : Math.floor(high - held);
   return Math.max(1, Math.min(room, most));
@@ -47,14 +52,17 @@ export function warnings(days, counts, exercises, range) {
 
 const remark = (kind, said) => ({ kind, parts: [], sets: null, bound: null, days: [], exercises: [], ...said });
 
-function volume(counts, { low, high }) {
+function volume(counts, range) {
   const trained = Object.entries(counts).filter(([, held]) => held.days.length);
-  const grouped = (kind, bound, misses) => {
-    const sets = [...new Set(trained.filter(([, held]) => misses(held.sets)).map(([, held]) => held.sets))].sort((a, b) => a - b);
-    return sets.map((held) => remark(kind, { sets: held, bound, parts: trained.filter(([, one]) => one.sets === held).map(([part]) => part) }));
+  const grouped = (kind, end, misses) => {
+    const groups = {};
+    for (const [part, { sets }] of trained) {
+      const bound = ends(range, part)[end];
+      if (bound !== undefined && misses(sets, bound)) (groups[`${sets} ${bound}`] ??= { sets, bound, parts: [] }).parts.push(part);
+    }
+    return Object.values(groups).sort((a, b) => a.sets - b.sets || a.bound - b.bound).map((group) => remark(kind, group));
   };
-  return [...(low === undefined ? [] : grouped("below", low, (sets) => sets < low)),
-    ...(high === undefined ? [] : grouped("above", high, (sets) => sets > high))];
+  return [...grouped("below", "low", (sets, low) => sets < low), ...grouped("above", "high", (sets, high) => sets > high)];
 }
 
 function consecutive(counts) {

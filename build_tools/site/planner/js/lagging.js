@@ -1,6 +1,6 @@
 // The page Lagging part: what is asked for, and the answer of shortlist.js in words.
 
-import { count, toAdd } from "./count.js";
+import { count, ends, toAdd } from "./count.js";
 import { begin, link, make, part, root } from "./dom.js";
 import { costs, difference, named, reason, sign, span } from "./lagging_words.js";
 import { relaxed } from "./relax.js";
@@ -89,12 +89,12 @@ function listOf(ref, places, asked) {
 /** How much the first part gets now, and from it how many sets to begin with, until the coach writes a number. */
 function dosed() {
   const [ref] = wish.parts, now = counts[ref]?.sets ?? 0, goal = data.goals[plan.goal];
-  if (!own && ref) part("sets").value = toAdd(now, goal);
-  part("gets").replaceChildren(...(ref ? [filled(data.words.gets, { Part: upper(data.parts[ref].inside), sets: now, range: span(data, goal.weekly_sets) }), " ",
+  if (!own && ref) part("sets").value = toAdd(ref, now, goal);
+  part("gets").replaceChildren(...(ref ? [filled(data.words.gets, { Part: upper(data.parts[ref].inside), sets: now, range: span(data, ends(goal.weekly_sets, ref)) }), " ",
     link(goal.weekly_sets.address, "What the range rests on")] : []));
   const sets = Number(part("sets").value), sound = /^[0-9]{1,2}$/.test(part("sets").value.trim()) && sets >= 1 && sets <= 20;
   part("sets").setAttribute("aria-invalid", String(!sound));
-  return sound ? sets : toAdd(now, goal);
+  return sound ? sets : ref ? toAdd(ref, now, goal) : 1;
 }
 
 function answer() {

@@ -1,6 +1,6 @@
 // The page Week: the plan in memory and in the fragment, its fields, and what follows from it.
 
-import { count, duration, standing, warnings } from "./count.js";
+import { count, duration, ends, standing, warnings } from "./count.js";
 import { begin, link, make, part, root } from "./dom.js";
 import { named, span } from "./lagging_words.js";
 import { BadPlan, read } from "./plan_file.js";
@@ -87,11 +87,14 @@ function handout(entries, n) {
   }
 }
 
+/** Where a part stands, and its own range where the sources tell muscles apart. */
+const against = (ref, place, range) => data.words[`standing-${place}`] + (ends(range, ref) === range ? "" : ` (${span(data, ends(range, ref))})`);
+
 /** Trained parts in the table, the ones that miss the range first; parts that are only helped stand folded below it. */
 function counted(counts, range) {
   const places = ["below", "above", "within", "helper"];
-  const rows = Object.entries(counts).map(([ref, held]) => ({ ref, held, place: standing(held, range) }));
-  const of = (some) => some.map(({ ref, held, place }) => [named(data, ref), String(held.sets), data.words[`standing-${place}`],
+  const rows = Object.entries(counts).map(([ref, held]) => ({ ref, held, place: standing(ref, held, range) }));
+  const of = (some) => some.map(({ ref, held, place }) => [named(data, ref), String(held.sets), against(ref, place, range),
     held.days.map((n) => data.plan.days[n].slice(0, 3)).join(", ")]);
   const trained = places.slice(0, 3).flatMap((place) => rows.filter((row) => row.place === place)), helped = rows.filter(({ place }) => place === "helper");
   const open = part("count").querySelector("details")?.open ?? false;

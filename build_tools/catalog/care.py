@@ -1,0 +1,37 @@
+"""What stands once with a concern and holds for everything that names it: go-aheads, and signs that need emergency help."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+
+from . import entries
+
+#: Heads the signs wherever they are shown; the lines of the catalog go on from it.
+HELP_AT_ONCE = "Call for emergency help if"
+#: Heads the go-aheads.
+BEFORE = "Before you begin"
+
+
+@dataclass(frozen=True)
+class Care:
+    """The lines of some concerns, in the vocabulary's order."""
+
+    before: list[entries.CareLine]
+    help_at_once: list[entries.CareLine]
+
+    @property
+    def lines(self) -> list[entries.CareLine]:
+        """All of them."""
+        return [*self.before, *self.help_at_once]
+
+
+def named(exercise: entries.Exercise) -> frozenset[str]:
+    """Ids of the concerns that its cautions speak of."""
+    return frozenset(concern for caution in exercise.cautions for concern in caution.concerns)
+
+
+def care(concerns: Collection[str], vocabulary: entries.Vocabulary) -> Care:
+    """The lines that belong to these concerns; ids that the vocabulary does not know are passed over."""
+    found = [concern for id, concern in vocabulary.concerns.items() if id in concerns]
+    return Care([c.before for c in found if c.before], [c.help_at_once for c in found if c.help_at_once])
