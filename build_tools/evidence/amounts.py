@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 #: From here on a ratio reads better as "times as much" than as a percentage.
-_TIMES_FROM = 2.0
+TIMES_FROM = 2.0
 
 
 def percent(ratio: float) -> str:
@@ -18,7 +18,7 @@ def amount(ratio: float) -> str:
     """A ratio as an amount: 1.12 -> ``12% more``, 0.9 -> ``10% less``, 2.4 -> ``2.4 times as much``."""
     if ratio == 1:
         return "no difference"
-    if ratio >= _TIMES_FROM:
+    if ratio >= TIMES_FROM:
         return f"{ratio:.2g} times as much" if ratio < 100 else f"{ratio:.0f} times as much"
     return f"{percent(ratio)} {'more' if ratio > 1 else 'less'}"
 

@@ -20,7 +20,6 @@ from .conventions import Settings
 from .effects.spread import critical
 from .model import Comparison, Path, Question, Row, Shape
 from .names import Names
-from .network_blocks import Block
 from .reported import Cover, Direction, Reported
 from .samples import Samples
 from .verdict import Claimed, Directions, Estimate, verdict
@@ -118,6 +117,7 @@ class Answers:
         return sentences.Behind(
             support=support, printed=figures, tests=frozenset(test for row in counted for test in row.tests),
             strength_test=tests.pop() if len(tests) == 1 else None,
+            untested=len([row for row in first.rows if row.direction and not row.stated and row not in counted]),
             together=together.pop() if len(together) == 1 else (),
             jointly=all(row.cover == "jointly" for row in counted), as_tested=tuple(row.as_tested for row in counted))
 
@@ -137,14 +137,15 @@ class Answers:
         key = sample.pooled[0].study if sample else reports[0].study
         study = self._catalog.studies[key].data
         reference = self._catalog.references.get(key)
-        direction, stated = _direction(reports)
+        direction, stated, mixed = _direction(reports)
         single = printed.numbers(reports[0]) if len(reports) == 1 else None
         return Row(
             study=key, results=tuple(sorted({r.result for r in reports if r.study == key})), people=compared(study),
-            read=reference.read if reference else "", estimate=_own(sample.block, pair) if sample and sample.block else None,
+            read=reference.read if reference else "", estimate=own(sample, pair) if sample else None,
             direction=direction, stated=stated, how=_how(sample, whole, reports),
             texts=tuple(printed.reading(self._catalog, self._names, r) for r in reports), notes=self._notes(reports),
-            differs=any(self._differs(r) for r in reports), cover=_cover(sample, reports), printed=single, groups=groups(study),
+            differs=any(self._differs(r) for r in reports), cover=_cover(sample, reports), printed=single, mixed=mixed,
+            groups=groups(study),
             tests=tuple(sorted({r.test for r in reports if r.direction == direction})), as_tested=self._as_tested(reports),
             together=self._together(reports), strength_tests=tuple(sorted({r.strength_test for r in reports if r.strength_test})))
 
@@ -180,7 +181,7 @@ class Answers:
         """Studies and people of the sentence: those behind the estimate, else those that state a direction."""
         if combined:
             return len(combined.studies), combined.people
-        counted = [row for row in rows if row.stated] or list(rows)
+        counted = _speaking(rows)
         return len(counted), sum(row.people for row in counted)
 
     def _certainty(self, question: Question, rows: tuple[Row, ...], samples: Samples, directions: Directions,
@@ -233,8 +234,14 @@ def as_estimate(y: float, low: float, high: float, bounded: bool = False) -> Est
     return Estimate(ratio, min(exp(low), ratio), max(exp(high), ratio), bounded)
 
 
-def _own(block: Block, pair: tuple[str, str]) -> Estimate | None:
-    """A sample's own ratio of a pair with its own t interval."""
+def own(sample: Sample, pair: tuple[str, str]) -> Estimate | None:
+    """A sample's own ratio of a pair with its own t interval: the paper's test of the two where it prints one, else from its block."""
+    if edge := sample.tested(*pair):
+        half = critical(edge.df) * edge.estimate.se
+        return as_estimate(edge.estimate.y, edge.estimate.y - half, edge.estimate.y + half, edge.bounded)
+    block = sample.block
+    if block is None:
+        return None
     at = {t: n - 1 for n, t in enumerate(block.treatments)}
     i, j = at[pair[0]], at[pair[1]]
     y = (block.y[i] if i >= 0 else 0.0) - (block.y[j] if j >= 0 else 0.0)
@@ -254,14 +261,14 @@ def _how(sample: Sample | None, whole: Sample | None, reports: list[Reported]) -
     return f"listed, not pooled: {' and '.join(dict.fromkeys(reasons)) or 'no spread could be had'}"
 
 
-def _direction(reports: list[Reported]) -> tuple[Direction | None, bool]:
-    """The direction of one sample over its measurements, and whether the paper states it."""
+def _direction(reports: list[Reported]) -> tuple[Direction | None, bool, bool]:
+    """The direction of one sample over its measurements, whether the paper states it, and whether they point different ways.
+
+    A sample whose measurements disagree shows no direction of its own, which is not the same as no difference.
+    """
     stated = {r.direction for r in reports if r.stated}
-    if stated:
-        # A sample whose measurements disagree shows no direction of its own, which is not the same as no difference.
-        return (stated.pop() if len(stated) == 1 else None), True
-    larger = {r.direction for r in reports if not r.doubt} - {None}
-    return (larger.pop() if len(larger) == 1 else None), False
+    found = stated or {r.direction for r in reports if not r.doubt} - {None}
+    return (min(found, key=str) if len(found) == 1 else None), bool(stated), len(found) > 1
 
 
 def _cover(sample: Sample | None, reports: list[Reported]) -> Cover:
@@ -272,8 +279,13 @@ def _cover(sample: Sample | None, reports: list[Reported]) -> Cover:
 
 def behind(comparison: Comparison) -> list[Row]:
     """The rows that an answer rests on: pooled ones, else those that state a direction, else all."""
-    rows = [row for row in comparison.rows if row.estimate] if comparison.estimate else [row for row in comparison.rows if row.stated]
-    return rows or list(comparison.rows)
+    pooled = [row for row in comparison.rows if row.estimate] if comparison.estimate else []
+    return pooled or _speaking(comparison.rows)
+
+
+def _speaking(rows: Sequence[Row]) -> list[Row]:
+    """The rows that state a direction, else those that show one untested, else all."""
+    return [row for row in rows if row.stated] or [row for row in rows if row.direction or row.mixed] or list(rows)
 
 
 def is_one_finding(comparisons: Sequence[Comparison]) -> bool:
@@ -285,7 +297,7 @@ def is_one_finding(comparisons: Sequence[Comparison]) -> bool:
 def read_off(rows: tuple[Row, ...]) -> Direction | None:
     """The direction in which untested numbers point, when all point the same way."""
     found = {row.direction for row in rows} - {None}
-    return found.pop() if len(found) == 1 else None
+    return found.pop() if len(found) == 1 and not any(row.mixed for row in rows) else None
 
 
 def _count(directions: Iterable[Direction | None]) -> Directions:

@@ -17,6 +17,7 @@ from .arm_means import Unusable, people
 from .contrast_ratios import BOUND, contrast_log_ratio, degrees_of_freedom
 from .conventions import Settings
 from .effects.ratio import LogMean, averaging, contrasts, covariance, exchangeable
+from .effects.spread import t_from_p
 from .network_blocks import Block
 
 
@@ -24,27 +25,43 @@ def correlations(study: Study, result: Result, ids: list[str], arms: Mapping[str
                  settings: Settings) -> tuple[np.ndarray, int]:
     """(k, k) correlations of the arms ``ids``, and how many pairs' were taken back from a printed paired test.
 
-    The others are the handbook's. A correlation outside [0, 1) is not believed:
-    the test was then of something else (several comparisons, another model).
+    The others are the handbook's, moved as far as a printed bound asks: "p < 0.05" of two arms
+    says that they are at least so much alike, "no difference" that they are at most so much alike.
+    A correlation outside [0, 1) is not believed: the test was then of something else (several
+    comparisons, another model).
     """
     imputed = exchangeable(len(ids), settings.correlation("arms", outcome, result.measure))
     found, pairs = imputed.copy(), set()
     for contrast in ordering.contrasts(result) if study.same_people else ():
         if contrast.of_part or contrast.of == contrast.against or not {contrast.of, contrast.against} <= set(ids):
             continue
+        i, j = ids.index(contrast.of), ids.index(contrast.against)
+        a, b = arms[contrast.of], arms[contrast.against]
         try:
-            estimate, how = contrast_log_ratio(result, contrast, degrees_of_freedom(study, result, contrast), outcome, paired=True)
+            df = degrees_of_freedom(study, result, contrast)
+            estimate, how = contrast_log_ratio(result, contrast, df, outcome, paired=True)
+            known = how != BOUND
+            # A bound holds for what is told, which is corrected for the small sample.
+            r = _alike(a, b, estimate.v if known else estimate.v * ((a.y - b.y) / estimate.y) ** 2)
         except Unusable:
-            continue
-        a, b = arms[contrast.of].c, arms[contrast.against].c
-        r = (a + b - estimate.v) / (2 * sqrt(a * b))
-        if how != BOUND and 0 <= r < 1:
-            i, j = ids.index(contrast.of), ids.index(contrast.against)
+            if not (contrast.tested and contrast.favours == "neither"):
+                continue
+            # The level at which no difference was found, where the paper names no other.
+            least = abs(a.y - b.y) / t_from_p(contrast.p_above or 0.05, df)
+            r, known = min(float(imputed[i, j]), _alike(a, b, least**2)), False
+        r = r if known else max(float(imputed[i, j]), r) if contrast.favours != "neither" else r
+        if 0 <= r < 1:
             found[i, j] = found[j, i] = r
-            pairs.add(frozenset((i, j)))
+            if known:
+                pairs.add(frozenset((i, j)))
     if np.linalg.eigvalsh(found)[0] < 1e-9:  # together they contradict each other
         return imputed, 0
     return found, len(pairs)
+
+
+def _alike(a: LogMean, b: LogMean, variance: float) -> float:
+    """The correlation at which the difference of two arms has a variance."""
+    return (a.c + b.c - variance) / (2 * sqrt(a.c * b.c))
 
 
 def from_arms(key: str, study: Study, result: Result, arms: Mapping[str, LogMean], treatments: Mapping[str, str],

@@ -17,6 +17,7 @@ from ..catalog.entries import Result, Study
 from ..catalog.finding import Finding
 from ..catalog.load import Catalog
 from . import ordering
+from .contrast_ratios import Edge
 from .conventions import Settings
 from .errors import EvidenceError
 from .measured import Measured, measure
@@ -44,6 +45,14 @@ class Sample:
     """What is pooled of it; ``None`` when it can only be listed."""
     pooled: tuple[Source, ...]
     """The sources that ``block`` combines."""
+
+    def tested(self, first: str, second: str) -> Edge | None:
+        """The one printed contrast of a pair, where the sample has no other number on it; turned to ``first`` against ``second``."""
+        edges = [edge for source in self.pooled for edge in source.measured.edges if {edge.a, edge.b} == {first, second}]
+        if len(self.pooled) != 1 or len(edges) != 1:
+            return None
+        [edge] = edges
+        return edge if edge.a == first else edge.turned()
 
 
 class Assembly:

@@ -38,6 +38,10 @@ class Edge(NamedTuple):
     bounded: bool = False
     """Whether its spread is only known to be at most this wide."""
 
+    def turned(self) -> Edge:
+        """The same contrast of ``b`` to ``a``."""
+        return self._replace(a=self.b, b=self.a, estimate=Estimate(-self.estimate.y, self.estimate.v))
+
 
 def edges_of(study: Study, result: Result, treatments: Mapping[str, str], outcome: str) -> tuple[list[Edge], str, str]:
     """The contrasts of a result whose spread can be had, why others' cannot, and how it was."""

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from functools import cache, cached_property
 
 from ..catalog.load import Catalog
 from . import within
-from .answers import Answers, Combined
+from .answers import Answers, Combined, own
 from .arm_means import compared
 from .assemble import Assembly
 from .certainty import Override
@@ -73,7 +74,13 @@ class Engine:
     def combined(self, question: Question) -> Combined | None:
         """The estimate for a question, or ``None`` when nothing with a spread connects its two sides."""
         fit = self.fit(question)
-        return fit.combined(question.first, question.second) if fit else None
+        combined = fit.combined(question.first, question.second) if fit else None
+        if combined is None or combined.path != "direct" or len(combined.studies) != 1:
+            return combined
+        # One study alone is told as it tested the two, not as its other contrasts would have it.
+        sample = self.samples_of(question).by_key[self.assembly.sample_of[combined.studies[0]]]
+        tested = sample.tested(question.first, question.second)
+        return replace(combined, estimate=own(sample, (question.first, question.second)), common=None) if tested else combined
 
     def fit(self, question: Question) -> Fitted | None:
         """The fitted component that holds both sides of a question."""

@@ -8,7 +8,7 @@ error is taken back from that test (``contrast_ratios``).
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import log
 
 import numpy as np
@@ -16,7 +16,7 @@ import numpy as np
 from ..catalog.entries import Result, Study
 from .arm_blocks import correlations, from_arms
 from .arm_means import Unusable, arm_log_mean, rests_on_correlation
-from .contrast_ratios import edges_of, from_edges
+from .contrast_ratios import Edge, edges_of, from_edges
 from .conventions import Settings
 from .effects.ratio import LogMean
 from .effects.spread import critical
@@ -39,6 +39,8 @@ class Measured:
     """How the spread was had; without a block, why there is none."""
     imputed: bool = False
     """Whether one of the handbook's correlations entered (the same people's arms, before and after)."""
+    edges: tuple[Edge, ...] = ()
+    """The printed contrasts that the block was made of, where it was made of contrasts."""
 
 
 def measure(key: str, study: Study, index: int, treatments: Mapping[str, str], outcome: str, pools: bool, settings: Settings) -> Measured:
@@ -60,7 +62,7 @@ def measure(key: str, study: Study, index: int, treatments: Mapping[str, str], o
             imputed=changes or (study.same_people and taken_back < len(arms) * (len(arms) - 1) / 2))
     edges, edge_reason, how = edges_of(study, result, treatments, outcome)
     if edges:
-        return weighable(index, from_edges(key, edges), how)
+        return replace(weighable(index, from_edges(key, edges), how), edges=tuple(edges))
     return Measured(index, None, edge_reason or reason or "no spread reported")
 
 

@@ -61,6 +61,8 @@ class Row:
     cover: Cover = "alone"
     printed: str | None = None
     """The two numbers of its only contrast, when it has just one."""
+    mixed: bool = False
+    """Whether its own measurements point different ways."""
     groups: int | None = None
     """Over how many groups its people spread, when the sizes of those that count were not read."""
     tests: tuple[Test, ...] = ()

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 from ..catalog.entries import Test
+from .amounts import TIMES_FROM, amount, percent
 from .amounts import people as counted_people
-from .amounts import percent
 from .certainty_rules.body import Level
 from .model import Question, Shape
 from .names import Names, counted, listed, lower_first, upper_first
@@ -54,6 +54,8 @@ class Behind:
     """What stands behind the direction."""
     strength_test: str | None = None
     """For strength: the one test that all studies made."""
+    untested: int = 0
+    """Further studies that print a direction of the pair without testing it."""
     together: tuple[str, ...] = ()
     """Other parts that the same number covers."""
     jointly: bool = False
@@ -88,7 +90,12 @@ def answer(names: Names, question: Question, parts: tuple[str, ...], found: Shap
 
     ``degree`` is the size in a word.
     """
-    return " ".join([_answer(names, question, parts, found, level, behind, estimate, directions, degree), *_remarks(names, parts, behind)])
+    told = [_answer(names, question, parts, found, level, behind, estimate, directions, degree), *_remarks(names, parts, behind)]
+    if estimate and directions and directions.total:
+        told.append(_sentence(f"beside it, without a spread, {_split(names, question, directions)}"))
+    if behind.untested:
+        told.append(f"{counted(behind.untested, 'further study', 'further studies').capitalize()} did not test this pair.")
+    return " ".join(told)
 
 
 def _answer(names: Names, question: Question, parts: tuple[str, ...], found: Shape, level: Level, behind: Behind,
@@ -201,9 +208,15 @@ def size(estimate: Estimate | None, words: _Words, whose: str = "") -> str:
     assert estimate is not None
     word = words.larger if estimate.ratio >= 1 else words.smaller
     told = f"{percent(estimate.ratio)} {word}{whose}" if estimate.ratio != 1 else "no difference"
+    # "458% more" is no way to speak; changes of size never get there.
+    many = estimate.ratio >= TIMES_FROM and not words.larger.endswith(_AT_THE_END)
+    if many:
+        told = f"{amount(estimate.ratio)}{whose}"
     if estimate.bounded:
         return f"{told} (only a bound on p is printed, so no interval)"
     if leaves_out(estimate.low, estimate.high, 1):
+        if many:
+            return f"{told} (95% interval {amount(estimate.low)} to {amount(estimate.high)})"
         near, far = (estimate.low, estimate.high) if estimate.ratio > 1 else (estimate.high, estimate.low)
         return f"{told} (95% interval {percent(near)} to {percent(far)})"
     lower, upper = f"{percent(estimate.low)} {words.smaller.split()[0]}", f"{percent(estimate.high)} {words.larger.split()[0]}"

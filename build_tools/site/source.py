@@ -171,6 +171,5 @@ def _contrast(desk: Desk, study: entries.Study, contrast: entries.Contrast) -> s
     if contrast.t is not None:
         pieces.append(f"t = {number(contrast.t)}")
     pieces += [f"p {sign} {p:g}" for sign, p in (("=", contrast.p), ("<", contrast.p_below), (">", contrast.p_above)) if p is not None]
-    if contrast.note:
-        pieces.append(contrast.note.rstrip("."))
-    return "; ".join(pieces) + "."
+    note = f" {upper_first(contrast.note.rstrip('.'))}." if contrast.note else ""
+    return "; ".join(pieces) + f".{note}"

@@ -46,8 +46,8 @@ def test_what_a_file_says_of_a_claim() -> None:
     assert (grown["claim"], grown["outcome"], grown["says"], grown["basis"], grown["verdict"]) == (
         "crate-curl/1", "growth", "more than cable-curl", "cited", "shown")
     [part] = grown["parts"]
-    assert part == {"part": "lantern/long-head", "shape": "more", "ratio": 1.05, "interval": [1.01, 1.08], "path": "direct",
-                    "studies": 1, "people": 18, "certainty": grown["certainty"]}
+    assert part == {"part": "lantern/long-head", "shape": "more", "ratio": 1.05, "interval": "not known, only a bound on p",
+                    "path": "direct", "studies": 1, "people": 18, "certainty": grown["certainty"]}
     assert felt["verdict"] == "untested" and "certainty" not in felt and felt["basis"] == "common practice"
 
 

@@ -92,14 +92,34 @@ def test_a_correlation_is_taken_back_from_a_paired_t():
     assert not measured(data).imputed
 
 
-@pytest.mark.parametrize("contrast", [
-    {"p_below": 0.001}, {"t": 2.1}, {"p": 0.9}, {"p": 1e-12}, {"favours": "of"}, {"p_above": 0.05}],
-    ids=["bound", "below 0", "below -1", "above 1", "direction", "not significant"])
-def test_a_bound_or_a_test_that_fits_no_correlation_leaves_the_handbooks(contrast):
+@pytest.mark.parametrize("contrast", [{"t": 2.1}, {"p": 0.9}, {"p": 1e-12}, {"favours": "of"}],
+                         ids=["below 0", "below -1", "above 1", "direction"])
+def test_a_test_that_fits_no_correlation_leaves_the_handbooks(contrast):
     arms = {"a": {"mean": 50.0, "sd": 10.0}, "b": {"mean": 40.0, "sd": 10.0}}
     found = measured(study([result(arms, [TEST | contrast])]), arms=0.5)
     plain = measured(study([result(arms)]), arms=0.5)
     assert found.block.v == pytest.approx(plain.block.v) and found.imputed and found.how == plain.how
+
+
+@pytest.mark.parametrize(("means", "contrast", "moved"), [
+    ((50.0, 40.0), {"p_below": 0.001, "favours": "of"}, True),  # significant: at least so much alike
+    ((50.0, 40.0), {"p_below": 0.5, "favours": "of"}, False),  # as the handbook has it already
+    ((50.0, 43.0), {"p_above": 0.05, "favours": "neither"}, True),  # not significant: at most so much alike
+    ((50.0, 43.0), {"favours": "neither"}, True),  # no difference, at the level that papers use
+    ((50.0, 49.5), {"p_above": 0.05, "favours": "neither"}, False),
+], ids=["significant", "hardly a bound", "not significant", "no difference", "hardly a difference"])
+def test_a_printed_bound_is_not_undercut(means, contrast, moved):
+    """Student's t by scipy: the interval of the two arms leaves out no difference if and only if the paper's test did."""
+    arms = {arm: {"mean": mean, "sd": 10.0} for arm, mean in zip("ab", means, strict=True)}
+    told = measured(study([result(arms, [TEST | contrast])]), arms=0.5)
+    plain = measured(study([result(arms)]), arms=0.5)
+    assert (told.block.v != pytest.approx(plain.block.v)) == moved and told.imputed
+    t = abs(told.block.y[0]) / sqrt(told.block.v[0, 0])
+    p = 2 * stats.t.sf(t, told.block.df)
+    if "p_below" in contrast:
+        assert p <= contrast["p_below"]
+    else:
+        assert p >= 0.05 - 1e-4
 
 
 def test_correlations_that_contradict_each_other_are_not_believed():

@@ -34,7 +34,7 @@ def test_cover_tells_alone_jointly_and_whole_muscle(demo):
         with_result(demo, "wick2030", {"parts": parts, "measure": "mri-volume", "unit": "%", "at": "abstract",
                                        "contrasts": [{"of": "standing", "against": "seated", "favours": "of", "test": "between"}]})
     found = Reports(demo).of_exercises("crate-curl", "cable-curl", "lantern/long-head", "growth")
-    assert [(r.cover, r.direction) for r in found] == [("alone", "more"), ("jointly", "less"), ("whole muscle", "less")]
+    assert [(r.cover, r.direction) for r in found] == [("whole muscle", "less"), ("alone", "more"), ("jointly", "less")]
     whole = Reports(demo).of_exercises("crate-curl", "cable-curl", "lantern", "growth")
     assert [r.cover for r in whole] == ["alone"]
 

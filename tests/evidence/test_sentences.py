@@ -139,7 +139,7 @@ def test_certainty_is_carried_by_the_verb(lines):
     (Estimate(0.8, 0.7, 0.9), "", "20% less (95% interval 10% to 30%)"),
     (Estimate(1.0, 0.96, 1.04), " in it", "no difference (95% interval 4% less to 4% more)"),
     (Estimate(0.98, 0.9, 1.05), " in it", "2% less in it (95% interval 10% less to 5% more)"),
-    (Estimate(3.2, 1.1, 9.0), "", "220% more (95% interval 10% to 800%)"),
+    (Estimate(3.2, 1.1, 9.0), "", "3.2 times as much (95% interval 10% more to 9 times as much)"),
     (Estimate(1.0004, 0.9999, 1.0009), " in it", "under 0.1% more in it (95% interval under 0.1% less to under 0.1% more)"),
 ])
 def test_sizes(estimate, whose, text):
