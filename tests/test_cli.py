@@ -69,10 +69,27 @@ def test_findings(here, capsys):
 
 
 def test_warnings_fail_only_under_strict(here, capsys):
-    make_overdue(here)
+    curl = here / "exercises/crate-curl.yaml"
+    curl.write_text(curl.read_text(encoding="utf-8").replace("name: Crate curl", "name: Standing cabel curls"), encoding="utf-8")
     assert cli.main(["check"]) == 0
-    assert "catalog/muscles/lantern.yaml:28:11: warning[review-due]: " in capsys.readouterr().out
+    assert "catalog/exercises/crate-curl.yaml:1:7: warning[near-names]: " in capsys.readouterr().out
     assert cli.main(["check", "--strict"]) == 1
+
+
+def test_a_review_that_falls_due_stops_nothing(here, capsys):
+    make_overdue(here)
+    assert cli.main(["check", "--strict"]) == 0
+    out = capsys.readouterr().out
+    assert "catalog/muscles/lantern.yaml:28:11: notice[review-due]: " in out and out.endswith("\n1 notice in 15 entries\n")
+
+
+def test_the_calendar_alone_stops_nothing(here, monkeypatch, capsys):
+    """In 2030 every review of the demo is due, and it can still be published."""
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1893456000")  # 2030-01-01
+    for command in (["check"], ["conclude", "--check"], ["addresses", "--check"]):
+        assert cli.main([*command, "--strict"]) == 0, capsys.readouterr().out
+    cli.main(["check", "--strict"])
+    assert capsys.readouterr().out.endswith("notices in 15 entries\n")
 
 
 def test_source_date_epoch_sets_the_day(here, monkeypatch):
@@ -136,7 +153,7 @@ def test_summary_counts_by_kind_basis_and_outcome(here, capsys):
         ("muscles", 1), ("muscle parts", 2), ("exercises", 2), ("studies", 3), ("references", 4))}
     assert counts["statements"] == {
         "advice": {"cited": 0, "common practice": 2}, "caution": {"cited": 0, "common practice": 2},
-        "convention": {"cited": 0, "common practice": 8}, "correlation": {"cited": 0, "common practice": 11},
+        "convention": {"cited": 0, "common practice": 12}, "correlation": {"cited": 0, "common practice": 11},
         "cue": {"cited": 0, "common practice": 6},
         "dose": {"cited": 0, "common practice": 14}, "emphasis claim": {"cited": 2, "common practice": 1},
         "equation": {"cited": 0, "common practice": 1}, "fact": {"cited": 2, "common practice": 1},
@@ -340,7 +357,7 @@ def test_rules_explains_one(capsys):
     assert cli.main(["rules", "known-exercise"]) == 0
     out = capsys.readouterr().out
     assert out.startswith("known-exercise (error)\n\nEvery exercise that is mentioned has a file.\n\nWhy: ")
-    assert "\n\nFails: exercises/crate-curl.yaml at 1:" in out and "\n\nPasses: " in out
+    assert "\n\nFails: exercises/crate-curl.yaml 1:" in out and "\n\nPasses: " in out
     assert "\n    swaps: [cable-curl]\n" in out
 
 

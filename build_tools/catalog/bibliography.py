@@ -9,8 +9,9 @@ be confirmed); ``notice`` holds corrections, concerns and retractions. Standard 
 
 from __future__ import annotations
 
+import dataclasses
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
@@ -42,6 +43,9 @@ _OWN = ("read", "readat", "recheck", "notice")
 #: What can have been published on a work since: a correction, an expression of concern, a retraction.
 NOTICES = ("correction", "concern", "retraction")
 _NOTICE = re.compile(rf"({'|'.join(NOTICES)}) (10\.[0-9]{{4,9}}/[^\s;]+)")
+#: What else to know about a field that is missing.
+_ALSO = {"author": " or, when the list could not be seen, say so in `recheck`",
+         "read": f" with one of: {', '.join(READ)}"}
 #: Addresses and numbers: taken as they stand, apart from TeX's escapes.
 _VERBATIM = {"doi", "url", "pmid", "pmcid"}
 _PEOPLE = {"author", "editor"}
@@ -91,6 +95,12 @@ class Reference:
     editors: tuple[Name, ...] = ()
     notices: tuple[Notice, ...] = ()
     """Corrections, concerns and retractions that were seen."""
+    fields: Mapping[str, Spot] = dataclasses.field(default_factory=dict, compare=False, repr=False)
+    """Where each field of the record stands."""
+
+    def place(self, name: str) -> Spot:
+        """Where a field stands, or the record if it has none of that name."""
+        return self.fields.get(name, self.spot)
 
     @property
     def retracted(self) -> bool:
@@ -170,6 +180,7 @@ def _typed(record: Record, label: str) -> tuple[Reference | None, list[Finding]]
         key=record.key, type=record.type, authors=authors, more_authors=more, editors=people.get("editor", ((), False))[0],
         notices=tuple(Notice(*found) for found in _NOTICE.findall(values.get("notice", ""))),
         pages=re.sub(r"\s*[-–—]+\s*", "–", values.get("pages", "")), spot=here, bibtex=_download(record),
+        fields={field.name: Spot(label, field.line, field.column) for field in record.fields},
         **{name: values.get(name, "") for name in kept},
     ), []
 
@@ -195,8 +206,7 @@ def _form(record: Record, label: str) -> Iterator[Finding]:
     for name in (*_REQUIRED, *_TYPES.get(record.type, ()), "read"):
         # Nobody may invent an author list that was not seen; the record then has to say so.
         if name not in seen and not (name == "author" and "recheck" in seen):
-            yield Finding("missing-key", here, f"`{record.key}` has no `{name}`", f"add: {name} = {{...}},"
-                          + (" or, when the list could not be seen, say so in `recheck`" if name == "author" else ""))
+            yield Finding("missing-key", here, f"`{record.key}` has no `{name}`", f"add: {name} = {{...}}," + _ALSO.get(name, ""))
 
 
 def _value(field: Field, text: str, label: str) -> Iterator[Finding]:

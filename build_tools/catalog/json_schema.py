@@ -103,7 +103,7 @@ IN_CODE: dict[type[BaseModel], Schema] = {
     ]},
     entries.Position: {"oneOf": [
         {"allOf": [_given("rests_on", maxProperties=1), _given("fixes"), _none("faces")]},
-        {"allOf": [_given("rests_on", minProperties=2), _given("faces"), _none("fixes")]},
+        {"allOf": [_given("rests_on", minProperties=2), _none("fixes"), {"oneOf": [_given("faces"), _given("sideways", const=True)]}]},
     ]},
     entries.Wording: {"oneOf": [_given("one_of", minItems=1), _given("none_of", minItems=1)]},
     entries.Dose: {"anyOf": [_given("low"), _given("high")]},

@@ -41,6 +41,10 @@ FILES: dict[str, type[BaseModel]] = {
 #: Single files that do not stand at the top under their own name.
 ELSEWHERE = {"model": "model/muscles"}
 REQUIRED_FILES = ("handbook", "vocabulary")
+#: Folder -> keys that its files must have; they tell what a misplaced file is.
+_REQUIRED_KEYS = {folder: {field.alias or name for name, field in model.model_fields.items() if field.is_required()}
+                  for folder, model in FOLDERS.items()}
+_ONE_OF = {"muscles": "a muscle", "exercises": "an exercise", "studies": "a study"}
 #: Longest id, as in ``entries.Id``.
 MAX_ID = 64
 
@@ -142,7 +146,9 @@ def _folder(catalog: Catalog, folder: Path, label: str, kind: str, model: type[B
     for path in _listed(catalog, folder, label):
         shown = f"{label}/{path.name}"
         if path.suffix != ".yaml" or not is_id(path.stem) or len(path.stem) > MAX_ID:
-            catalog.broken.add((kind, path.stem))
+            if _is_misplaced(catalog, path, shown, kind):
+                continue
+            catalog.broken |= {(kind, path.stem), (kind, _meant(path.stem, kind))}
             catalog.findings.append(Finding(
                 "file-name", Spot(shown, 1, 1), "this file name cannot be an id",
                 "use small letters, digits" + ("" if kind == "studies" else " and single hyphens")
@@ -151,6 +157,31 @@ def _folder(catalog: Catalog, folder: Path, label: str, kind: str, model: type[B
         entry = _entry(catalog, kind, path.stem, path, shown, model)
         if entry:
             getattr(catalog, kind)[path.stem] = entry
+
+
+def _is_misplaced(catalog: Catalog, path: Path, shown: str, kind: str) -> bool:
+    """Whether a file plainly holds an entry of another kind than belongs here (empty: none does). If so it leaves a finding."""
+    if path.suffix != ".yaml":
+        return False
+    _, data, findings = source.read(path, shown)
+    if findings or not isinstance(data, dict):
+        return False
+    found = {folder: sum(key in _REQUIRED_KEYS[folder] for key in data) / len(_REQUIRED_KEYS[folder]) for folder in FOLDERS}
+    likely = max(found, key=lambda folder: found[folder])
+    # Half of what the kind must have is more than any other kind shares with it.
+    if likely == kind or found[likely] < 0.5 or found.get(kind, 0) >= found[likely]:
+        return False
+    id = _meant(path.stem, likely)
+    catalog.broken.add((likely, id))
+    catalog.findings.append(Finding("misplaced-file", Spot(shown, 1, 1), f"this file holds {_ONE_OF[likely]}, and stands elsewhere",
+                                    f"move it to {likely}/{id}.yaml"))
+    return True
+
+
+def _meant(stem: str, kind: str) -> str:
+    """The id that a file name was probably meant to be, so that mentions of it are not called unknown."""
+    gap = "" if kind == "studies" else "-"
+    return re.sub(r"[^a-z0-9]+", gap, stem.lower()).strip("-")
 
 
 def _length_tables(catalog: Catalog, folder: Path, label: str) -> None:
@@ -174,7 +205,7 @@ def _stray_files(catalog: Catalog, root: Path, label: str) -> None:
 
 def _stray(catalog: Catalog, folder: Path, label: str, known: set[str]) -> None:
     for path in _listed(catalog, folder, label):
-        if path.name not in known:
+        if path.name not in known and not _is_misplaced(catalog, path, f"{label}/{path.name}", ""):
             catalog.findings.append(Finding("stray-file", Spot(f"{label}/{path.name}", 1, 1), "nothing reads this file",
                                             wording.did_you_mean(path.name, sorted(known)) or "remove it, or move it where it belongs"))
 
@@ -198,6 +229,8 @@ def _entry(catalog: Catalog, kind: str, id: str, path: Path, shown: str, model: 
         typed, findings = _typed(src, data, model)
         if typed is not None:
             return Entry(id, typed, src)
+        if kind in FOLDERS and _is_misplaced(catalog, path, shown, kind):
+            return None
     catalog.broken.add((kind, id))
     catalog.findings += findings
     return None

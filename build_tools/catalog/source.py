@@ -34,6 +34,10 @@ MAX_DEPTH = 24
 
 #: Neither printable in YAML (section 5.1) nor in any other text, or (U+0085, U+2028, U+2029) a line break in 1.1 only (5.4).
 _NOT_TEXT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ufeff\ufffe\uffff]")
+#: What version control leaves where two changes met.
+_CONFLICT = re.compile(r"^(?:<{7} |\|{7} |={7}$|>{7} )", re.MULTILINE)
+#: Spaces that are no spaces to YAML, at the head of a line (Unicode category Zs without U+0020).
+_ODD_INDENT = re.compile("^[ \t]*([\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000])", re.MULTILINE)
 #: What could be an anchor, alias or tag.
 _MARKED = re.compile(r"(?:^|[\s\[{,:?-])[&*!]", re.MULTILINE)
 #: Block collections nest by indentation or by `- - -` and `? ?` at the head of a line, two levels a column at most.
@@ -133,10 +137,18 @@ def read_text(path: Path, label: str, most_bytes: int, smaller: str) -> tuple[st
     except OSError as error:
         return refuse("file-unreadable", f"the file cannot be read: {error.strerror}", "check its permissions and that it is a plain file")
     if found := _NOT_TEXT.search(text):
-        line, column = text.count("\n", 0, found.start()) + 1, found.start() - text.rfind("\n", 0, found.start())
         return refuse("file-encoding", f"an invisible character stands here (U+{ord(found.group()):04X})",
-                      "delete it, and type a plain space or line break where one is meant", line, column)
+                      "delete it, and type a plain space or line break where one is meant", *_place_of(found.start(), text))
+    if found := _CONFLICT.search(text):
+        return refuse("merge-conflict", f"a merge conflict is left here (`{found.group().strip()}`)",
+                      "keep the lines that are right, and delete the lines that start with <<<<<<<, ======= and >>>>>>>",
+                      *_place_of(found.start(), text))
     return text, None
+
+
+def _place_of(offset: int, text: str) -> tuple[int, int]:
+    """Line and column (both from 1) of an offset."""
+    return text.count("\n", 0, offset) + 1, offset - text.rfind("\n", 0, offset)
 
 
 def read(path: Path, label: str) -> tuple[Source, Any, list[Finding]]:
@@ -144,6 +156,11 @@ def read(path: Path, label: str) -> tuple[Source, Any, list[Finding]]:
     text, finding = read_text(path, label, MAX_BYTES, "split it: one file per exercise, muscle or study")
     if finding:
         return Source(path, label, ""), None, [finding]
+    if found := _ODD_INDENT.search(text):
+        line, column = _place_of(found.start(1), text)
+        return Source(path, label, ""), None, [Finding(
+            "yaml-syntax", Spot(label, line, column), f"a character that only looks like a space indents this line (U+{ord(found[1]):04X})",
+            "delete it and type plain spaces, two per level")]
     try:
         _refuse_marks_and_depth(text)
         data = _data(yaml.compose(text, _Loader), MAX_DEPTH)

@@ -93,6 +93,33 @@ def _bases(value: Any, path: Path) -> Iterator[tuple[Path, entries.Basis]]:
             yield from _bases(item, (*path, index))
 
 
+#: Entries whose texts are names of files, columns and rules.
+_TECHNICAL = (entries.Model, entries.Exceptions, entries.Moved)
+
+
+def written_texts(catalog: Catalog) -> Iterator[tuple[Entry[Any], Path, str]]:
+    """Every text that an author wrote to be read, with its entry and the path to it; ids too, addresses not."""
+    for entry in yaml_entries(catalog):
+        if not isinstance(entry.data, _TECHNICAL):
+            for path, text in _texts(entry.data, ()):
+                yield entry, path, text
+
+
+def _texts(value: Any, path: Path) -> Iterator[tuple[Path, str]]:
+    if isinstance(value, str):
+        if path[-1] != "url":
+            yield path, value
+    elif isinstance(value, BaseModel):
+        for name, field in type(value).model_fields.items():
+            yield from _texts(getattr(value, name), (*path, field.alias or name))
+    elif isinstance(value, dict):
+        for key, item in value.items():
+            yield from _texts(item, (*path, key))
+    elif isinstance(value, list):
+        for index, item in enumerate(value):
+            yield from _texts(item, (*path, index))
+
+
 def client_texts(exercise: entries.Exercise) -> Iterator[tuple[Path, str]]:
     """Path and text of everything on an exercise's cue sheet that its author wrote for the client."""
     for group in ("set_up", "move", "check"):

@@ -11,7 +11,7 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from .entries import ID_PATTERN, KEY_PATTERN
+from .entries import ID_PATTERN, KEY_PATTERN, Unfit
 from .finding import Finding, Spot
 from .source import Source
 
@@ -39,6 +39,9 @@ def _finding(details: ErrorDetails, src: Source, model: type[BaseModel]) -> Find
     loc = loc[:-1] if of_key else loc
     name = "the key" if of_key else _name(loc)
     here = Spot(src.label, *src.position(loc, key=of_key or kind == "extra_forbidden"))
+    if kind == "extra_forbidden" and value is None and (number := _cut_by_a_comma(src, here, str(loc[-1]))):
+        return Finding("unknown-key", here, f"unknown key {name}: a comma cannot stand in the number {number.replace('.', ',')}",
+                       f"write a decimal point: {number}")
     if kind == "extra_forbidden":
         known = keys(_model_at(model, loc[:-1]) or model)
         return Finding("unknown-key", here, f"unknown key {name}",
@@ -48,7 +51,10 @@ def _finding(details: ErrorDetails, src: Source, model: type[BaseModel]) -> Find
         described = inner and next((f.description for n, f in inner.model_fields.items() if (f.alias or n) == loc[-1]), None)
         return Finding("missing-key", here, f"the key {name} is missing", f"add `{loc[-1]}:`" + (f" ({described})" if described else ""))
     if kind == "value_error":
-        return Finding("wrong-value", here, str(context["error"]), "change the keys of this entry to fit")
+        error = context["error"]
+        if isinstance(error, Unfit) and error.key:
+            here = Spot(src.label, *src.position((*loc, error.key), key=True))
+        return Finding("wrong-value", here, str(error), error.help if isinstance(error, Unfit) else "change the keys of this entry to fit")
     if kind == "string_pattern_mismatch":
         message, help = _pattern(context["pattern"], value)
         return Finding("wrong-value", here, f"{name} {message}", help)
@@ -61,10 +67,14 @@ def _finding(details: ErrorDetails, src: Source, model: type[BaseModel]) -> Find
     if kind in ("too_short", "too_long", "string_too_long"):
         what = "characters" if kind == "string_too_long" else "entry" if len(value) == 1 else "entries"
         bound, most = (context["min_length"], False) if kind == "too_short" else (context["max_length"], True)
-        return Finding("wrong-value", here, f"{name} has {len(value)} {what}", f"write at {'most' if most else 'least'} {bound}")
+        commas = most and isinstance(value, list) and len(value) == 2 * bound and all(re.fullmatch("-?[0-9]+", str(x)) for x in value)
+        return Finding("wrong-value", here, f"{name} has {len(value)} {what}", f"write at {'most' if most else 'least'} {bound}" + (
+            f"; a decimal is written with a point: [{', '.join(f'{a}.{b}' for a, b in zip(value[::2], value[1::2], strict=True))}]"
+            if commas else ""))
     if kind == "finite_number":
         return Finding("wrong-value", here, f"{name} is larger than any number", "write it with fewer digits")
-    return Finding("wrong-type", here, f"{name} should be {_wanted(kind)}, not {_given(value)}", _write_instead(kind, value))
+    return Finding("wrong-type", here, f"{name} should be {_wanted(kind)}, not {_given(value)}",
+                   _write_instead(kind, value, str(loc[-1]) if loc else ""))
 
 
 def _name(loc: tuple[int | str, ...]) -> str:
@@ -129,7 +139,28 @@ def _wanted(kind: str) -> str:
     return next((words for start, words in _WANTED.items() if kind.startswith(start)), "something else")
 
 
-def _write_instead(kind: str, value: Any) -> str:
+def _cut_by_a_comma(src: Source, here: Spot, rest: str) -> str | None:
+    """``33.3`` where ``{mean: 33,3}`` made a key of the ``3``, else ``None``."""
+    before = re.search(r"(-?[0-9]+),$", src.text.split("\n")[here.line - 1][:here.column - 1])
+    return f"{before[1]}.{rest}" if before and rest.isascii() and rest.isdigit() else None
+
+
+def _number_within(text: str, key: str) -> str | None:
+    """What to write for text that holds a number among other things, else ``None``."""
+    number = r"[-+]?[0-9]+(?:[.,][0-9]+)?"
+    if spread := re.fullmatch(rf"({number})\s*(?:±|\+/?-)\s*({number})", text.strip()):
+        return f"write the spread apart: mean: {spread[1].replace(',', '.')}, sd: {spread[2].replace(',', '.')} (or se:, as the paper says)"
+    if spread := re.fullmatch(rf"(?:±|\+/?-)\s*({number})", text.strip()):
+        return f"write the number alone: {key}: {spread[1].replace(',', '.')}"
+    if (bound := re.fullmatch(r"([<>≤≥])\s*=?\s*(0?[.,][0-9]+)", text.strip())) and key == "p":
+        side = "p_below" if bound[1] in "<≤" else "p_above"
+        return f"write the bound as `{side}: 0.{bound[2].replace(',', '.').partition('.')[2]}` in place of `p:`"
+    if re.fullmatch(r"[-+]?[0-9]+,[0-9]+", text.strip()):
+        return f"write a decimal point: {text.strip().replace(',', '.')}"
+    return None
+
+
+def _write_instead(kind: str, value: Any, key: str) -> str:
     if kind.startswith("date"):
         return "write it as year-month-day, e.g. 2026-11-20"
     if kind.startswith("bool"):
@@ -139,7 +170,7 @@ def _write_instead(kind: str, value: Any) -> str:
     if kind.startswith("string"):
         return 'put it in quotes: "..."' if not isinstance(value, (dict, list)) and value is not None else "write one line of text"
     if kind.startswith(("int", "float")):
-        return "write plain digits, without quotes, unit or leading zero"
+        return (isinstance(value, str) and _number_within(value, key)) or "write plain digits, without quotes, unit or leading zero"
     return "indent its `key: value` lines below it"
 
 

@@ -51,7 +51,7 @@ class Manual:
 
 
 def read_manual(docstring: str) -> Manual:
-    """The manual in a rule module's docstring. Raises ``ValueError`` for a section that is missing or misplaced."""
+    """The manual in a rule module's docstring. Raises ``ValueError`` for a section or place that is missing or malformed."""
     title, *parts = _SECTION.split(cleandoc(docstring))
     sections: dict[str, list[str]] = {"Why": [], "Instead": [], "Fails": [], "Passes": []}
     for name, body in zip(parts[::2], parts[1::2], strict=True):
@@ -73,5 +73,7 @@ def _example(body: str) -> Example:
 
 
 def _place(text: str) -> tuple[int, int]:
-    line, _, column = text.partition(":")
-    return int(line), int(column)
+    place = re.fullmatch(r"([1-9][0-9]*):([1-9][0-9]*)", text)
+    if place is None:
+        raise ValueError(f"`{text}` is no line:column; write `Fails: file line:column`, as in exercises/crate-curl.yaml 2:3")
+    return int(place[1]), int(place[2])

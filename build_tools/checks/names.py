@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from build_tools.catalog.entries import Vocabulary
 from build_tools.catalog.load import Catalog, Entry
 from build_tools.catalog.walk import Path
 
@@ -18,6 +19,18 @@ def exercise_names(catalog: Catalog) -> Iterator[tuple[str, Entry, Path]]:
         yield exercise.data.name, exercise, ("name",)
         for index, name in enumerate(exercise.data.also_called):
             yield name, exercise, ("also_called", index)
+
+
+def muscle_names(catalog: Catalog) -> Iterator[tuple[str, str]]:
+    """Every name of every muscle and part, everyday ones too, with its reference; names of whole muscles last, as they are meant first."""
+    muscles = catalog.muscles.values()
+    for muscle in muscles:
+        for id, part in muscle.data.parts.items():
+            for name in (part.name, part.everyday, *part.also_called):
+                yield name, f"{muscle.id}/{id}"
+    for muscle in muscles:
+        for name in (muscle.data.name, muscle.data.everyday, *muscle.data.also_called):
+            yield name, muscle.id
 
 
 def plain(name: str) -> str:
@@ -39,3 +52,13 @@ def blurred(name: str) -> Iterator[str]:
             # A letter too many, exchanged or swapped with its neighbour leaves a common remainder.
             for remainder in (word, *(word[:gap] + word[gap + 1:] for gap in range(len(word)))):
                 yield " ".join(sorted([*words[:place], f"{remainder}~", *words[place + 1:]]))
+
+
+def term_names(vocabulary: Vocabulary) -> Iterator[tuple[str, str, str, Path]]:
+    """Every name and other name in the closed lists: the list, the word's id, the name, and where it stands below the word."""
+    for kind in type(vocabulary).model_fields:
+        terms = getattr(vocabulary, kind)
+        for id, term in terms.items() if isinstance(terms, dict) else ():
+            yield kind, id, term.name, ("name",)
+            for index, name in enumerate(getattr(term, "also_called", ())):
+                yield kind, id, name, ("also_called", index)

@@ -7,7 +7,7 @@ from typing import Literal, get_args
 
 import yaml
 
-Severity = Literal["error", "warning"]
+Severity = Literal["error", "warning", "notice"]
 Profile = dict[str, Severity]
 
 #: The handbook's own profile.
@@ -15,7 +15,7 @@ DEFAULT = Path(__file__).with_name("severities.yaml")
 
 
 def load_profile(path: Path = DEFAULT) -> Profile:
-    """Rule id -> severity. Raises ``ValueError`` for anything but ``error`` and ``warning``."""
+    """Rule id -> severity. Raises ``ValueError`` for any other word."""
     profile = yaml.load(path.read_text(encoding="utf-8"), yaml.CSafeLoader)
     for rule, severity in profile.items():
         if severity not in get_args(Severity):

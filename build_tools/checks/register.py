@@ -5,6 +5,8 @@ The loader's ids have no module of their own, so their manuals stand here.
 
 from __future__ import annotations
 
+from types import ModuleType
+
 from . import exceptions, runner
 from .manual import Manual, read_manual
 from .number_manuals import COMMITTED, NUMBERS
@@ -53,6 +55,14 @@ LOADER: dict[str, Manual] = {
         "A reference's key is small letters and digits.",
         "The key becomes part of the source's published address and the name of its study file.",
         "Use the first author's family name and the year, e.g. smith2024."),
+    "merge-conflict": _manual(
+        "No file holds the marks of a merge that was not finished.",
+        "Between the marks stand two versions of the same lines, and a reader would get one of them by chance.",
+        "Keep the lines that are right and delete the three lines of marks."),
+    "misplaced-file": _manual(
+        "An entry stands in the folder of its kind.",
+        "The folder decides what a file is; elsewhere its page, its numbers and every mention of it are lost.",
+        "Move it to the folder and name that the message gives."),
     "yaml-syntax": _manual(
         "The file is well-formed YAML.",
         "A parser that guesses would publish something nobody wrote.",
@@ -112,7 +122,19 @@ RUNNER: dict[str, Manual] = {
 }
 
 
+def rule_manuals() -> dict[str, Manual]:
+    """Rule id -> manual. A docstring that is no manual says so in its place, with its module; the other rules stay readable."""
+    return {rule: _of(module) for rule, module in all_rules().items()}
+
+
+def _of(module: ModuleType) -> Manual:
+    try:
+        return read_manual(module.__doc__ or "")
+    except ValueError as error:
+        file = f"build_tools/checks/rules/{module.__name__.rpartition('.')[2]}.py"
+        return _manual(f"The manual in {file} cannot be read.", str(error), f"Mend the docstring of {file}.")
+
+
 def manuals() -> dict[str, Manual]:
     """Id -> manual of everything that can be reported, sorted by id."""
-    rules = {rule: read_manual(module.__doc__ or "") for rule, module in all_rules().items()}
-    return dict(sorted({**LOADER, **RUNNER, **rules, **NUMBERS, **COMMITTED}.items()))
+    return dict(sorted({**LOADER, **RUNNER, **rule_manuals(), **NUMBERS, **COMMITTED}.items()))

@@ -8,6 +8,7 @@ in the rule.
 
 from __future__ import annotations
 
+import difflib
 import importlib
 import pkgutil
 from collections.abc import Iterable
@@ -15,16 +16,17 @@ from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 from types import ModuleType
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from build_tools.catalog.bibliography import WHOLE_FILE
 from build_tools.catalog.entries import Claim
 from build_tools.catalog.finding import Spot
-from build_tools.catalog.load import Catalog
-from build_tools.catalog.walk import Statement, statements
+from build_tools.catalog.load import Catalog, Entry
+from build_tools.catalog.walk import Path, Statement, statements, written_texts
 from build_tools.catalog.wording import did_you_mean
 
 from . import rules
+from .names import plain
 
 
 class Problem(NamedTuple):
@@ -53,6 +55,11 @@ class Context:
         return list(statements(self.catalog))
 
     @cached_property
+    def texts(self) -> list[tuple[Entry[Any], Path, str]]:
+        """Every text that was written to be read, with its entry and the path to it; ids too, addresses not."""
+        return list(written_texts(self.catalog))
+
+    @cached_property
     def claims(self) -> list[tuple[Statement, Claim]]:
         """Every emphasis claim, with where it stands."""
         return [(statement, statement.basis) for statement in self.statements if isinstance(statement.basis, Claim)]
@@ -64,9 +71,15 @@ class Context:
         return {id: measure.outcome for id, measure in vocabulary.data.measures.items()} if vocabulary else {}
 
 
-def suggest(word: str, known: Iterable[str], otherwise: str) -> str:
-    """Help for an unknown word: the nearest known one, else ``otherwise``."""
-    return did_you_mean(word, sorted(known)) or otherwise
+def suggest(word: str, known: Iterable[str], otherwise: str, called: Iterable[tuple[str, str]] = ()) -> str:
+    """Help for an unknown word: the known one that is ``called`` so (name, id), else the nearest, else ``otherwise``."""
+    names = {plain(name): (name, id) for name, id in called}
+    if found := names.get(plain(word)):
+        return f"did you mean `{found[1]}`? It is also called {found[0]}"
+    near = did_you_mean(word, sorted(known))
+    if near is None and (name := difflib.get_close_matches(plain(word), sorted(names), n=1, cutoff=0.75)):
+        return f"did you mean `{names[name[0]][1]}`? It is also called {names[name[0]][0]}"
+    return near or otherwise
 
 
 def all_rules() -> dict[str, ModuleType]:

@@ -20,6 +20,8 @@ from .number_manuals import NUMBERS
 from .profile import Profile, Severity, severity_of
 from .rule import Context, all_rules
 
+#: Whatever else is wrong may follow from these, so they are told first.
+CAUSES = ("file-name", "misplaced-file", "stray-file")
 #: A rule itself failed: a fault of the checks, never of the catalog.
 INTERNAL_ERROR = "internal-error"
 
@@ -31,9 +33,9 @@ class Reported(NamedTuple):
     severity: Severity
 
     @property
-    def place(self) -> tuple[Spot, str, str]:
-        """What findings are sorted by: file, line, column, rule, then message."""
-        return self.finding.spot, self.finding.rule, self.finding.message
+    def place(self) -> tuple[bool, Spot, str, str]:
+        """What findings are sorted by: files that are not where they belong first, then file, line, column, rule and message."""
+        return self.finding.rule not in CAUSES, self.finding.spot, self.finding.rule, self.finding.message
 
 
 def run(catalog: Catalog, today: date, profile: Profile, rules: Mapping[str, ModuleType] | None = None) -> list[Reported]:

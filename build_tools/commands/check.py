@@ -6,7 +6,7 @@ Every file is read and every rule runs, so all that is wrong shows at once:
       help: what to write instead
 
 Exit status: 0 nothing to mend, 1 something to mend (warnings count only with
---strict), 2 the check could not run. Colours follow the terminal; NO_COLOR
+--strict, notices never), 2 the check could not run. Colours follow the terminal; NO_COLOR
 turns them off. SOURCE_DATE_EPOCH sets the day that reviews are judged by.
 Under GitHub Actions the github format is the default, and all findings also go
 to the job summary. The keys of the json format are explained, and kept, in

@@ -46,5 +46,6 @@ def _manual(rule: str, manual: Manual, severity: Severity) -> Iterator[str]:
     yield fill(f"Instead: {manual.instead}", _WIDTH)
     for label, examples in (("Fails", manual.fails), ("Passes", manual.passes)):
         for example in examples:
-            places = ", ".join(f"{line}:{column}" for line, column in example.places)
-            yield f"{label}: {example.file}{f' at {places}' if places else ''}\n\n{indent(example.fragment.rstrip(), '    ')}"
+            # As it stands in a docstring, so that it can be copied into one.
+            places = "".join(f" {line}:{column}" for line, column in example.places)
+            yield f"{label}: {example.file}{places}\n\n{indent(example.fragment.rstrip(), '    ')}"

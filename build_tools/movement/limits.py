@@ -87,6 +87,14 @@ def not_shown(movement: Movement) -> Iterator[Trouble]:
                               "name the same joints in `from:`, `via:` and `to:`")
 
 
+def moving_joints(movement: Movement) -> set[str]:
+    """Joints whose angle changes over the repetition, those of a second limb too; empty for a hold."""
+    frames_of = [[movement.start, *movement.via, movement.end]]
+    if movement.other and movement.other.start is not None and movement.other.end is not None:
+        frames_of.append([movement.other.start, movement.other.end])
+    return {joint for keys in frames_of for joint in keys[0] if len({key.get(joint) for key in keys}) > 1}
+
+
 def impossible(movement: Movement, vocabulary: Vocabulary) -> Iterator[Trouble]:
     """Postures that run into the floor or miss the place where a hand or foot must be. One trouble of each kind at most."""
     shown = frames(movement, vocabulary)

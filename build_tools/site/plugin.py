@@ -81,13 +81,13 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):
         self._book = book.render(catalog, conclusions, profile, Site(config.site_url or None, self.config.offline and not self._previews))
 
     def _report(self, found: list[runner.Reported], strict: bool) -> None:
-        """One line per finding; stop on errors, and on warnings when strict."""
-        counts = {"error": 0, "warning": 0}
+        """One line per finding; stop on errors, and on warnings when strict. A notice only speaks: MkDocs would count a warning."""
+        counts = {"error": 0, "warning": 0, "notice": 0}
+        say_as = {"error": log.error, "warning": log.warning, "notice": log.info}
         for finding, severity in found:
             counts[severity] += 1
-            say = log.error if severity == "error" else log.warning
             spot = finding.spot
-            say(f"{spot.file}:{spot.line}:{spot.column}: {severity}[{finding.rule}]: {finding.message}; help: {finding.help}")
+            say_as[severity](f"{spot.file}:{spot.line}:{spot.column}: {severity}[{finding.rule}]: {finding.message}; help: {finding.help}")
         if counts["error"] or (strict and counts["warning"]):
             raise PluginError(f"the catalog did not pass its checks ({counts['error']} errors, {counts['warning']} warnings); "
                               "the site that stood before is untouched")

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from ..checks.manual import Manual, read_manual
+from ..checks.manual import Manual
 from ..checks.number_manuals import NUMBERS
 from ..checks.profile import Profile, severity_of
-from ..checks.rule import all_rules
+from ..checks.register import rule_manuals
 from .templating import render
 
 
@@ -24,4 +24,4 @@ def text(profile: Profile) -> str:
 
 def _manuals() -> dict[str, Manual]:
     """The manuals of what is checked on each entry, and of what only the numbers show."""
-    return {**{id: read_manual(module.__doc__ or "") for id, module in all_rules().items()}, **NUMBERS}
+    return {**rule_manuals(), **NUMBERS}

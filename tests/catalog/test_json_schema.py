@@ -1,6 +1,7 @@
 """Schemas for editors, judged by an outside validator: the `jsonschema` package (draft 2020-12, formats on)."""
 
 import json
+from pathlib import Path
 
 import pytest
 from jsonschema import Draft202012Validator
@@ -108,6 +109,11 @@ BROKEN = {
     "one rest and no fixed segment": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "fixes"], ...),
     "two rests and a fixed segment": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "rests_on"], {"seat": 0.4, "feet": 0}),
     "two rests and no face": ("vocabulary", "vocabulary.yaml", ["positions", "seated"], {"name": "X", "rests_on": {"hips": 0, "feet": 0}}),
+    "two rests, a face and the side": ("vocabulary", "vocabulary.yaml", ["positions", "seated"],
+                                       {"name": "X", "rests_on": {"hips": 0, "feet": 0}, "faces": "up", "sideways": True}),
+    "one rest and a face": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "faces"], "up"),
+    "two rests, neither face nor side": ("vocabulary", "vocabulary.yaml", ["positions", "seated"],
+                                         {"name": "X", "rests_on": {"hips": 0, "feet": 0}, "sideways": False}),
     "nothing rests": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "rests_on"], {}),
     "pulley at no known height": ("exercises", "exercises/cable-curl.yaml", ["movement", "load", "from"], {"x": 1, "height": "top"}),
     "nobody took part": ("studies", "studies/glow2031.yaml", ["people", "n"], 0),
@@ -137,8 +143,21 @@ UNUSUAL = {
     "pulley by metres": ("exercises", "exercises/cable-curl.yaml", ["movement", "load", "from"], {"x": 1.5, "height": 0.6}),
     "body on two points": ("vocabulary", "vocabulary.yaml", ["positions", "seated"],
                            {"name": "X", "rests_on": {"shoulders": 0, "feet": 0}, "faces": "up"}),
+    "body on its side on two points": ("vocabulary", "vocabulary.yaml", ["positions", "seated"],
+                                       {"name": "X", "rests_on": {"elbows": 0, "feet": 0}, "sideways": True}),
+    "body on its side on one point": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "sideways"], True),
     "values without contrasts": ("studies", "studies/glow2031.yaml", ["results", 0, "contrasts"], ...),
 }
+
+
+SHIPPED = Path(__file__).parents[2] / "catalog"
+
+
+@pytest.mark.parametrize("kind", json_schema.KINDS)
+def test_accepts_the_shipped_catalog(kind):
+    """The schema and the check agree on every file that is published."""
+    for path in sorted(SHIPPED.glob(json_schema.files(kind).replace("<id>", "*"))):
+        assert accepted_by_schema(kind, data_of(path)), path.name
 
 
 def changed(data, path, value):

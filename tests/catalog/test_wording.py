@@ -124,7 +124,16 @@ TRUE_FALSE = "write true or false (yes, no, on and off are plain text in YAML 1.
     ("inner: {word: x, zzz: x}", "unknown-key", 18, "unknown key `zzz`", "known here: word"),
     # rules of an entry as a whole
     ("claim: {part: [a], outcome: growth, because: x}", "wrong-value", 8,
-     "give exactly one of `more_than:`, `less_than:`, `similar_to:`", "change the keys of this entry to fit"),
+     "this claim has no direction", "add one of `more_than:`, `less_than:`, `similar_to:` with what it is compared with"),
+    ("claim: {part: [a], outcome: growth, because: x, more_than: {part: a}, less_than: {part: b}}", "wrong-value", 71,
+     "this claim says `more_than:` and `less_than:` at once", "keep the one direction that is meant; two comparisons are two claims"),
+    # numbers with something else in them
+    ("inner: {word: x, 5: }", "unknown-key", 18, "unknown key `5`", "known here: word"),
+    ("pair: [1,2, 3,4]", "wrong-value", 7, "`pair` has 4 entries", "write at most 2; a decimal is written with a point: [1.2, 3.4]"),
+    ("share: 0,5", "wrong-type", 8, "`share` should be a number, not the text `0,5`", "write a decimal point: 0.5"),
+    ("share: 33 ± 12,5", "wrong-type", 8, "`share` should be a number, not the text `33 ± 12,5`",
+     "write the spread apart: mean: 33, sd: 12.5 (or se:, as the paper says)"),
+    ("share: ±12", "wrong-type", 8, "`share` should be a number, not the text `±12`", "write the number alone: share: 12"),
     ("claim: {part: [a], outcome: growth, because: x, more_than: {}}", "wrong-value", 60,
      "give either `exercise:` or `part:`, one of the two", "change the keys of this entry to fit"),
 ])

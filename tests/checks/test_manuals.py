@@ -3,18 +3,30 @@
 from __future__ import annotations
 
 from pathlib import Path
+from types import ModuleType, SimpleNamespace
 
 import pytest
 from examples import DEMO, TODAY, lay_over
 
-from build_tools.checks.manual import Example, read_manual
+from build_tools.checks.manual import Example, Manual, read_manual
+from build_tools.checks.register import rule_manuals
 from build_tools.checks.rule import Context, all_rules
 
 RULES = all_rules()
+
+
+def manual_of(module: ModuleType) -> Manual:
+    """The module's manual; one that cannot be read fails the test of its own rule, not the collection of all."""
+    try:
+        return read_manual(module.__doc__ or "")
+    except ValueError:
+        return Manual("", "", "", (), ())
+
+
 EXAMPLES = [
     pytest.param(rule, example, id=f"{rule}-{kind}-{number}")
     for rule, module in RULES.items()
-    for manual in [read_manual(module.__doc__ or "")]
+    for manual in [manual_of(module)]
     for kind, examples in (("fails", manual.fails), ("passes", manual.passes))
     for number, example in enumerate(examples, 1)
 ]
@@ -48,6 +60,17 @@ def test_demo_catalog_is_clean(rule: str) -> None:
     from build_tools.catalog.load import load
 
     assert list(RULES[rule].check(Context(load(DEMO, "demo"), TODAY))) == []
+
+
+@pytest.mark.parametrize(("place", "complaint"), [("at 1:1", "`at` is no line:column"), ("1", "`1` is no line:column"),
+                                                  ("0:1", "`0:1` is no line:column")])
+def test_a_malformed_manual_names_its_module_and_leaves_the_others(place: str, complaint: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    broken = SimpleNamespace(__name__="build_tools.checks.rules.swap_once", __doc__=(
+        f"Title.\n\nWhy: because.\n\nInstead: that.\n\nFails: a.yaml {place}\n    x: 1\n\nPasses: a.yaml\n    x: 2\n"))
+    monkeypatch.setattr("build_tools.checks.register.all_rules", lambda: {**RULES, "swap-once": broken})
+    manuals = rule_manuals()
+    assert "build_tools/checks/rules/swap_once.py" in manuals["swap-once"].title and complaint in manuals["swap-once"].why
+    assert manuals["near-names"].fails and manual_of(broken).title == ""
 
 
 @pytest.mark.parametrize("docstring", [

@@ -10,10 +10,21 @@ from examples import TODAY
 from hypothesis import given
 from hypothesis import strategies as st
 
+from build_tools.catalog.bibliography import Reference
+from build_tools.catalog.finding import Spot
 from build_tools.catalog.load import load
+from build_tools.checks import places
 from build_tools.checks.names import TYPO_LENGTH, blurred
 from build_tools.checks.rule import Context, all_rules
-from build_tools.checks.rules import absolute_words, caution_asks, caution_red_flags, reference_identifier, review_due
+from build_tools.checks.rules import (
+    absolute_words,
+    caution_asks,
+    caution_red_flags,
+    look_alike_letters,
+    plain_text,
+    reference_identifier,
+    review_due,
+)
 
 RULES = all_rules()
 SHIPPED = Path(__file__).parents[2] / "catalog"
@@ -137,6 +148,72 @@ def test_a_concern_is_heard_wherever_its_word_begins() -> None:
 
 def test_every_absolute_word_has_its_remedy() -> None:
     assert all(absolute_words.ABSOLUTE.values()) and set(absolute_words.ABSOLUTE) > absolute_words.IN_INSTRUCTIONS
+
+
+def reference(read: str, readat: str) -> Reference:
+    return Reference("wick2030", "article", (), False, "", "2030", "", "", "", "", "", "", "", "", "", read, readat, "", Spot("", 1, 1), "")
+
+
+# Places as the shipped catalog and reference styles write them (APA, 7th edition, on citing parts of a source; from memory).
+@pytest.mark.parametrize("at", ["abstract", "Abstract, lifting phase", "part of the abstract", "Table 2", "tables 1 and 2",
+                                "Figure 3b", "Fig. 3",
+                                "p. 830", "pp. 12-14", "section 3.1", "results", "Methods, statistics", "supplementary Table S2",
+                                "second-hand, a summary",
+                                "start of the abstract, on grip", "caption of Figure 6", "its list of signs", "data file, rows 3 to 9"])
+def test_places(at: str) -> None:
+    assert places.is_place(at)
+
+
+@pytest.mark.parametrize(("at", "help"), [("abstarct", "`abstract`"), ("Tabel 2", "`table`"), ("figur 1", "`figure`"),
+                                          ("reslts", "`results`"),
+                                          ("somewhere", "start with the place"), ("tablecloth", "`table`")])
+def test_what_is_no_place(at: str, help: str) -> None:
+    assert not places.is_place(at) and help in places.nearest_place(at)
+
+
+@pytest.mark.parametrize(("at", "read", "readat", "unread"), [
+    ("abstract, 30 degrees", "abstract", "", None),
+    ("Table 3", "full text", "", None),
+    ("Table 3", "abstract", "journal page, abstract and table 3", None),
+    ("Table 3", "abstract", "journal page, abstract and table 13", "Table 3"),
+    ("Table 3", "abstract", "journal page, abstract and table 31", "Table 3"),
+    ("Table 3", "part of abstract", "index page", "Table 3"),
+    ("abstract and Figure 6", "abstract", "index page", "Figure 6"),
+    ("p. 830", "record", "", "p 830"),
+    ("results", "abstract", "", "results"),
+    ("list of signs", "abstract", "publisher page: abstract, and the lists of signs to stop", None),
+    ("list of signs", "abstract", "publisher page: abstract", "list"),
+    ("its list of signs, in a restatement", "abstract", "publisher page: abstract", None),
+    ("caption of Figure 6", "abstract", "abstract and the caption of Figure 6", None),
+    ("start of the results", "abstract", "", "results"),
+    ("Table 3 of glow2031, which lists it", "abstract", "", None),
+    ("Table 3 of dusk2029, which nobody entered", "abstract", "", "Table 3 of dusk2029, which nobody entered"),
+])
+def test_what_the_record_does_not_say_to_have_been_read(at: str, read: str, readat: str, unread: str | None) -> None:
+    record = reference(read, readat)
+    assert places.beyond_the_abstract(at, record, {"wick2030": record, "glow2031": record}) == unread
+
+
+@pytest.mark.parametrize(("text", "words"), [
+    ("Plain words, 30 degrees.", []), ("naïve Élévation", []), ("жим лёжа", []), ("TGF-β and PGC-1α, 5 μV", []),
+    ("Рress", ["Рress"]), ("curl with а cable", []), ("cаble", ["cаble"]), ("bοx", ["bοx"]),
+])
+def test_words_of_two_alphabets(text: str, words: list[str]) -> None:
+    assert [word for word, _ in look_alike_letters.mixed(text)] == words
+
+
+# The forms of CommonMark's own examples of emphasis, code, links, lists and entities, and of what is none of them (from memory).
+@pytest.mark.parametrize("text", ["*foo bar*", "**foo bar**", "_foo bar_", "`foo`", '[link](/uri)', "[foo][bar]", "- foo", "1. one",
+                                  "# foo",
+                                  "&copy; 2020", "https://foo.bar.baz", "foo@bar.example.com", "See www.foo.bar"])
+def test_markup(text: str) -> None:
+    assert any(form.search(text) for _, form, _ in plain_text.MARKUP)
+
+
+@pytest.mark.parametrize("text", ["a * foo bar*", "foo_bar_baz", "5*6*78", "-one", "1.5 kg", "#hashtag", "Hold [gently] on.", "R&D; done",
+                                  "Up, then down.The end.", "e.g. a band", "p.m. or a.m."])
+def test_no_markup(text: str) -> None:
+    assert not any(form.search(text) for _, form, _ in plain_text.MARKUP)
 
 
 @pytest.mark.parametrize(("day", "months", "due"), [

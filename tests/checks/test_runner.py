@@ -55,6 +55,7 @@ def test_every_id_that_the_loader_writes_has_a_manual():
     assert len(found) > 10 and found <= set(LOADER)
 
 
+STUDY = (Path(__file__).parents[1] / "demo/catalog/studies/wick2030.yaml").read_text(encoding="utf-8")
 #: Id -> a file of the demo catalog and what it holds instead (a function changes its text).
 REFUSED = {
     "bad-key": ("references.bib", lambda text: text.replace("{glow2031,", "{Glow-2031,")),
@@ -65,6 +66,8 @@ REFUSED = {
     "file-size": ("handbook.yaml", b"# long\n" * 50_000),
     "file-unreadable": ("moved.yaml", None),
     "length-table": ("model/lamp.csv", lambda text: text.replace("-20,20,", "-20,25,")),
+    "merge-conflict": ("handbook.yaml", lambda text: text.replace("licence:", "<<<<<<< HEAD\nlicence:")),
+    "misplaced-file": ("exercises/wick2031.yaml", lambda text: STUDY),
     "missing-file": ("handbook.yaml", ...),
     "missing-key": ("handbook.yaml", lambda text: text.replace("title: Lantern Yard handbook\n", "")),
     "stray-file": ("handbok.yaml", b"title: Handbook\n"),
@@ -88,7 +91,8 @@ def test_every_id_of_the_loader_is_found(demo, id):
     elif change is ...:
         path.unlink()
     else:
-        path.write_bytes(change if isinstance(change, bytes) else change(path.read_text(encoding="utf-8")).encode())
+        text = path.read_text(encoding="utf-8") if path.exists() else ""
+        path.write_bytes(change if isinstance(change, bytes) else change(text).encode())
     found = checked(demo, {}, load_profile())
     assert {r.finding.rule for r in found} == {id}
     assert {r.finding.spot.file for r in found} == {f"catalog/{name}"} and {r.severity for r in found} == {"error"}
@@ -96,7 +100,7 @@ def test_every_id_of_the_loader_is_found(demo, id):
 
 def test_a_profile_names_only_known_severities(tmp_path):
     (tmp_path / "profile.yaml").write_text("a-rule: fatal\n", encoding="utf-8")
-    with pytest.raises(ValueError, match="`a-rule` cannot be `fatal`; write one of: error, warning"):
+    with pytest.raises(ValueError, match="`a-rule` cannot be `fatal`; write one of: error, warning, notice"):
         load_profile(tmp_path / "profile.yaml")
 
 
@@ -116,6 +120,27 @@ def test_sorted_by_file_line_column_and_rule(demo):
 def test_the_profile_decides_the_severity_and_a_new_rule_is_an_error(demo):
     found = checked(demo, {"old-rule": rule((1, 1)), "new-rule": rule((1, 1))}, {"old-rule": "warning"})
     assert {r.finding.rule: r.severity for r in found} == {"old-rule": "warning", "new-rule": "error"}
+
+
+@pytest.mark.parametrize("name, moved_to", [
+    ("exercises/Crate-Curl.yaml", None), ("exercises/crate_curl.yaml", None), ("exercises/crate curl.yaml", None),
+    ("crate-curl.yaml", "exercises/crate-curl.yaml"), ("studies/crate-curl.yaml", "exercises/crate-curl.yaml"),
+    ("muscles/crate-curl.yaml", "exercises/crate-curl.yaml"),
+])
+def test_a_file_that_is_not_where_it_belongs_is_all_that_is_told(demo, name, moved_to):
+    """Every mention of the exercise fails too, and says nothing new."""
+    (demo / "exercises/crate-curl.yaml").rename(demo / name)
+    only, = checked(demo, None, load_profile())
+    assert only.finding.spot == Spot(f"catalog/{name}", 1, 1)
+    assert only.finding.rule == ("misplaced-file" if moved_to else "file-name")
+    assert not moved_to or only.finding.help == f"move it to {moved_to}"
+
+
+def test_a_file_that_is_not_where_it_belongs_is_told_first(demo):
+    (demo / "zzz.yaml").write_text("title: x\n", encoding="utf-8")
+    (demo / "exercises/Lamp.yaml").write_text("name: Lamp\n", encoding="utf-8")
+    found = checked(demo, {"a-rule": rule((1, 1), file="catalog/exercises/cable-curl.yaml")})
+    assert [r.finding.rule for r in found] == ["file-name", "stray-file", "a-rule"]
 
 
 def test_what_the_loader_found_is_reported_with_the_rest(demo):

@@ -51,6 +51,16 @@ def test_warnings_fail_only_under_strict(tmp_path: Path, monkeypatch: pytest.Mon
         assert snapshot(tmp_path / "site") == before
 
 
+def test_a_due_review_stops_no_strict_build(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture) -> None:
+    """In 2030 every review of the demo is due. MkDocs counts warnings under strict, so a notice must not be one of them."""
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1893456000")  # 2030-01-01
+    caplog.set_level("INFO")
+    config = configuration(tmp_path, DEMO, plugins=["search", {"handbook": {"catalog": str(DEMO), "strict": True}}])
+    assert (build(config, strict=True) / "index.html").is_file()
+    told = [record for record in caplog.records if "notice[review-due]: the review was due on" in record.getMessage()]
+    assert len(told) == 4 and {record.levelname for record in told} == {"INFO"}
+
+
 def test_a_claim_that_the_numbers_contradict_stops_the_build(demo: Path, tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
     config = configuration(tmp_path, demo)
     before = snapshot(build(config))

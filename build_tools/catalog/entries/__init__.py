@@ -27,6 +27,7 @@ from .base import (
     PartRef,
     Positive,
     Term,
+    Unfit,
 )
 from .care import CareLine, Concern, Wording
 from .example import Client, Example, Sets
@@ -209,6 +210,7 @@ __all__ = [
     "Test",
     "Timing",
     "Topic",
+    "Unfit",
     "Value",
     "Version",
     "Via",

@@ -25,6 +25,14 @@ ContactPoint = Literal["feet", "toes", "heels", "knees", "seat", "back", "front"
 Outcome = Literal["growth", "activation", "length", "strength", "architecture"]
 
 
+class Unfit(ValueError):
+    """Keys of one entry that do not go together: what is wrong, what to write, and the key to mend, if it is one."""
+
+    def __init__(self, message: str, help: str, key: str | None = None) -> None:
+        super().__init__(message)
+        self.help, self.key = help, key
+
+
 class Entry(BaseModel):
     """Common settings: nothing unknown, nothing converted, nothing changed later."""
 
@@ -56,3 +64,4 @@ class Term(Entry):
 
     name: Name = Field(description="Name as shown.")
     note: Line | None = Field(None, description="What stands in for it, or how to tell it from others.")
+    also_called: list[Name] = Field(default=[], description="Other words that authors try; a message then names this term.")

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from .base import Basis, Citation, ContactPoint, Entry, Id, Interval, Line, Name, PartRef
+from .base import Basis, Citation, ContactPoint, Entry, Id, Interval, Line, Name, PartRef, Unfit
 
 
 class Anchor(Entry):
@@ -76,6 +76,7 @@ class Movement(Entry):
     grip: Literal["overhand", "underhand", "neutral"] | None = Field(None, description="Which way the palm faces, where the wrist bends.")
     out_of_plane: list[Id] = Field(default=[], description="Joints that also move out of the drawn plane: no load and no length is told.")
     load: Load = Field(description="What resists, and where it acts.")
+    hold: bool = Field(False, description="True when nothing is meant to move: the posture is held.")
 
 
 class BodyWeightFraction(Basis):
@@ -122,8 +123,12 @@ class Claim(Basis):
 
     @model_validator(mode="after")
     def _one_direction(self) -> Claim:
-        if sum(c is not None for c in (self.more_than, self.less_than, self.similar_to)) != 1:
-            raise ValueError("give exactly one of `more_than:`, `less_than:`, `similar_to:`")
+        given = [key for key in ("more_than", "less_than", "similar_to") if getattr(self, key) is not None]
+        if not given:
+            raise Unfit("this claim has no direction", "add one of `more_than:`, `less_than:`, `similar_to:` with what it is compared with")
+        if len(given) > 1:
+            raise Unfit(f"this claim says {' and '.join(f'`{key}:`' for key in given)} at once",
+                        "keep the one direction that is meant; two comparisons are two claims", given[-1])
         return self
 
     @property

@@ -14,6 +14,7 @@ class People(Entry):
 
     n: Annotated[int, Field(gt=0)] = Field(description="Number of people analysed, or enrolled if only that is known.")
     women: Annotated[int, Field(ge=0)] | None = Field(None, description="How many of them are women.")
+    others: Annotated[int, Field(gt=0)] | None = Field(None, description="How many of them are in no arm here: other groups, dropouts.")
     age: Line | None = Field(None, description="As reported, e.g. 22.4 (SD 3.1) years.")
     trained: bool | None = Field(None, description="Whether they had trained with weights before.")
     note: Line | None = Field(None, description="Anything else that limits to whom it applies.")

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints, model_validator
 
-from .base import Basis, ContactPoint, Entry, Id, Interval, Key, Line, Name, Outcome, Term
+from .base import Basis, ContactPoint, Entry, Id, Interval, Key, Line, Name, Outcome, Term, Unfit
 from .care import Concern, Wording
 
 
@@ -53,9 +53,12 @@ class Position(Term):
 
     @model_validator(mode="after")
     def _fixed(self) -> Position:
-        two, faces = len(self.rests_on) == 2, self.faces is not None or self.sideways
-        if (self.fixes is None) != two or faces != (two or self.sideways):
-            raise ValueError("with one carrying point give `fixes:`, with two give `faces:` or `sideways:`, never both")
+        two, faces = len(self.rests_on) == 2, self.faces is not None
+        # With one point someone may lie on the side too; with two, the side or the face says how the body turns.
+        if two and (self.fixes is not None or faces == self.sideways) or not two and (self.fixes is None or faces):
+            raise Unfit("this position does not say how the body is held",
+                        "with one carrying point give `fixes:`; with two give `faces:` or `sideways: true`, one of them, and no `fixes:`",
+                        "rests_on")
         return self
 
 
@@ -69,6 +72,7 @@ class Design(Term):
     """A study design. A synthesis summarises other studies and is never counted beside them."""
 
     synthesis: bool = Field(False, description="True for reviews and other summaries of studies.")
+    trains: bool = Field(False, description="True when people train between two measurements, so that its weeks matter.")
     allocates: bool = Field(False, description="True when people, limbs or an order of exercises are allocated, so that studies say how.")
 
 
@@ -174,6 +178,13 @@ class Conventions(Entry):
     size_large_activation: Convention = Field(description="Ratio of activities from which a difference is large.")
     size_large_strength: Convention = Field(description="Ratio of final strengths from which a difference is large.")
     correlations: Correlations = Field(description="How alike people's numbers are taken to be where no paper says it.")
+    size_impossible_growth: Convention | None = Field(None, description="Ratio of muscle sizes beyond which a number is a slip.")
+    size_impossible_activation: Convention | None = Field(None, description="Ratio of activities beyond which a number is a slip.")
+    size_impossible_strength: Convention | None = Field(None, description="Ratio of strengths beyond which a number is a slip.")
+    size_impossible_architecture: Convention | None = Field(None, description="Ratio of other measures beyond which a number is a slip.")
+    size_impossible_standardised: Convention | None = Field(None, description="Standardised difference beyond which a number is a slip.")
+    exercises_per_part: Convention | None = Field(None, description="How many exercises every muscle part has, if a number is asked.")
+    years_ahead: Convention | None = Field(None, description="How many years ahead a reference may be dated; 1 unless given.")
 
     def items(self) -> list[tuple[str, Convention]]:
         """Each convention of one number with its key, in the order above."""

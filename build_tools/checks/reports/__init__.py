@@ -36,7 +36,12 @@ class Report:
     @property
     def warnings(self) -> int:
         """How many findings fail the check only under ``--strict``."""
-        return len(self.reported) - self.errors
+        return sum(item.severity == "warning" for item in self.reported)
+
+    @property
+    def notices(self) -> int:
+        """How many findings are only told."""
+        return len(self.reported) - self.errors - self.warnings
 
     @property
     def has_internal_error(self) -> bool:
@@ -46,7 +51,8 @@ class Report:
     @property
     def closing(self) -> str:
         """One line that sums up."""
-        found = " and ".join(plural(n, word) for n, word in ((self.errors, "error"), (self.warnings, "warning")) if n)
+        counts = ((self.errors, "error"), (self.warnings, "warning"), (self.notices, "notice"))
+        found = " and ".join(plural(n, word) for n, word in counts if n)
         return f"{found or 'no findings'} in {plural(self.checked, 'entry', 'entries')}"
 
 

@@ -5,8 +5,9 @@
       "checked": 42,                     entries and references looked at
       "errors": 1,
       "warnings": 0,
+      "notices": 0,                      told, but fail nothing, not even under --strict
       "findings": [                      in the order of the files
-        {"severity": "error",            or "warning"
+        {"severity": "error",            "warning" or "notice"
          "rule": "unknown-key",          permanent id
          "file": "catalog/exercises/seated-row.yaml",
          "line": 3, "column": 1,         both from 1; columns count characters
@@ -34,6 +35,7 @@ def render(report: Report) -> str:
         "checked": report.checked,
         "errors": report.errors,
         "warnings": report.warnings,
+        "notices": report.notices,
         "findings": [
             {"severity": severity, "rule": finding.rule, **finding.spot._asdict(), "message": finding.message, "help": finding.help}
             for finding, severity in report.reported

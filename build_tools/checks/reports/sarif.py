@@ -11,7 +11,7 @@ from typing import Any
 from urllib.parse import quote
 
 from build_tools.checks.manual import Example, Manual
-from build_tools.checks.profile import load_profile, severity_of
+from build_tools.checks.profile import Severity, load_profile, severity_of
 from build_tools.checks.register import manuals
 from build_tools.checks.runner import INTERNAL_ERROR, Reported
 
@@ -19,6 +19,9 @@ from . import Report, visible
 from .place import in_repository
 
 _SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+
+#: The standard's own words (3.27.10).
+_LEVELS: dict[Severity, str] = {"error": "error", "warning": "warning", "notice": "note"}
 
 
 def render(report: Report) -> str:
@@ -35,7 +38,7 @@ def render(report: Report) -> str:
             "executionSuccessful": not report.has_internal_error,
             # A fault of the tool is a notification (3.20.21), not a result about the catalog.
             "toolExecutionNotifications": [
-                {"level": item.severity, "message": {"text": _message(item)}, "associatedRule": {"id": INTERNAL_ERROR}}
+                {"level": _LEVELS[item.severity], "message": {"text": _message(item)}, "associatedRule": {"id": INTERNAL_ERROR}}
                 for item in report.reported if item.finding.rule == INTERNAL_ERROR
             ],
         }],
@@ -52,7 +55,7 @@ def _result(item: Reported, index: dict[str, int]) -> dict[str, Any]:
     finding, spot = item.finding, item.finding.spot
     result: dict[str, Any] = {
         "ruleId": finding.rule,
-        "level": item.severity,
+        "level": _LEVELS[item.severity],
         "message": {"text": _message(item)},
         "locations": [{"physicalLocation": {
             # A relative reference (3.4.3): forward slashes, percent-encoded.
@@ -69,14 +72,14 @@ def _message(item: Reported) -> str:
     return f"{visible(item.finding.message)}\nhelp: {visible(item.finding.help)}"
 
 
-def _rule(rule: str, manual: Manual, severity: str) -> dict[str, Any]:
+def _rule(rule: str, manual: Manual, severity: Severity) -> dict[str, Any]:
     return {
         "id": rule,
         "name": "".join(word.capitalize() for word in rule.split("-")),
         "shortDescription": {"text": manual.title},
         "fullDescription": {"text": manual.why},
         "help": {"text": _plain(manual), "markdown": _markdown(manual)},
-        "defaultConfiguration": {"level": severity},
+        "defaultConfiguration": {"level": _LEVELS[severity]},
     }
 
 

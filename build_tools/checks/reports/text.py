@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from build_tools.checks.profile import Severity
+
 from . import Counts, Report, visible
 
 _BOLD, _RED, _YELLOW, _CYAN = "1", "1;31", "1;33", "36"
+_STYLES: dict[Severity, str] = {"error": _RED, "warning": _YELLOW, "notice": _CYAN}
 
 
 def render(report: Report) -> str:
@@ -21,7 +24,7 @@ def _lines(report: Report) -> Iterator[str]:
     for finding, severity in report.reported:
         spot = finding.spot
         place = paint(f"{visible(spot.file)}:{spot.line}:{spot.column}:", _BOLD)
-        label = paint(f"{severity}[{finding.rule}]", _RED if severity == "error" else _YELLOW)
+        label = paint(f"{severity}[{finding.rule}]", _STYLES[severity])
         yield f"{place} {label}: {visible(finding.message)}"
         yield f"  {paint('help:', _CYAN)} {visible(finding.help)}"
     yield from tables(report.counts)

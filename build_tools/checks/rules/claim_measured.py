@@ -41,23 +41,35 @@ from build_tools.checks.rule import Context, Problem
 def check(context: Context) -> Iterator[Problem]:
     """Parts and exercises of a claim that its cited studies did not measure."""
     catalog = context.catalog
+    # Whose arms are wrong is told beside the arm; what every claim then lacks would only hide it.
+    muddled = {key for key, study in catalog.studies.items() if not _has_sound_arms(context, study.data)}
+    known = set(catalog.part_refs())
     for statement, claim in context.claims:
         keys = {citation.key for citation in claim.cites}
-        if claim.outcome == "length" or any(("studies", key) in catalog.broken for key in keys):
+        if claim.outcome == "length" or any(("studies", key) in catalog.broken or key in muddled for key in keys):
             continue
         studies = [catalog.studies[key].data for key in sorted(keys) if key in catalog.studies]
         results = [(study, result) for study in studies for result in study.results
                    if context.outcomes.get(result.measure) == claim.outcome]
         if not results:  # left to the rules on study files and outcomes
             continue
-        for missing in _missing(claim, statement.entry.id, results):
+        for missing in _missing(claim, statement.entry.id, results, known):
             yield Problem(statement.spot("cites", key=True), f"no cited study measured {claim.outcome} {missing}",
                           "cite a study that did, complete the study file, narrow the claim, or give `common_practice:` instead")
 
 
-def _missing(claim: Claim, own: str, results: list[tuple[Study, Result]]) -> Iterator[str]:
+def _has_sound_arms(context: Context, study: Study) -> bool:
+    """Whether every arm's exercise and every number's arm exists."""
+    exercises = [arm.exercise for arm in study.arms.values() if arm.exercise]
+    return (not any(context.is_absent("exercises", id) for id in exercises)
+            and all(_arms(result) <= set(study.arms) for result in study.results))
+
+
+def _missing(claim: Claim, own: str, results: list[tuple[Study, Result]], known: set[str]) -> Iterator[str]:
     exercises = {own, claim.comparator.exercise or own}
     for part in [*claim.part, *filter(None, (claim.relative_to, claim.comparator.part))]:
+        if part not in known:  # which is told where it stands
+            continue
         bearing = [(study, result) for study, result in results if _covers(result, part)]
         if not bearing:
             yield f"of `{part}`"

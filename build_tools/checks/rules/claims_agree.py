@@ -39,7 +39,7 @@ Passes: exercises/crate-curl.yaml
 
 from collections.abc import Iterator
 
-from build_tools.checks.contrasts import Stated, stated
+from build_tools.checks.contrasts import Stated, reported_direction, stated
 from build_tools.checks.rule import Context, Problem
 
 
@@ -49,6 +49,12 @@ def check(context: Context) -> Iterator[Problem]:
     for claim in stated(context):
         other = first.setdefault(claim.contrast, claim)
         if other.direction != claim.direction:
-            spot = other.statement.spot("part", other.part)
-            yield Problem(claim.statement.spot("part", claim.part), f"this claim contradicts the one at {spot.file}:{spot.line}",
-                          "decide by the sources which direction stands, and write it in both places")
+            shown = reported_direction(context, claim)
+            # The one that the studies do not say is told, whichever file comes first.
+            wrong, kept = (other, claim) if shown and shown.direction == claim.direction else (claim, other)
+            spot = kept.statement.spot("part", kept.part)
+            against = f", and {', '.join(f'`{key}`' for key in shown.keys)} reports that direction" if (
+                shown and shown.direction == kept.direction) else ""
+            yield Problem(wrong.statement.spot("part", wrong.part), f"this claim contradicts the one at {spot.file}:{spot.line}{against}",
+                          "turn this claim round, or correct the study" if against
+                          else "decide by the sources which direction stands, and write it in both places")

@@ -46,6 +46,7 @@ from collections.abc import Iterator
 
 from build_tools.catalog.load import Entry
 from build_tools.catalog.walk import Path
+from build_tools.checks.names import exercise_names
 from build_tools.checks.rule import Context, Problem, suggest
 
 
@@ -57,7 +58,8 @@ def check(context: Context) -> Iterator[Problem]:
         if context.is_absent("exercises", id):
             yield Problem(entry.spot(*path), f"there is no exercise `{id}`",
                           f"it is retired: write `{retired[id]}`" if id in retired
-                          else suggest(id, catalog.exercises, f"add exercises/{id}.yaml, or name one that exists"))
+                          else suggest(id, catalog.exercises, f"add exercises/{id}.yaml, or name one that exists",
+                                       ((name, exercise.id) for name, exercise, _ in exercise_names(catalog))))
 
 
 def _mentions(context: Context) -> Iterator[tuple[str, Entry, Path]]:

@@ -37,10 +37,11 @@ Passes: exercises/crate-curl.yaml
     set_credit: {lantern/long-head: direct}
 """
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from build_tools.catalog.load import Catalog, Entry
 from build_tools.catalog.walk import Path
+from build_tools.checks.names import muscle_names, plain
 from build_tools.checks.rule import Context, Problem, suggest
 
 
@@ -53,12 +54,26 @@ def check(context: Context) -> Iterator[Problem]:
         if ref in known or muscle not in catalog.muscles and not context.is_absent("muscles", muscle):
             continue
         is_key = path[-2] in ("set_credit", "muscles")
-        yield Problem(entry.spot(*path, key=is_key), f"there is no muscle part `{ref}`", suggest(ref, known, _choice(catalog, ref)))
+        yield Problem(entry.spot(*path, key=is_key), f"there is no muscle part `{ref}`", _help(catalog, ref, known))
 
 
-def _choice(catalog: Catalog, ref: str) -> str:
-    muscle = catalog.muscles.get(ref.partition("/")[0])
-    return f"its parts: {', '.join(muscle.data.parts)}" if muscle else f"muscles: {', '.join(catalog.muscles)}"
+def _help(catalog: Catalog, ref: str, known: Collection[str]) -> str:
+    """The part that was meant, by any of its names; else what there is to choose from."""
+    given, _, part = ref.partition("/")
+    names = {plain(name): id for name, id in muscle_names(catalog) if id in catalog.muscles}
+    muscle = given if given in catalog.muscles else names.get(plain(given))
+    if muscle is None:
+        return suggest(ref, known, f"muscles: {', '.join(catalog.muscles)}", muscle_names(catalog))
+    parts = catalog.muscles[muscle].data.parts
+    if part and (fitting := [f"`{muscle}/{id}`" for id in parts if _words(part) <= _words(id)]):
+        return f"did you mean {' or '.join(fitting)}?"
+    if part and muscle != given:
+        return f"`{muscle}` is also called {given}; its parts: {', '.join(parts)}"
+    return suggest(ref, known, f"its parts: {', '.join(parts)}", muscle_names(catalog))
+
+
+def _words(text: str) -> set[str]:
+    return set(plain(text).split())
 
 
 def _mentions(context: Context) -> Iterator[tuple[str, Entry, Path]]:

@@ -91,10 +91,12 @@ Passes: exercises/crate-curl.yaml
     equipment: [crate]
 """
 
+from collections import defaultdict
 from collections.abc import Iterator
 
 from build_tools.catalog.load import Entry
 from build_tools.catalog.walk import Path
+from build_tools.checks.names import term_names
 from build_tools.checks.rule import Context, Problem, suggest
 from build_tools.movement.limits import named_angles
 
@@ -104,12 +106,15 @@ def check(context: Context) -> Iterator[Problem]:
     vocabulary = context.catalog.vocabulary
     if vocabulary is None:
         return
+    called: dict[str, list[tuple[str, str]]] = defaultdict(list)
+    for kind, id, name, _ in term_names(vocabulary.data):
+        called[kind].append((name, id))
     for kind, word, entry, path in _words(context):
         known = getattr(vocabulary.data, kind)
         if word not in known:
             yield Problem(entry.spot(*path, key=kind == "joints"),
                           f"there is no `{word}` among the {kind.replace('_', ' ')} of the vocabulary",
-                          suggest(word, known, f"write one of: {', '.join(known)}"))
+                          suggest(word, known, f"write one of: {', '.join(known)}", called[kind]))
 
 
 def _words(context: Context) -> Iterator[tuple[str, str, Entry, Path]]:

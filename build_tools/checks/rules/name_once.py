@@ -17,18 +17,23 @@ Passes: exercises/crate-curl.yaml
 
 from collections.abc import Iterator
 
+from build_tools.catalog.load import Entry
+from build_tools.catalog.walk import Path
 from build_tools.checks.names import exercise_names, plain
 from build_tools.checks.rule import Context, Problem
 
 
 def check(context: Context) -> Iterator[Problem]:
     """Names that are taken already."""
-    owners: dict[str, str] = {}
+    owners: dict[str, tuple[Entry, Path]] = {}
     for name, exercise, path in exercise_names(context.catalog):
-        if (owner := owners.get(plain(name))) is None:
-            owners[plain(name)] = exercise.id
-        elif owner == exercise.id:
+        owner, first = owners.setdefault(plain(name), (exercise, path))
+        if (owner, first) == (exercise, path):
+            continue
+        if owner is exercise:
             yield Problem(exercise.spot(*path), f"this exercise has the name `{name}` already", "remove it here")
         else:
-            yield Problem(exercise.spot(*path), f"`{owner}` has the name `{name}` too",
-                          "name what differs (equipment, posture, side), or keep the name for one of the two")
+            other = owner.spot(*first)
+            yield Problem(exercise.spot(*path),
+                          f"the name `{name}` of `{exercise.id}` is taken by `{owner.id}` at {other.file}:{other.line}",
+                          "in the file that you changed, name what differs (equipment, posture, side), or keep the name for one of the two")

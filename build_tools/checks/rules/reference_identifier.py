@@ -7,7 +7,7 @@ cannot check anything. A DOI is `10.`, a registrant's number, `/` and a suffix
 Instead: write the bare identifier: 10.0000/invented.1, not its web address; digits
 only for `pmid`; PMC and digits for `pmcid`.
 
-Fails: references.bib 1:1
+Fails: references.bib 6:3
     @article{wick2030,
       author = {Wick, Ada},
       title = {Seated against standing curls for the lantern muscle},
@@ -49,4 +49,4 @@ def check(context: Context) -> Iterator[Problem]:
         for name, (form, help) in FORMS.items():
             value = getattr(reference, name)
             if value and not form.fullmatch(value):
-                yield Problem(reference.spot, f"`{value}` is not a {name.upper()}", help)
+                yield Problem(reference.place(name), f"`{value}` is not a {name.upper()}", help)

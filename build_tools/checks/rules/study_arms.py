@@ -6,7 +6,7 @@ from every comparison without a word.
 Instead: write the names given under `arms:`. When two parts are compared within
 one arm, name both with `of_part:` and `against_part:`.
 
-Fails: studies/glow2031.yaml 7:7 9:14 10:9 11:9
+Fails: studies/glow2031.yaml 7:7 10:9 11:9
     results:
       - parts: [lantern/short-head]
         measure: surface-emg
@@ -42,6 +42,7 @@ def check(context: Context) -> Iterator[Problem]:
     """Unknown arms, and contrasts of a thing with itself."""
     for study in context.catalog.studies.values():
         arms = study.data.arms
+        unknown: dict[str, list[Path]] = {}
         for index, result in enumerate(study.data.results):
             here: Path = ("results", index)
             named: list[tuple[str, Path]] = [(arm, (*here, "values", arm)) for arm in result.values]
@@ -56,5 +57,9 @@ def check(context: Context) -> Iterator[Problem]:
                                   "name another arm in `against:`, or two parts in `of_part:` and `against_part:`")
             for arm, path in named:
                 if arm not in arms:
-                    yield Problem(study.spot(*path, key=path[-2] == "values"), f"this study has no arm `{arm}`",
-                                  suggest(arm, arms, f"its arms: {', '.join(arms)}"))
+                    unknown.setdefault(arm, []).append(path)
+        # Once for each name: an arm that was taken out is one slip, however often it is named.
+        for arm, paths in unknown.items():
+            times = f", which is named in {len(paths)} places" if len(paths) > 1 else ""
+            yield Problem(study.spot(*paths[0], key=paths[0][-2] == "values"), f"this study has no arm `{arm}`{times}",
+                          suggest(arm, arms, f"add it under `arms:`, or write one of: {', '.join(arms)}"))

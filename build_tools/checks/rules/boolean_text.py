@@ -1,0 +1,30 @@
+"""No text is a bare yes, no, on, off, true or false.
+
+Why: such a word answers a question that the key does not ask; an exercise would be
+called "yes" on its page.
+
+Instead: write the text that the key asks for.
+
+Fails: exercises/crate-curl.yaml 1:7 2:21
+    name: yes
+    also_called: [curl, "true"]
+
+Passes: exercises/crate-curl.yaml
+    name: On and off curl
+"""
+
+from collections.abc import Iterator
+
+from build_tools.checks.rule import Context, Problem
+
+#: The boolean words of YAML 1.1 (type "bool", yaml.org) without y and n, which may be short names.
+ANSWERS = {"yes", "no", "on", "off", "true", "false"}
+
+
+def check(context: Context) -> Iterator[Problem]:
+    """Texts that are an answer."""
+    for entry, path, text in context.texts:
+        if text.strip().lower() in ANSWERS:
+            key = next((str(step) for step in reversed(path) if isinstance(step, str)), "")
+            yield Problem(entry.spot(*path), f"`{text.strip()}` answers yes or no, and `{key}` asks for a text",
+                          "write the text that is meant")

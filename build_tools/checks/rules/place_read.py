@@ -1,0 +1,57 @@
+"""A cited place is one that can have been read, and its first word is one that places have.
+
+Why: a table cited from a paper of which the abstract alone was read is a number that
+nobody here has seen. A misspelt place cannot be found again.
+
+Instead: start with where it stands: abstract, Table 2, Figure 1, p. 830, section 3.1,
+results. Where a table was seen beside the abstract, say so in the record's `readat`.
+
+Fails: muscles/lantern.yaml 3:33 5:33
+    facts:
+      - say: It has two parts.
+        cites: [{key: wick2030, at: abstarct}]
+      - say: It has two long parts.
+        cites: [{key: wick2030, at: Table 2}]
+
+Fails: studies/wick2030.yaml 5:9
+    results:
+      - parts: [lantern/long-head]
+        measure: mri-volume
+        unit: "%"
+        at: Table 3, whole group
+        values: {seated: {change_percent: 14}}
+
+Passes: muscles/lantern.yaml
+    facts:
+      - say: It has two parts.
+        cites: [{key: wick2030, at: "abstract, second sentence"}, {key: glow2031, at: Table 2}]
+"""
+
+from collections.abc import Iterator
+
+from build_tools.checks.places import beyond_the_abstract, first_word, is_place, nearest_place
+from build_tools.checks.rule import Context, Problem
+
+
+def check(context: Context) -> Iterator[Problem]:
+    """Places that nobody can find, and places that nobody here has read."""
+    catalog = context.catalog
+    for spot, key, at in _places(context):
+        reference = catalog.references.get(key)
+        if not is_place(at):
+            yield Problem(spot(), f"`{first_word(at)}` is no place in a source", nearest_place(at))
+        elif reference is not None and (unread := beyond_the_abstract(at, reference, catalog.references)):
+            yield Problem(spot(), f"`{unread}` was not read: of `{key}` the record says `read = {{{reference.read}}}`",
+                          "cite the place that was read, or say in the record's `readat` that this one was seen")
+
+
+def _places(context: Context) -> Iterator[tuple]:
+    """How to find each place (composed only when asked for), the key it belongs to, and its words."""
+    for statement in context.statements:
+        for index, citation in enumerate(statement.basis.cites):
+            if citation.at is not None:
+                yield (lambda s=statement, i=index: s.spot("cites", i, "at")), citation.key, citation.at
+    for key, study in context.catalog.studies.items():
+        for index, result in enumerate(study.data.results):
+            if result.at is not None:
+                yield (lambda s=study, i=index: s.spot("results", i, "at")), key, result.at

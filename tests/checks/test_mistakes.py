@@ -1,0 +1,152 @@
+"""Every slip of the table is told at its line, in words that mend it, and fails; what is rightly let through passes.
+
+The shipped catalog is copied once, as hard links; a row replaces one file of the copy. What did not change is not read
+or reckoned again, so that the table stays quick.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import shutil
+from collections.abc import Callable, Iterator
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+from mistakes import MISTAKES, Mistake, Told
+
+from build_tools import cli
+from build_tools.catalog import length_table
+from build_tools.catalog import load as loading
+from build_tools.checks.rules import model_checked, posture_possible
+
+SHIPPED = Path(__file__).parents[2] / "catalog"
+PARAMETERS = [pytest.param(mistake, id=mistake.name,
+                           marks=pytest.mark.xfail(reason=mistake.until, strict=True) if mistake.until else ()) for mistake in MISTAKES]
+
+
+@pytest.fixture(scope="module")
+def links(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The shipped catalog without its conclusions, as hard links (as a copy on another disk)."""
+    folder = tmp_path_factory.mktemp("shipped") / "catalog"
+    shutil.copytree(SHIPPED, folder, ignore=shutil.ignore_patterns("conclusions"), copy_function=_link)
+    return folder
+
+
+def _link(source: str, target: str) -> None:
+    try:
+        os.link(source, target)
+    except OSError:
+        shutil.copy2(source, target)
+
+
+@pytest.fixture(scope="module")
+def newest(links: Path) -> date:
+    """The day of the newest review: a test must not begin to fail because time passes."""
+    catalog = loading.load(links, "catalog")
+    return max(entry.data.reviewed for entry in catalog.exercises.values())
+
+
+@pytest.fixture(scope="module")
+def kept() -> dict[Any, Any]:
+    """What was read and reckoned of files that no row has changed."""
+    return {}
+
+
+@pytest.fixture
+def catalog(links: Path, newest: date, kept: dict[Any, Any], monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
+    """A copy that a row may change, under the name `catalog` in the present folder. It is put right afterwards."""
+    monkeypatch.chdir(links.parent)
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", str((newest - date(1970, 1, 1)).days * 86400))
+    read, read_bib, read_table = loading._entry, loading.read_bibliography, length_table.read
+    impossible, published = posture_possible.impossible, model_checked.checks
+
+    def entry(into: loading.Catalog, kind: str, id: str, path: Path, shown: str, model: Any) -> Any:
+        key = (kind, id, shown, _mark(path))
+        if key not in kept:
+            found = read(into, kind, id, path, shown, model)
+            if found is None:
+                return None
+            kept[key] = found
+        return kept[key]
+
+    def bibliography(path: Path, label: str) -> Any:
+        references, findings, broken = _once(kept, ("references", _mark(path)), lambda: read_bib(path, label))
+        return dict(references), list(findings), set(broken)
+
+    # What is reckoned is kept beside what it was reckoned from, whose id then stays its own.
+    monkeypatch.setattr(loading, "_entry", entry)
+    monkeypatch.setattr(loading, "read_bibliography", bibliography)
+    monkeypatch.setattr(length_table, "read", lambda path, label, table: _once(kept, (id(table), _mark(path)), lambda: (
+        *read_table(path, label, table), table))[:2])
+    monkeypatch.setattr(posture_possible, "impossible", lambda movement, vocabulary: _once(kept, (id(movement), id(vocabulary)), lambda: (
+        list(impossible(movement, vocabulary)), movement, vocabulary))[0])
+    monkeypatch.setattr(model_checked, "checks", lambda muscle: _once(kept, (id(muscle.muscle), id(muscle.grid)), lambda: (
+        list(published(muscle)), muscle))[0])
+    yield links
+    _put_right(links)
+
+
+def _once(kept: dict[Any, Any], key: Any, make: Callable[[], Any]) -> Any:
+    if key not in kept:
+        kept[key] = make()
+    return kept[key]
+
+
+def _put_right(folder: Path) -> None:
+    """Undo what a row did to the copy."""
+    for path in sorted(folder.rglob("*"), reverse=True):
+        original = SHIPPED / path.relative_to(folder)
+        if not original.exists():
+            path.rmdir() if path.is_dir() and not path.is_symlink() else path.unlink()
+    for original in SHIPPED.rglob("*"):
+        path = folder / original.relative_to(SHIPPED)
+        if original.is_file() and "conclusions" not in original.parts and not (path.exists() and path.samefile(original)):
+            path.unlink(missing_ok=True)
+            _link(str(original), str(path))
+
+
+def _mark(path: Path) -> tuple[int, int, int]:
+    status = path.lstat()
+    return status.st_ino, status.st_mtime_ns, status.st_size
+
+
+def checked(capsys: pytest.CaptureFixture[str]) -> tuple[int, list[dict[str, Any]]]:
+    """Exit status and findings of the command, warnings included."""
+    status = cli.main(["check", "--strict", "--format", "json"])
+    return status, json.loads(capsys.readouterr().out)["findings"]
+
+
+def test_the_copy_itself_passes(catalog: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert checked(capsys) == (0, [])
+
+
+@pytest.mark.parametrize("mistake", PARAMETERS)
+def test_mistake(mistake: Mistake, catalog: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    mistake.change(catalog)
+    status, findings = checked(capsys)
+    if mistake.told is None:
+        assert (status, findings) == (0, [])
+        return
+    assert status == 1 and len(findings) <= mistake.told.most, findings
+    assert any(_is_told(mistake.told, finding, catalog) for finding in findings), findings
+
+
+def _is_told(told: Told, finding: dict[str, Any], catalog: Path) -> bool:
+    if (finding["rule"], finding["file"]) != (told.rule, f"catalog/{told.file}"):
+        return False
+    said = f"{finding['message']}\n{finding['help']}"
+    if not all(word in said for word in told.words):
+        return False
+    if not told.at:
+        return finding["line"] == 1
+    lines = (catalog / told.file).read_text(encoding="utf-8").split("\n")
+    return told.at in lines[finding["line"] - 1] + "\n"
+
+
+def test_every_row_has_its_own_name_and_eight_are_let_through() -> None:
+    assert len({mistake.name for mistake in MISTAKES}) == len(MISTAKES) >= 127
+    assert sum(mistake.told is None for mistake in MISTAKES) == 8
+    assert all(mistake.told.words for mistake in MISTAKES if mistake.told)
