@@ -115,7 +115,7 @@ class Answers:
         tests = {test for row in counted for test in row.strength_tests}
         together = {tuple(part for part in row.together if part not in parts) for row in counted}
         return sentences.Behind(
-            support=support, printed=figures, tests=frozenset(test for row in counted for test in row.tests),
+            support=support, printed=figures, spread_printed=bool(figures) and first.rows[0].spread_printed, tests=frozenset(test for row in counted for test in row.tests),
             strength_test=tests.pop() if len(tests) == 1 else None,
             untested=len([row for row in first.rows if row.direction and not row.stated and row not in counted]),
             together=together.pop() if len(together) == 1 else (),
@@ -145,6 +145,7 @@ class Answers:
             direction=direction, stated=stated, how=_how(sample, whole, reports),
             texts=tuple(printed.reading(self._catalog, self._names, r) for r in reports), notes=self._notes(reports),
             differs=any(self._differs(r) for r in reports), cover=_cover(sample, reports), printed=single, mixed=mixed,
+            spread_printed=len(reports) == 1 and printed.has_spread(reports[0]),
             groups=groups(study),
             tests=tuple(sorted({r.test for r in reports if r.direction == direction})), as_tested=self._as_tested(reports),
             together=self._together(reports), strength_tests=tuple(sorted({r.strength_test for r in reports if r.strength_test})))

@@ -61,6 +61,8 @@ class Row:
     cover: Cover = "alone"
     printed: str | None = None
     """The two numbers of its only contrast, when it has just one."""
+    spread_printed: bool = False
+    """Whether the paper prints a spread of its only contrast, in a unit that makes no ratio."""
     mixed: bool = False
     """Whether its own measurements point different ways."""
     groups: int | None = None

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..catalog.entries import Value
+from ..catalog.entries import Difference, Value
 from ..catalog.load import Catalog
 from .names import Names, upper_first
 from .reported import Reported, level
@@ -74,13 +74,31 @@ def contrast(reported: Reported) -> str | None:
         return None
     sign = -1 if reported.flipped else 1
     if given.difference:
-        return f"difference {measured(sign * given.difference.value, given.difference.unit)}"
+        return f"difference {measured(sign * given.difference.value, given.difference.unit)}{_around(given.difference, sign)}"
     if given.ratio:
         return f"ratio {number(given.ratio.value if sign > 0 else float(format(1 / given.ratio.value, '.3g')))}"
     if given.standardised:
         kind = "standardised difference" if given.standardised.kind == "not named" else given.standardised.kind
         return f"{kind} {number(sign * given.standardised.value)}"
     return None
+
+
+def _around(difference: Difference, sign: int) -> str:
+    """The spread of a printed difference, turned with it."""
+    if difference.ci95:
+        ends = sorted(sign * end for end in difference.ci95)
+        return f", 95% interval {number(ends[0])} to {number(ends[1])}"
+    return next((f", {name} {number(x)}" for name, x in (("SE", difference.se), ("SD", difference.sd)) if x is not None), "")
+
+
+def has_spread(reported: Reported) -> bool:
+    """Whether the paper prints how far off its own contrast could be, in whatever unit."""
+    given = reported.contrast
+    if given is None:
+        return False
+    ratio = given.ratio.ci95 if given.ratio else None
+    standardised = given.standardised.ci95 if given.standardised else None
+    return bool(ratio or standardised or (given.difference and _around(given.difference, 1)))
 
 
 def p_value(reported: Reported) -> str | None:

@@ -50,6 +50,8 @@ class Behind:
     """On whom it rests: ``1 study of 20 people``."""
     printed: str | None = None
     """The paper's own numbers, where nothing was pooled."""
+    spread_printed: bool = False
+    """Whether they come with their spread, in a unit that makes no ratio."""
     tests: frozenset[Test] = frozenset()
     """What stands behind the direction."""
     strength_test: str | None = None
@@ -118,7 +120,8 @@ def _answer(names: Names, question: Question, parts: tuple[str, ...], found: Sha
         clause = f"{lead}{subject} {verb} {rest}"
     if estimate:
         return _sentence(f"{clause}: {_size(names, question, estimate, turned=found == 'alike')}, from {support}")
-    return _sentence(f"{clause}: {support} reported it{figures}, without the spread that an estimate needs")
+    lacking = "" if behind.spread_printed else ", without the spread that an estimate needs"
+    return _sentence(f"{clause}: {support} reported it{figures}{lacking}")
 
 
 def read_off(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less", "neither"],
