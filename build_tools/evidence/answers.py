@@ -115,9 +115,11 @@ class Answers:
         tests = {test for row in counted for test in row.strength_tests}
         together = {tuple(part for part in row.together if part not in parts) for row in counted}
         return sentences.Behind(
-            support=support, printed=figures, spread_printed=bool(figures) and first.rows[0].spread_printed, tests=frozenset(test for row in counted for test in row.tests),
+            support=support, printed=figures, spread_printed=bool(figures) and first.rows[0].spread_printed,
+            tests=frozenset(test for row in counted for test in row.tests),
             strength_test=tests.pop() if len(tests) == 1 else None,
-            untested=len([row for row in first.rows if row.direction and not row.stated and row not in counted]),
+            untested=tuple(sorted((row.direction, row.tests[0] if len(row.tests) == 1 else "none") for row in first.rows
+                                  if row.direction and not row.stated and row not in counted)),
             together=together.pop() if len(together) == 1 else (),
             jointly=all(row.cover == "jointly" for row in counted), as_tested=tuple(row.as_tested for row in counted))
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from math import sqrt
+from typing import NamedTuple
 
 import numpy as np
 
@@ -21,9 +22,20 @@ from .effects.spread import t_from_p
 from .network_blocks import Block
 
 
+class Alike(NamedTuple):
+    """How alike the arms of one result are."""
+
+    correlations: np.ndarray
+    """(k, k)"""
+    taken_back: int
+    """How many pairs' correlations were taken back from a printed paired test."""
+    bounded: bool
+    """Whether a bound on p, not the handbook's convention, says how alike some pair is at least."""
+
+
 def correlations(study: Study, result: Result, ids: list[str], arms: Mapping[str, LogMean], outcome: str,
-                 settings: Settings) -> tuple[np.ndarray, int]:
-    """(k, k) correlations of the arms ``ids``, and how many pairs' were taken back from a printed paired test.
+                 settings: Settings) -> Alike:
+    """How alike the arms ``ids`` of the same people are.
 
     The others are the handbook's, moved as far as a printed bound asks: "p < 0.05" of two arms
     says that they are at least so much alike, "no difference" that they are at most so much alike.
@@ -31,7 +43,7 @@ def correlations(study: Study, result: Result, ids: list[str], arms: Mapping[str
     comparisons, another model).
     """
     imputed = exchangeable(len(ids), settings.correlation("arms", outcome, result.measure))
-    found, pairs = imputed.copy(), set()
+    found, pairs, bounded = imputed.copy(), set(), False
     for contrast in ordering.contrasts(result) if study.same_people else ():
         if contrast.of_part or contrast.of == contrast.against or not {contrast.of, contrast.against} <= set(ids):
             continue
@@ -49,14 +61,16 @@ def correlations(study: Study, result: Result, ids: list[str], arms: Mapping[str
             # The level at which no difference was found, where the paper names no other.
             least = abs(a.y - b.y) / t_from_p(contrast.p_above or 0.05, df)
             r, known = min(float(imputed[i, j]), _alike(a, b, least**2)), False
-        r = r if known else max(float(imputed[i, j]), r) if contrast.favours != "neither" else r
+        significant = not known and contrast.favours != "neither"
+        r = max(float(imputed[i, j]), r) if significant else r
         if 0 <= r < 1:
+            bounded |= significant and r > imputed[i, j]
             found[i, j] = found[j, i] = r
             if known:
                 pairs.add(frozenset((i, j)))
     if np.linalg.eigvalsh(found)[0] < 1e-9:  # together they contradict each other
-        return imputed, 0
-    return found, len(pairs)
+        return Alike(imputed, 0, False)
+    return Alike(found, len(pairs), bounded)
 
 
 def _alike(a: LogMean, b: LogMean, variance: float) -> float:
@@ -65,15 +79,16 @@ def _alike(a: LogMean, b: LogMean, variance: float) -> float:
 
 
 def from_arms(key: str, study: Study, result: Result, arms: Mapping[str, LogMean], treatments: Mapping[str, str],
-              correlation: np.ndarray) -> Block:
-    """The block of a result's arms (arm to log mean), their (k, k) correlation counting only for the same people."""
+              alike: Alike) -> Block:
+    """The block of a result's arms (arm to log mean), their correlations counting only for the same people."""
     ids = list(arms)
     order = list(dict.fromkeys(treatments[arm] for arm in ids))
     y = np.array([arms[arm].y for arm in ids])
-    s = covariance([arms[arm].c for arm in ids], correlation, study.same_people)
+    s = covariance([arms[arm].c for arm in ids], alike.correlations, study.same_people)
     # Several arms of one exercise (versions of it) stand for it with their average.
     groups = averaging([[n for n, arm in enumerate(ids) if treatments[arm] == t] for t in order], len(ids))
     y, v = contrasts(groups @ y, groups @ s @ groups.T)
     sizes = [people(study, arm, result.values[arm]) or 0 for arm in ids]
     df = min(sizes) - 1 if study.same_people else sum(sizes) - len(sizes)
-    return Block(key, tuple(order), y, v, df)
+    # Of two, the interval then ends at no difference by construction; of more, it does so for some pair only.
+    return Block(key, tuple(order), y, v, df, bounded=alike.bounded and len(order) == 2)

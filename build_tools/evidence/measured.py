@@ -54,10 +54,11 @@ def measure(key: str, study: Study, index: int, treatments: Mapping[str, str], o
         return Measured(index, None, why)
     arms, reason = _arms(study, result, treatments, outcome, settings)
     if len({treatments[arm] for arm in arms}) > 1:
-        correlation, taken_back = correlations(study, result, list(arms), arms, outcome, settings)
+        alike = correlations(study, result, list(arms), arms, outcome, settings)
+        taken_back = alike.taken_back
         changes = any(rests_on_correlation(study, arm, result.values[arm], outcome, result.measure, settings) for arm in arms)
         return weighable(
-            index, from_arms(key, study, result, arms, treatments, correlation),
+            index, from_arms(key, study, result, arms, treatments, alike),
             "from the spreads printed for each exercise" + (" and their paired test" if taken_back else ""),
             imputed=changes or (study.same_people and taken_back < len(arms) * (len(arms) - 1) / 2))
     edges, edge_reason, how = edges_of(study, result, treatments, outcome)

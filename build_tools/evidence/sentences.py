@@ -7,6 +7,7 @@ by the verb (is, is probably, may be) as GRADE words it.
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
@@ -56,8 +57,8 @@ class Behind:
     """What stands behind the direction."""
     strength_test: str | None = None
     """For strength: the one test that all studies made."""
-    untested: int = 0
-    """Further studies that print a direction of the pair without testing it."""
+    untested: tuple[tuple[Literal["more", "less", "neither"], Test], ...] = ()
+    """Direction and test of each further study that did not test the pair."""
     together: tuple[str, ...] = ()
     """Other parts that the same number covers."""
     jointly: bool = False
@@ -95,9 +96,20 @@ def answer(names: Names, question: Question, parts: tuple[str, ...], found: Shap
     told = [_answer(names, question, parts, found, level, behind, estimate, directions, degree), *_remarks(names, parts, behind)]
     if estimate and directions and directions.total:
         told.append(_sentence(f"beside it, without a spread, {_split(names, question, directions)}"))
-    if behind.untested:
-        told.append(f"{counted(behind.untested, 'further study', 'further studies').capitalize()} did not test this pair.")
-    return " ".join(told)
+    return " ".join(told + [_untested(found, *kind, n) for kind, n in Counter(behind.untested).items()])
+
+
+def _untested(found: Shape, direction: Literal["more", "less", "neither"], test: Test, studies: int) -> str:
+    """``1 further study found no difference, after one test over all exercises, without a test of this pair.``"""
+    who = counted(studies, "further study", "further studies")
+    one = studies == 1
+    if direction == "neither":
+        told = "found no difference"
+    elif found in ("more", "less"):
+        told = f"{'points' if one else 'point'} {'the same way' if direction == found else 'the other way'}"
+    else:
+        told = f"{'puts' if one else 'put'} the {'first' if direction == 'more' else 'second'} ahead"
+    return f"{who.capitalize()} {told}, {_UNTESTED.get(test, _UNTESTED['none'])}."
 
 
 def _answer(names: Names, question: Question, parts: tuple[str, ...], found: Shape, level: Level, behind: Behind,

@@ -44,13 +44,22 @@ def generate(demo: Path, target: Path, entries: int) -> Path:
                 text = renamed(path.read_text(encoding="utf-8"), new_ids)
                 write(target / folder / f"{new_ids[path.stem]}.yaml", text if folder == "studies" else named(text, words[folder]))
                 written += 1
-        bibliography.append(record(renamed(records, new_ids), words["studies"], copy))
+        # Some works are cited by a muscle only, which not every copy has.
+        cited = records if copy % per_muscle == 0 else _of_studies(records, sources["studies"])
+        bibliography.append(record(renamed(cited, new_ids), words["studies"], copy))
     write(target / "references.bib", "".join(bibliography))
     return target
 
 
 def write(path: Path, text: str) -> None:
     path.write_text(text, encoding="utf-8", newline="\n")
+
+
+def _of_studies(records: str, studies: list[Path]) -> str:
+    """The records of works that have a study file."""
+    blocks = re.split(r"^(?=@)", records, flags=re.MULTILINE)
+    keys = {path.stem for path in studies}
+    return "".join(block for block in blocks if not block.startswith("@") or re.match(r"@\w+\{(\w+)", block)[1] in keys)  # type: ignore[index]
 
 
 def _id(folder: str, word: str, old: str) -> str:

@@ -26,7 +26,8 @@ def generate(demo: Path, target: Path, exercises: int, studies: int) -> Path:
     records = (demo / "references.bib").read_text(encoding="utf-8")
     muscles = -(-exercises // PER_MUSCLE)
     for number in range(muscles):
-        write(target / "muscles" / f"{_muscle(number)}.yaml", named(renamed(muscle, {"wick2030": _study(0)}), word(number)))
+        text = renamed(muscle, {"wick2030": _study(0), "snuffed2029": f"{_study(0)}c"})
+        write(target / "muscles" / f"{_muscle(number)}.yaml", named(text, word(number)))
     for number in range(exercises):
         of_muscle = range(number - number % PER_MUSCLE, min(exercises, number - number % PER_MUSCLE + PER_MUSCLE))
         other = of_muscle[(number + 1) % len(of_muscle)]
@@ -35,7 +36,8 @@ def generate(demo: Path, target: Path, exercises: int, studies: int) -> Path:
     bibliography = []
     for number in range(studies):
         write(target / "studies" / f"{_study(number)}.yaml", _studied(number, exercises, muscles))
-        keys = {"wick2030": _study(number), "glow2031": f"{_study(number)}b"}
+        keys = {key: f"{_study(number)}{letter}" for key, letter in (
+            ("wick2030", ""), ("glow2031", "b"), ("snuffed2029", "c"), ("dusk2032", "d"))}
         bibliography.append(record(renamed(records, keys), word(number), number))
     write(target / "references.bib", "".join(bibliography))
     return target
@@ -48,14 +50,15 @@ def _studied(number: int, exercises: int, muscles: int) -> str:
     size = min(PER_MUSCLE, exercises - first)
     turn = number // muscles
     arms = list(dict.fromkeys(first + (turn + step) % size for step in (0, 1 + turn // size * 3 % size, 7)))[:3 if number % 3 == 0 else 2]
-    lines = ["design: parallel", "same_people: false", "people: {n: 60}", "weeks: 10", "arms:"]
+    lines = ["design: parallel", "allocation: random", "same_people: false", "people: {n: 60}", "weeks: 10", "arms:"]
     lines += [f"  arm-{at}: {{exercise: {_exercise(arm)}, called: curl {at}, n: 20}}" for at, arm in enumerate(arms)]
     lines += ["results:"]
     for measure, unit, value in (("mri-volume", "%", "change_percent"), ("surface-emg", "% MVIC", "mean")):
-        lines += [f"  - parts: [{_muscle(muscle)}/long-head]", f"    measure: {measure}", f'    unit: "{unit}"', "    at: Table 1",
+        lines += [f"  - parts: [{_muscle(muscle)}/long-head]", "    measured: part",
+                  f"    measure: {measure}", f'    unit: "{unit}"', "    at: Table 1",
                   "    values:"]
         lines += [f"      arm-{at}: {{{value}: {mean}, sd: 8}}" for at, mean in enumerate(_means(number, arms))]
-    return "\n".join([*lines, "says: Invented.", ""])
+    return "\n".join([*lines, "left_out: []", "says: Invented.", ""])
 
 
 def _means(number: int, arms: list[int]) -> Iterator[float]:

@@ -83,7 +83,7 @@ def test_a_correlation_is_taken_back_from_a_paired_t():
     typed = of({"one": data}).studies["one"].data
     fixed = settings(of({}))
     arms = {arm: arm_log_mean(typed, arm, value, "activation", "surface-emg", fixed) for arm, value in typed.results[0].values.items()}
-    matrix, taken_back = correlations(typed, typed.results[0], ["a", "b"], arms, "activation", fixed)
+    matrix, taken_back, _ = correlations(typed, typed.results[0], ["a", "b"], arms, "activation", fixed)
     assert taken_back == 1
     assert matrix[0, 1] == pytest.approx(entry("es_r_from_paired_t")["expected"]["r"], abs=5e-3)
     block, without = measured(data).block, measured(data, arms=0.1).block

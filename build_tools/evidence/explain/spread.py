@@ -31,7 +31,7 @@ def of_arms(study: Study, result: Result, arms: Mapping[str, str], pair: tuple[s
         return
     [a], [b] = sides
     if study.same_people:
-        r, taken_back = correlations(study, result, list(arms), means, outcome, settings)
+        r, taken_back, _ = correlations(study, result, list(arms), means, outcome, settings)
         correlation = float(r[list(arms).index(a), list(arms).index(b)])
         back = taken_back and correlation != settings.correlation("arms", outcome, result.measure)
         yield _same_people(means[a], means[b], correlation, "taken back from the paired test" if back else ASSUMED)
