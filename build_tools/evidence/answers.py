@@ -22,7 +22,7 @@ from .model import Comparison, Path, Question, Row, Shape
 from .names import Names
 from .reported import Cover, Direction, Reported
 from .samples import Samples
-from .verdict import Claimed, Directions, Estimate, verdict
+from .verdict import Claimed, Directions, Estimate, Judged, verdict
 
 _COVERS: dict[Cover, str] = {"jointly": "Measured together with other parts.",
                              "whole muscle": "The whole muscle was measured, not the part."}
@@ -120,7 +120,7 @@ class Answers:
             strength_test=tests.pop() if len(tests) == 1 else None,
             untested=tuple(sorted((row.direction, row.tests[0] if len(row.tests) == 1 else "none") for row in first.rows
                                   if row.direction and not row.stated and row not in counted)),
-            together=together.pop() if len(together) == 1 else (),
+            phase=_phase(counted), together=together.pop() if len(together) == 1 else (),
             jointly=all(row.cover == "jointly" for row in counted), as_tested=tuple(row.as_tested for row in counted))
 
     def _degree(self, comparison: Comparison) -> str:
@@ -141,8 +141,10 @@ class Answers:
         reference = self._catalog.references.get(key)
         direction, stated, mixed = _direction(reports)
         single = printed.numbers(reports[0]) if len(reports) == 1 else None
+        did = {side.exercise for r in reports for side in (r.first, r.second)} or None
+        strength = {r.strength_test for r in reports if r.strength_test}
         return Row(
-            study=key, results=tuple(sorted({r.result for r in reports if r.study == key})), people=compared(study),
+            study=key, results=tuple(sorted({r.result for r in reports if r.study == key})), people=compared(study, did),
             read=reference.read if reference else "", estimate=own(sample, pair) if sample else None,
             direction=direction, stated=stated, how=_how(sample, whole, reports),
             texts=tuple(printed.reading(self._catalog, self._names, r) for r in reports), notes=self._notes(reports),
@@ -150,7 +152,8 @@ class Answers:
             spread_printed=len(reports) == 1 and printed.has_spread(reports[0]),
             groups=groups(study),
             tests=tuple(sorted({r.test for r in reports if r.direction == direction})), as_tested=self._as_tested(reports),
-            together=self._together(reports), strength_tests=tuple(sorted({r.strength_test for r in reports if r.strength_test})))
+            together=self._together(reports), phases=tuple(sorted({r.phase for r in reports}, key=str)),
+            strength_tests=tuple(sorted(strength)))
 
     def _as_tested(self, reports: list[Reported]) -> tuple[tuple[str, str], ...]:
         found: dict[str, str] = {}
@@ -182,6 +185,9 @@ class Answers:
 
     def _support(self, rows: tuple[Row, ...], combined: Combined | None) -> tuple[int, int]:
         """Studies and people of the sentence: those behind the estimate, else those that state a direction."""
+        if combined and combined.path == "direct":
+            pooled = [row for row in rows if row.estimate]
+            return len(pooled), sum(row.people for row in pooled)
         if combined:
             return len(combined.studies), combined.people
         counted = _speaking(rows)
@@ -227,7 +233,7 @@ class Answers:
 
 def _seen(sample: RatedSample, row: Row) -> RatedSample:
     """A sample with what its row shows of this very pair."""
-    return replace(sample, differs=row.differs, jointly=row.cover == "jointly", whole_muscle=row.cover == "whole muscle")
+    return replace(sample, n=row.people, differs=row.differs, jointly=row.cover == "jointly", whole_muscle=row.cover == "whole muscle")
 
 
 def as_estimate(y: float, low: float, high: float, bounded: bool = False) -> Estimate:
@@ -280,6 +286,13 @@ def _cover(sample: Sample | None, reports: list[Reported]) -> Cover:
     return next((cover for cover in ("alone", "jointly") if cover in covers), "whole muscle")  # type: ignore[return-value]
 
 
+def judge(claimed: Claimed, comparison: Comparison, margin: float) -> Judged:
+    """The verdict on one part of a claim; untested where something was printed of which no test of the two was read."""
+    if comparison.shape == "read off" or comparison.shape == "untested" and comparison.rows:
+        return Judged("untested", "Something was printed for both, but no test of the two against each other and no spread was read.")
+    return verdict(claimed, comparison.estimate, comparison.directions, margin)
+
+
 def behind(comparison: Comparison) -> list[Row]:
     """The rows that an answer rests on: pooled ones, else those that state a direction, else all."""
     pooled = [row for row in comparison.rows if row.estimate] if comparison.estimate else []
@@ -289,6 +302,12 @@ def behind(comparison: Comparison) -> list[Row]:
 def _speaking(rows: Sequence[Row]) -> list[Row]:
     """The rows that state a direction, else those that show one untested, else all."""
     return [row for row in rows if row.stated] or [row for row in rows if row.direction or row.mixed] or list(rows)
+
+
+def _phase(rows: Sequence[Row]) -> str | None:
+    """The one phase that every row is of."""
+    found = {phase for row in rows for phase in row.phases}
+    return found.pop() if len(found) == 1 else None
 
 
 def is_one_finding(comparisons: Sequence[Comparison]) -> bool:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from ..catalog.entries import Moment, Study, Value
 from .conventions import Settings
 from .effects.quartiles import from_quartiles
@@ -84,9 +86,12 @@ def factor(value: Value) -> float:
     return growth_factor(value.change_percent)
 
 
-def compared(study: Study) -> int:
-    """People in the arms that did an exercise, without those of a control group; all of them when group sizes were not read."""
-    sizes = [arm.n for arm in study.arms.values() if arm.treatment]
+def compared(study: Study, treatments: Collection[str] | None = None) -> int:
+    """People in the arms that did an exercise (one of ``treatments`` if given), without those of a control group.
+
+    All of them when group sizes were not read.
+    """
+    sizes = [arm.n for arm in study.arms.values() if arm.treatment and (treatments is None or arm.treatment in treatments)]
     return study.people.n if study.same_people or None in sizes else min(study.people.n, sum(sizes))  # type: ignore[arg-type]
 
 

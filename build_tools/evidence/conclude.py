@@ -8,7 +8,7 @@ from typing import Literal
 from ..catalog.entries import Claim
 from ..catalog.finding import Finding
 from ..catalog.load import Catalog, Entry
-from . import sentences
+from . import answers, sentences
 from .answers import read_off
 from .certainty import LEVELS, Certainty, Override
 from .conventions import settings
@@ -16,7 +16,7 @@ from .engine import Engine
 from .lengths import Lengths, compare, judge, sentence
 from .model import Comparison, Conclusion, Conclusions, Disagreement, Question
 from .names import upper_first
-from .verdict import Claimed, Judged, Verdict, verdict
+from .verdict import Claimed, Judged, Verdict
 
 #: From what stops a claim to what carries it; a claim on several parts is as good as its weakest.
 _WEAKEST_FIRST: tuple[Verdict, ...] = ("contradicted", "not shown", "untested", "leaning", "shown")
@@ -56,7 +56,7 @@ def _conclude(engine: Engine, lengths: Lengths | None, exercise: str, index: int
         judged = [judge(claimed, c, engine.settings.margin_length) for c in comparisons]
     else:
         comparisons = tuple(_comparison(engine, exercise, claim, part) for part in claim.part)
-        judged = [_untested(c) or verdict(claimed, c.estimate, c.directions, margin) for c in comparisons]
+        judged = [answers.judge(claimed, c, margin) for c in comparisons]
     return Conclusion(
         claim_id=f"{exercise}/{index + 1}", exercise=exercise, index=index, outcome=claim.outcome, parts=tuple(claim.part),
         basis="common practice" if claim.common_practice else "cited", verdict=_weakest(judged), reason=_reason(engine, claim, judged),
@@ -67,13 +67,6 @@ def _comparison(engine: Engine, exercise: str, claim: Claim, part: str) -> Compa
     authored = claim.certainty
     override = Override(authored.level, authored.because, tuple(c.key for c in authored.cites)) if authored else None
     return engine.comparison(question(exercise, claim, part), override)
-
-
-def _untested(comparison: Comparison) -> Judged | None:
-    """The verdict on printed numbers that nobody tested, whether they point one way or not."""
-    if comparison.shape != "read off" and not (comparison.shape == "untested" and comparison.rows):
-        return None
-    return Judged("untested", "Something was printed for both, but the two were not tested against each other and no spread was given.")
 
 
 def _weakest(judged: list[Judged]) -> Verdict:

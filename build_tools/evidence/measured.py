@@ -50,7 +50,7 @@ def measure(key: str, study: Study, index: int, treatments: Mapping[str, str], o
         EvidenceError: for numbers that contradict each other or have no ratio.
     """
     result = study.results[index]
-    if why := (f"not weighed, as it is in doubt: {result.doubt}" if result.doubt else unpooled(outcome, pools)):
+    if why := (f"not weighed, as it is in doubt: {result.doubt.rstrip('.')}" if result.doubt else unpooled(outcome, pools)):
         return Measured(index, None, why)
     arms, reason = _arms(study, result, treatments, outcome, settings)
     if len({treatments[arm] for arm in arms}) > 1:

@@ -73,6 +73,8 @@ class Row:
     """What was done -> how it differs from the catalog's exercise."""
     together: tuple[str, ...] = ()
     """The other parts that the same number covers."""
+    phases: tuple[str | None, ...] = ()
+    """Phase of the repetition, or moment of the signal, of each number; ``None`` where none is told."""
     strength_tests: tuple[str, ...] = ()
     """For strength: what was tested."""
 

@@ -59,7 +59,7 @@ def amount(given: Value, unit: str) -> str:
 
 def measured(x: float, unit: str) -> str:
     """A number with its unit, which no line break may part: ``14%``, ``3.6 cm2``."""
-    return f"{number(x)}{'' if unit.startswith('%') else NO_BREAK}{unit}"
+    return number(x) if unit == "ratio" else f"{number(x)}{'' if unit.startswith('%') else NO_BREAK}{unit}"
 
 
 def number(x: float) -> str:
@@ -92,7 +92,9 @@ def _around(difference: Difference, sign: int) -> str:
 
 
 def has_spread(reported: Reported) -> bool:
-    """Whether the paper prints how far off its own contrast could be, in whatever unit."""
+    """Whether the paper prints how far off its own numbers could be, in whatever unit."""
+    if all(side.value and any((side.value.sd, side.value.se, side.value.ci95)) for side in (reported.first, reported.second)):
+        return True
     given = reported.contrast
     if given is None:
         return False

@@ -61,6 +61,7 @@ class Reported:
     """True when the paper tested the two against each other and states the direction."""
     test: Test
     """What stands behind the direction; ``none`` when it is read off two values."""
+    phase: str | None
     doubt: str | None
     """Why the number is shown but never weighed."""
     strength_test: str | None
@@ -160,7 +161,7 @@ class Reports:
         return Reported(
             study=key, result=index, outcome=self._outcomes[result.measure], measure=result.measure, unit=result.unit or "",
             at=result.place, site=result.where, relative_to=result.relative_to, cover=cover, first=sides[0], second=sides[1],
-            direction=direction, stated=tested, test=contrast.test if contrast else "none", doubt=result.doubt,
+            direction=direction, stated=tested, test=contrast.test if contrast else "none", phase=result.phase, doubt=result.doubt,
             strength_test=result.strength_test, contrast=contrast, flipped=flipped)
 
     def _across(self, key: str, arm: str, exercise: str, first: str, second: str,

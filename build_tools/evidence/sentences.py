@@ -38,6 +38,8 @@ _OUTCOMES = {
     "length": _Words("length", "greater", "smaller", "in", "longer", "shorter"),
     "architecture": _Words("change in architecture", "greater", "smaller", "with", "more", "less"),
 }
+#: How many studies' own ways of doing an exercise a sentence tells.
+_TOLD = 2
 #: Two sides that do not differ by an amount that matters.
 _ALIKE = "about the same"
 _VERBS: dict[Level, str] = {"high": "is", "moderate": "is probably", "low": "may be", "very low": "is"}
@@ -58,21 +60,23 @@ class Behind:
     strength_test: str | None = None
     """For strength: the one test that all studies made."""
     untested: tuple[tuple[Literal["more", "less", "neither"], Test], ...] = ()
-    """Direction and test of each further study that did not test the pair."""
+    """Direction and test of each further study of which no test of the pair was read."""
     together: tuple[str, ...] = ()
     """Other parts that the same number covers."""
     jointly: bool = False
     """Whether one number covers all the parts that the sentence names."""
     as_tested: tuple[tuple[tuple[str, str], ...], ...] = ()
     """For each study: what was done -> how it differs from the catalog's exercise."""
+    phase: str | None = None
+    """The one phase of the repetition, or moment of the signal, that all numbers are of."""
 
 
-#: What stands behind a direction that no test of the two sides bears out.
+#: What stands behind a direction of which no test of the two sides was read. What was not read may still have been done.
 _UNTESTED: dict[Test, str] = {
     "within": "but each was only compared with its own start",
-    "ranking": "in a ranking, without a test of this pair",
-    "omnibus": "after one test over all exercises, without a test of this pair",
-    "none": "but the difference was not tested",
+    "ranking": "in a ranking; no test of this pair was read",
+    "omnibus": "after one test over all exercises; no test of this pair was read",
+    "none": "but no test of the difference was read",
 }
 
 
@@ -96,11 +100,12 @@ def answer(names: Names, question: Question, parts: tuple[str, ...], found: Shap
     told = [_answer(names, question, parts, found, level, behind, estimate, directions, degree), *_remarks(names, parts, behind)]
     if estimate and directions and directions.total:
         told.append(_sentence(f"beside it, without a spread, {_split(names, question, directions)}"))
-    return " ".join(told + [_untested(found, *kind, n) for kind, n in Counter(behind.untested).items()])
+    return " ".join(told + [_untested(names, question, found, *kind, n) for kind, n in Counter(behind.untested).items()])
 
 
-def _untested(found: Shape, direction: Literal["more", "less", "neither"], test: Test, studies: int) -> str:
-    """``1 further study found no difference, after one test over all exercises, without a test of this pair.``"""
+def _untested(names: Names, question: Question, found: Shape, direction: Literal["more", "less", "neither"], test: Test,
+              studies: int) -> str:
+    """``1 further study found no difference, after one test over all exercises; no test of this pair was read.``"""
     who = counted(studies, "further study", "further studies")
     one = studies == 1
     if direction == "neither":
@@ -108,7 +113,8 @@ def _untested(found: Shape, direction: Literal["more", "less", "neither"], test:
     elif found in ("more", "less"):
         told = f"{'points' if one else 'point'} {'the same way' if direction == found else 'the other way'}"
     else:
-        told = f"{'puts' if one else 'put'} the {'first' if direction == 'more' else 'second'} ahead"
+        name = names.part if question.within else names.exercise
+        told = f"{'points' if one else 'point'} to {name(question.first if direction == 'more' else question.second)}"
     return f"{who.capitalize()} {told}, {_UNTESTED.get(test, _UNTESTED['none'])}."
 
 
@@ -138,10 +144,10 @@ def _answer(names: Names, question: Question, parts: tuple[str, ...], found: Sha
 
 def read_off(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less", "neither"],
              behind: Behind) -> str:
-    """The sentence when two numbers differ, but nobody tested the two sides against each other or printed a spread."""
+    """The sentence when two numbers differ, but no test of the two sides and no spread was read."""
     figures = f" ({behind.printed})" if behind.printed else ""
     untested = next(iter(behind.tests)) if len(behind.tests) == 1 else "none"
-    why = _UNTESTED.get(untested, "but the two were not tested against each other")
+    why = _UNTESTED.get(untested, "but no test of the two against each other was read")
     if direction == "neither":
         topic = _topic(names, question, parts, behind.strength_test)
         told = f"untested here: no difference in {topic} was found in {behind.support}{figures}, {why}"
@@ -158,20 +164,22 @@ def _remarks(names: Names, parts: tuple[str, ...], behind: Behind) -> list[str]:
         told.append(f"One number covers {names.parts((*parts, *behind.together))} together.")
     elif len(parts) > 1 and behind.jointly:
         told.append("One number covers them together.")
-    studies = [study for study in behind.as_tested if study]
-    if len(studies) == 1 and len(behind.as_tested) == 1:
-        told.append(_as_tested(names, studies[0]))
-    elif studies:
-        told.append(f"In {len(studies)} of the {len(behind.as_tested)} studies an exercise was done otherwise than here.")
+    if behind.phase:
+        told.append(f"Measured: {lower_first(behind.phase)}.")
+    studies = Counter(study for study in behind.as_tested if study)
+    for study, n in list(studies.items())[:_TOLD]:
+        told.append(_as_tested(names, study, "" if len(behind.as_tested) == 1 else f" in {n} of the {len(behind.as_tested)} studies"))
+    if (more := sum(list(studies.values())[_TOLD:])):
+        told.append(f"In {more} more, an exercise was done otherwise than here.")
     return told
 
 
-def _as_tested(names: Names, study: tuple[tuple[str, str], ...]) -> str:
+def _as_tested(names: Names, study: tuple[tuple[str, str], ...], where: str) -> str:
     """``As tested: the seated row, held still for 10 s.``"""
     ways = dict.fromkeys(way.rstrip(".") for _, way in study)
     if len(study) > 1 and len(ways) == 1:
-        return f"As tested, both: {lower_first(next(iter(ways)))}."
-    return f"As tested: {'; '.join(f'{names.exercise(id)}, {lower_first(way)}'.rstrip('.') for id, way in study)}."
+        return f"As tested{where}, both: {lower_first(next(iter(ways)))}."
+    return f"As tested{where}: {'; '.join(f'{names.exercise(id)}, {lower_first(way)}'.rstrip('.') for id, way in study)}."
 
 
 def taught(names: Names, question: Question, parts: tuple[str, ...], direction: Literal["more", "less", "alike"],

@@ -23,17 +23,23 @@ from .reported import alike
 
 def samples(assembly: Assembly, exercise: str, first: str, second: str, outcome: str) -> list[Sample]:
     """Samples that compare ``first`` with ``second`` in ``exercise``, each with its measurements combined."""
-    groups: dict[str, list[Source]] = defaultdict(list)
+    groups: dict[str, dict[str, list[Source]]] = defaultdict(dict)
     for key, arm in assembly.arms_of.get(exercise, ()):
-        groups[assembly.sample_of[key]] += [
-            Source(key, measured, "alone") for measured in _measured(assembly, key, assembly.studies[key], arm, first, second, outcome)]
-    return [_sample(assembly, key, sources) for key, sources in sorted(groups.items()) if sources]
+        found = _measured(assembly, key, assembly.studies[key], arm, first, second, outcome)
+        # Two groups that did the same exercise are different people; two limbs of one person are not.
+        people = "all" if assembly.studies[key].same_people else arm
+        groups[assembly.sample_of[key]].setdefault(people, []).extend(Source(key, measured, "alone") for measured in found)
+    told = {key: [sources for sources in of.values() if sources] for key, of in sorted(groups.items())}
+    return [_sample(assembly, key, sources) for key, sources in told.items() if sources]
 
 
-def _sample(assembly: Assembly, key: str, sources: list[Source]) -> Sample:
-    pooled = tuple(source for source in sources if source.measured.block)
-    blocks = [source.measured.block for source in pooled if source.measured.block]
-    return Sample(key, tuple(sources), combine(blocks, assembly.between_sites(pooled)) if blocks else None, pooled)
+def _sample(assembly: Assembly, key: str, groups: list[list[Source]]) -> Sample:
+    """One sample of several groups of people, each with its sources."""
+    pooled = [[source for source in sources if source.measured.block] for sources in groups]
+    blocks = [combine([source.measured.block for source in sources if source.measured.block], assembly.between_sites(sources))
+              for sources in pooled if sources]
+    every, used = (tuple(source for sources in of for source in sources) for of in (groups, pooled))
+    return Sample(key, every, combine(blocks, 0.0) if blocks else None, used)
 
 
 def _measured(assembly: Assembly, key: str, study: Study, arm: str, first: str, second: str, outcome: str) -> list[Measured]:

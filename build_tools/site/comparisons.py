@@ -86,8 +86,8 @@ def shows(given: Row) -> str:
         return {"more": "more, by how much is not known", "less": "less, by how much is not known",
                 "neither": "no difference reported"}.get(given.direction or "", "different answers in different measurements")
     if given.direction == "neither":
-        return "no difference told, but the two were not tested against each other, so not counted"
-    return "unequal, but not tested against each other, so not counted" if given.direction else "no direction given"
+        return "no difference told, but no test of the two was read, so not counted"
+    return "unequal, but no test of the two was read, so not counted" if given.direction else "no direction given"
 
 
 def told(estimate: Estimate) -> str:

@@ -28,9 +28,9 @@ TESTS = {
     "between": "the two were tested against each other",
     "interaction": "tested as arm by time",
     "within": "each was tested against its own start only, not against the other",
-    "omnibus": "one test over all arms, none of this pair",
-    "ranking": "a ranking, without a test of this pair",
-    "none": "no test was mentioned",
+    "omnibus": "one test over all arms; no test of this pair was read",
+    "ranking": "a ranking; no test of this pair was read",
+    "none": "no test of it was read",
     "not reported": "the paper is silent on this pair",
 }
 #: Notice on a reference -> how its page says it.

@@ -70,7 +70,8 @@ def test_numbers_read_off_are_untested_and_have_no_certainty():
     comparison = answer({"one": study([result(MEANS)])})
     assert (comparison.shape, comparison.certainty, comparison.directions, comparison.studies) == ("read off", None, Directions(), 1)
     assert comparison.sentence == ("Untested here: activity of the long head of the lantern muscle was higher in the alder curl than in "
-                                   "the birch curl in 1 study of 12 people (50% MVIC against 40% MVIC), but the difference was not tested.")
+                                   "the birch curl in 1 study of 12 people (50% MVIC against 40% MVIC), "
+                                   "but no test of the difference was read.")
 
 
 def test_untested_numbers_that_point_both_ways_say_nothing():

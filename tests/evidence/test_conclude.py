@@ -55,8 +55,7 @@ def test_numbers_nobody_tested_are_untested_with_that_reason():
     for values in (({"mean": 60.0}, {"mean": 40.0}), ({"mean": 40.0}, {"mean": 60.0}), ({"mean": 50.0}, {"mean": 50.0})):
         conclusion = judged({"one": study([result(dict(zip("ab", values, strict=True)))])})
         assert (conclusion.verdict, conclusion.certainty) == ("untested", None)
-        assert conclusion.reason == ("Something was printed for both, but the two were not tested against each other "
-                                 "and no spread was given.")
+        assert conclusion.reason == "Something was printed for both, but no test of the two against each other and no spread was read."
 
 
 def test_a_contrary_study_counts_although_nobody_cites_it():

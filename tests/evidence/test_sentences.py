@@ -114,7 +114,7 @@ def test_every_sentence_is_one(lines):
     ({"as_tested": (((CABLE, "Held still."), (CRATE, "Held still.")),)}, "As tested, both: held still."),
     ({"as_tested": (((CABLE, "With the EMG leads off."), (CRATE, "EMG on.")),)},
      "As tested: the standing cable curl, with the EMG leads off; the crate curl, EMG on."),
-    ({"as_tested": ((), ((CRATE, "Held still."),), ())}, "In 1 of the 3 studies an exercise was done otherwise than here."),
+    ({"as_tested": ((), ((CRATE, "Held still."),), ())}, "As tested in 1 of the 3 studies: the crate curl, held still."),
     ({"together": (SHORT,)}, "One number covers the long head of the lantern muscle and the short head of the lantern muscle together."),
 ])
 def test_a_second_sentence_says_what_was_really_tested(demo, behind, remark):

@@ -124,7 +124,7 @@ def test_the_file_of_a_plot_names_title_sources_and_licence() -> None:
     (row(direction="less"), "less, by how much is not known"),
     (row(direction="neither"), "no difference reported"),
     (row(stated=True), "different answers in different measurements"),
-    (row(direction="more", stated=False), "unequal, but not tested against each other, so not counted"),
+    (row(direction="more", stated=False), "unequal, but no test of the two was read, so not counted"),
     (row(), "no direction given"),
 ])
 def test_a_sample_in_words_on_the_page_and_in_the_drawing(given: Row, words: str) -> None:

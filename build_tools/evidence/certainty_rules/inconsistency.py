@@ -41,9 +41,11 @@ def inconsistency(body: Body) -> tuple[Step, ...]:
     if body.voices < 2:
         return (Step("inconsistency-single", "inconsistency", 0, "There is 1 sample, so whether studies agree cannot be judged."),)
     steps = [*_spread(body), *_directions(body)]
+    told = body.directions
+    nulls = f"; {samples(told.neither)} found no difference" if told.neither and (told.more or told.less or body.estimate) else ""
     i2 = f" (I² {body.i2:.0f}%)" if body.i2 is not None else ""
     return charged_once(steps, "inconsistency-once") or (
-        Step("inconsistency-none", "inconsistency", 0, f"The {samples(body.voices)}{i2} show no disagreement to charge."),)
+        Step("inconsistency-none", "inconsistency", 0, f"The {samples(body.voices)}{i2} point no opposite ways{nulls}."),)
 
 
 def spread_levels(body: Body) -> int:

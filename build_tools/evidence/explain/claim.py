@@ -6,13 +6,14 @@ from collections.abc import Iterator
 
 from ...catalog.entries import Claim
 from ...catalog.load import Catalog
+from .. import answers
 from ..certainty import Certainty
 from ..conventions import settings
 from ..engine import Engine
 from ..lengths import judge
 from ..model import Comparison, Conclusion, Conclusions
 from ..names import Names, upper_first
-from ..verdict import Claimed, verdict
+from ..verdict import Claimed
 from . import pooling, studies
 from .text import Line, place, render
 
@@ -86,7 +87,7 @@ def _part(engine: Engine, comparison: Comparison, claimed: Claimed) -> Iterator[
     if comparison.certainty:
         yield 0, ""
         yield from _certainty(comparison.certainty)
-    judged = verdict(claimed, comparison.estimate, comparison.directions, engine.settings.margins[comparison.question.outcome])
+    judged = answers.judge(claimed, comparison, engine.settings.margins[comparison.question.outcome])
     yield 1, f"Verdict: {judged.verdict}. {judged.reason}"
 
 
