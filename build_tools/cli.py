@@ -58,7 +58,7 @@ def _dispatch(argv: list[str]) -> int:
     # Everything after the command's name is the command's own business.
     name = top.parse_args(argv[:1]).command
     if name not in COMMANDS:
-        from .catalog.wording import did_you_mean
+        from .catalog.complaints import did_you_mean
         top.error(f"there is no command `{name}`; {did_you_mean(name, list(COMMANDS)) or 'commands: ' + ', '.join(COMMANDS)}")
     module = import_module(f".commands.{name.replace('-', '_')}", __package__)
     parser = argparse.ArgumentParser(

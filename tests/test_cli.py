@@ -16,7 +16,7 @@ import pytest
 from build_tools import cli
 from build_tools.catalog import json_schema
 from build_tools.checks import rule
-from build_tools.checks.register import manuals
+from build_tools.checks.manuals.register import manuals
 from build_tools.commands import COMMANDS
 
 ROOT = Path(__file__).parents[1]

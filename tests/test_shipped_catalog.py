@@ -12,12 +12,12 @@ from build_tools.catalog.load import Catalog, load
 from build_tools.catalog.walk import client_texts
 from build_tools.checks import reading, reports
 from build_tools.checks.profile import load_profile
-from build_tools.evidence import committed
-from build_tools.evidence.weighed import weigh
-from build_tools.movement.length import means
-from build_tools.movement.limits import moving_joints
-from build_tools.movement.working import working_segment
-from build_tools.site.figure import STEPS, figure, frames
+from build_tools.committed import files as committed
+from build_tools.movement.length.length import means
+from build_tools.movement.load.working import working_segment
+from build_tools.movement.posture.limits import moving_joints
+from build_tools.pipeline import weigh
+from build_tools.site.figures.figure import STEPS, figure, frames
 
 CATALOG = Path(__file__).parents[1] / "catalog"
 

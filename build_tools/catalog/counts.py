@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from typing import get_args
 
 from . import entries
-from .bibliography import READ
+from .bibliography.references import READ
 from .load import Catalog
 from .walk import statements
 

@@ -15,10 +15,12 @@ from typing import Any, Generic, TypeVar
 
 from pydantic import BaseModel, ValidationError
 
-from . import entries, length_table, source, wording
-from .bibliography import Reference, read_bibliography
+from . import complaints as wording
+from . import entries, length_table
+from . import yaml_file as source
+from .bibliography.references import Reference, read_bibliography
 from .finding import Finding, Spot
-from .source import Source
+from .yaml_file import Source
 
 Data = TypeVar("Data", bound=BaseModel)
 

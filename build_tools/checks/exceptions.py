@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
+from build_tools.catalog.complaints import did_you_mean
 from build_tools.catalog.finding import Finding
 from build_tools.catalog.load import Catalog
-from build_tools.catalog.wording import did_you_mean
 
 #: An exception that lets nothing through is itself an error, so the list only shrinks.
 NEEDLESS = "needless-exception"

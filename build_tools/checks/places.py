@@ -8,8 +8,8 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from build_tools.catalog.bibliography import Reference
-from build_tools.catalog.wording import did_you_mean
+from build_tools.catalog.bibliography.references import Reference
+from build_tools.catalog.complaints import did_you_mean
 
 #: Seen with the abstract or the record.
 ABSTRACT = ("abstract", "title", "summary", "part of the abstract", "highlights", "key findings", "record")

@@ -1,7 +1,7 @@
 """The contract of a rule, and the list of all rules.
 
 A rule is a module in ``build_tools.checks.rules``. Its id is the module's name
-with hyphens, its docstring is its manual (see ``build_tools.checks.manual``), and
+with hyphens, its docstring is its manual (see ``build_tools.checks.manuals.manual``), and
 its ``check`` yields problems. How severe a problem is stands in the profile, not
 in the rule.
 """
@@ -18,12 +18,12 @@ from functools import cached_property
 from types import ModuleType
 from typing import Any, NamedTuple
 
-from build_tools.catalog.bibliography import WHOLE_FILE
+from build_tools.catalog.bibliography.references import WHOLE_FILE
+from build_tools.catalog.complaints import did_you_mean
 from build_tools.catalog.entries import Claim
 from build_tools.catalog.finding import Spot
 from build_tools.catalog.load import Catalog, Entry
 from build_tools.catalog.walk import Path, Statement, statements, written_texts
-from build_tools.catalog.wording import did_you_mean
 
 from . import rules
 from .names import plain

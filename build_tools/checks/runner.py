@@ -16,7 +16,7 @@ from build_tools.catalog.finding import Finding, Spot
 from build_tools.catalog.load import Catalog
 
 from . import exceptions
-from .number_manuals import NUMBERS
+from .manuals.numbers import NUMBERS
 from .profile import Profile, Severity, severity_of
 from .rule import Context, all_rules
 

@@ -47,7 +47,7 @@ def run(args: argparse.Namespace) -> int:
 
 def _found(catalog: Catalog, only_compare: bool) -> list[Finding]:
     """What to report; new addresses are added on the way unless they are only compared."""
-    from build_tools.site import address_list
+    from build_tools.committed import addresses as address_list
 
     if only_compare:
         return address_list.stale(catalog)

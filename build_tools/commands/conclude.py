@@ -25,7 +25,7 @@ from . import CLEAN, COULD_NOT_RUN, FINDINGS, CannotRun, reporting, terminal
 if TYPE_CHECKING:
     from build_tools.catalog.load import Catalog
     from build_tools.checks.runner import Reported
-    from build_tools.evidence.weighed import Weighed
+    from build_tools.pipeline import Weighed
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -35,8 +35,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Recompute ``args.catalog``, write or compare, tell it in ``args.format``, and answer the exit status."""
-    from build_tools.evidence.weighed import weigh
-    from build_tools.movement.length import means
+    from build_tools.movement.length.length import means
+    from build_tools.pipeline import weigh
 
     try:
         with terminal.progress() as tell:
@@ -59,7 +59,7 @@ def _found(weighed: Weighed, catalog: Catalog, only_compare: bool) -> list[Repor
     """What to report; the files are written on the way unless they are only compared."""
     from build_tools.checks.profile import load_profile, severity_of
     from build_tools.checks.runner import Reported
-    from build_tools.evidence import committed
+    from build_tools.committed import files as committed
 
     if weighed.conclusions is None:
         return [reported for reported in weighed.by_rules if reported.severity == "error"]

@@ -15,7 +15,7 @@ import argparse
 import sys
 from collections.abc import Collection
 
-from build_tools.catalog.wording import did_you_mean
+from build_tools.catalog.complaints import did_you_mean
 
 from . import CLEAN, FINDINGS, CannotRun, reporting, terminal
 
@@ -28,8 +28,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Print the chain of ``args.claim``. Raises ``CannotRun`` for a claim that does not exist."""
     from build_tools.evidence.explain.claim import by_id, explain
-    from build_tools.evidence.weighed import weigh
-    from build_tools.movement.length import means
+    from build_tools.movement.length.length import means
+    from build_tools.pipeline import weigh
 
     with terminal.progress() as tell:
         catalog, today, profile = reporting.load(args.catalog, tell)

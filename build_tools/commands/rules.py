@@ -11,10 +11,10 @@ import argparse
 from collections.abc import Iterator
 from textwrap import fill, indent
 
-from build_tools.catalog.wording import did_you_mean
-from build_tools.checks.manual import Manual
+from build_tools.catalog.complaints import did_you_mean
+from build_tools.checks.manuals.manual import Manual
+from build_tools.checks.manuals.register import manuals
 from build_tools.checks.profile import Severity, load_profile, severity_of
-from build_tools.checks.register import manuals
 
 from . import CLEAN, CannotRun
 

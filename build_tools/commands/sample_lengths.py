@@ -34,7 +34,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Sample every table of ``args.model``. Raises ``CannotRun`` for a wrong file, a wrong hash or a missing package."""
-    from build_tools.movement import sample
+    from build_tools.movement.length import sample
 
     with terminal.progress() as tell:
         catalog, _, _ = reporting.load(args.catalog, tell)
@@ -64,7 +64,7 @@ def run(args: argparse.Namespace) -> int:
 
 def _pinned(model: Model, path: Path, accepted: str | None) -> str:
     """The id of the model that ``path`` is."""
-    from build_tools.movement.sample import digest
+    from build_tools.movement.length.sample import digest
 
     try:
         found = digest(path)

@@ -23,7 +23,7 @@ import argparse
 import json
 
 from build_tools.catalog import json_schema
-from build_tools.catalog.wording import did_you_mean
+from build_tools.catalog.complaints import did_you_mean
 
 from . import CLEAN, CannotRun
 

@@ -25,10 +25,11 @@ def run(args: argparse.Namespace) -> int:
     from build_tools import clock
     from build_tools.catalog.load import load
     from build_tools.checks.profile import load_profile
-    from build_tools.evidence.weighed import weigh
-    from build_tools.movement.length import means
-    from build_tools.site import book, emit
-    from build_tools.site.published_at import Site
+    from build_tools.movement.length.length import means
+    from build_tools.pipeline import weigh
+    from build_tools.site import book
+    from build_tools.site import folder as emit
+    from build_tools.site.publication import Site
 
     for folder in (args.catalog, args.content):
         if not folder.is_dir():

@@ -19,10 +19,10 @@ from .certainty_words import Sizes, phrase, size
 from .conventions import Settings
 from .effects.spread import critical
 from .model import Comparison, Path, Question, Row, Shape
-from .names import Names
 from .reported import Cover, Direction, Reported
 from .samples import Samples
 from .verdict import Claimed, Directions, Estimate, Judged, verdict
+from .wording.names import Names
 
 _COVERS: dict[Cover, str] = {"jointly": "Measured together with other parts.",
                              "whole muscle": "The whole muscle was measured, not the part."}

@@ -15,8 +15,8 @@ from .conventions import settings
 from .engine import Engine
 from .lengths import Lengths, compare, judge, sentence
 from .model import Comparison, Conclusion, Conclusions, Disagreement, Question
-from .names import upper_first
 from .verdict import Claimed, Judged, Verdict
+from .wording.names import upper_first
 
 #: From what stops a claim to what carries it; a claim on several parts is as good as its weakest.
 _WEAKEST_FIRST: tuple[Verdict, ...] = ("contradicted", "not shown", "untested", "leaning", "shown")

@@ -15,11 +15,11 @@ from .certainty import Override
 from .conventions import Settings
 from .fitted import Fitted
 from .model import Comparison, Field, Question
-from .names import Names
 from .network_blocks import components
 from .reported import Reported, Reports
 from .samples import Samples
 from .verdict import Estimate
+from .wording.names import Names
 
 Topic = tuple[str, str, str | None]
 """Part, outcome, and the part it is relative to."""

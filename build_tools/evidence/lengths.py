@@ -13,9 +13,9 @@ from itertools import groupby
 from math import floor
 
 from .model import Comparison, Modelled, Question, Shape
-from .names import Names, listed, upper_first
 from .threshold import below
 from .verdict import Claimed, Directions, Judged, Verdict
+from .wording.names import Names, listed, upper_first
 
 #: Exercise and part -> mean share of the part's own range (0-1), or why there is none.
 Lengths = Callable[[str, str], float | str]

@@ -8,9 +8,9 @@ from typing import Literal
 from ..catalog.entries import Test
 from ..catalog.finding import Finding
 from .certainty import Certainty
-from .names import Names
 from .reported import Cover, Direction
 from .verdict import Directions, Estimate, Verdict
+from .wording.names import Names
 
 #: What the numbers of one question look like.
 #: "read off": two numbers differ, but nobody tested the difference or printed a spread.

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from ..catalog.entries import Difference, Value
 from ..catalog.load import Catalog
-from .names import Names, upper_first
 from .reported import Reported, level
+from .wording.names import Names, upper_first
 
 NO_BREAK = "\u00a0"
 

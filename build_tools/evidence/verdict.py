@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from math import exp, inf, log
 from typing import Literal
 
-from .amounts import amount, percent, samples, span
 from .threshold import above, below, leaves_out, within
+from .wording.amounts import amount, percent, samples, span
 
 Verdict = Literal["shown", "leaning", "not shown", "contradicted", "untested"]
 Claimed = Literal["more", "less", "similar"]

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 
 from ..catalog.entries import Exercise, Movement
 from ..catalog.load import Catalog
-from .frame import Frame
-from .length import STEPS, Lengths, Missing, Repetition
-from .load_curve import HIGH, Curve
-from .load_words import ends
-from .pose import frames
-from .resistance import NAMESAKE, Unknown, called, curves, leaves_plane
+from .length.length import STEPS, Lengths, Missing, Repetition
+from .load.curve import HIGH, Curve
+from .load.moments import NAMESAKE, Unknown, called, curves, leaves_plane
+from .load.words import ends
+from .posture.frame import Frame
+from .posture.pose import frames
 
 #: Why there is no curve for an exercise whose parts cross no joint that the load is reckoned for.
 NOT_RECKONED_HERE = "it is not reckoned for the joints that these parts move"

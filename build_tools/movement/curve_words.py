@@ -6,9 +6,9 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from .course import Course
-from .length import Repetition, percent
-from .load_curve import HIGH, Curve
-from .load_words import load_phrase
+from .length.length import Repetition, percent
+from .load.curve import HIGH, Curve
+from .load.words import load_phrase
 
 #: Within this share of its own range from its longest in the repetition a part counts as longest: the step that lengths come in.
 NEAR = 0.1

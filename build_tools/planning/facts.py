@@ -10,7 +10,7 @@ from ..catalog.entries import Exercise, Programme
 from ..catalog.load import Catalog
 from ..movement.course import Course, Courses
 from ..movement.curve_words import OUTER
-from ..movement.length import Repetition, percent
+from ..movement.length.length import Repetition, percent
 
 Word = Literal["long", "middle", "short"]
 

@@ -13,7 +13,7 @@ from math import floor
 from typing import Literal
 
 from ..catalog.entries import Equation
-from ..movement.body_weight import total_load
+from ..movement.load.body_weight import total_load
 from .load_prediction import NotCovered, load_for, one_repetition_maximum
 
 Unit = Literal["kg", "lb"]

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 
 from ..evidence.certainty import LEVELS
 from .facts import ExerciseFacts
-from .statements import KINDS, Kind, Statement
+from .preferences import KINDS, Kind, Statement
 
 #: Kinds of which a statement is the reason.
 STATED: tuple[Kind, ...] = ("growth", "activation", "taught")

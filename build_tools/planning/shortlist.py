@@ -18,7 +18,7 @@ from typing import Literal
 
 from .facts import ExerciseFacts
 from .order import Place
-from .statements import Kind
+from .preferences import Kind
 
 Ways = Literal["length", "joint", "load"]
 #: In the order in which a difference counts.

@@ -10,31 +10,33 @@ from ..catalog import json_schema
 from ..catalog.load import Catalog
 from ..checks.profile import Profile
 from ..evidence.model import Conclusions
-from . import (
-    care_view,
-    cue_sheet,
+from .addresses import Addresses
+from .client import cue_sheet, handout_page, offline, redirects, share
+from .context import Shelf
+from .figures import file as figure_file
+from .pages import (
     exercise,
-    figure_file,
     gaps,
-    handout_page,
     indexes,
-    markers,
     methods,
     muscle,
-    offline,
-    plot_file,
     programme,
-    redirects,
     rules,
-    share,
-    source,
     tour,
 )
-from .address import Addresses
-from .mentions import mentions
+from .pages import (
+    passages as markers,
+)
+from .pages import (
+    plot_files as plot_file,
+)
+from .pages import (
+    reference as source,
+)
+from .pages.citations import mentions
 from .planner import files as planner
-from .published_at import UNPUBLISHED, Site
-from .shelf import Shelf
+from .publication import UNPUBLISHED, Site
+from .sections import care as care_view
 
 #: Pages written by hand in the content folder, which generated pages may link to, with their anchors.
 WRITTEN = {"index.md": [], care_view.URI: [care_view.ANCHOR], "methods.md": methods.ANCHORS}
@@ -104,7 +106,7 @@ def _files(shelf: Shelf) -> list[File]:
     records = [File(f"sources/{key}.bib", reference.bibtex.encode()) for key, reference in shelf.catalog.references.items()]
     cited = {id: exercise.cited(shelf, id) for id in shelf.catalog.exercises}
     records += [File(share.bibtex_uri(id), share.bibtex(shelf, keys)) for id, keys in cited.items() if keys]
-    assets = sorted((resources.files(__package__) / "assets").iterdir(), key=lambda asset: asset.name)
+    assets = sorted((resources.files("build_tools.site") / "assets").iterdir(), key=lambda asset: asset.name)
     plots = [File(uri, content) for uri, content in plot_file.files(shelf)]
     postures = [File(figure_file.uri(id), figure_file.file(shelf, id)) for id in shelf.catalog.exercises]
     client = [file for id in shelf.catalog.exercises for file in cue_sheet.files(shelf, id)] + handout_page.files(shelf)

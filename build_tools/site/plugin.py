@@ -26,11 +26,12 @@ from ..catalog.load import load
 from ..checks import runner
 from ..checks.profile import load_profile
 from ..clock import today
-from ..evidence import committed
-from ..evidence.weighed import weigh
-from ..movement.length import means
-from . import address_list, book, templating
-from .published_at import Site
+from ..committed import addresses as address_list
+from ..committed import files as committed
+from ..movement.length.length import means
+from ..pipeline import weigh
+from . import book, templating
+from .publication import Site
 
 log = get_plugin_logger("handbook")
 #: What a live preview watches beside the catalog.

@@ -17,9 +17,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pybtex.database import parse_string
 
-from build_tools.catalog.bibliography import MAX_BIB_BYTES, WHOLE_FILE, Reference, read_bibliography
-from build_tools.catalog.bibtex import MAX_PROBLEMS
-from build_tools.catalog.tex import plain_text
+from build_tools.catalog.bibliography.bibtex import MAX_PROBLEMS
+from build_tools.catalog.bibliography.references import MAX_BIB_BYTES, WHOLE_FILE, Reference, read_bibliography
+from build_tools.catalog.bibliography.tex import plain_text
 
 GOOD = """@article{wick2030,
   author = {Wick, Ada and Ember, Bo},

@@ -9,7 +9,7 @@ from pydantic import ValidationError
 
 from build_tools.catalog import entries, json_schema
 from build_tools.catalog.load import load
-from build_tools.catalog.source import read
+from build_tools.catalog.yaml_file import read
 
 DEMO_FILES = [
     ("handbook", "handbook.yaml"), ("vocabulary", "vocabulary.yaml"), ("muscles", "muscles/lantern.yaml"),

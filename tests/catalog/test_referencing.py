@@ -18,8 +18,8 @@ from pathlib import Path
 import pytest
 import yaml
 
-from build_tools.catalog.bibliography import Reference, read_bibliography
-from build_tools.catalog.referencing import Segment, letters, plain, segments, short, sort_key
+from build_tools.catalog.bibliography.apa import Segment, letters, plain, segments, short, sort_key
+from build_tools.catalog.bibliography.references import Reference, read_bibliography
 
 with warnings.catch_warnings():
     warnings.simplefilter("ignore")  # on import: it looks for a newer schema package

@@ -18,8 +18,8 @@ import yaml
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.catalog import source
-from build_tools.catalog.source import MAX_BYTES, MAX_DEPTH, Source, read
+from build_tools.catalog import yaml_file as source
+from build_tools.catalog.yaml_file import MAX_BYTES, MAX_DEPTH, Source, read
 
 
 @pytest.fixture
@@ -236,7 +236,7 @@ def test_depth_is_refused_before_the_stack_runs_out(file: Path, text: str) -> No
     """In a process of its own with the small stack some systems give to threads: a crash must fail here, not end the run."""
     file.write_text(text)
     script = (
-        "import sys, threading, pathlib; from build_tools.catalog.source import read; threading.stack_size(512 * 1024)\n"
+        "import sys, threading, pathlib; from build_tools.catalog.yaml_file import read; threading.stack_size(512 * 1024)\n"
         "t = threading.Thread(target=lambda: print(read(pathlib.Path(sys.argv[1]), 'x')[2][0].rule)); t.start(); t.join()"
     )
     done = subprocess.run([sys.executable, "-c", script, file], capture_output=True, text=True, timeout=60, cwd=Path(__file__).parents[2])

@@ -10,7 +10,7 @@ import pytest
 from pydantic import Field
 
 from build_tools.catalog import entries, load
-from build_tools.catalog.source import read
+from build_tools.catalog.yaml_file import read
 
 
 class Inner(entries.Entry):

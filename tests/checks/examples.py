@@ -8,7 +8,7 @@ from datetime import date
 from pathlib import Path
 
 from build_tools.catalog.load import Catalog, load
-from build_tools.checks.manual import Example
+from build_tools.checks.manuals.manual import Example
 
 DEMO = Path(__file__).parents[1] / "demo" / "catalog"
 #: The day on which every example is checked; the demo's reviews are a month old.

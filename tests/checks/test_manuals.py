@@ -8,8 +8,8 @@ from types import ModuleType, SimpleNamespace
 import pytest
 from examples import DEMO, TODAY, lay_over
 
-from build_tools.checks.manual import Example, Manual, read_manual
-from build_tools.checks.register import rule_manuals
+from build_tools.checks.manuals.manual import Example, Manual, read_manual
+from build_tools.checks.manuals.register import rule_manuals
 from build_tools.checks.rule import Context, all_rules
 
 RULES = all_rules()
@@ -67,7 +67,7 @@ def test_demo_catalog_is_clean(rule: str) -> None:
 def test_a_malformed_manual_names_its_module_and_leaves_the_others(place: str, complaint: str, monkeypatch: pytest.MonkeyPatch) -> None:
     broken = SimpleNamespace(__name__="build_tools.checks.rules.swap_once", __doc__=(
         f"Title.\n\nWhy: because.\n\nInstead: that.\n\nFails: a.yaml {place}\n    x: 1\n\nPasses: a.yaml\n    x: 2\n"))
-    monkeypatch.setattr("build_tools.checks.register.all_rules", lambda: {**RULES, "swap-once": broken})
+    monkeypatch.setattr("build_tools.checks.manuals.register.all_rules", lambda: {**RULES, "swap-once": broken})
     manuals = rule_manuals()
     assert "build_tools/checks/rules/swap_once.py" in manuals["swap-once"].title and complaint in manuals["swap-once"].why
     assert manuals["near-names"].fails and manual_of(broken).title == ""

@@ -8,10 +8,10 @@ import pytest
 from examples import DEMO, TODAY, lay_over
 
 from build_tools.catalog.load import load
-from build_tools.checks.manual import Example
-from build_tools.checks.number_manuals import NUMBERS
+from build_tools.checks.manuals.manual import Example
+from build_tools.checks.manuals.numbers import NUMBERS
 from build_tools.checks.profile import load_profile
-from build_tools.evidence.weighed import weigh
+from build_tools.pipeline import weigh
 
 PROFILE = load_profile()
 EXAMPLES = [

@@ -19,7 +19,7 @@ from sarif_pydantic import Sarif
 
 from build_tools.catalog.load import load
 from build_tools.checks import reports
-from build_tools.checks.register import manuals
+from build_tools.checks.manuals.register import manuals
 from build_tools.checks.reports import Report, github, job_summary, render, visible
 from build_tools.checks.runner import run
 

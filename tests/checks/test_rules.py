@@ -10,7 +10,7 @@ from examples import TODAY
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.catalog.bibliography import Reference
+from build_tools.catalog.bibliography.references import Reference
 from build_tools.catalog.finding import Spot
 from build_tools.catalog.load import load
 from build_tools.checks import places

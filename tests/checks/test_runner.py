@@ -10,8 +10,8 @@ import pytest
 from build_tools import catalog as catalog_package
 from build_tools.catalog.finding import Spot
 from build_tools.catalog.load import load
+from build_tools.checks.manuals.register import LOADER, manuals
 from build_tools.checks.profile import load_profile
-from build_tools.checks.register import LOADER, manuals
 from build_tools.checks.rule import Problem
 from build_tools.checks.runner import run
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from build_tools.evidence.amounts import amount, people, percent, samples, span
+from build_tools.evidence.wording.amounts import amount, people, percent, samples, span
 
 
 @pytest.mark.parametrize(("ratio", "words"), [

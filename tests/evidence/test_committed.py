@@ -12,8 +12,8 @@ import pytest
 import yaml
 
 from build_tools.catalog.load import load
-from build_tools.evidence import committed
-from build_tools.evidence.committed import FOLDER, HEADER, Written
+from build_tools.committed import files as committed
+from build_tools.committed.files import FOLDER, HEADER, Written
 from build_tools.evidence.conclude import conclude
 
 DEMO = Path(__file__).parents[1] / "demo" / "catalog"

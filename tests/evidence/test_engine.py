@@ -19,7 +19,7 @@ from hypothesis import strategies as st
 from statistics_reference import REL, entry, same
 
 from build_tools.catalog.load import Catalog
-from build_tools.evidence import committed
+from build_tools.committed import files as committed
 from build_tools.evidence.conclude import conclude
 from build_tools.evidence.conventions import settings
 from build_tools.evidence.engine import Engine

@@ -14,7 +14,7 @@ import pytest
 
 from build_tools.catalog.entries import Contrast, Result, Study
 from build_tools.catalog.load import Catalog, Entry, load
-from build_tools.evidence import committed_text
+from build_tools.committed import conclusions as committed_text
 from build_tools.evidence.conclude import conclude
 from build_tools.evidence.model import Conclusions
 from build_tools.evidence.threshold import TOLERANCE

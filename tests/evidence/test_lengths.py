@@ -8,7 +8,7 @@ import pytest
 
 from build_tools.catalog.entries import Claim
 from build_tools.catalog.load import Catalog
-from build_tools.evidence import committed_text
+from build_tools.committed import conclusions as committed_text
 from build_tools.evidence.conclude import conclude
 from build_tools.evidence.explain.claim import explain
 from build_tools.evidence.lengths import Lengths

@@ -9,7 +9,7 @@ import yaml
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.evidence.plain_yaml import dump
+from build_tools.committed.plain_yaml import dump
 
 # What catalog text may hold: no control characters, which the reader of the catalog refuses.
 TEXT = st.text(st.characters(exclude_categories=["Cc", "Cs"], exclude_characters="\ufeff\ufffe\uffff\u2028\u2029"), max_size=30)

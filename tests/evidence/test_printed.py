@@ -5,8 +5,8 @@ from catalogs import LONG, SHORT, A, B, growth, of, result, study
 
 from build_tools.catalog.entries import Value
 from build_tools.evidence import printed
-from build_tools.evidence.names import Names
 from build_tools.evidence.reported import Reports
+from build_tools.evidence.wording.names import Names
 
 
 @pytest.mark.parametrize(("given", "unit", "text"), [

@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.evidence import rounding
+from build_tools.evidence.wording import rounding
 
 
 @pytest.mark.parametrize(("rule", "x", "printed"), [

@@ -15,8 +15,8 @@ from build_tools.checks.rules.absolute_words import ABSOLUTE
 from build_tools.evidence import sentences
 from build_tools.evidence.certainty import LEVELS
 from build_tools.evidence.model import Question
-from build_tools.evidence.names import Names
 from build_tools.evidence.verdict import Directions, Estimate
+from build_tools.evidence.wording.names import Names
 
 GOLDEN = Path(__file__).parent / "golden" / "sentences.txt"
 LONG, SHORT = "lantern/long-head", "lantern/short-head"

@@ -3,10 +3,10 @@
 from dataclasses import replace
 
 from build_tools.catalog.entries import Movement, Vocabulary
-from build_tools.movement.body import REFERENCE
-from build_tools.movement.load_curve import Curve
-from build_tools.movement.pose import frames
-from build_tools.movement.resistance import Unknown, curves
+from build_tools.movement.load.curve import Curve
+from build_tools.movement.load.moments import Unknown, curves
+from build_tools.movement.posture.body import REFERENCE
+from build_tools.movement.posture.pose import frames
 
 VOCABULARY = Vocabulary.model_validate({
     "equipment": {}, "designs": {}, "measures": {}, "regions": {},

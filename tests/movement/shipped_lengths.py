@@ -7,7 +7,7 @@ from functools import cache
 from pathlib import Path
 
 from build_tools.catalog.load import Catalog, load
-from build_tools.movement.length_grid import MuscleGrid
+from build_tools.movement.length.grid import MuscleGrid
 
 CATALOG = Path(__file__).parents[2] / "catalog"
 

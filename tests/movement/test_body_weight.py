@@ -12,10 +12,10 @@ from build_tools.catalog.load import load
 from build_tools.catalog.walk import statements
 from build_tools.checks.rule import Context
 from build_tools.checks.rules import statement_basis
-from build_tools.movement.balance import PAIRED
-from build_tools.movement.body import CENTRE_MEN, MASS_MEN, MASS_WOMEN, REFERENCE
-from build_tools.movement.body_weight import moved_share, share_on, told, total_load
-from build_tools.movement.statics import between, weight
+from build_tools.movement.load.body_weight import moved_share, share_on, told, total_load
+from build_tools.movement.load.statics import between, weight
+from build_tools.movement.posture.balance import PAIRED
+from build_tools.movement.posture.body import CENTRE_MEN, MASS_MEN, MASS_WOMEN, REFERENCE
 
 
 @pytest.mark.parametrize(("fractions", "resting", "share"), [

@@ -13,9 +13,9 @@ import pytest
 from build_tools.catalog.load import load
 from build_tools.movement.course import Course, Courses
 from build_tools.movement.curve_words import length_told, load_told, told, when_hard
-from build_tools.movement.length import Missing, Repetition
-from build_tools.movement.load_curve import Curve, Sample
-from build_tools.movement.resistance import Unknown
+from build_tools.movement.length.length import Missing, Repetition
+from build_tools.movement.load.curve import Curve, Sample
+from build_tools.movement.load.moments import Unknown
 
 N = 61
 TIMES = [n / (N - 1) for n in range(N)]

@@ -12,7 +12,7 @@ from shipped_lengths import catalog
 
 from build_tools.catalog.entries import Movement
 from build_tools.catalog.load import Catalog, load
-from build_tools.movement.length import LONG, SHORT, Lengths, Missing, Repetition, means, path, percent
+from build_tools.movement.length.length import LONG, SHORT, Lengths, Missing, Repetition, means, path, percent
 
 DEMO = Path(__file__).parents[1] / "demo" / "catalog"
 SHIPPED = Path(__file__).parents[2] / "catalog"

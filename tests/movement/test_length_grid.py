@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from shipped_lengths import catalog, muscle
 
 from build_tools.catalog.length_table import Grid
-from build_tools.movement.length_grid import MuscleGrid, OutOfRange
+from build_tools.movement.length.grid import MuscleGrid, OutOfRange
 
 MUSCLES = list(catalog().model.data.muscles)
 

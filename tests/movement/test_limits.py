@@ -8,9 +8,9 @@ import pytest
 
 from build_tools.catalog.entries import Movement, Vocabulary
 from build_tools.catalog.load import load
-from build_tools.movement.balance import beyond_feet
-from build_tools.movement.limits import impossible, not_shown, out_of_range, unbalanced
-from build_tools.movement.pose import frames, key_frames
+from build_tools.movement.posture.balance import beyond_feet
+from build_tools.movement.posture.limits import impossible, not_shown, out_of_range, unbalanced
+from build_tools.movement.posture.pose import frames, key_frames
 
 SHIPPED = load(Path(__file__).parents[2] / "catalog")
 VOCABULARY: Vocabulary = SHIPPED.vocabulary.data

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.movement.load_curve import Curve, Sample, publish_angle, publish_share
-from build_tools.movement.load_words import ends, load_phrase
+from build_tools.movement.load.curve import Curve, Sample, publish_angle, publish_share
+from build_tools.movement.load.words import ends, load_phrase
 
 STEPS = 141
 

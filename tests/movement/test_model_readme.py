@@ -10,7 +10,7 @@ import re
 
 from shipped_lengths import CATALOG, catalog, muscle
 
-from build_tools.movement.published import ANATOMY, checks
+from build_tools.movement.length.published import ANATOMY, checks
 
 README = CATALOG / "model" / "README.md"
 MODEL = catalog().model.data

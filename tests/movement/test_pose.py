@@ -11,10 +11,10 @@ from hypothesis import strategies as st
 
 from build_tools.catalog.entries import Movement, Vocabulary
 from build_tools.catalog.load import load
-from build_tools.movement.balance import PAIRED, SINGLE, centre_of_mass
-from build_tools.movement.body import MASS_MEN, MASS_WOMEN, REFERENCE
-from build_tools.movement.frame import ARM, LEG, OTHER, SEGMENTS, Frame
-from build_tools.movement.pose import frames, key_frames
+from build_tools.movement.posture.balance import PAIRED, SINGLE, centre_of_mass
+from build_tools.movement.posture.body import MASS_MEN, MASS_WOMEN, REFERENCE
+from build_tools.movement.posture.frame import ARM, LEG, OTHER, SEGMENTS, Frame
+from build_tools.movement.posture.pose import frames, key_frames
 
 VOCABULARY: Vocabulary = load(Path(__file__).parents[2] / "catalog").vocabulary.data
 THIGH, SHANK, TRUNK, ARM_LENGTH = (REFERENCE.length(name) for name in ("thigh", "shank", "trunk", "upper_arm"))

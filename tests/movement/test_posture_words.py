@@ -12,9 +12,9 @@ import pytest
 
 from build_tools.catalog.entries import Movement, Vocabulary
 from build_tools.catalog.load import Catalog, load
-from build_tools.movement.pose import frames, key_angles
-from build_tools.movement.posture_words import alternative, key_postures
-from build_tools.movement.working import load_path, working_segment
+from build_tools.movement.load.working import load_path, working_segment
+from build_tools.movement.posture.pose import frames, key_angles
+from build_tools.movement.posture.words import alternative, key_postures
 
 ROOT = Path(__file__).parents[2]
 

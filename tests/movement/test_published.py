@@ -10,9 +10,9 @@ from shipped_lengths import catalog, column, muscle
 
 from build_tools.catalog.entries import PublishedArm, PublishedOrder
 from build_tools.catalog.length_table import Grid
-from build_tools.movement import published
-from build_tools.movement.length_grid import MuscleGrid
-from build_tools.movement.pose import key_angles
+from build_tools.movement.length.grid import MuscleGrid
+from build_tools.movement.length import published
+from build_tools.movement.posture.pose import key_angles
 
 
 @pytest.mark.parametrize("id", catalog().model.data.muscles)

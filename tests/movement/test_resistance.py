@@ -25,11 +25,11 @@ from repetitions import (
 
 from build_tools.catalog.entries import Load, OtherLimb
 from build_tools.catalog.load import load
-from build_tools.movement.applied import at_rest, load_point, weight_load, weights
-from build_tools.movement.body import REFERENCE, Body
-from build_tools.movement.pose import frames
-from build_tools.movement.resistance import ARM, LEG, MOVES, Unknown, anchor_in, anchor_point, called, curves, leaves_plane
-from build_tools.movement.statics import GRAVITY
+from build_tools.movement.load.forces import at_rest, load_point, weight_load, weights
+from build_tools.movement.load.moments import ARM, LEG, MOVES, Unknown, anchor_in, anchor_point, called, curves, leaves_plane
+from build_tools.movement.load.statics import GRAVITY
+from build_tools.movement.posture.body import REFERENCE, Body
+from build_tools.movement.posture.pose import frames
 
 SHIPPED = load(Path(__file__).parents[2] / "catalog")
 

@@ -14,7 +14,7 @@ from shipped_lengths import CATALOG, catalog
 
 from build_tools import cli
 from build_tools.catalog.entries import LengthTable
-from build_tools.movement import sample
+from build_tools.movement.length import sample
 
 #: Folder with the model files that muscles.yaml names.
 MODELS = os.environ.get("MODEL_FILES", "")

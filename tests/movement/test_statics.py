@@ -6,7 +6,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from build_tools.movement.statics import GRAVITY, Force, band_tension, between, moment, pull, reactions, weight
+from build_tools.movement.load.statics import GRAVITY, Force, band_tension, between, moment, pull, reactions, weight
 
 near = st.floats(-1.5, 1.5)
 points = st.tuples(near, near)

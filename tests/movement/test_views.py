@@ -13,14 +13,14 @@ from repetitions import WEIGHTLESS
 
 from build_tools.catalog.entries import Movement, Vocabulary
 from build_tools.catalog.load import load
-from build_tools.movement.body import REFERENCE, Body
-from build_tools.movement.frame import OTHER, Frame
-from build_tools.movement.limits import impossible, not_shown, out_of_range
-from build_tools.movement.load_curve import Curve
-from build_tools.movement.pose import frames
-from build_tools.movement.posture_words import alternative, seen
-from build_tools.movement.resistance import Unknown, curves
-from build_tools.movement.working import working_segment
+from build_tools.movement.load.curve import Curve
+from build_tools.movement.load.moments import Unknown, curves
+from build_tools.movement.load.working import working_segment
+from build_tools.movement.posture.body import REFERENCE, Body
+from build_tools.movement.posture.frame import OTHER, Frame
+from build_tools.movement.posture.limits import impossible, not_shown, out_of_range
+from build_tools.movement.posture.pose import frames
+from build_tools.movement.posture.words import alternative, seen
 
 VOCABULARY: Vocabulary = load(Path(__file__).parents[2] / "catalog").vocabulary.data
 HALF, ARM, FOREARM, GRIP = 1.75 * 0.259 / 2, 1.75 * 0.372, 1.75 * 0.186, 1.75 * 0.04

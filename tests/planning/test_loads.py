@@ -19,19 +19,7 @@ from hypothesis import strategies as st
 from build_tools.catalog.entries import LoadPrediction
 from build_tools.catalog.load import Catalog, load
 from build_tools.planning.load_prediction import share
-from build_tools.planning.loads import (
-    Bar,
-    Set,
-    down,
-    guesses,
-    in_kilograms,
-    in_unit,
-    nearest,
-    on_bar,
-    on_rack,
-    to_add,
-    told,
-)
+from build_tools.planning.loads import Bar, Set, down, guesses, in_kilograms, in_unit, nearest, on_bar, on_rack, to_add, told
 
 TESTS = Path(__file__).parents[1]
 REFERENCE = {entry["id"]: entry for entry in yaml.load(

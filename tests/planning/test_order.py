@@ -14,7 +14,7 @@ from worlds import IDS, PARTS, ahead, evidence, exercise, length, worlds
 
 from build_tools.planning.facts import ExerciseFacts
 from build_tools.planning.order import Orders, Place
-from build_tools.planning.statements import KINDS, Statement
+from build_tools.planning.preferences import KINDS, Statement
 
 WICK = "lamp/wick"
 

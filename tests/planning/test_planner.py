@@ -12,9 +12,9 @@ from build_tools.catalog.load import Catalog, load
 from build_tools.evidence.conclude import conclude
 from build_tools.evidence.model import Conclusions
 from build_tools.movement.course import Courses
-from build_tools.movement.length import means
-from build_tools.planning.compared import INSTANTS, comparison
-from build_tools.planning.data import planner
+from build_tools.movement.length.length import means
+from build_tools.planning.compare_data import INSTANTS, comparison
+from build_tools.planning.planner_data import planner
 
 ROOT = Path(__file__).parents[2]
 

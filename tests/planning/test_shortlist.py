@@ -10,9 +10,9 @@ from worlds import PARTS, THINGS, WORRIES, ahead, evidence, exercise, length, wi
 
 from build_tools.planning.facts import ExerciseFacts
 from build_tools.planning.order import Orders, Place
+from build_tools.planning.preferences import Statement
 from build_tools.planning.relax import relaxed
 from build_tools.planning.shortlist import MOST, Difference, Shortlist, Shortlists, Wish, fits
-from build_tools.planning.statements import Statement
 
 WICK, SHADE, BASE = "lamp/wick", "lamp/shade", "lamp/base"
 

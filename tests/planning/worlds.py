@@ -5,8 +5,8 @@ from __future__ import annotations
 from hypothesis import strategies as st
 
 from build_tools.planning.facts import ExerciseFacts, Length
+from build_tools.planning.preferences import Statement
 from build_tools.planning.shortlist import Wish
-from build_tools.planning.statements import Statement
 from build_tools.planning.week import Entry, Week
 
 PARTS = tuple(f"lamp/{part}" for part in ("base", "shade", "wick"))

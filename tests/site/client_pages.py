@@ -6,11 +6,11 @@ from pathlib import Path
 
 from build_tools.catalog.load import Catalog
 from build_tools.evidence.model import Conclusions
-from build_tools.evidence.names import Names
-from build_tools.site import cue_sheet, offline
-from build_tools.site.address import Addresses
-from build_tools.site.published_at import Site
-from build_tools.site.shelf import Shelf
+from build_tools.evidence.wording.names import Names
+from build_tools.site.addresses import Addresses
+from build_tools.site.client import cue_sheet, offline
+from build_tools.site.context import Shelf
+from build_tools.site.publication import Site
 
 #: An invented address, as long as real ones are.
 PUBLISHED = Site("https://handbook.lantern-yard.example/strength/", offline=True)

@@ -12,8 +12,8 @@ from site_serving import serve
 
 from build_tools.catalog.load import Catalog
 from build_tools.handout.fragment import Handout, Item, encode
-from build_tools.site import handout_page
-from build_tools.site.published_at import UNPUBLISHED, Site
+from build_tools.site.client import handout_page
+from build_tools.site.publication import UNPUBLISHED, Site
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page

@@ -11,8 +11,8 @@ from build_tools.catalog.load import load
 from build_tools.checks.profile import load_profile
 from build_tools.evidence.certainty import Cap, Certainty, Step
 from build_tools.evidence.model import Comparison, Component, Conclusion, Conclusions, Disagreement, Field, Question, Ranked, Row
-from build_tools.evidence.names import Names
 from build_tools.evidence.verdict import Directions, Estimate
+from build_tools.evidence.wording.names import Names
 from build_tools.site import book
 
 LONG, SHORT = "lantern/long-head", "lantern/short-head"

@@ -6,7 +6,7 @@ from urllib.parse import urljoin
 
 import pytest
 
-from build_tools.site.address import Addresses, UnknownTarget, url
+from build_tools.site.addresses import Addresses, UnknownTarget, url
 
 URIS = ["index.md", "rules.md", "exercises/index.md", "exercises/a-curl.md", "muscles/ham.md", "sources/a2020.bib"]
 

@@ -9,9 +9,9 @@ from site_building import DEMO
 
 from build_tools import cli
 from build_tools.catalog.load import Catalog, load
-from build_tools.site import address_list
-from build_tools.site.address import url
-from build_tools.site.address_list import FILE, HEADER
+from build_tools.committed import addresses as address_list
+from build_tools.committed.addresses import FILE, HEADER
+from build_tools.site.addresses import url
 from build_tools.site.book import WRITTEN, Book
 
 

@@ -23,8 +23,8 @@ from test_hostile import HOSTILE, poisoned
 
 from build_tools.catalog import care
 from build_tools.catalog.load import Catalog, load
-from build_tools.site.published_at import UNPUBLISHED
-from build_tools.site.qr import Qr
+from build_tools.site.client.qr import Qr
+from build_tools.site.publication import UNPUBLISHED
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page

@@ -13,9 +13,9 @@ import pytest
 from site_building import ROOT, render
 
 from build_tools.catalog.load import load
-from build_tools.site import curve_pair, curves
 from build_tools.site.book import Book
-from build_tools.site.curve_plot import EDGE, LENGTH, LOAD, band, line, steps, stretches
+from build_tools.site.plots import curve_pair, curves
+from build_tools.site.plots.curve_plot import EDGE, LENGTH, LOAD, band, line, steps, stretches
 
 SVG = "{http://www.w3.org/2000/svg}"
 

@@ -8,7 +8,7 @@ import pytest
 from site_building import ROOT
 
 from build_tools.site.book import Book
-from build_tools.site.emit import emit
+from build_tools.site.folder import emit
 
 
 def test_it_writes_every_page_and_file(demo_book: Book, tmp_path: Path) -> None:

@@ -13,12 +13,12 @@ from site_building import ROOT
 
 from build_tools.evidence.certainty_words import MEANING
 from build_tools.evidence.model import Disagreement, Question, Row
-from build_tools.evidence.names import Names
 from build_tools.evidence.sentences import Behind, answer
 from build_tools.evidence.verdict import Estimate, Verdict
-from build_tools.site import methods
+from build_tools.evidence.wording.names import Names
 from build_tools.site.book import Book
-from build_tools.site.gaps import is_mixed, thinness
+from build_tools.site.pages import methods
+from build_tools.site.pages.gaps import is_mixed, thinness
 
 POOLED = compared("crate-curl", "cable-curl", row(estimate=(1.06, 1.01, 1.11)), row("glow2031", (1.02, 0.98, 1.06), people=12),
                   row("wick2030", direction="less"), estimate=(1.035, 1.005, 1.066), prediction=(0.97, 1.1), i2=34.0)

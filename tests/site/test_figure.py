@@ -19,16 +19,16 @@ from site_building import DEMO, ROOT
 
 from build_tools.catalog.entries import Exercise, Movement
 from build_tools.catalog.load import Catalog, load
-from build_tools.movement.body import REFERENCE
-from build_tools.movement.frame import Frame
-from build_tools.movement.pose import frames, key_frames
-from build_tools.movement.working import load_path
-from build_tools.site.drawing import SCALE, Shape, area, disc, limb
-from build_tools.site.figure import STEPS, Figure, figure, html
-from build_tools.site.figure_arrow import SHORTEST
-from build_tools.site.figure_body import body
-from build_tools.site.figure_file import uri
-from build_tools.site.figure_limbs import HALF, piece
+from build_tools.movement.load.working import load_path
+from build_tools.movement.posture.body import REFERENCE
+from build_tools.movement.posture.frame import Frame
+from build_tools.movement.posture.pose import frames, key_frames
+from build_tools.site.figures.arrow import SHORTEST
+from build_tools.site.figures.body import body
+from build_tools.site.figures.figure import STEPS, Figure, figure, html
+from build_tools.site.figures.file import uri
+from build_tools.site.figures.limbs import HALF, piece
+from build_tools.site.figures.shapes import SCALE, Shape, area, disc, limb
 
 SVG = "{http://www.w3.org/2000/svg}"
 CATALOGS = {name: load(root) for name, root in (("shipped", ROOT / "catalog"), ("demo", DEMO))}

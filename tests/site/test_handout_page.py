@@ -24,7 +24,7 @@ from site_building import DEMO
 from build_tools.catalog.load import load
 from build_tools.handout import limits
 from build_tools.handout.fragment import Handout, Item, decode, encode
-from build_tools.site import handout_page
+from build_tools.site.client import handout_page
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page

@@ -15,8 +15,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from build_tools.evidence.verdict import Estimate
-from build_tools.site.axis import fitting
-from build_tools.site.interval_plot import PlotRow, plot, svg
+from build_tools.site.plots.axis import fitting
+from build_tools.site.plots.interval_plot import PlotRow, plot, svg
 
 SVG = "{http://www.w3.org/2000/svg}"
 RATIOS = st.floats(0.02, 50)

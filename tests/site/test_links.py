@@ -8,7 +8,7 @@ from site_building import DEMO
 from site_reading import Reader, broken_links
 
 from build_tools.catalog.load import load
-from build_tools.site.address import url
+from build_tools.site.addresses import url
 from build_tools.site.book import Book
 
 

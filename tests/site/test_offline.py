@@ -18,7 +18,7 @@ from site_building import DEMO
 from site_reading import Reader
 
 from build_tools.catalog.load import Catalog, load
-from build_tools.site.published_at import Site
+from build_tools.site.publication import Site
 
 if TYPE_CHECKING:
     from playwright.sync_api import BrowserContext, Page, Request

@@ -23,19 +23,20 @@ from site_serving import serve
 from build_tools.catalog.entries import Programme
 from build_tools.catalog.load import Catalog, load
 from build_tools.evidence.conclude import conclude
-from build_tools.movement.body_weight import total_load
 from build_tools.movement.course import Courses
-from build_tools.movement.length import means
-from build_tools.planning import additions, data, loads, plan_export, plan_file
+from build_tools.movement.length.length import means
+from build_tools.movement.load.body_weight import total_load
+from build_tools.planning import additions, loads, plan_export, plan_file
+from build_tools.planning import planner_data as data
 from build_tools.planning.facts import ExerciseFacts, facts
 from build_tools.planning.order import Place
 from build_tools.planning.relax import relaxed
 from build_tools.planning.shortlist import Shortlists, Wish
 from build_tools.planning.warnings import warnings
 from build_tools.planning.week import Entry, Week, count, duration, seconds, standing
-from build_tools.site import handout_page
+from build_tools.site.client import handout_page
 from build_tools.site.planner.page import scripts
-from build_tools.site.published_at import UNPUBLISHED
+from build_tools.site.publication import UNPUBLISHED
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page

@@ -10,8 +10,9 @@ from site_building import DEMO, ROOT, render
 
 from build_tools.catalog.entries import Citation, Equation
 from build_tools.catalog.load import load
-from build_tools.site import book, programme
-from build_tools.site.equation_words import worded
+from build_tools.site import book
+from build_tools.site.pages import programme
+from build_tools.site.sections.equations import worded
 
 
 @pytest.fixture(scope="module")

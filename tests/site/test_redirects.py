@@ -12,9 +12,9 @@ from typing import TYPE_CHECKING
 import pytest
 
 from build_tools.catalog.load import Catalog, load
-from build_tools.site import redirects
 from build_tools.site.book import Book
-from build_tools.site.published_at import Site
+from build_tools.site.client import redirects
+from build_tools.site.publication import Site
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser

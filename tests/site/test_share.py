@@ -17,13 +17,13 @@ from pybtex.database import parse_string
 from site_building import DEMO, build, configuration
 from site_serving import serve
 
-from build_tools.catalog import referencing
+from build_tools.catalog.bibliography import apa as referencing
 from build_tools.catalog.load import Catalog, load
 from build_tools.checks.profile import load_profile
 from build_tools.evidence.conclude import conclude
-from build_tools.movement.length import means
+from build_tools.movement.length.length import means
 from build_tools.site import book
-from build_tools.site.published_at import UNPUBLISHED, Site
+from build_tools.site.publication import UNPUBLISHED, Site
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page

@@ -24,7 +24,8 @@ from build_tools.planning import plan_file
 from build_tools.planning.facts import facts
 from build_tools.planning.warnings import warnings
 from build_tools.planning.week import Entry, Week, count
-from build_tools.site import book, tour
+from build_tools.site import book
+from build_tools.site.pages import tour
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Locator, Page

@@ -10,9 +10,9 @@ import json
 from typing import Any
 from urllib.parse import quote
 
-from build_tools.checks.manual import Example, Manual
+from build_tools.checks.manuals.manual import Example, Manual
+from build_tools.checks.manuals.register import manuals
 from build_tools.checks.profile import Severity, load_profile, severity_of
-from build_tools.checks.register import manuals
 from build_tools.checks.runner import INTERNAL_ERROR, Reported
 
 from . import Report, visible

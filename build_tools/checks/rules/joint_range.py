@@ -24,7 +24,7 @@ Passes: exercises/crate-curl.yaml
 from collections.abc import Iterator
 
 from build_tools.checks.rule import Context, Problem
-from build_tools.movement.limits import out_of_range
+from build_tools.movement.posture.limits import out_of_range
 
 
 def check(context: Context) -> Iterator[Problem]:

@@ -33,7 +33,7 @@ Passes: exercises/crate-curl.yaml
 from collections.abc import Iterator
 
 from build_tools.checks.rule import Context, Problem
-from build_tools.movement.limits import not_shown
+from build_tools.movement.posture.limits import not_shown
 
 
 def check(context: Context) -> Iterator[Problem]:

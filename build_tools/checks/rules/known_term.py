@@ -98,7 +98,7 @@ from build_tools.catalog.load import Entry
 from build_tools.catalog.walk import Path
 from build_tools.checks.names import term_names
 from build_tools.checks.rule import Context, Problem, suggest
-from build_tools.movement.limits import named_angles
+from build_tools.movement.posture.limits import named_angles
 
 
 def check(context: Context) -> Iterator[Problem]:

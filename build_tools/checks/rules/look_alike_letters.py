@@ -29,7 +29,7 @@ import re
 import unicodedata
 from collections.abc import Iterator
 
-from build_tools.catalog.bibliography import Reference
+from build_tools.catalog.bibliography.references import Reference
 from build_tools.checks.rule import Context, Problem
 
 #: Greek letters that are drawn like Latin ones (after the confusables of Unicode Technical Standard 39, from memory).

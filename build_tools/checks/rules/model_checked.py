@@ -52,8 +52,8 @@ from collections.abc import Iterator
 
 from build_tools.checks.rule import Context, Problem
 from build_tools.checks.rules import model_muscle
-from build_tools.movement.length_grid import MuscleGrid
-from build_tools.movement.published import checks
+from build_tools.movement.length.grid import MuscleGrid
+from build_tools.movement.length.published import checks
 
 
 def check(context: Context) -> Iterator[Problem]:

@@ -24,7 +24,7 @@ Passes: exercises/cable-curl.yaml
 from collections.abc import Iterator
 
 from build_tools.checks.rule import Context, Problem
-from build_tools.movement.limits import placeable, unbalanced
+from build_tools.movement.posture.limits import placeable, unbalanced
 
 
 def check(context: Context) -> Iterator[Problem]:

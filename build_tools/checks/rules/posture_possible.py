@@ -32,7 +32,7 @@ Passes: exercises/crate-curl.yaml
 from collections.abc import Iterator
 
 from build_tools.checks.rule import Context, Problem
-from build_tools.movement.limits import impossible, placeable
+from build_tools.movement.posture.limits import impossible, placeable
 
 
 def check(context: Context) -> Iterator[Problem]:

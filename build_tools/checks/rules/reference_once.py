@@ -31,7 +31,7 @@ Passes: references.bib
 import re
 from collections.abc import Iterator
 
-from build_tools.catalog.bibliography import Reference
+from build_tools.catalog.bibliography.references import Reference
 from build_tools.checks.rule import Context, Problem
 
 

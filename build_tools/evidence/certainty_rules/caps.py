@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from ..amounts import samples
+from ..wording.amounts import samples
 from .body import LEVELS, MOST, Body, Cap, Level, Read, Rule
 
 #: The highest level that numbers read there allow. Convention: methods, spreads and corrections stand in the full text.

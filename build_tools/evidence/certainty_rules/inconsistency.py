@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from ..amounts import samples, span
 from ..threshold import above, below, within
 from ..verdict import Estimate
+from ..wording.amounts import samples, span
 from .body import Body, Rule, Step, charged_once
 
 #: Where I² (per cent) is called substantial and considerable: the lower ends of the overlapping ranges

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..amounts import percent
+from ..wording.amounts import percent
 from .body import HALF, Body, Rule, Step, charged_once
 
 #: p below which direct and indirect evidence are said to disagree. Convention: the test has little power,

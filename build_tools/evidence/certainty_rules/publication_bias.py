@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..amounts import samples
+from ..wording.amounts import samples
 from .body import Body, Rule, Step
 
 #: Fewer studies than this are too few to look for an asymmetric scatter. Common practice, from memory.

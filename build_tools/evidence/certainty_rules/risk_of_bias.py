@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from ..amounts import samples
+from ..wording.amounts import samples
 from .body import Body, Level, Risk, Rule, Step
 
 #: Points a sample counts, weighted by its people; the rounded mean is the number of levels. Not appraised

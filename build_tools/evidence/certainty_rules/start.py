@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..amounts import samples
+from ..wording.amounts import samples
 from .body import MOST, Body, Level, Rule, Sample, Step
 
 TRIALS = frozenset({"within-participant", "parallel"})

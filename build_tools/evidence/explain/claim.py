@@ -12,8 +12,8 @@ from ..conventions import settings
 from ..engine import Engine
 from ..lengths import judge
 from ..model import Comparison, Conclusion, Conclusions
-from ..names import Names, upper_first
 from ..verdict import Claimed
+from ..wording.names import Names, upper_first
 from . import pooling, studies
 from .text import Line, place, render
 

@@ -13,9 +13,9 @@ from ..contrast_ratios import edges_of
 from ..effects.spread import critical
 from ..engine import Engine
 from ..model import Question, Row
-from ..names import upper_first
 from ..network_blocks import Block
 from ..reported import alike
+from ..wording.names import upper_first
 from . import spread
 from .text import Line, figure, place, ratios
 

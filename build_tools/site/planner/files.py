@@ -5,8 +5,9 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from ...planning import compared, data
-from ..shelf import Shelf
+from ...planning import compare_data as compared
+from ...planning import planner_data as data
+from ..context import Shelf
 from . import compare, find, lagging, week
 from .page import scripts
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..shelf import Shelf
+from ..context import Shelf
 from . import page
 
 URI = "find.md"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from importlib import resources
 
-from ..shelf import Link, Shelf
+from ..context import Link, Shelf
 from ..templating import render
 
 

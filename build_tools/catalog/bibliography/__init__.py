@@ -1,0 +1,1 @@
+"""References: BibTeX records read, typed, and formatted in the style of the list."""

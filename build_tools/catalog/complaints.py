@@ -1,0 +1,197 @@
+"""Validation errors of the typed entries, in an author's words and at the right line."""
+
+from __future__ import annotations
+
+import difflib
+import re
+import types
+import typing
+from typing import Any
+
+from pydantic import BaseModel, ValidationError
+from pydantic_core import ErrorDetails
+
+from .entries import ID_PATTERN, KEY_PATTERN, Unfit
+from .finding import Finding, Spot
+from .yaml_file import Source
+
+
+def did_you_mean(word: str, known: list[str]) -> str | None:
+    """``did you mean ...?`` for the nearest known word, or ``None`` when nothing is near."""
+    near = difflib.get_close_matches(word, known, n=1, cutoff=0.6)
+    return f"did you mean `{near[0]}`?" if near else None
+
+
+def keys(model: type[BaseModel]) -> list[str]:
+    """The keys an author may write for ``model``."""
+    return [field.alias or name for name, field in model.model_fields.items()]
+
+
+def findings(error: ValidationError, src: Source, model: type[BaseModel]) -> list[Finding]:
+    """One finding for each thing the validator complains of."""
+    return [_finding(details, src, model) for details in error.errors(include_url=False)]
+
+
+def _finding(details: ErrorDetails, src: Source, model: type[BaseModel]) -> Finding:
+    kind, loc, value, context = details["type"], details["loc"], details["input"], details.get("ctx") or {}
+    # The validator marks a complaint about a mapping's key by a last step of its own.
+    of_key = bool(loc) and loc[-1] == "[key]"
+    loc = loc[:-1] if of_key else loc
+    name = "the key" if of_key else _name(loc)
+    here = Spot(src.label, *src.position(loc, key=of_key or kind == "extra_forbidden"))
+    if kind == "extra_forbidden" and value is None and (number := _cut_by_a_comma(src, here, str(loc[-1]))):
+        return Finding("unknown-key", here, f"unknown key {name}: a comma cannot stand in the number {number.replace('.', ',')}",
+                       f"write a decimal point: {number}")
+    if kind == "extra_forbidden":
+        known = keys(_model_at(model, loc[:-1]) or model)
+        return Finding("unknown-key", here, f"unknown key {name}",
+                       did_you_mean(str(loc[-1]), known) or f"known here: {', '.join(known)}")
+    if kind == "missing":
+        inner = _model_at(model, loc[:-1])
+        described = inner and next((f.description for n, f in inner.model_fields.items() if (f.alias or n) == loc[-1]), None)
+        return Finding("missing-key", here, f"the key {name} is missing", f"add `{loc[-1]}:`" + (f" ({described})" if described else ""))
+    if kind == "value_error":
+        error = context["error"]
+        if isinstance(error, Unfit) and error.key:
+            here = Spot(src.label, *src.position((*loc, error.key), key=True))
+        return Finding("wrong-value", here, str(error), error.help if isinstance(error, Unfit) else "change the keys of this entry to fit")
+    if kind == "string_pattern_mismatch":
+        message, help = _pattern(context["pattern"], value)
+        return Finding("wrong-value", here, f"{name} {message}", help)
+    if kind == "literal_error":
+        expected = context["expected"].replace("'", "`")
+        return Finding("wrong-value", here, f"{name} cannot be {_shown(value)}", f"write one of: {expected}")
+    if kind in _BOUNDS:
+        bound = next(iter(context[key] for key in ("gt", "ge", "lt", "le") if key in context))
+        return Finding("wrong-value", here, f"{name} cannot be {_shown(value)}", f"write a number {_BOUNDS[kind]} {bound:g}")
+    if kind in ("too_short", "too_long", "string_too_long"):
+        what = "characters" if kind == "string_too_long" else "entry" if len(value) == 1 else "entries"
+        bound, most = (context["min_length"], False) if kind == "too_short" else (context["max_length"], True)
+        commas = most and isinstance(value, list) and len(value) == 2 * bound and all(re.fullmatch("-?[0-9]+", str(x)) for x in value)
+        return Finding("wrong-value", here, f"{name} has {len(value)} {what}", f"write at {'most' if most else 'least'} {bound}" + (
+            f"; a decimal is written with a point: [{', '.join(f'{a}.{b}' for a, b in zip(value[::2], value[1::2], strict=True))}]"
+            if commas else ""))
+    if kind == "finite_number":
+        return Finding("wrong-value", here, f"{name} is larger than any number", "write it with fewer digits")
+    return Finding("wrong-type", here, f"{name} should be {_wanted(kind)}, not {_given(value)}",
+                   _write_instead(kind, value, str(loc[-1]) if loc else ""))
+
+
+def _name(loc: tuple[int | str, ...]) -> str:
+    """``hip``, or ``entry 2 of equipment``, between backquotes as they are written in the file."""
+    if not loc:
+        return "the file"
+    return f"entry {loc[-1] + 1} of {_name(loc[:-1])}" if isinstance(loc[-1], int) else f"`{loc[-1]}`"
+
+
+def _model_at(model: type[BaseModel], loc: tuple[int | str, ...]) -> type[BaseModel] | None:
+    """The model that validates the value at ``loc``, found through the field annotations."""
+    annotation: Any = model
+    for step in loc:
+        annotation = _bare(annotation)
+        if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+            annotation = next((f.annotation for n, f in annotation.model_fields.items() if step in (n, f.alias)), None)
+        else:
+            args = typing.get_args(annotation)
+            annotation = args[-1] if args else None
+    annotation = _bare(annotation)
+    return annotation if isinstance(annotation, type) and issubclass(annotation, BaseModel) else None
+
+
+def _bare(annotation: Any) -> Any:
+    """Strip ``Annotated`` and ``| None``."""
+    while True:
+        origin = typing.get_origin(annotation)
+        if origin is typing.Annotated:
+            annotation = typing.get_args(annotation)[0]
+        elif origin in (typing.Union, types.UnionType):
+            annotation = next(a for a in typing.get_args(annotation) if a is not type(None))
+        else:
+            return annotation
+
+
+def _shown(value: Any) -> str:
+    if value is None:
+        return "empty"
+    if isinstance(value, dict):
+        return "a mapping (`key: value` lines)"
+    if isinstance(value, list):
+        return "a list"
+    text = str(value).lower() if isinstance(value, bool) else str(value)
+    return "`" + (text if len(text) <= 60 else text[:57] + "...").replace("\n", " ") + "`"
+
+
+def _given(value: Any) -> str:
+    """A value of the wrong type; text in quotes that looks like a number is told from the number."""
+    return f"the text {_shown(value)}" if isinstance(value, str) else _shown(value)
+
+
+_BOUNDS = {"greater_than": "above", "greater_than_equal": "of at least", "less_than": "below", "less_than_equal": "of at most"}
+
+_WANTED = {
+    "string": "text", "int": "a whole number", "float": "a number", "bool": "true or false",
+    "list": "a list", "dict": "a mapping (`key: value` lines)", "model": "a mapping (`key: value` lines)",
+    "date": "a date",
+}
+
+
+def _wanted(kind: str) -> str:
+    return next((words for start, words in _WANTED.items() if kind.startswith(start)), "something else")
+
+
+def _cut_by_a_comma(src: Source, here: Spot, rest: str) -> str | None:
+    """``33.3`` where ``{mean: 33,3}`` made a key of the ``3``, else ``None``."""
+    before = re.search(r"(-?[0-9]+),$", src.text.split("\n")[here.line - 1][:here.column - 1])
+    return f"{before[1]}.{rest}" if before and rest.isascii() and rest.isdigit() else None
+
+
+def _number_within(text: str, key: str) -> str | None:
+    """What to write for text that holds a number among other things, else ``None``."""
+    number = r"[-+]?[0-9]+(?:[.,][0-9]+)?"
+    if spread := re.fullmatch(rf"({number})\s*(?:±|\+/?-)\s*({number})", text.strip()):
+        return f"write the spread apart: mean: {spread[1].replace(',', '.')}, sd: {spread[2].replace(',', '.')} (or se:, as the paper says)"
+    if spread := re.fullmatch(rf"(?:±|\+/?-)\s*({number})", text.strip()):
+        return f"write the number alone: {key}: {spread[1].replace(',', '.')}"
+    if (bound := re.fullmatch(r"([<>≤≥])\s*=?\s*(0?[.,][0-9]+)", text.strip())) and key == "p":
+        side = "p_below" if bound[1] in "<≤" else "p_above"
+        return f"write the bound as `{side}: 0.{bound[2].replace(',', '.').partition('.')[2]}` in place of `p:`"
+    if re.fullmatch(r"[-+]?[0-9]+,[0-9]+", text.strip()):
+        return f"write a decimal point: {text.strip().replace(',', '.')}"
+    return None
+
+
+def _write_instead(kind: str, value: Any, key: str) -> str:
+    if kind.startswith("date"):
+        return "write it as year-month-day, e.g. 2026-11-20"
+    if kind.startswith("bool"):
+        return "write true or false (yes, no, on and off are plain text in YAML 1.2)"
+    if kind.startswith("list"):
+        return "put it in brackets: [first, second], or start each line with `- `"
+    if kind.startswith("string"):
+        return 'put it in quotes: "..."' if not isinstance(value, (dict, list)) and value is not None else "write one line of text"
+    if kind.startswith(("int", "float")):
+        return (isinstance(value, str) and _number_within(value, key)) or "write plain digits, without quotes, unit or leading zero"
+    return "indent its `key: value` lines below it"
+
+
+def _pattern(pattern: str, value: str) -> tuple[str, str]:
+    """Why text fails the pattern of its field, and what to write."""
+    shown = _shown(value)
+    if pattern.startswith("^https?"):
+        return f"cannot be {shown}", "write a full address that starts with https://"
+    plain = re.fullmatch(r"\^(\[\^.+\])\{1,([0-9]+)\}\$", pattern, re.DOTALL)
+    if not plain:
+        form = {ID_PATTERN: "small letters, digits and single hyphens, a letter first: seated-row",
+                KEY_PATTERN: "small letters and digits, a letter first: smith2024"}
+        return f"cannot be {shown}", f"use {form.get(pattern, 'muscle or muscle/part: hamstrings/biceps-femoris-long-head')}"
+    allowed, most = plain.groups()
+    if not value.strip():
+        return "is empty", "write some text, or remove the key"
+    refused = next((c for c in value.strip() if not re.fullmatch(allowed, c)), None)
+    if refused is None:
+        return f"has {len(value.strip())} characters", f"write at most {most}; say one thing"
+    if refused == "\n":
+        return "has a line break", "write it as one line, or with `>-`"
+    if refused.isprintable():
+        return f"has a `{refused}`, as in {_shown(value)}", "say it in words: catalog text holds no markup"
+    return f"has an invisible character (U+{ord(refused):04X})", "type the text anew here"

@@ -1,0 +1,1 @@
+"""Files that the build writes and people review: conclusions and addresses."""

@@ -1,0 +1,1 @@
+"""Names, amounts and rounding as they stand in sentences and files."""

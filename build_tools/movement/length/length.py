@@ -1,0 +1,180 @@
+"""Relative muscle length over a repetition, from the tables in ``catalog/model/``.
+
+A length is told as a share of the muscle's own range: 0 is its shortest and 1 its
+longest over the joint angles it is trusted for. Shares of two muscles cannot be
+compared, and nothing beyond those angles is guessed. Millimetres never leave this
+module, and what is published is rounded to 10 % (``percent``).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+from math import floor
+
+from ...catalog.entries import Movement
+from ...catalog.load import Catalog
+from ..posture.pose import key_angles
+from . import published
+from .grid import MuscleGrid, OutOfRange
+
+#: Steps between two key frames, evenly spaced in time.
+STEPS = 60
+#: Shares from which a length counts as long, and up to which as short.
+LONG, SHORT = 2 / 3, 1 / 3
+
+
+@dataclass(frozen=True)
+class Missing:
+    """There is no value, and why: a clause for a page, without a full stop."""
+
+    why: str
+
+
+@dataclass(frozen=True)
+class Repetition:
+    """One muscle over one repetition; shares (0-1) of its own range, not rounded."""
+
+    shares: tuple[float, ...]
+    """Evenly spaced in time, start to end."""
+
+    @property
+    def start(self) -> float:
+        """Where the repetition starts."""
+        return self.shares[0]
+
+    @property
+    def end(self) -> float:
+        """Where it ends."""
+        return self.shares[-1]
+
+    @property
+    def shortest(self) -> float:
+        """The lowest share on the way."""
+        return min(self.shares)
+
+    @property
+    def longest(self) -> float:
+        """The highest share on the way."""
+        return max(self.shares)
+
+    @property
+    def mean(self) -> float:
+        """Mean over time; between samples the share is taken as straight."""
+        inner = sum(self.shares) - (self.start + self.end) / 2
+        return inner / (len(self.shares) - 1)
+
+    @property
+    def words(self) -> str:
+        """``mostly long``, ``from short to long``: a third of the range at either end counts as short or long."""
+        if self.shortest >= LONG:
+            return "long throughout"
+        if self.longest <= SHORT:
+            return "short throughout"
+        first, last = _third(self.start), _third(self.end)
+        if {first, last} == {"short", "long"}:
+            return f"from {first} to {last}"
+        if self.mean >= LONG:
+            return "mostly long"
+        if self.mean <= SHORT:
+            return "mostly short"
+        return "around the middle of its range" if first == last else f"from {first} to {last}"
+
+
+def _third(share: float) -> str:
+    return "long" if share >= LONG else "short" if share <= SHORT else "middling"
+
+
+def percent(share: float) -> int:
+    """A share as it is published: per cent of the muscle's own range, to the nearest ten."""
+    return floor(share * 10 + 0.5) * 10
+
+
+class Lengths:
+    """The muscles of a catalog's model that pass their checks, by the part they stand for.
+
+    Muscles without a part in the catalog are known by their own id in ``muscles.yaml``.
+    """
+
+    def __init__(self, catalog: Catalog) -> None:
+        self._catalog = catalog
+        self._grids: dict[str, MuscleGrid] = {}
+        self._failed: set[str] = set()
+        self._joints: dict[str, set[str]] = {}
+        for id, muscle in (catalog.model.data.muscles if catalog.model else {}).items():
+            table = catalog.length_tables.get(muscle.table)
+            if table is None or muscle.column not in table.lengths:
+                continue
+            grid, ref = MuscleGrid(muscle, table), muscle.part or id
+            if published.passes(grid):
+                self._grids[ref] = grid
+                self._joints[ref] = set(muscle.box)
+            else:
+                self._failed.add(ref)
+
+    def relative(self, part: str, angles: Mapping[str, float]) -> float | Missing:
+        """Share (0-1) of the part's own range at these joint angles (degrees; 0 where not given)."""
+        grid = self._grids.get(part)
+        if grid is None:
+            return Missing(self._why_none(part))
+        short, long = grid.extremes
+        try:
+            return min(1.0, max(0.0, (grid.length(angles) - short) / (long - short)))
+        except OutOfRange as error:
+            return Missing(str(error))
+
+    def along(self, part: str, path: Sequence[Mapping[str, float]]) -> Repetition | Missing:
+        """The part along joint angles evenly spaced in time (two or more); missing when any of them is."""
+        shares = []
+        for angles in path:
+            share = self.relative(part, angles)
+            if isinstance(share, Missing):
+                return share
+            shares.append(share)
+        return Repetition(tuple(shares))
+
+    def over(self, part: str, movement: Movement) -> Repetition | Missing:
+        """The part over one repetition of a movement."""
+        if movement.view != "side":
+            return Missing("the model's tables hold no movement to the side" if movement.view == "front" else
+                           "the model's tables hold no movement across the body")
+        if self._joints.get(part, set()) & set(movement.out_of_plane):
+            return Missing("the joints that it crosses also move out of the drawn plane")
+        if self._catalog.vocabulary is None or movement.position not in self._catalog.vocabulary.data.positions:
+            return Missing("the position is not known")
+        keys = key_angles(movement, self._catalog.vocabulary.data)
+        # The key frames first: a reason then names an angle that somebody wrote, not one on the way there.
+        at_keys = self.along(part, keys)
+        return at_keys if isinstance(at_keys, Missing) else self.along(part, path(keys))
+
+    def _why_none(self, part: str) -> str:
+        if part in self._failed:
+            return "the model disagrees with what was published on this muscle"
+        if "/" not in part and any(ref.startswith(f"{part}/") for ref in self._grids):
+            return "a group of parts has no length of its own"
+        return "no model value is available for this muscle"
+
+
+def path(keys: Sequence[Mapping[str, float]]) -> list[dict[str, float]]:
+    """Joint angles from key frame to key frame, ``STEPS`` steps between two; joints left out are at 0 degrees."""
+    found = [dict(keys[0])]
+    for first, second in zip(keys, keys[1:], strict=False):
+        joints = {**first, **second}
+        found += [{joint: first.get(joint, 0.0) + (second.get(joint, 0.0) - first.get(joint, 0.0)) * step / STEPS for joint in joints}
+                  for step in range(1, STEPS + 1)]
+    return found
+
+
+def means(catalog: Catalog) -> Callable[[str, str], float | str]:
+    """What the evidence engine asks: the mean share of a part over an exercise's repetition, or why there is none."""
+    lengths = cache(lambda: Lengths(catalog))  # an unsound catalog must reach its checks first
+
+    def mean(exercise: str, part: str) -> float | str:
+        entry = catalog.exercises.get(exercise)
+        if entry is None:
+            return "the exercise is not known"
+        found = lengths().over(part, entry.data.movement)
+        return found.why if isinstance(found, Missing) else found.mean
+
+    return mean

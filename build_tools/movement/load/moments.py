@@ -1,0 +1,203 @@
+"""The moment that the load asks of each moving joint over a repetition.
+
+Quasi-static: the body is taken as standing still in every posture, so speed, friction and the muscles' own strength are left
+out. Moments are in N·m, of both limbs together where both work; pages show them as a share of their peak. The size of the load
+is nominal (below): it only sets how much the weight of the limbs counts beside it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from math import dist
+
+from ...catalog.entries import Load, MachineCurve, Movement, Position
+from ..posture.balance import centre_of_mass
+from ..posture.body import REFERENCE, Body
+from ..posture.frame import OTHER, Frame, Point, turned
+from ..posture.side import LEGS, PALM, feet_rest
+from .curve import Curve, Sample
+from .demand import BEYOND, Applied, asked
+from .forces import ARM, LEG, at_rest, lands, load_point, pull_load, supports, weight_load, weights
+from .statics import GRAVITY, SLACK_SHARE, band_tension, pull
+from .words import MACHINE, ends
+
+#: Nominal load as a share of body mass: what legs and trunk carry, and what one pair of limbs moves. Our convention.
+CARRIED_BY_LEGS, MOVED_BY_LIMBS = 0.5, 0.15
+#: A joint that moves by less (degrees) over the repetition is taken as held.
+MOVES = 5.0
+#: Heights of a pulley or post that go by name, metres.
+HEIGHTS = {"low": 0.15, "mid": 1.0, "high": 2.1}
+#: Joints of the front view turn like their namesakes.
+NAMESAKE = {"hip-abduction": "hip", "shoulder-abduction": "shoulder", "shoulder-horizontal": "shoulder", "shoulder-rotation": "shoulder"}
+#: Joints that each view shows well enough to reckon with. A knee in the front view only shortens what is seen.
+RECKONED = {"side": {"hip", "knee", "ankle", "shoulder", "elbow", "wrist", "shoulder-rotation"},
+            "front": {"hip-abduction", "shoulder-abduction", "elbow", "scapular-elevation"},
+            "above": {"shoulder-horizontal", "shoulder-rotation", "elbow", "hip-abduction"}}
+#: The lift of the shoulder girdle, a lever of half its width that the arm hangs on.
+LIFT = "scapular-elevation"
+#: Turns that count as flexion (forwards, inwards; legs apart) where they differ from those of the side view: 1 anticlockwise.
+TURNS = {("side", "shoulder-rotation"): -1, ("above", "shoulder-horizontal"): -1, ("above", "shoulder-rotation"): -1,
+         ("above", "elbow"): -1}
+#: Joints that no view reckons with, and how a page calls them.
+NOT_RECKONED = {"hip-abduction": "a standing leg seen from the front", "spine": "the trunk itself", "scapular": "the shoulder blades",
+                "forearm-rotation": "a forearm that turns"}
+#: Below this share of gravity in the plane a weight pulls along the body that is seen from the head.
+ALONG = 0.1
+
+
+@dataclass(frozen=True)
+class Unknown:
+    """Why no curve can be given, as a phrase for a page."""
+
+    why: str
+
+
+def moving_joints(frames: Sequence[Frame], position: Position) -> list[str]:
+    """Joints that the load can be reckoned for and that move by 5 degrees or more.
+
+    The spine and the shoulder blade seen from the side are none: their load is not modelled. Nor is the ankle above a flat foot:
+    where in the sole the weight is carried cannot be told from joint angles. An arm that turns about itself hides its elbow.
+    """
+    def travel(joint: str) -> float:
+        angles = [f.angles[joint] for f in frames]
+        return max(angles) - min(angles)
+    first = frames[0]
+    known = RECKONED[first.view] - ({"ankle"} if "feet" in position.rests_on else set())
+    if "shoulder-rotation" in first.angles:
+        known -= {"elbow", "shoulder"}
+    return [joint for joint in first.angles if joint in known and travel(joint) >= MOVES]
+
+
+def curves(movement: Movement, position: Position, frames: Sequence[Frame], body: Body = REFERENCE, *,
+           one_side: bool = False, load_mass: float | None = None) -> dict[str, Curve] | Unknown:
+    """Joint -> the moment its muscles must supply over the repetition, flexors (or abductors) positive.
+
+    ``frames``: postures in order, two or more. A machine's curve is the author's or unknown. ``one_side``: one limb works, as in an
+    exercise done one side at a time. ``load_mass``: kilograms, for a cable or the most stretched band the kilograms it pulls like;
+    nominal unless given.
+    """
+    if movement.load.kind == "machine":
+        return _measured(movement.load.curve, frames)
+    joints = moving_joints(frames, position)
+    still = {*(LEGS if feet_rest(movement, position) else ()), *(("wrist",) if movement.grip == "neutral" else ()),
+             *(("shoulder",) if position.arm is not None and "shoulder" not in movement.start else ())}
+    joints = [joint for joint in joints if joint not in still]  # limbs that only follow, a wrist that bends out of the plane
+    if movement.view == "front" and movement.stays == "other" and movement.load.at not in ("ankle", "heel", "foot", "knee"):
+        joints = [joint for joint in joints if joint != "hip-abduction"]  # the standing leg works, which this view does not reckon
+    if position.against and {"hip", "knee"} & set(joints):
+        return Unknown(f"the {position.against} carries a share that cannot be told")
+    if (left := [joint for joint in joints if joint not in movement.out_of_plane]) != joints and not left:
+        return Unknown(leaves_plane(movement.out_of_plane))
+    joints = left
+    if not joints:
+        return Unknown(_none(frames))
+    if movement.view == "above" and movement.load.kind in ("free-weight", "body-weight") and frames[0].gravity < ALONG:
+        return Unknown("the weight pulls along the body, not in the drawn plane")
+    mass = body.mass * (CARRIED_BY_LEGS if {"hip", "knee"} & set(joints) and movement.load.at not in ("ankle", "heel")
+                        else MOVED_BY_LIMBS) if load_mass is None else load_mass
+    loads = _loads(movement.load, frames, mass, one_side)
+    if isinstance(loads, Unknown):
+        return loads
+    landing, rests = lands(frames[-1], movement, position), at_rest(movement, position)
+    made = {}
+    for joint in joints:
+        root = NAMESAKE.get(joint, joint)
+        limb = (LEG if root in LEGS else ARM) if one_side else ()
+        bends = TURNS.get((movement.view, joint)) or (int(PALM[movement.grip]) if joint == "wrist" else None)
+        try:
+            samples = [Sample(f.time, f.angles[joint],
+                              asked(root, f.joints["mid_shoulder" if root == LIFT else root],
+                                    _on_girdle(f, acting) if root == LIFT else acting, supports(f, movement, position, landing), bends))
+                       for f, load in zip(frames, loads, strict=True) for acting in [[*weights(f, body, limb, rests), *load]]]
+        except ValueError as problem:
+            return Unknown(str(problem))
+        made[joint] = Curve(joint, tuple(samples))
+    return made
+
+
+def _none(frames: Sequence[Frame]) -> str:
+    """Why no joint of a movement can be reckoned for."""
+    moved = {joint for joint in frames[0].angles if max(f.angles[joint] for f in frames) - min(f.angles[joint] for f in frames) >= MOVES}
+    if not moved:
+        return "the posture is held, and only movements are reckoned"
+    for part, what in NOT_RECKONED.items():
+        if any(joint.startswith(part) for joint in moved):
+            return f"it is not reckoned for {what}"
+    return "no joint moves that it could be reckoned for"
+
+
+def called(movement: Movement, frames: Sequence[Frame], body: Body = REFERENCE) -> tuple[str, str]:
+    """What to call the start and the end of a repetition: bottom and top where a weight or the body clearly travels up or down."""
+    if movement.load.kind in ("cable", "band", "machine") or movement.view == "above":
+        return ends(0, 0)
+    at = movement.load.at
+    first, last = ((load_point(f, at) if at else centre_of_mass(f, body))[1] for f in (frames[0], frames[-1]))
+    return ends(first, last)
+
+
+def leaves_plane(joints: Sequence[str]) -> str:
+    """Why nothing is told of joints that also move out of the drawn plane."""
+    limbs = "legs" if {NAMESAKE.get(joint, joint) for joint in joints} <= set(LEGS) else "arms"
+    return f"the {limbs} also move out of the drawn plane"
+
+
+def anchor_in(frame: Frame, load: Load) -> Point | None:
+    """Where a cable or band comes from, in the plane of a posture; None where the author does not say."""
+    if load.anchor == "other-hand":
+        return frame.joints.get(OTHER + "hand")
+    if load.anchor is None or isinstance(load.anchor, str) or frame.view == "side":
+        return anchor_point(load)
+    _, height = anchor_point(load) or (0.0, 0.0)
+    if frame.view == "front":
+        return (load.anchor.x if load.anchor.left is None else load.anchor.left), height
+    return turned(frame.joints["mid_hip"], frame.turn, (-(load.anchor.left or 0.0), load.anchor.x))
+
+
+def anchor_point(load: Load) -> Point | None:
+    """Where a cable or band comes from in the side view, metres from what carries the body; None where the author does not say."""
+    if load.anchor is None or isinstance(load.anchor, str):
+        return None
+    height = load.anchor.height
+    return load.anchor.x, HEIGHTS[height] if isinstance(height, str) else height
+
+
+def _on_girdle(frame: Frame, acting: Sequence[Applied]) -> list[Applied]:
+    """What acts on the arm, moved to the shoulder: the girdle carries the arm and does not turn it."""
+    return [replace(a, force=replace(a.force, at=frame.joints["shoulder"])) if a.segment in BEYOND[LIFT] else a for a in acting]
+
+
+def _measured(given: MachineCurve | None, frames: Sequence[Frame]) -> dict[str, Curve] | Unknown:
+    """The curve that the author gives for a machine, straight between its values."""
+    if given is None:
+        return Unknown(MACHINE)
+    if given.joint not in frames[0].angles:
+        return Unknown(f"its curve is given for the {given.joint}, which the posture does not show")
+    sign, last = (1 if given.asks == "flexors" else -1), len(given.moments) - 1
+    samples = []
+    for frame in frames:
+        first = min(int(frame.time * last), last - 1)
+        share = frame.time * last - first
+        samples.append(Sample(frame.time, frame.angles[given.joint],
+                              sign * ((1 - share) * given.moments[first] + share * given.moments[first + 1])))
+    return {given.joint: Curve(given.joint, tuple(samples))}
+
+
+def _loads(load: Load, frames: Sequence[Frame], mass: float, one_side: bool) -> list[list[Applied]] | Unknown:
+    """What the load does to the body in each posture."""
+    if load.kind == "body-weight":
+        return [[] for _ in frames]
+    if load.at is None:
+        return Unknown("where the load meets the body is not given")
+    if load.kind == "free-weight":
+        return [weight_load(f, load.at, mass, one_side) for f in frames]
+    anchors = [anchor for f in frames if (anchor := anchor_in(f, load)) is not None]
+    if not anchors:
+        return Unknown("depends on where the cable comes from" if load.kind == "cable" else "depends on where the band is fixed")
+    points = [load_point(f, load.at) for f in frames]
+    tensions = [mass * GRAVITY] * len(points)
+    if load.kind == "band":
+        lengths = [dist(p, a) for p, a in zip(points, anchors, strict=True)]
+        stretch = [band_tension(length, SLACK_SHARE * min(lengths)) for length in lengths]
+        tensions = [mass * GRAVITY * s / max(stretch) for s in stretch]
+    return [pull_load(load.at, pull(p, a, t)) for p, a, t in zip(points, anchors, tensions, strict=True)]

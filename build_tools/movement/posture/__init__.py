@@ -1,0 +1,1 @@
+"""What the joint angles of an exercise make of the body: segments in space, in each view."""

@@ -1,0 +1,73 @@
+"""A posture in words, from joint angles (degrees, 0 = straight, flexion positive)."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from ...catalog.entries import Joint, Movement, Vocabulary
+from .frame import OTHER, Frame
+from .pose import key_frames
+
+#: Angles that were worked out, not written by the author, are told to the nearest of these many degrees.
+COARSE = 5
+#: Share of gravity in the plane from which on someone seen along the trunk lies rather than stands or sits.
+LYING = 0.5
+
+
+class KeyPosture(NamedTuple):
+    """One key frame: what it is called, and its words."""
+
+    label: str
+    words: str
+
+
+def key_postures(movement: Movement, vocabulary: Vocabulary) -> list[KeyPosture]:
+    """Every key frame in words, each with all joints that the author placed: those that move and those that matter."""
+    shown = key_frames(movement, vocabulary)
+    named = list(dict.fromkeys(joint for angles in (movement.start, *movement.via, movement.end) for joint in angles))
+    labels = ["Start", *(["Midway"] if len(shown) == 3 else [f"On the way, {n}" for n in range(1, len(shown) - 1)]), "Finish"]
+    return [KeyPosture(label, _frame(frame, named, vocabulary)) for label, frame in zip(labels, shown, strict=True)]
+
+
+def alternative(movement: Movement, vocabulary: Vocabulary) -> str:
+    """Stands in for the drawing: ``Seated. Start: hips bent 90°, knees straight. Finish: ...``."""
+    told = " ".join(f"{posture.label}: {posture.words}." for posture in key_postures(movement, vocabulary))
+    return f"{placed(movement, vocabulary)}. {told}"
+
+
+def placed(movement: Movement, vocabulary: Vocabulary) -> str:
+    """The position, and from where it is seen unless from the side."""
+    return ", ".join(filter(None, (vocabulary.positions[movement.position].name, seen(movement, vocabulary))))
+
+
+def seen(movement: Movement, vocabulary: Vocabulary) -> str:
+    """``seen from above``; empty for the side view."""
+    if movement.view == "above":
+        upright = key_frames(movement, vocabulary)[0].gravity < LYING
+        return "seen from above" if upright else "seen from the head end"
+    return "seen from the front" if movement.view == "front" else ""
+
+
+def words(angles: dict[str, float], vocabulary: Vocabulary) -> str:
+    """``hips bent 90°, knees straight``."""
+    return ", ".join(_joint(vocabulary.joints[id], angle) for id, angle in angles.items())
+
+
+def _frame(frame: Frame, named: list[str], vocabulary: Vocabulary) -> str:
+    told = words({joint: round(frame.angles[joint]) for joint in named}, vocabulary)
+    limbs: dict[str, tuple[str, ...]] = {"other leg": ("hip", "knee"), "other arm": ("shoulder", "elbow")}
+    if frame.view != "side":
+        limbs = {"other side": tuple(joint for joint in named if not joint.startswith("spine"))}
+    for limb, joints in limbs.items():
+        other: dict[str, float] = {joint: COARSE * round(frame.angles[OTHER + joint] / COARSE) for joint in joints
+                 if OTHER + joint in frame.angles and joint in vocabulary.joints}
+        if other:
+            told += f"; {limb}: {words(other, vocabulary)}"
+    return told
+
+
+def _joint(joint: Joint, angle: float) -> str:
+    if angle == 0:
+        return joint.straight
+    way = joint.flexed if angle > 0 else joint.extended or f"{joint.name.lower()} past straight"
+    return f"{way} {abs(angle):g}°"

@@ -1,0 +1,167 @@
+"""The data behind the coach's working pages. Python works out every rule and order; a page only filters, sorts and adds.
+
+``planner`` makes ``data/planner.json``. A part is ``muscle/part``; lists stand in the order given here; what is not known is left
+out, never null; addresses are relative to the top of the site::
+
+    {"version": 1,
+     "regions": {id: name},                        # in the order of the vocabulary
+     "muscles": {id: {"name", "everyday", "region", "parts": [part, ...]}},
+     "parts": {part: {"name", "everyday", "inside", "muscle"}},       # `inside`: as it stands in a sentence, "the soleus"
+     "equipment": {id: {"name", "note"?}},         # without `none`
+     "kits": [{"name", "equipment": [id, ...]}],   # things that are often at hand together
+     "positions": {id: name}, "joints": {id: name},
+     "concerns": {id: {"name", "note"?}},
+     "exercises": {id: {
+        "name", "inside", "also": [name, ...], "address",
+        "equipment": [id, ...],                    # everything it needs; empty for the body alone
+        "position", "sides": "both" | "one", "main": true | false, "load": kind,
+        "joints": {part: joint},                   # the joint about which the load asks most of the part, where a load is known
+        "credits": {part: 1 | 0.5},                # what one set counts
+        "direct": [part, ...],                     # the parts that it trains directly
+        "concerns": [id, ...],
+        "lengths": {part: {"word": "long" | "middle" | "short", "percent", "hard": true | false}},
+                                                   # `hard`: while the load is near its peak; false: the mean, as no load is known
+        "fraction"?: share of body mass (0-1),
+        "best": {part: {kind: statement}}}},       # the best that puts it ahead, as an index into "statements", by kind (see below)
+     "statements": [{"kind", "outcome", "part", "first", "second", "ahead"?, "sentence", "verdict"?, "certainty"?,
+                     "ratio"?: [estimate, low, high], "studies"?, "people"?, "address"}],
+                                                   # `part` may be a whole muscle; `ahead` is the id that comes out ahead
+     "kinds": {kind: {"name", "means"}},           # growth, activation, length, taught, none: in the order in which they count
+     "orders": {part: [{"kind", "exercises": [id, ...]}, ...]},       # exercises of one place are a tie, listed by name
+     "ways": [length, joint, load], "most": 2,     # of a short list, see shortlist.py
+     "words": {key: sentence with {places} to fill},                # see words.py
+     "goals": {goal: {dose: {"low"?, "high"?, "unit", "means", "unsure", "address"}}},
+     "credits": {"direct", "indirect"},
+     "seconds": {goal: {"change", "warm_up", "repetition", "rest"}},
+     "warnings": {kind: anchor of its grounds on programme/, "{goal}" to fill},
+     "equations": {id: {"name", "form", "coefficients", "repetitions": [low, high], "exercises": [id, ...], "error", "memory"}},
+     "prediction": {"means", "address"}, "pound": kilograms,
+     "progression": [{"do", "because"}],
+     "plan": {"version", "characters", "days": [name, ...], "exercises", "goals": [...]}}        # see plan_file.py
+
+``orders`` and ``best`` hold the kinds growth, activation and taught of statements; the kind length needs no statement (see
+``lengths``), and ``none`` has none. Statements of strength and of modelled lengths serve the comparison of exercises only.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import asdict
+from typing import Any
+
+from ..catalog.entries import Dose, Equation, Programme
+from ..catalog.load import Catalog
+from ..evidence.conventions import settings
+from ..evidence.model import Conclusions
+from ..evidence.wording import rounding
+from ..evidence.wording.names import Names
+from ..movement.course import Courses
+from . import kits, plan_file, progression
+from .facts import ExerciseFacts, facts
+from .loads import POUND
+from .order import STATED, Orders
+from .preferences import KINDS, Kind, Statement, statements
+from .shortlist import MOST, WAYS
+from .warnings import GROUNDS
+from .week import DAYS, seconds
+from .words import KIND_WORDS, WORDS
+
+VERSION = 1
+PROGRAMME = "programme/"
+
+
+def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dict[str, Any]:
+    """``data/planner.json`` as JSON values; the same catalog always gives the same. The catalog is sound and has a programme."""
+    assert catalog.programme and catalog.vocabulary
+    made, told = facts(catalog, courses), statements(catalog, conclusions)
+    orders = Orders(made, told, settings(catalog).margin_length)
+    number = {statement: index for index, statement in enumerate(told)}
+    programme = catalog.programme.data
+    trained = sorted({part for one in made.values() for part in one.direct})
+    return {
+        "version": VERSION, **_vocabulary(catalog), **_body(catalog, conclusions.names),
+        "exercises": {id: {**_exercise(one, conclusions.names), "best": _best(one, orders, number)} for id, one in made.items()},
+        "statements": [_statement(statement) for statement in told],
+        "kinds": {kind: {"name": KIND_WORDS[kind][0], "means": KIND_WORDS[kind][1]} for kind in KINDS},
+        "orders": {part: [{"kind": place.kind, "exercises": list(place.exercises)} for place in orders.of(part)] for part in trained},
+        "words": WORDS, "ways": list(WAYS), "most": MOST, **_programme(programme),
+        "plan": {"version": plan_file.VERSION, "characters": plan_file.MOST_CHARACTERS, "days": list(DAYS),
+                 "exercises": plan_file.MOST_EXERCISES, "goals": list(plan_file.GOALS)},
+    }
+
+
+def _vocabulary(catalog: Catalog) -> dict[str, Any]:
+    assert catalog.vocabulary
+    words = catalog.vocabulary.data
+
+    def noted(terms: Mapping[str, Any]) -> dict[str, dict[str, str]]:
+        return {id: {"name": term.name, **({"note": term.note} if term.note else {})} for id, term in terms.items()}
+
+    return {"regions": {id: term.name for id, term in words.regions.items()},
+            "equipment": noted({id: term for id, term in words.equipment.items() if id != "none"}),
+            "positions": {id: term.name for id, term in words.positions.items()},
+            "joints": {id: term.name for id, term in words.joints.items()}, "concerns": noted(words.concerns),
+            "kits": [{"name": name, "equipment": list(things)} for name, things in kits.kits(words.equipment)]}
+
+
+def _body(catalog: Catalog, names: Names) -> dict[str, Any]:
+    muscles, parts = {}, {}
+    for id, entry in catalog.muscles.items():
+        refs = [f"{id}/{part}" for part in entry.data.parts]
+        muscles[id] = {"name": entry.data.name, "everyday": entry.data.everyday, "region": entry.data.region, "parts": refs}
+        for ref, part in zip(refs, entry.data.parts.values(), strict=True):
+            parts[ref] = {"name": part.name, "everyday": part.everyday, "inside": names.part(ref), "muscle": id}
+    return {"muscles": muscles, "parts": parts}
+
+
+def _exercise(one: ExerciseFacts, names: Names) -> dict[str, Any]:
+    return {
+        "name": one.name, "inside": names.exercise(one.id), "also": list(one.also), "address": one.address,
+        "equipment": sorted(one.equipment), "position": one.position, "sides": one.sides, "main": one.main, "load": one.load,
+        "joints": one.joints, "credits": {part: _number(credit) for part, credit in one.credits.items()}, "direct": sorted(one.direct),
+        "concerns": sorted(one.concerns),
+        "lengths": {part: {"word": found.word, "percent": found.percent, "hard": found.hard} for part, found in one.lengths.items()},
+        **({"fraction": one.fraction} if one.fraction is not None else {})}
+
+
+def _best(one: ExerciseFacts, orders: Orders, number: Mapping[Statement, int]) -> dict[str, dict[Kind, int]]:
+    found = {part: {kind: number[best] for kind in STATED if (best := orders.best(one.id, part, kind))} for part in one.credits}
+    return {part: kinds for part, kinds in found.items() if kinds}
+
+
+def _statement(told: Statement) -> dict[str, Any]:
+    made = {key: value for key, value in asdict(told).items() if value not in (None, 0)}
+    if told.ratio:
+        made["ratio"] = [float(rounding.ratio(value)) for value in told.ratio]
+    return made
+
+
+def _programme(programme: Programme) -> dict[str, Any]:
+    return {
+        "credits": {"direct": _number(programme.credits.direct.value), "indirect": _number(programme.credits.indirect.value)},
+        "goals": {goal: {key: _dose(goal, key, dose) for key, dose in doses.items()} for goal, doses in programme.goals.items()},
+        "seconds": {goal: {key: _number(value) for key, value in asdict(seconds(programme, goal)).items()} for goal in programme.goals},
+        "warnings": {kind: anchor for kind, anchor in GROUNDS.items()
+                     if not anchor.startswith("topic-") or anchor.removeprefix("topic-") in programme.topics},
+        "equations": {id: _equation(equation) for id, equation in programme.load_prediction.equations.items()},
+        "prediction": {"means": programme.load_prediction.means, "address": f"{PROGRAMME}#prediction"}, "pound": POUND,
+        "progression": [asdict(rule) for rule in progression.rules(programme)]}
+
+
+def _dose(goal: str, key: str, dose: Dose) -> dict[str, Any]:
+    ends = {end: _number(value) for end, value in (("low", dose.low), ("high", dose.high)) if value is not None}
+    muscles = {muscle: {end: _number(value) for end, value in (("low", its.low), ("high", its.high)) if value is not None}
+               for muscle, its in dose.muscles.items()}
+    return {**ends, **({"muscles": muscles} if muscles else {}), "unit": dose.unit, "means": dose.means, "unsure": dose.unsure,
+            "address": f"{PROGRAMME}#{goal}-{key}".replace("_", "-")}
+
+
+def _equation(equation: Equation) -> dict[str, Any]:
+    return {"name": equation.name, "form": equation.form, "coefficients": [_number(value) for value in equation.coefficients],
+            "repetitions": [_number(value) for value in equation.repetitions], "exercises": list(equation.exercises),
+            "error": equation.error, "memory": equation.memory}
+
+
+def _number(value: float) -> int | float:
+    """Whole numbers without a point, as JavaScript writes them."""
+    return int(value) if value == int(value) else value

@@ -1,0 +1,1 @@
+"""What a client gets: cue sheets, handouts, kept pages, codes."""

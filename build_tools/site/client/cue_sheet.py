@@ -1,0 +1,149 @@
+"""The cue sheet: the client's page of one exercise, in one request and without a script.
+
+It is a whole page of its own, not one of the handbook's theme. What a handout takes
+over from it is the content of ``main``: a heading, a figure and sections.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from ...catalog import care, entries
+from ..context import Shelf
+from ..figures.figure import Figure, Pose, figure
+from ..publication import Site
+from ..templating import render
+from .offline import kept_at
+from .qr import Qr
+
+#: What ``equipment:`` says when the body is enough.
+NOTHING = "none"
+#: From how many characters a sheet is printed smaller, and smaller still, so that it stays one page. Measured over the shipped catalog
+#: on A5, A4 and Letter; `tests/site/test_cue_sheet.py` holds it.
+FULL, FULLEST = 1190, 1550
+#: First words of an ``ask:`` that only names somebody.
+ARTICLES = {"A", "An", "The", "Your"}
+
+
+@dataclass(frozen=True)
+class Step:
+    """A heading and the cues below it, in order."""
+
+    title: str
+    cues: list[entries.Cue]
+
+
+@dataclass(frozen=True)
+class CueSheet:
+    """Everything the template shows."""
+
+    exercise: entries.Exercise
+    figure: Figure
+    needs: list[str]
+    """Equipment by name, with what stands in for it; empty for the body alone."""
+    steps: list[Step]
+    cautions: list[tuple[entries.Caution, str]]
+    """Each with whom to ask, as a sentence."""
+    before: list[str]
+    """Who waits for a go-ahead, whatever the exercise."""
+    help_at_once: list[str]
+    """Signs that need emergency help: everybody's first, then those of the concerns that its cautions speak of."""
+    handbook: entries.Handbook
+    address: str | None
+    """Where the sheet is published."""
+    qr: Qr | None
+    """The code of that address."""
+    keep: str | None
+    """Where the sheet can be kept for use without a network."""
+    evidence: str
+    """The exercise's page."""
+    more_cautions: str
+    """All cautions of the handbook."""
+
+    @property
+    def title(self) -> str:
+        """Title of the page, also in the preview of a pasted link."""
+        return f"{self.exercise.name}: how to do it"
+
+    @property
+    def description(self) -> str:
+        """One sentence for previews and search."""
+        return f"{self.exercise.name} on one page: set up, move, check, and when to stop. With start and finish drawn."
+
+    @property
+    def poses(self) -> list[Pose]:
+        """What is drawn: start and finish, or once what is only held."""
+        first, *others = self.figure.poses
+        return self.figure.poses if any(pose.shapes != first.shapes for pose in others) else [Pose("Hold", first.says, first.shapes)]
+
+    @property
+    def fullness(self) -> str | None:
+        """How small it is printed: its words, from `FULL` on smaller, from `FULLEST` on smaller still."""
+        words = [*(cue.do for step in self.steps for cue in step.cues), *(text for f in self.exercise.faults for text in (f.see, f.say)),
+                 *(text for c, ask in self.cautions for text in (c.who, c.instead, c.stop_if, ask)), *self.before, *self.help_at_once]
+        length = sum(map(len, words))
+        return "fullest" if length >= FULLEST else "full" if length >= FULL else None
+
+    @property
+    def headings(self) -> tuple[str, str]:
+        """What heads the signs that need emergency help, and the go-aheads."""
+        return care.HELP_AT_ONCE, care.BEFORE
+
+    @property
+    def reviewed(self) -> date:
+        """Day of the last look at the exercise."""
+        return self.exercise.reviewed
+
+
+def uri(id: str) -> str:
+    """Where the cue sheet of an exercise is."""
+    return f"cues/{id}/index.html"
+
+
+def qr_uris(id: str) -> tuple[str, str]:
+    """Where its QR code is, as SVG and as PNG; the files exist when the address of the handbook is known."""
+    return f"cues/{id}/qr.svg", f"cues/{id}/qr.png"
+
+
+def uris(id: str, site: Site) -> list[str]:
+    """All files of one cue sheet."""
+    return [uri(id), *(qr_uris(id) if site.url else ())]
+
+
+def files(shelf: Shelf, id: str) -> list[tuple[str, bytes]]:
+    """All files of one cue sheet, with their bytes."""
+    sheet = model(shelf, id)
+    page = uri(id), render("cue_sheet.html.jinja", sheet=sheet).encode()
+    return [page, *zip(qr_uris(id), (sheet.qr.svg, sheet.qr.png), strict=True)] if sheet.qr else [page]
+
+
+def model(shelf: Shelf, id: str) -> CueSheet:
+    """What the sheet shows."""
+    exercise, vocabulary, desk = shelf.catalog.exercises[id].data, shelf.vocabulary, shelf.at(uri(id))
+    address, standing = shelf.site.at(f"cues/{id}/"), care.care(care.named(exercise), vocabulary)
+    return CueSheet(
+        exercise=exercise, figure=figure(id, exercise, vocabulary),
+        needs=[_needed(vocabulary.equipment[e]) for e in exercise.equipment if e != NOTHING],
+        cautions=[(caution, _ask(caution.ask)) for caution in exercise.cautions],
+        before=[line.say for line in standing.before],
+        help_at_once=[shelf.handbook.notice.help_at_once, *(line.say for line in standing.help_at_once)],
+        steps=[Step("Set up", exercise.cues.set_up), Step("How to move", exercise.cues.move), Step("Check", exercise.cues.check)],
+        handbook=shelf.handbook, address=address, qr=Qr(address) if address else None,
+        keep=kept_at(desk, id) if shelf.site.offline else None,
+        evidence=desk.href(f"exercises/{id}.md"), more_cautions=desk.href("cautions.md"))
+
+
+def _needed(equipment: entries.Equipment) -> str:
+    """A piece of equipment, and what stands in for it."""
+    name = _lower_first(equipment.name)
+    return f"{name} ({_lower_first(equipment.note).rstrip('.')})" if equipment.note else name
+
+
+def _ask(whom: str) -> str:
+    """Whom to ask as an instruction: catalogs name the people, or say the whole sentence."""
+    return f"Ask {_lower_first(whom)}" if whom.split(maxsplit=1)[0] in ARTICLES else whom
+
+
+def _lower_first(text: str) -> str:
+    return text[:1].lower() + text[1:]

@@ -1,0 +1,97 @@
+"""The handout page: the coach's builder and the client's view, read from the link's fragment by scripts of this site.
+
+What may stand in a fragment is decided in ``build_tools.handout``; the page learns it from ``data.json``.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable
+from dataclasses import dataclass
+from importlib import resources
+
+from ...catalog import entries
+from ...handout import doses, limits
+from ...handout.fragment import shown
+from ..addresses import url
+from ..context import Desk, Link, Shelf
+from ..pages import indexes
+from ..templating import render
+
+PAGE, DATA, STYLE = "handout/index.html", "handout/data.json", "handout/handout.css"
+#: Begins the fragment of a link to a new handout; ``handout.js`` reads it. An exercise's id follows.
+ADD = "add="
+
+
+@dataclass(frozen=True)
+class HandoutPage:
+    """Everything the template shows."""
+
+    handbook: entries.Handbook
+    address: str | None
+    """Where the page is published."""
+    offline: bool
+    modules: list[str]
+    """Its scripts."""
+    regions: list[tuple[str, list[tuple[str, Link]]]]
+    """All cue sheets with their anchors, by region of the body, for browsers without scripts."""
+    exercises: str
+    """The index of exercises."""
+    cautions: str
+    """All cautions of the handbook."""
+    title_length: int = limits.TITLE_LENGTH
+    note_length: int = limits.NOTE_LENGTH
+    title: str = "Handout: exercises from your coach"
+    description: str = "Exercises with pictures, short cues and how much to do, on one page."
+
+
+def beginning_with(desk: Desk, id: str) -> str:
+    """The link to a new handout that begins with an exercise; without scripts it leads to the exercise in the list of sheets."""
+    return desk.href(PAGE, f"{ADD}{id}")
+
+
+def anchors(ids: Iterable[str]) -> list[str]:
+    """What such links point at."""
+    return [f"{ADD}{id}" for id in ids]
+
+
+def uris() -> list[str]:
+    """All files beside the handout page."""
+    return [DATA, STYLE, *(f"handout/{name}" for name in _assets())]
+
+
+def files(shelf: Shelf) -> list[tuple[str, bytes]]:
+    """All files of the handout page, with their bytes."""
+    made = {PAGE: render("handout.html.jinja", page=_model(shelf)), STYLE: render("handout.css.jinja"),
+            DATA: json.dumps(data(shelf), ensure_ascii=False, separators=(",", ":"), sort_keys=True) + "\n"}
+    return [*((uri, text.encode()) for uri, text in made.items()),
+            *((f"handout/{name}", content) for name, content in _assets().items())]
+
+
+def data(shelf: Shelf) -> dict[str, object]:
+    """What the scripts need, as JSON values: rules of a link, names of exercises, successors of retired ids, ranges of doses."""
+    exercises, moved, programme = shelf.catalog.exercises, shelf.catalog.moved, shelf.catalog.programme
+    known = shown(exercises, moved.data.exercises if moved else {})
+    ranges = doses.ranges(programme.data) if programme else {}
+    return {
+        "rules": limits.as_data(),
+        "exercises": {id: [entry.data.name, *entry.data.also_called] for id, entry in exercises.items()},
+        "moved": {id: successor for id, successor in known.items() if id != successor},
+        "doses": {field: found._asdict() for field, found in ranges.items()},
+    }
+
+
+def _model(shelf: Shelf) -> HandoutPage:
+    desk = shelf.at(PAGE)
+    return HandoutPage(
+        handbook=shelf.handbook, address=shelf.site.at(url(PAGE)), offline=shelf.site.offline,
+        modules=[name for name in _assets() if name.endswith(".js")],
+        regions=[(region, [(f"{ADD}{id}", Link(shelf.catalog.exercises[id].data.name, desk.href(f"cues/{id}/index.html"))) for id in ids])
+                 for region, ids in indexes.by_region(shelf)],
+        exercises=desk.href("exercises/index.md"), cautions=desk.href("cautions.md"))
+
+
+def _assets() -> dict[str, bytes]:
+    """Scripts of the page and the library they use, by name."""
+    folder = resources.files("build_tools.site") / "handout"
+    return {asset.name: asset.read_bytes() for asset in sorted(folder.iterdir(), key=lambda asset: asset.name) if asset.is_file()}

@@ -1,0 +1,45 @@
+"""Client pages without a network: the page that keeps a cue sheet on the phone, and the service worker.
+
+A cue sheet has no script, so it cannot ask for a worker; its link to ``keep/#<id>`` does.
+Any page with a script keeps addresses by registering ``sw.js`` and sending the active
+worker ``{keep: [address, ...]}`` with a message port, which answers ``{kept: true or false}``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from hashlib import sha256
+
+from ..addresses import url
+from ..context import Desk, Link, Shelf
+from ..templating import render
+
+KEEP, KEEP_SCRIPT, WORKER = "keep/index.html", "keep/keep.js", "sw.js"
+
+
+def kept_at(desk: Desk, id: str) -> str:
+    """The link that keeps an exercise's cue sheet."""
+    return desk.href(KEEP, id)
+
+
+def files(shelf: Shelf, pages: Iterable[tuple[str, bytes]]) -> list[tuple[str, bytes]]:
+    """The page that keeps sheets, its script and the worker.
+
+    ``pages``: the client's pages and their files. A worker of other pages is another
+    version, which fetches anew what was kept.
+    """
+    desk, site = shelf.at(KEEP), shelf.site
+    sheets = [(id, Link(entry.data.name, desk.href(f"cues/{id}/index.html")))
+              for id, entry in sorted(shelf.catalog.exercises.items(), key=lambda item: item[1].data.name.casefold())]
+    keep = render("keep.html.jinja", handbook=shelf.handbook, offline=site.offline, sheets=sheets, address=site.at(url(KEEP)),
+                  exercises=desk.href("exercises/index.md"), cautions=desk.href("cautions.md")).encode()
+    made = [(KEEP, keep), (KEEP_SCRIPT, render("keep.js.jinja").encode())]
+    worker = render("sw.js.jinja", version=_version([*pages, *made])) if site.offline else render("sw_off.js.jinja")
+    return [*made, (WORKER, worker.encode())]
+
+
+def _version(pages: Iterable[tuple[str, bytes]]) -> str:
+    digest = sha256()
+    for uri, content in sorted(pages):
+        digest.update(f"{uri} {len(content)} ".encode() + content)
+    return digest.hexdigest()[:16]

@@ -1,0 +1,81 @@
+"""What a coach passes on from an exercise's page: the client's link with its QR code, the sources, and the figure with its credit.
+
+Links work by themselves; ``assets/share.js`` adds what only a script can do: copying and sending.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ...catalog.bibliography import apa as referencing
+from ..addresses import url
+from ..context import Desk, Shelf
+from ..figures import file as figure_file
+from . import cue_sheet, handout_page, offline
+
+SCRIPT = "assets/share.js"
+
+
+@dataclass(frozen=True)
+class Share:
+    """What the exercise's template shows. Links are relative to its page."""
+
+    id: str
+    sheet: str
+    """The cue sheet."""
+    address: str
+    """The cue sheet's address as it is copied: absolute when it is known, else relative and completed by the script."""
+    qr: tuple[str, str] | None
+    """The code of that address as SVG and as PNG; None without an address."""
+    handout: str
+    """A new handout that begins with the exercise."""
+    figure: str
+    """The figure's citation line."""
+    sources: str
+    """Everything cited on the page, one reference a line; empty when nothing is."""
+    bibtex: str | None
+    """The same as a file; None when nothing is cited."""
+    script: str
+    worker: str | None
+    """The service worker that keeps cue sheets; None when nothing is to be kept."""
+
+
+def view(desk: Desk, id: str, keys: list[str]) -> Share:
+    """What is passed on from the page of exercise ``id``, which cites ``keys``."""
+    shelf, sheet = desk.shelf, desk.href(cue_sheet.uri(id))
+    svg, png = cue_sheet.qr_uris(id)
+    published = shelf.site.at(url(cue_sheet.uri(id)))
+    return Share(
+        id=id, sheet=sheet, address=published or sheet, qr=(desk.href(svg), desk.href(png)) if published else None,
+        handout=handout_page.beginning_with(desk, id),
+        figure=_figure(shelf, id), sources=_sources(shelf, id, keys), bibtex=desk.href(bibtex_uri(id)) if keys else None,
+        script=desk.href(SCRIPT), worker=desk.href(offline.WORKER) if shelf.site.offline else None)
+
+
+def bibtex_uri(id: str) -> str:
+    """Where the references of an exercise's page are, as one BibTeX file."""
+    return f"exercises/{id}/sources.bib"
+
+
+def bibtex(shelf: Shelf, keys: list[str]) -> bytes:
+    """The records of ``keys`` as one BibTeX file."""
+    return "\n".join(shelf.catalog.references[key].bibtex.strip() + "\n" for key in keys).encode()
+
+
+def _sources(shelf: Shelf, id: str, keys: list[str]) -> str:
+    if not keys:
+        return ""
+    head = f"Sources of “{shelf.catalog.exercises[id].data.name}” ({shelf.handbook.title})"
+    told = (referencing.plain(shelf.catalog.references[key], shelf.letters[key]) for key in keys)
+    return "\n".join([head, *_where(shelf, id), "", *told])
+
+
+def _figure(shelf: Shelf, id: str) -> str:
+    name = shelf.catalog.exercises[id].data.name
+    return " ".join([f"{name}: start and finish.", *figure_file.credits(shelf), *_where(shelf, id)])
+
+
+def _where(shelf: Shelf, id: str) -> list[str]:
+    """The page's own address; nothing while it is unknown."""
+    at = shelf.site.at(url(f"exercises/{id}.md"))
+    return [at] if at else []

@@ -1,0 +1,1 @@
+"""Postures drawn from joint angles."""

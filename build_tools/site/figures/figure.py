@@ -1,0 +1,111 @@
+"""Posture figures: the key frames of an exercise, drawn from frame geometry and nothing else.
+
+One drawing for each key frame, all of one size so that they can be compared; an
+arrow in the first shows the way of the load. Weight carries the meaning, not
+colour: the working segment is solid, the rest is outlined.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from ...catalog.entries import Exercise, Movement, Vocabulary
+from ...movement.load.working import load_path, working_segment
+from ...movement.posture.above import lies, stands
+from ...movement.posture.frame import Frame
+from ...movement.posture.pose import frames, key_frames
+from ...movement.posture.words import key_postures, placed, seen
+from ..templating import render
+from .arrow import arrow
+from .body import body, loop
+from .equipment import equipment, load_radius
+from .shapes import SCALE, Shape, line, view_box
+from .support import supports
+
+#: Postures that are looked at for the way of the load, and postures of the loop.
+STEPS, LOOP = 13, 6
+#: Room around the drawing, metres.
+EDGE = 0.06
+#: A floor further than this below the drawing is left out, metres.
+NEAR = 0.6
+#: Width that a figure seen from the head has at least, metres.
+LEAST = 1.3
+#: Drawings wider than this many times their height stand one above the other.
+WIDE = 1.25
+
+
+@dataclass(frozen=True)
+class Pose:
+    """One drawing."""
+
+    label: str
+    says: str
+    shapes: list[Shape]
+
+
+@dataclass(frozen=True)
+class Figure:
+    """The drawings of an exercise; ``box`` (left, top, width, height in drawing units) holds for each of them."""
+
+    id: str
+    """Unique on its page."""
+    name: str
+    position: str
+    """How the body is placed, and from where it is seen unless from the side."""
+    seen: str
+    """From where it is seen; empty for the side view."""
+    poses: list[Pose]
+    still: list[Shape]
+    """What stays in its place over the repetition."""
+    moving: list[list[Shape]]
+    """What moves, in ``LOOP`` steps from first to last."""
+    box: tuple[int, int, int, int]
+
+    @property
+    def stacked(self) -> bool:
+        """Whether the drawings stand one above the other."""
+        return self.box[2] > WIDE * self.box[3]
+
+    @property
+    def says(self) -> str:
+        """All that the drawings show, in words."""
+        return f"{self.position}. " + " ".join(f"{pose.label}: {pose.says}." for pose in self.poses)
+
+
+def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
+    """Lay out the drawings of one exercise."""
+    movement = exercise.movement
+    course = frames(movement, vocabulary, steps=STEPS)
+    working = working_segment(course)
+    way = arrow(load_path(movement.load, course), course, load_radius(exercise, vocabulary))
+
+    def whole(frame: Frame) -> list[Shape]:
+        behind, before = equipment(exercise, vocabulary, frame, course, working)
+        return [*behind, *body(frame, working), *before]
+
+    poses = [Pose(told.label, told.words, whole(frame))
+             for frame, told in zip(key_frames(movement, vocabulary), key_postures(movement, vocabulary), strict=True)]
+    poses[0].shapes.extend(way)
+    everything = [shape for pose in poses for shape in pose.shapes]
+    floor_shows = _floor_shows(movement, vocabulary, course[0]) and min(y for shape in everything for _, y in shape.room) < NEAR
+    if floor_shows:
+        everything.append(line([(x, 0.0) for x, _ in everything[0].room], "floor"))
+    left, top, width, height = view_box(everything, EDGE, LEAST if movement.view == "above" else 0.0)
+    floor = [line([(left / SCALE, 0.0), ((left + width) / SCALE, 0.0)], "floor")] if floor_shows else []
+    for pose in poses:
+        pose.shapes[:0] = floor
+    still, moving = loop(frames(movement, vocabulary, steps=LOOP), working)
+    return Figure(id, exercise.name, placed(movement, vocabulary), seen(movement, vocabulary), poses,
+                  [*floor, *supports(exercise, vocabulary, course[0], course), still], moving, (left, top, width, height))
+
+
+def _floor_shows(movement: Movement, vocabulary: Vocabulary, frame: Frame) -> bool:
+    position = vocabulary.positions[movement.position]
+    return movement.view != "above" or lies(position, frame.gravity) or stands(position, frame.gravity)
+
+
+def html(drawn: Figure, file: str, credit: str) -> Markup:
+    """The figure as inline SVG for a page; ``file`` links to its file, ``credit`` is its citation line to copy."""
+    return Markup(render("figure.html.jinja", figure=drawn, file=file, credit=credit))

@@ -1,0 +1,78 @@
+"""A posture figure as a file of its own: start and finish side by side, with their words, the source of the lengths and the licence."""
+
+from __future__ import annotations
+
+import textwrap
+from dataclasses import dataclass
+
+from ..context import Shelf
+from ..escape import xml_text
+from ..templating import render
+from .figure import Figure, Pose, figure
+
+#: Pixels, and characters that fit into the width at the two sizes of words.
+WIDTH, EDGE, GAP, TALLEST, TITLE_CHARACTERS, CHARACTERS = 640, 20, 24, 320, 74, 100
+#: Where the segments' lengths come from (see ``movement.body``).
+LENGTHS = "Drawn from joint angles with the segment lengths of Drillis and Contini (1966)."
+
+
+@dataclass(frozen=True)
+class FigureFile:
+    """Everything the template of the file shows; sizes in pixels."""
+
+    figure: Figure
+    head: list[str]
+    foot: list[str]
+    width: int = WIDTH
+    edge: int = EDGE
+
+    @property
+    def poses(self) -> list[tuple[int, Pose]]:
+        """First and last drawing, each with its left edge."""
+        first, last = self.figure.poses[0], self.figure.poses[-1]
+        return [(EDGE, first), (EDGE + self.pose_width + GAP, last)]
+
+    @property
+    def pose_width(self) -> int:
+        """Width of one drawing's place."""
+        return (WIDTH - 2 * EDGE - GAP) // 2
+
+    @property
+    def pose_height(self) -> int:
+        """Height of both drawings."""
+        _, _, width, height = self.figure.box
+        return min(TALLEST, round(self.pose_width * height / width))
+
+    @property
+    def top(self) -> int:
+        """Where the drawings begin."""
+        return EDGE + 22 * len(self.head) + 14
+
+    @property
+    def words_top(self) -> int:
+        """Baseline of the first line below the drawings."""
+        return self.top + self.pose_height + 48
+
+    @property
+    def height(self) -> int:
+        """Height of the whole file."""
+        return self.words_top + 17 * len(self.foot) + EDGE // 2
+
+
+def uri(id: str) -> str:
+    """Where the figure of an exercise is."""
+    return f"figures/exercises/{id}/posture.svg"
+
+
+def credits(shelf: Shelf) -> list[str]:
+    """What a figure rests on, and whose it is."""
+    return [LENGTHS, f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}."]
+
+
+def file(shelf: Shelf, id: str) -> bytes:
+    """The stand-alone SVG of one exercise."""
+    drawn = figure("figure", shelf.catalog.exercises[id].data, shelf.vocabulary)
+    paragraphs = [f"{drawn.position}. {pose.label}: {pose.says}." for pose in (drawn.poses[0], drawn.poses[-1])]
+    paragraphs += credits(shelf)
+    foot = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, CHARACTERS)]
+    return xml_text(render("figure_file.svg.jinja", file=FigureFile(drawn, textwrap.wrap(drawn.name, TITLE_CHARACTERS), foot))).encode()

@@ -1,0 +1,144 @@
+"""What carries the body in a posture figure: it follows from where the position rests."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import cos, radians, sin
+
+from ...catalog.entries import Exercise, Vocabulary
+from ...movement.posture.frame import OTHER, Frame, Segment
+from . import support_facing as figure_support_facing
+from .limbs import unit
+from .shapes import SLAB, Point, Shape, bench, block, disc, limb, line, post
+
+#: A support nearer to the floor than this is the floor.
+FLOOR = 0.03
+#: Height of a wall and of a bar that straps hang from, metres.
+WALL = 2.1
+#: Half the depth of a chair behind someone who sits down, metres.
+CHAIR = 0.22
+#: Cosine of the lean from which on a bench is drawn along the trunk instead of level.
+TILTED = 0.15
+
+
+def supports(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+    """Benches, boxes, pads, a ball or a bar: whatever the body rests on above the floor."""
+    position, ball = vocabulary.positions[exercise.movement.position], "ball" in {vocabulary.equipment[e].drawn for e in exercise.equipment}
+    if frame.view != "side":
+        return figure_support_facing.supports(exercise, vocabulary, frame)
+    movement, joints, shapes = exercise.movement, frame.joints, _walls(exercise, position.against, frame, frames)
+    for point, usual in position.rests_on.items():
+        top = movement.support.get(point, usual)
+        if top < FLOOR:
+            continue
+        if ball and point in ("back", "front", "seat"):
+            shapes.append(disc((joints["mid_back"][0], top / 2), top / 2, "kit"))
+        elif point == "seat":
+            shapes += bench(joints["hip"][0] - 0.16, joints["hip"][0] + 0.3, top)
+            if _still(frames, "trunk") and (position.fixes == "trunk" or movement.load.kind == "machine"):
+                shapes.append(_beside(frame.segments["trunk"], 0.1, 1.0, -0.13))
+        elif point in ("back", "front") and abs(cos(radians(frame.segments["trunk"].angle))) > TILTED:
+            pad = _beside(frame.segments["trunk"], -0.05, 1.0, -0.13 if point == "back" else 0.13)
+            shapes += [*post(*_middle(pad)), pad]
+        elif point in ("back", "front"):
+            shapes += bench(*_lying(frames, frame), top)
+        elif point == "hips":
+            pad = _beside(frame.segments["thigh"], -0.05, 0.5, 0.13)
+            shapes += [*post(*_middle(pad)), pad]
+        elif point == "shoulders":
+            x = joints["mid_shoulder"][0]
+            shapes += bench(x - 0.2, x + 0.2, top)
+        elif point == "hands":
+            shapes += _grip(exercise, joints["hand"], joints["shoulder"], top)
+        elif point == "knees":
+            shapes += bench(joints["knee"][0] - 0.3, joints["knee"][0] + 0.12, top)
+        elif position.against == "sled":
+            shapes.append(plate(frame))
+        elif ball:
+            shapes.append(disc((joints["ankle"][0], top / 2), top / 2, "kit"))
+        elif point == "toes" and position.fixes == "trunk":
+            shapes.append(block(joints["toe"][0] - 0.09, joints["toe"][0] + 0.16, 0, top, "kit"))
+        else:
+            heel = frames[0].joints[(OTHER if movement.stays == "other" else "") + "heel"][0]
+            shapes.append(block(heel - 0.1, heel + 0.36, 0, top, "kit"))
+    if "chair" in exercise.equipment and "feet" in position.rests_on:
+        hip = min((f.joints["hip"] for f in frames), key=lambda point: point[1])
+        shapes += bench(hip[0] - CHAIR, hip[0] + CHAIR / 2, hip[1] - 0.1)
+    if movement.other and movement.other.toes and movement.other.toes[1] > FLOOR:
+        x, top = movement.other.toes
+        shapes += bench(x - 0.2, x + 0.2, top)
+    return shapes
+
+
+def _lying(frames: Sequence[Frame], frame: Frame) -> tuple[float, float]:
+    """Left and right end of a bench under the trunk, and under thighs that stay on it."""
+    shoulder, hip, knee = (frame.joints[j][0] for j in ("mid_shoulder", "hip", "knee"))
+    flat = _still(frames, "thigh") and abs(frame.joints["hip"][1] - frame.joints["knee"][1]) < 0.15
+    headward = 1 if shoulder > hip else -1
+    end = knee + 0.06 * headward if flat else hip - 0.04 * headward
+    head = shoulder + 0.12 * headward
+    return min(end, head), max(end, head)
+
+
+def _walls(exercise: Exercise, against: str | None, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+    """A wall behind the back or before the hands, a sloping pad for the upper arms, and the pad of a sled."""
+    shapes, trunk = [], frame.segments["trunk"]
+    if against == "wall":
+        shapes.append(block(trunk.end[0] - 0.2, trunk.end[0] - 0.12, 0, WALL, "kit"))
+    elif "wall" in exercise.equipment:
+        reach = max(f.joints[joint][0] for f in frames for joint in ("hand", "elbow", "toe")) + 0.04
+        shapes.append(block(reach, reach + 0.08, 0, WALL, "kit"))
+    if "preacher-bench" in exercise.equipment:
+        pad = _beside(frame.segments["upper_arm"], 0.15, 1.0, -0.09)
+        shapes += [*post(*_middle(pad)), pad]
+    if against == "sled":
+        shapes.append(_beside(trunk, 0.0, 1.1, -0.13))
+    return shapes
+
+
+def _grip(exercise: Exercise, hand: Point, shoulder: Point, top: float) -> list[Shape]:
+    """What the hands hold or stand on: straps, a wheel, a pair of bars, a bar above, or a bench."""
+    if "suspension-straps" in exercise.equipment:
+        return [line([hand, (hand[0], WALL)], "cord"), disc(hand, 0.025, "hub")]
+    if "ab-wheel" in exercise.equipment:
+        return [disc((hand[0], top), max(top, 0.06), "kit")]
+    if "dip-bars" in exercise.equipment:
+        return [*post(hand[0] - 0.2, top), *post(hand[0] + 0.2, top), line([(hand[0] - 0.3, top), (hand[0] + 0.3, top)], "cord")]
+    if hand[1] > shoulder[1]:
+        return [line([hand, (hand[0], hand[1] + 0.14)], "cord"), disc(hand, 0.025, "hub")]
+    return bench(hand[0] - 0.2, hand[0] + 0.2, top)
+
+
+def _beside(segment: Segment, low: float, high: float, away: float) -> Shape:
+    """A pad along a segment from one share of its length to another, before (positive) or behind it."""
+    trunk = segment.end[1] > segment.start[1]
+    ends = [(segment.start[0] + s * (segment.end[0] - segment.start[0]), segment.start[1] + s * (segment.end[1] - segment.start[1]))
+            for s in (low, high)]
+    first, last = (off(segment, end, away, trunk) for end in ends)
+    return limb(first, last, SLAB / 2, SLAB / 2, "kit")
+
+
+def plate(frame: Frame) -> Shape:
+    """A plate that the soles press against."""
+    heel, toe = frame.segments["foot"].start, frame.segments["foot"].end
+    along = unit(heel, toe)
+    down = (along[1] * 0.03, -along[0] * 0.03)
+    ends = [(heel[0] - 0.12 * along[0] + down[0], heel[1] - 0.12 * along[1] + down[1]),
+            (toe[0] + 0.12 * along[0] + down[0], toe[1] + 0.12 * along[1] + down[1])]
+    return limb(ends[0], ends[1], 0.025, 0.025, "kit")
+
+
+def _middle(pad: Shape) -> Point:
+    (left, low), (right, high) = pad.room[0], pad.room[-1]
+    return (left + right) / 2, (low + high) / 2
+
+
+def off(segment: Segment, at: Point, away: float, trunk: bool = False) -> Point:
+    """``at`` moved square to a segment, forward when positive."""
+    turn = radians(-segment.angle if trunk else segment.angle)
+    return at[0] + away * cos(turn), at[1] + away * sin(turn)
+
+
+def _still(frames: Sequence[Frame], segment: str) -> bool:
+    angles = [frame.segments[segment].angle for frame in frames]
+    return max(angles) - min(angles) < 5

@@ -1,0 +1,215 @@
+"""The page of one exercise: what it favours, how to coach it, cautions, swaps."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+from markupsafe import Markup
+
+from ...catalog import care, entries
+from ...evidence import sentences
+from ...evidence.conclude import question
+from ...evidence.model import Comparison, Conclusion
+from ...movement.load import body_weight
+from ...movement.posture.words import KeyPosture, key_postures
+from ..client import share
+from ..client.share import Share
+from ..context import Desk, Grounds, Link, Shelf
+from ..figures import file as figure_file
+from ..figures.figure import figure as posture_figure
+from ..figures.figure import html
+from ..sections import care as care_view
+from ..sections import comparison as comparisons
+from ..sections import labels as words
+from ..sections import load_and_length as curve_views
+from ..sections.care import CareView
+from ..sections.comparison import ComparisonView
+from ..sections.load_and_length import CurvesView
+from ..sections.references import Formatted, cited_on, formatted
+from ..templating import render
+
+SECTIONS = ("top", "what-it-favours", "how-to-do-it", "faults", "cautions", "load-and-length", "swaps", "sources")
+
+
+@dataclass(frozen=True)
+class ClaimView:
+    """One claim: its sentence and its verdict, and one step below everything they rest on."""
+
+    anchor: str
+    tested: bool
+    sentence: str
+    verdict: str
+    certainty: str | None
+    claimed: str
+    because: str
+    reason: str
+    disputed: str | None
+    comparisons: list[ComparisonView]
+    grounds: Grounds
+
+
+@dataclass(frozen=True)
+class OutcomeGroup:
+    """The claims on one outcome; outcomes are never mixed."""
+
+    outcome: str
+    mark: str
+    limit: str | None
+    claims: list[ClaimView]
+
+
+@dataclass(frozen=True)
+class CueGroup:
+    """Set-up, movement or check."""
+
+    title: str
+    cues: list[tuple[entries.Cue, Grounds]]
+
+
+@dataclass(frozen=True)
+class SwapView:
+    """Another exercise for the same job, and what differs in a few words."""
+
+    link: Link
+    differs: str
+
+
+@dataclass(frozen=True)
+class ExercisePage:
+    """Everything the template of an exercise shows."""
+
+    meta: dict[str, object]
+    exercise: entries.Exercise
+    equipment: list[str]
+    position: str
+    direct: list[tuple[Link, str]]
+    """Parts a set counts for: name and everyday name."""
+    indirect: list[tuple[Link, str]]
+    outcomes: list[OutcomeGroup]
+    disagreements: list[str]
+    """Where growth, activation and length point different ways."""
+    compared_in: list[tuple[Link, str]]
+    verdicts: str
+    """Where verdicts and certainty are explained."""
+    certainty: str
+    figure: Markup
+    """Start and finish, drawn."""
+    share: Share
+    postures: list[KeyPosture]
+    """The same in words."""
+    cues: list[CueGroup]
+    faults: list[tuple[entries.Fault, Grounds]]
+    cautions: list[tuple[entries.Caution, Grounds]]
+    care: CareView
+    curves: CurvesView
+    body_weight: tuple[str, Grounds] | None
+    swaps: list[SwapView]
+    sources: list[Formatted]
+    reviewed: date
+    notice: str
+    notice_href: str
+
+
+def anchors(shelf: Shelf, id: str) -> list[str]:
+    """The anchors of an exercise's page."""
+    return [*SECTIONS, *(f"claim-{n + 1}" for n in range(len(shelf.catalog.exercises[id].data.emphasis)))]
+
+
+def text(shelf: Shelf, id: str) -> str:
+    """The page as Markdown."""
+    return render("exercise.md.jinja", page=model(shelf, id))
+
+
+def model(shelf: Shelf, id: str) -> ExercisePage:
+    """What the page shows."""
+    exercise, desk, vocabulary = shelf.catalog.exercises[id].data, shelf.at(f"exercises/{id}.md"), shelf.vocabulary
+    # Tested before untested, otherwise as written.
+    conclusions = sorted(shelf.conclusions.of(id), key=lambda c: (c.verdict == "untested", c.index))
+    keys = cited(shelf, id)
+    passed_on = share.view(desk, id, keys)
+    return ExercisePage(
+        meta={"title": exercise.name, "description": f"{exercise.name}: what it favours and on what evidence, how to do it, "
+              "what to look for, cautions and swaps.", "section": "exercises", "hide": ["navigation"], "search": {"boost": 2}},
+        exercise=exercise,
+        equipment=[vocabulary.equipment[e].name for e in exercise.equipment],
+        position=vocabulary.positions[exercise.movement.position].name,
+        direct=_credits(desk, exercise, "direct"), indirect=_credits(desk, exercise, "indirect"),
+        outcomes=[OutcomeGroup(heading, o, words.LIMITS.get(o), [_claim(desk, c, exercise.emphasis[c.index]) for c in conclusions
+                                                                 if c.outcome == o])
+                  for o, heading in words.OUTCOMES.items() if any(c.outcome == o for c in conclusions)],
+        disagreements=[d.sentence for d in shelf.conclusions.disagreements if id in (d.question.first, d.question.second)],
+        compared_in=_compared_in(desk, id), verdicts=desk.href("methods.md", "verdicts"), certainty=desk.href("methods.md", "certainty"),
+        figure=html(posture_figure("posture", exercise, vocabulary), desk.href(figure_file.uri(id)), passed_on.figure), share=passed_on,
+        postures=key_postures(exercise.movement, vocabulary),
+        cues=[CueGroup(title, [(cue, desk.grounds(cue)) for cue in cues]) for title, cues in (
+            ("Set up", exercise.cues.set_up), ("Move", exercise.cues.move), ("Check", exercise.cues.check))],
+        faults=[(f, desk.grounds(f)) for f in exercise.faults],
+        cautions=[(c, desk.grounds(c)) for c in exercise.cautions],
+        care=care_view.view(desk, care.named(exercise), everybody=True),
+        curves=curve_views.view(desk, id), body_weight=_body_weight(desk, exercise), swaps=_swaps(desk, id),
+        sources=[formatted(desk, key) for key in keys],
+        reviewed=exercise.reviewed, notice=shelf.handbook.notice.short, notice_href=desk.href("cautions.md"))
+
+
+def cited(shelf: Shelf, id: str) -> list[str]:
+    """Keys of everything that an exercise's page cites, in the order of a reference list."""
+    exercise = shelf.catalog.exercises[id].data
+    fraction = [exercise.body_weight_fraction] if exercise.body_weight_fraction else []
+    based = [*exercise.emphasis, *exercise.cues.set_up, *exercise.cues.move, *exercise.cues.check, *exercise.faults, *exercise.cautions,
+             *care.care(care.named(exercise), shelf.vocabulary).lines, *fraction]
+    keys = [c.key for basis in based for c in basis.cites]
+    return cited_on(shelf, keys + [row.study for conclusion in shelf.conclusions.of(id) for c in conclusion.comparisons for row in c.rows])
+
+
+def _body_weight(desk: Desk, exercise: entries.Exercise) -> tuple[str, Grounds] | None:
+    share = exercise.body_weight_fraction
+    return (body_weight.told(share.value, share.how), desk.grounds(share)) if share else None
+
+
+def _credits(desk: Desk, exercise: entries.Exercise, credit: str) -> list[tuple[Link, str]]:
+    return [(desk.part(ref), desk.everyday(ref)) for ref, given in exercise.set_credit.items() if given == credit]
+
+
+def figures(shelf: Shelf, id: str) -> list[tuple[str, Comparison]]:
+    """The plots of an exercise's page: the uri of each one's file, and what it shows."""
+    return [(figure(conclusion, n), comparison) for conclusion in shelf.conclusions.of(id)
+            for n, comparison in enumerate(conclusion.comparisons) if comparisons.has_plot(comparison)]
+
+
+def figure(conclusion: Conclusion, n: int) -> str:
+    """The uri of the file of a claim's nth plot (from 0)."""
+    return f"figures/exercises/{conclusion.exercise}/claim-{conclusion.index + 1}-{n + 1}.svg"
+
+
+def _claim(desk: Desk, conclusion: Conclusion, claim: entries.Claim) -> ClaimView:
+    return ClaimView(
+        anchor=f"claim-{conclusion.index + 1}", tested=conclusion.verdict != "untested", sentence=conclusion.sentence,
+        verdict=conclusion.verdict, certainty=conclusion.certainty.level if conclusion.certainty else None,
+        claimed=claimed(desk.shelf, conclusion), because=claim.because, reason=conclusion.reason, disputed=claim.disputed,
+        comparisons=[comparisons.view(desk, c, figure(conclusion, n)) for n, c in enumerate(conclusion.comparisons)
+                     if c.rows or c.estimate],
+        grounds=desk.grounds(claim))
+
+
+def claimed(shelf: Shelf, conclusion: Conclusion) -> str:
+    """The claim itself, as the author makes it."""
+    claim = shelf.catalog.exercises[conclusion.exercise].data.emphasis[conclusion.index]
+    directions: dict[str, Literal["more", "less", "alike"]] = {"more_than": "more", "less_than": "less", "similar_to": "alike"}
+    asked = question(conclusion.exercise, claim, claim.part[0])
+    return sentences.claimed(shelf.names, asked, tuple(claim.part), directions[claim.direction])
+
+
+def _compared_in(desk: Desk, id: str) -> list[tuple[Link, str]]:
+    """Claims on other pages that compare with this exercise."""
+    return [(desk.exercise(other, f"claim-{c.index + 1}"), c.sentence) for other, c in desk.shelf.compared_in.get(id, [])]
+
+
+def _swaps(desk: Desk, id: str) -> list[SwapView]:
+    """Swaps written here, and exercises that name this one as theirs."""
+    exercises, vocabulary = desk.shelf.catalog.exercises, desk.shelf.vocabulary
+    ids = list(dict.fromkeys([*exercises[id].data.swaps, *desk.shelf.swaps_from.get(id, [])]))
+    return [SwapView(desk.exercise(other), ", ".join(
+        [vocabulary.positions[exercises[other].data.movement.position].name.lower(),
+         *(vocabulary.equipment[e].name.lower() for e in exercises[other].data.equipment)])) for other in ids]

@@ -1,0 +1,133 @@
+"""The index of each kind of page, and the contents list of the home page."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from ...catalog.entries import Exercise
+from ..context import Desk, Link, Shelf
+from ..sections.references import cited_on, formatted
+from ..templating import render, upper_first
+from .citations import Mention
+
+
+@dataclass(frozen=True)
+class MuscleContents:
+    """A muscle and its parts."""
+
+    everyday: str
+    link: Link
+    summary: str
+    parts: list[tuple[Link, str]]
+    """Each part by its everyday name, with its anatomical name."""
+
+
+class ExerciseLine(NamedTuple):
+    """An exercise in a list: also called, posture and equipment."""
+
+    link: Link
+    also: list[str]
+    where: str
+
+
+@dataclass(frozen=True)
+class MuscleExercises:
+    """The exercises listed under a muscle."""
+
+    everyday: str
+    link: Link
+    exercises: list[ExerciseLine]
+
+
+@dataclass(frozen=True)
+class Region:
+    """A region of the body and what is listed under it."""
+
+    name: str
+    anchor: str
+    muscles: list[MuscleContents]
+    exercises: list[MuscleExercises]
+
+
+def contents(shelf: Shelf, uri: str) -> list[Region]:
+    """Regions in the order of the vocabulary, their muscles in the order that the body is read, and the exercises under each.
+
+    An exercise stands once: under the muscle that its author credits first. Regions without muscles are left out.
+    """
+    desk, made = shelf.at(uri), []
+    under = _under(shelf)
+    for id, region in shelf.vocabulary.regions.items():
+        muscles = sorted((key for key, entry in shelf.catalog.muscles.items() if entry.data.region == id),
+                         key=lambda key: shelf.catalog.muscles[key].data.name)
+        if muscles:
+            made.append(Region(region.name, id, [_muscle(desk, key) for key in muscles],
+                               [_exercises(desk, key, under[key]) for key in muscles if key in under]))
+    return made
+
+
+def exercises(shelf: Shelf) -> str:
+    """The index of exercises, by region and muscle."""
+    return render("exercises.md.jinja", regions=contents(shelf, "exercises/index.md"), count=len(shelf.catalog.exercises),
+                  meta=_meta("Exercises", "Every exercise of the handbook, by the muscle it is for."))
+
+
+def muscles(shelf: Shelf) -> str:
+    """The index of muscles, by region."""
+    return render("muscles.md.jinja", regions=contents(shelf, "muscles/index.md"),
+                  meta=_meta("Muscles", "Every muscle of the handbook and its parts, in plain words."))
+
+
+def sources(shelf: Shelf, mentions: dict[str, list[Mention]]) -> str:
+    """The index of sources, by author and year."""
+    desk, references = shelf.at("sources/index.md"), shelf.catalog.references
+    rows = [(formatted(desk, key), len(mentions.get(key, [])), key in shelf.catalog.studies)
+            for key in cited_on(shelf, list(references))]
+    return render("sources.md.jinja", rows=rows, meta=_meta("Sources", "Every source of the handbook and how much of it was read."))
+
+
+def by_region(shelf: Shelf) -> list[tuple[str, list[str]]]:
+    """Regions in the order of the vocabulary, each with the ids of its exercises by name. An exercise stands once."""
+    muscles, exercises = shelf.catalog.muscles, shelf.catalog.exercises
+    listed: dict[str, list[str]] = {region: [] for region in shelf.vocabulary.regions}
+    for muscle, ids in _under(shelf).items():
+        listed[muscles[muscle].data.region] += ids
+    return [(region.name, sorted(listed[id], key=lambda key: exercises[key].data.name.casefold()))
+            for id, region in shelf.vocabulary.regions.items() if listed[id]]
+
+
+def _under(shelf: Shelf) -> dict[str, list[str]]:
+    """Muscle -> ids of the exercises listed under it."""
+    under: dict[str, list[str]] = {}
+    for id, entry in shelf.catalog.exercises.items():
+        under.setdefault(_first_credited(entry.data), []).append(id)
+    return under
+
+
+def _first_credited(exercise: Exercise) -> str:
+    """The muscle of the first direct credit; of the first credit where none is direct."""
+    direct = [ref for ref, credit in exercise.set_credit.items() if credit == "direct"]
+    return (direct or list(exercise.set_credit))[0].split("/")[0]
+
+
+def _muscle(desk: Desk, id: str) -> MuscleContents:
+    muscle = desk.shelf.catalog.muscles[id].data
+    parts = [desk.part(f"{id}/{part}") for part in muscle.parts]
+    return MuscleContents(upper_first(muscle.everyday), desk.part(id), muscle.summary,
+                          [(Link(upper_first(data.everyday), link.href), link.text)
+                           for link, data in zip(parts, muscle.parts.values(), strict=True)])
+
+
+def _exercises(desk: Desk, id: str, ids: list[str]) -> MuscleExercises:
+    vocabulary, lines = desk.shelf.vocabulary, []
+    for exercise_id in ids:
+        data = desk.shelf.catalog.exercises[exercise_id].data
+        where = [vocabulary.positions[data.movement.position].name,
+                 *(vocabulary.equipment[e].name.lower() for e in data.equipment)]
+        lines.append(ExerciseLine(desk.exercise(exercise_id), data.also_called, ", ".join(where)))
+    return MuscleExercises(upper_first(desk.shelf.catalog.muscles[id].data.everyday), desk.part(id),
+                           sorted(lines, key=lambda line: line.link.text.lower()))
+
+
+def _meta(title: str, description: str) -> dict[str, object]:
+    return {"title": title, "description": description, "hide": ["navigation", "toc"]}

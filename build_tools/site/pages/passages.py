@@ -1,0 +1,44 @@
+"""Generated passages in hand-written pages: a line ``<!-- handbook: name -->`` is replaced."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from ...catalog.care import HELP_AT_ONCE
+from ..context import Shelf
+from ..sections import care as care_view
+from ..templating import render
+from . import methods, methods_movement
+from .indexes import contents
+
+_MARKER = re.compile(r"^<!-- handbook: ([a-z ]+) -->$", re.MULTILINE)
+
+
+def fill(shelf: Shelf, uri: str, text: str) -> str:
+    """The page ``uri`` with its markers replaced. An unknown marker raises ``ValueError``."""
+    def passage(match: re.Match[str]) -> str:
+        make = _PASSAGES.get(match[1])
+        if make is None:
+            raise ValueError(f"{uri}: no passage is called `{match[1]}`; known: {', '.join(_PASSAGES)}")
+        return make(shelf, uri)
+
+    return _MARKER.sub(passage, text)
+
+
+def _contents(shelf: Shelf, uri: str) -> str:
+    return render("contents.html.jinja", regions=contents(shelf, uri))
+
+
+def _notice(shelf: Shelf, uri: str) -> str:
+    return render("notice.html.jinja", notice=shelf.handbook.notice, heading=HELP_AT_ONCE)
+
+
+def _by_concern(shelf: Shelf, uri: str) -> str:
+    return render("by_concern.html.jinja", concerns=care_view.by_concern(shelf.at(uri)))
+
+
+_PASSAGES: dict[str, Callable[[Shelf, str], str]] = {
+    "contents": _contents, "notice": _notice, "by concern": _by_concern, "worked example": methods.example, "verdicts": methods.verdicts,
+    "levels of certainty": methods.levels, "rules of certainty": methods.rules, "conventions": methods.conventions,
+    "posture length and load": methods_movement.lengths}

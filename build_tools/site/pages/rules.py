@@ -1,0 +1,27 @@
+"""The page of rules: what every build checks, from the rules' own manuals."""
+
+from __future__ import annotations
+
+from ...checks.manuals.manual import Manual
+from ...checks.manuals.numbers import NUMBERS
+from ...checks.manuals.register import rule_manuals
+from ...checks.profile import Profile, severity_of
+from ..templating import render
+
+
+def anchors() -> list[str]:
+    """The anchors of the page."""
+    return ["top", *(f"rule-{id}" for id in _manuals())]
+
+
+def text(profile: Profile) -> str:
+    """The page as Markdown."""
+    rules = [(id, severity_of(id, profile), manual) for id, manual in _manuals().items()]
+    return render("rules.md.jinja", rules=rules,
+                  meta={"title": "Rules", "description": "What every build of this handbook checks, why, and what to write instead.",
+                        "hide": ["navigation"], "search": {"boost": 0.2}})
+
+
+def _manuals() -> dict[str, Manual]:
+    """The manuals of what is checked on each entry, and of what only the numbers show."""
+    return {**rule_manuals(), **NUMBERS}

@@ -1,0 +1,1 @@
+"""Intervals and curves drawn from numbers."""

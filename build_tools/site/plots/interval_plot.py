@@ -1,0 +1,109 @@
+"""Interval plots: ratios with their 95% intervals, as a drawing and as the words that stand in for it.
+
+Shapes carry the meaning, not colours: a filled dot with a line is a sample of
+people, a diamond on a bar all samples together, a hollow dot with an arrow a
+sample of which only the direction is known. Sizes of dots mean nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from ...evidence.reported import Direction
+from ...evidence.verdict import Estimate
+from ...evidence.wording.amounts import percent
+from ..templating import render, upper_first
+from .axis import Axis, Tick, fitting
+
+Shape = Literal["sample", "estimate", "together", "direction", "reference"]
+
+#: Heights in pixels: one row, and the axis below the rows.
+ROW, AXIS = 42, 30
+
+
+@dataclass(frozen=True)
+class PlotRow:
+    """What one row of a plot shows. ``estimate`` is missing for directions and references."""
+
+    label: str
+    says: str
+    """The row in words, without its label."""
+    shape: Shape
+    estimate: Estimate | None = None
+    direction: Direction | None = None
+
+
+@dataclass(frozen=True)
+class Mark:
+    """One row as drawn; places are shares of the width, heights pixels."""
+
+    label: str
+    numbers: str
+    shape: Shape
+    top: int
+    at: float
+    low: float
+    high: float
+    cut_low: bool
+    cut_high: bool
+    arrow: Literal["more", "less", ""]
+
+
+@dataclass(frozen=True)
+class Plot:
+    """A plot ready to be drawn."""
+
+    id: str
+    """Unique on its page."""
+    title: str
+    says: str
+    """Everything the drawing shows, in words."""
+    key: str
+    """What the shapes mean, for those that occur."""
+    marks: list[Mark]
+    ticks: list[Tick]
+    one: float
+    band: tuple[float, float]
+    """The margin of likeness."""
+    height: int
+
+
+def plot(id: str, title: str, rows: Sequence[PlotRow], margin: float) -> Plot:
+    """Lay out a plot. ``margin`` (> 1) is the ratio below which two count as alike."""
+    estimates = [row.estimate for row in rows if row.estimate]
+    axis = fitting([e.ratio for e in estimates], [end for e in estimates for end in _ends(e)])
+    return Plot(
+        id=id, title=title, says=" ".join(f"{e.label}: {e.says}." for e in rows), key=_key(rows, margin),
+        marks=[_mark(axis, row, n * ROW) for n, row in enumerate(rows)], ticks=axis.ticks(), one=axis.place(1),
+        band=(axis.place(1 / margin), axis.place(margin)), height=len(rows) * ROW + AXIS)
+
+
+def svg(drawn: Plot) -> str:
+    """The plot as inline SVG, as wide as its place on the page."""
+    return render("interval_plot.svg.jinja", plot=drawn)
+
+
+def _mark(axis: Axis, row: PlotRow, top: int) -> Mark:
+    one, e = axis.place(1), row.estimate
+    ends = _ends(e) if e else (1.0, 1.0)
+    at, low, high = axis.place(e.ratio) if e else one, *map(axis.place, ends)
+    return Mark(
+        label=row.label, numbers=row.says, shape=row.shape, top=top, at=at, low=low, high=high,
+        cut_low=ends[0] < axis.low, cut_high=ends[1] > axis.high,
+        arrow=row.direction if row.shape == "direction" and row.direction in ("more", "less") else "")
+
+
+def _ends(estimate: Estimate) -> tuple[float, float]:
+    """What is drawn of an interval: nothing where only a bound on p is known."""
+    return (estimate.ratio, estimate.ratio) if estimate.bounded else (estimate.low, estimate.high)
+
+
+def _key(rows: Sequence[PlotRow], margin: float) -> str:
+    shapes = {row.shape for row in rows}
+    told = [("sample", "dot: one sample of people, with its 95% interval"), ("estimate", "dot: estimate with its 95% interval"),
+            ("together", "diamond: all together"), ("direction", "hollow dot: only the direction is known"),
+            ("reference", "square: what the others are compared with")]
+    words = [text for shape, text in told if shape in shapes]
+    return upper_first("; ".join([*words, f"shaded: counts as alike (within {percent(margin)})"])) + "."

@@ -1,0 +1,163 @@
+"""One comparison as pages show it: its plot, the samples behind it, and how its certainty was reached."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import isclose
+
+from markupsafe import Markup
+
+from ...evidence.certainty import Certainty
+from ...evidence.model import Comparison, Question, Row
+from ...evidence.verdict import Estimate
+from ...evidence.wording.amounts import amount, span
+from ..context import Desk, Link, Shelf
+from ..plots.curve_plot import CurvePlot
+from ..plots.interval_plot import Plot, PlotRow, plot, svg
+from ..templating import upper_first
+from . import labels as words
+
+
+@dataclass(frozen=True)
+class RowView:
+    """What one sample of people shows."""
+
+    source: Link
+    people: int
+    read: str
+    texts: tuple[str, ...]
+    """The numbers as printed."""
+    shows: str
+    how: str
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class CertaintyView:
+    """A level in GRADE's word, and every step that led to it."""
+
+    level: str
+    steps: list[tuple[str, str]]
+    """What changed (``one level down``, empty when nothing did) and why."""
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A plot on a page and where its file is."""
+
+    plot: Plot | CurvePlot
+    drawing: Markup
+    file: str
+
+
+@dataclass(frozen=True)
+class ComparisonView:
+    """Everything one step below a sentence."""
+
+    asked: str
+    figure: Figure | None
+    rows: list[RowView]
+    together: list[str]
+    """What is said of all samples at once: spread between studies, directions, sensitivity."""
+    certainty: CertaintyView | None
+
+
+def view(desk: Desk, comparison: Comparison, file: str) -> ComparisonView:
+    """The comparison as seen from one page; ``file`` is the uri of its plot's file."""
+    drawn = claim_plot(desk.shelf, comparison, _id(file)) if has_plot(comparison) else None
+    return ComparisonView(
+        asked=upper_first(asked(desk.shelf, comparison.question)),
+        figure=Figure(drawn, Markup(svg(drawn)), desk.href(file)) if drawn else None,
+        rows=[row(desk, r) for r in comparison.rows], together=_together(comparison),
+        certainty=certainty(comparison.certainty) if comparison.certainty else None)
+
+
+def row(desk: Desk, given: Row) -> RowView:
+    """One sample as seen from one page."""
+    return RowView(source=desk.source(given.study, given.results[0] if given.results else None), people=given.people,
+                   read=words.read_of(given.read), texts=given.texts, shows=shows(given), how=given.how, notes=given.notes)
+
+
+def shows(given: Row) -> str:
+    """What a sample shows, in words: its ratio and interval, or only its direction."""
+    if given.estimate:
+        return told(given.estimate)
+    if given.stated:
+        return {"more": "more, by how much is not known", "less": "less, by how much is not known",
+                "neither": "no difference reported"}.get(given.direction or "", "different answers in different measurements")
+    if given.direction == "neither":
+        return "no difference told, but no test of the two was read, so not counted"
+    return "unequal, but no test of the two was read, so not counted" if given.direction else "no direction given"
+
+
+def told(estimate: Estimate) -> str:
+    """A ratio with its interval: ``5% more (from 1% more to 9% more)``."""
+    around = "only a bound on p is printed, so no interval" if estimate.bounded else span(estimate.low, estimate.high)
+    return f"{amount(estimate.ratio)} ({around})"
+
+
+def certainty(given: Certainty) -> CertaintyView:
+    """A rating with its steps; caps stand last, as they hold whatever else is true."""
+    steps = [(words.levels(step.change), step.reason) for step in given.steps]
+    return CertaintyView(given.level, [*steps, *((f"at most {cap.at_most}", cap.reason) for cap in given.caps)])
+
+
+def has_plot(comparison: Comparison) -> bool:
+    """Whether there is any number to draw; directions alone are better told in words."""
+    return comparison.estimate is not None or any(row.estimate for row in comparison.rows)
+
+
+def claim_plot(shelf: Shelf, comparison: Comparison, id: str) -> Plot:
+    """The samples of one comparison and all of them together."""
+    rows = [PlotRow(f"{shelf.short(r.study)}, {r.people} people", shows(r), "sample" if r.estimate else "direction", r.estimate,
+                    r.direction) for r in comparison.rows if r.estimate or r.stated]
+    if comparison.estimate and not any(r.estimate and _alike(r.estimate, comparison.estimate) for r in comparison.rows):
+        through = {"indirect": "Through other exercises", "direct and indirect": "All together, other exercises included"}
+        rows.append(PlotRow(through.get(comparison.path or "", "All together"), told(comparison.estimate), "together", comparison.estimate))
+    question = comparison.question
+    return plot(id, f"{upper_first(words.MEASURED[question.outcome])}: {asked(shelf, question)}", rows, shelf.margin(question.outcome))
+
+
+def _alike(a: Estimate, b: Estimate) -> bool:
+    """Whether two estimates would be drawn as one."""
+    return all(isclose(x, y, rel_tol=1e-3) for x, y in ((a.ratio, b.ratio), (a.low, b.low), (a.high, b.high)))
+
+
+def asked(shelf: Shelf, question: Question) -> str:
+    """What is compared: ``crate curl against cable curl, long head``."""
+    names = shelf.names
+    if question.within:
+        first, second, tail = names.part(question.first), names.part(question.second), f" in {names.exercise(question.within)}"
+    else:
+        first, second, tail = names.exercise(question.first), names.exercise(question.second), f", {bare(names.part(question.part))}"
+    ratio = f" relative to {names.part(question.relative_to)}" if question.relative_to else ""
+    return f"{bare(first)} against {bare(second)}{tail}{ratio}"
+
+
+def bare(name: str) -> str:
+    """A name without its article."""
+    return name.removeprefix("the ")
+
+
+def studies_of(comparison: Comparison) -> list[str]:
+    """Keys of the studies behind a comparison, in order."""
+    return list(dict.fromkeys(row.study for row in comparison.rows))
+
+
+def _together(comparison: Comparison) -> list[str]:
+    told = []
+    if comparison.path == "indirect":
+        told.append("No study compares the two directly; the estimate comes through other exercises that studies connect.")
+    if comparison.prediction and comparison.estimate:
+        told.append(f"A new study of the same question would be expected {span(*comparison.prediction)}.")
+    if comparison.i2 is not None and comparison.estimate:
+        told.append(f"Of the spread between the studies, {comparison.i2:.0f}% is more than chance would give (I²).")
+    if comparison.sensitive:
+        told.append(comparison.sensitive)
+    return told
+
+
+def _id(file: str) -> str:
+    return file.rpartition("/")[2].removesuffix(".svg")
+
+
