@@ -37,7 +37,7 @@ from .published_at import UNPUBLISHED, Site
 from .shelf import Shelf
 
 #: Pages written by hand in the content folder, which generated pages may link to, with their anchors.
-WRITTEN = {"index.md": [], care_view.URI: [care_view.ANCHOR], "methods.md": methods.ANCHORS}
+WRITTEN = {"index.md": [], "audits.md": [], care_view.URI: [care_view.ANCHOR], "methods.md": methods.ANCHORS}
 #: Section -> uri of its index.
 INDEXES = {"exercises": "exercises/index.md", "muscles": "muscles/index.md", "sources": "sources/index.md"}
 
