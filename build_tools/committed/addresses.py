@@ -21,7 +21,7 @@ HEADER = "# Every address this handbook was published under. `handbook addresses
 DEAD, LIST = "dead-address", "address-list"
 
 #: Pages that no single entry makes.
-OWN = ("/", "/cautions/", "/compare/", "/exercises/", "/find/", "/gaps/", "/handout/", "/keep/", "/lagging/", "/methods/",
+OWN = ("/", "/audits/", "/cautions/", "/compare/", "/exercises/", "/find/", "/gaps/", "/handout/", "/keep/", "/lagging/", "/methods/",
        "/muscles/", "/programme/", "/rules/", "/sources/", "/week/", "/tour/")
 #: Folder of pages -> the list of moved.yaml that leads on from its retired ids, and the catalog's collection.
 FOLDERS = {"exercises": ("exercises", "exercises"), "cues": ("exercises", "exercises"),

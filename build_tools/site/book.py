@@ -39,7 +39,7 @@ from .publication import UNPUBLISHED, Site
 from .sections import care as care_view
 
 #: Pages written by hand in the content folder, which generated pages may link to, with their anchors.
-WRITTEN = {"index.md": [], care_view.URI: [care_view.ANCHOR], "methods.md": methods.ANCHORS}
+WRITTEN = {"index.md": [], "audits.md": [], care_view.URI: [care_view.ANCHOR], "methods.md": methods.ANCHORS}
 #: Section -> uri of its index.
 INDEXES = {"exercises": "exercises/index.md", "muscles": "muscles/index.md", "sources": "sources/index.md"}
 
