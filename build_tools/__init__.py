@@ -1,7 +1,23 @@
-"""Evidence handbook generator: load, check, compute, render.
+"""The evidence handbook generator. Data flows one way: load, check, conclude, render.
 
-The subpackages follow the flow of data and import only towards its source:
-``catalog`` (what was written), ``movement`` (what a posture implies), ``checks``
-(is it sound), ``evidence`` (what the numbers say), ``site`` (how it reads).
-``commands`` are the verbs of the ``handbook`` command and may use all of them.
+``LAYERS`` is the order of the rooms: each may import from itself and from those before it. The guide's table of
+rooms and the test of layers read it from here.
 """
+
+from __future__ import annotations
+
+#: Room -> what it holds, from the ground up. A name without a folder is a module.
+LAYERS: dict[str, str] = {
+    "clock": "the day of the build",
+    "catalog": "what was written: YAML and BibTeX as typed entries, each with its line and column",
+    "movement": "what a posture implies: segments in space, load over the repetition, muscle lengths",
+    "handout": "limits and doses of a handout, and its link",
+    "checks": "whether it is sound: one rule a file, with manual, severity and reports",
+    "evidence": "what the numbers say: effects, pooling, certainty, verdicts, sentences",
+    "pipeline": "load, check, conclude: one function for every caller",
+    "committed": "files that the build writes and people review: conclusions and addresses",
+    "planning": "data for finding, comparing, proposing and counting",
+    "site": "pages, figures, plots, client files; ``plugin`` alone knows MkDocs, ``folder`` writes a folder instead",
+    "commands": "the subcommands of ``handbook``",
+    "cli": "the ``handbook`` command",
+}

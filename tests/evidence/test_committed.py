@@ -59,7 +59,7 @@ def test_nothing_says_how_studies_differ_where_there_is_only_one() -> None:
 
 def test_the_same_catalog_gives_the_same_bytes_in_any_process() -> None:
     program = ("import sys, hashlib; from pathlib import Path; from build_tools.catalog.load import load\n"
-               "from build_tools.evidence import committed; from build_tools.evidence.conclude import conclude\n"
+               "from build_tools.committed import files as committed; from build_tools.evidence.conclude import conclude\n"
                "catalog = load(Path(sys.argv[1]), 'demo'); texts = committed.files(conclude(catalog), catalog)\n"
                "print(hashlib.sha256(repr(texts).encode()).hexdigest())")
     seen = {subprocess.run([sys.executable, "-c", program, str(DEMO)], capture_output=True, text=True, check=True, timeout=120,

@@ -10,8 +10,8 @@ from shipped_lengths import catalog, column, muscle
 
 from build_tools.catalog.entries import PublishedArm, PublishedOrder
 from build_tools.catalog.length_table import Grid
-from build_tools.movement.length.grid import MuscleGrid
 from build_tools.movement.length import published
+from build_tools.movement.length.grid import MuscleGrid
 from build_tools.movement.posture.pose import key_angles
 
 

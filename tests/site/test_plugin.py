@@ -150,7 +150,7 @@ def test_two_builds_are_identical(tmp_path: Path) -> None:
     assert sites[0] == sites[1]
 
 
-@pytest.mark.parametrize("module", ["book", "emit"])
+@pytest.mark.parametrize("module", ["book", "folder"])
 def test_the_core_does_not_know_the_generator(module: str) -> None:
     code = f"import sys, build_tools.site.{module}; sys.exit(any(name.partition('.')[0] == 'mkdocs' for name in sys.modules))"
     subprocess.run([sys.executable, "-c", code], check=True)
