@@ -150,6 +150,7 @@ def test_two_groups_of_one_exercise_are_different_people():
         [sample] = engine({"one": data}).samples_of(asked)
         return float(sample.block.v[0, 0])
 
-    one = variance(study([growth({"a": arms["a"]}), growth({"a": other["a"]}, parts=(SHORT,))], {"a": A}, same=False, n=12, sizes={"a": 12}))
+    single = [growth({"a": arms["a"]}), growth({"a": other["a"]}, parts=(SHORT,))]
+    one = variance(study(single, {"a": A}, same=False, n=12, sizes={"a": 12}))
     assert variance(study(both, {"a": A, "again": A}, **groups)) == pytest.approx(one / 2)
     assert variance(study(both, {"a": A, "again": A}, n=12)) > one / 2
