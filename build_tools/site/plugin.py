@@ -22,20 +22,16 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
-from ..catalog.load import load
+from .. import pipeline
 from ..checks import runner
-from ..checks.profile import load_profile
-from ..clock import today
 from ..committed import addresses as address_list
 from ..committed import files as committed
-from ..movement.length.length import means
-from ..pipeline import weigh
 from . import book, templating
 from .publication import Site
 
 log = get_plugin_logger("handbook")
 #: What a live preview watches beside the catalog.
-_LOOKS = [Path(__file__).parent / folder for folder in ("templates", "assets", "handout", "planner/js")]
+_LOOKS = [Path(__file__).parent / folder for folder in ("templates", "styles", "assets", "handout", "planner/js")]
 
 
 class HandbookConfig(Config):
@@ -69,9 +65,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):
             raise PluginError("the handbook's addresses need `use_directory_urls: true`")
         templating.reload()
         root = Path(self.config.catalog)
-        catalog = load(root, _shown(root))
-        profile = load_profile()
-        by_rules, by_numbers, conclusions = weigh(catalog, today(), profile, means(catalog))
+        catalog, profile, by_rules, by_numbers, conclusions = pipeline.run(pipeline.open_catalog(root, _shown(root)))
         # Only a warning: whoever edits with a preview open sees the page, and writes conclusions and addresses last.
         behind = [*committed.stale_at_all(conclusions, catalog), *(address_list.stale(catalog) if conclusions else [])]
         warnings = [runner.Reported(finding, "warning") for finding in behind]
