@@ -22,6 +22,7 @@ from .pages import (
     muscle,
     programme,
     rules,
+    styles,
     tour,
 )
 from .pages import (
@@ -114,6 +115,7 @@ def _files(shelf: Shelf) -> list[File]:
     working = [File(uri, content) for uri, content in planner.files(shelf)]
     moved = [File(uri, content) for uri, content in redirects.files(shelf.catalog, shelf.site)]
     looks = [File(f"assets/{asset.name}", asset.read_bytes()) for asset in assets]
+    looks += [File(uri, content) for uri, content in styles.files()]
     return [*records, *plots, *postures, *kept, *working, *moved, *_schemas(), *looks]
 
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
-from dataclasses import dataclass
-from functools import cached_property
-from typing import NamedTuple
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from functools import cached_property, wraps
+from typing import Any, Concatenate, NamedTuple, ParamSpec, TypeVar
 
 from ..catalog import entries
 from ..catalog.bibliography import apa as referencing
@@ -18,6 +18,9 @@ from ..evidence.wording.names import Names
 from ..movement.course import Courses
 from .addresses import Addresses
 from .publication import UNPUBLISHED, Site
+
+P = ParamSpec("P")
+T = TypeVar("T")
 
 
 class Link(NamedTuple):
@@ -48,6 +51,8 @@ class Shelf:
     conclusions: Conclusions
     addresses: Addresses
     site: Site = UNPUBLISHED
+    _worked_out: dict[Any, Any] = field(default_factory=dict, repr=False, compare=False)
+    """Answers of functions that are marked ``once``."""
 
     @property
     def handbook(self) -> entries.Handbook:
@@ -83,8 +88,8 @@ class Shelf:
     def fields(self) -> dict[str, list[Field]]:
         """Muscle or part -> everything known on it, one field for each outcome and ratio."""
         found: dict[str, list[Field]] = defaultdict(list)
-        for field in self.conclusions.fields.values():
-            found[field.part].append(field)
+        for known in self.conclusions.fields.values():
+            found[known.part].append(known)
         return found
 
     @cached_property
@@ -132,6 +137,18 @@ class Shelf:
     def at(self, uri: str) -> Desk:
         """The shelf as seen from one page, so that links are relative to it."""
         return Desk(self, uri)
+
+
+def once(make: Callable[Concatenate[Shelf, P], T]) -> Callable[Concatenate[Shelf, P], T]:
+    """Mark a function of the shelf and of ids as costly: each answer is worked out once a book. Nobody may change what it gives."""
+    @wraps(make)
+    def kept(shelf: Shelf, *ids: P.args, **none: P.kwargs) -> T:
+        key = make, ids
+        if key not in shelf._worked_out:
+            shelf._worked_out[key] = make(shelf, *ids, **none)
+        found: T = shelf._worked_out[key]
+        return found
+    return kept
 
 
 @dataclass(frozen=True)

@@ -18,7 +18,6 @@ from ..client import share
 from ..client.share import Share
 from ..context import Desk, Grounds, Link, Shelf
 from ..figures import file as figure_file
-from ..figures.figure import figure as posture_figure
 from ..figures.figure import html
 from ..sections import care as care_view
 from ..sections import comparison as comparisons
@@ -141,7 +140,7 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
                   for o, heading in words.OUTCOMES.items() if any(c.outcome == o for c in conclusions)],
         disagreements=[d.sentence for d in shelf.conclusions.disagreements if id in (d.question.first, d.question.second)],
         compared_in=_compared_in(desk, id), verdicts=desk.href("methods.md", "verdicts"), certainty=desk.href("methods.md", "certainty"),
-        figure=html(posture_figure("posture", exercise, vocabulary), desk.href(figure_file.uri(id)), passed_on.figure), share=passed_on,
+        figure=html(figure_file.posture(shelf, id, "posture"), desk.href(figure_file.uri(id)), passed_on.figure), share=passed_on,
         postures=key_postures(exercise.movement, vocabulary),
         cues=[CueGroup(title, [(cue, desk.grounds(cue)) for cue in cues]) for title, cues in (
             ("Set up", exercise.cues.set_up), ("Move", exercise.cues.move), ("Check", exercise.cues.check))],

@@ -9,7 +9,7 @@ from ...movement.course import Course
 from ...movement.length.length import Repetition
 from ...movement.load.curve import Curve
 from ...movement.load.moments import Unknown
-from ..context import Shelf
+from ..context import Shelf, once
 from . import curve_plot
 from .curve_plot import Caption, CurvePlot, Mark
 from .curves import basis, ends, joint, length_panel, load_panel, stacked
@@ -26,6 +26,7 @@ def file_with(id: str, other: str) -> str:
     return f"figures/exercises/{id}/with-{other}.svg"
 
 
+@once
 def compare(shelf: Shelf, exercise_a: str, exercise_b: str) -> CurvePlot | None:
     """Two exercises in one plot: both loads, and the lengths of the first part that both train; None where neither can be drawn."""
     ids = (exercise_a, exercise_b)
