@@ -11,6 +11,7 @@ from typing import Any, Concatenate, NamedTuple, ParamSpec, TypeVar
 from ..catalog import entries
 from ..catalog.bibliography import apa as referencing
 from ..catalog.load import Catalog
+from ..checks.profile import Profile
 from ..evidence.conventions import Settings, settings
 from ..evidence.model import Comparison, Conclusion, Conclusions, Field, Question, Row
 from ..evidence.treatments import exercise_of
@@ -51,6 +52,8 @@ class Shelf:
     conclusions: Conclusions
     addresses: Addresses
     site: Site = UNPUBLISHED
+    profile: Profile = field(default_factory=dict)
+    """Severities of the rules."""
     _worked_out: dict[Any, Any] = field(default_factory=dict, repr=False, compare=False)
     """Answers of functions that are marked ``once``."""
 

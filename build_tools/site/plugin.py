@@ -27,6 +27,7 @@ from ..checks import runner
 from ..committed import addresses as address_list
 from ..committed import files as committed
 from . import book, templating
+from .pages import indexes
 from .publication import Site
 
 log = get_plugin_logger("handbook")
@@ -67,7 +68,8 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):
         root = Path(self.config.catalog)
         catalog, profile, by_rules, by_numbers, conclusions = pipeline.run(pipeline.open_catalog(root, _shown(root)))
         # Only a warning: whoever edits with a preview open sees the page, and writes conclusions and addresses last.
-        behind = [*committed.stale_at_all(conclusions, catalog), *(address_list.stale(catalog) if conclusions else [])]
+        behind = committed.stale_at_all(conclusions, catalog)
+        behind += address_list.stale(catalog, book.answering(catalog)) if conclusions else []
         warnings = [runner.Reported(finding, "warning") for finding in behind]
         self._report([*by_rules, *by_numbers, *warnings], strict=config.strict or self.config.strict)
         assert conclusions is not None  # else an error of the rules has stopped the build
@@ -120,7 +122,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):
         if not self.config.enabled:
             return context
         context["handbook"] = self._book.shelf.handbook  # type: ignore[typeddict-unknown-key]
-        index = book.INDEXES.get(page.meta.get("section", ""))
+        index = indexes.URIS.get(page.meta.get("section", ""))
         self._section = next((p for p in nav.pages if p.file.src_uri == index), None)
         if self._section:
             self._section.active = True

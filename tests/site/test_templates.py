@@ -12,7 +12,7 @@ from build_tools.site import templating
 SITE = Path(templating.__file__).parent
 FILES = [path for room in templating.ROOMS for path in sorted((SITE / room).iterdir())]
 #: Written as numbers; white and black are what paper and ink are in print.
-COLOUR = re.compile(r"#(?:[0-9a-f]{6}|[0-9a-f]{3})\b(?!;?&)", re.IGNORECASE)
+COLOUR = re.compile(r"#(?:[0-9a-f]{6}|[0-9a-f]{3})\b", re.IGNORECASE)
 
 
 def test_a_template_is_known_by_its_name_alone() -> None:

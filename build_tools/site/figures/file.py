@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import partial
 
 from ..context import Shelf, once
 from ..escape import xml_text
+from ..resource import Resource
 from ..templating import render
 from .figure import Figure, Pose, figure
 
@@ -57,6 +60,12 @@ class FigureFile:
     def height(self) -> int:
         """Height of the whole file."""
         return self.words_top + 17 * len(self.foot) + EDGE // 2
+
+
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """A file for each exercise."""
+    for id in shelf.catalog.exercises:
+        yield Resource(uri(id), partial(file, id=id))
 
 
 def uri(id: str) -> str:

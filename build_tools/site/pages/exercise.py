@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from functools import partial
 from typing import Literal
 
 from markupsafe import Markup
@@ -19,6 +21,7 @@ from ..client.share import Share
 from ..context import Desk, Grounds, Link, Shelf
 from ..figures import file as figure_file
 from ..figures.figure import html
+from ..resource import Resource
 from ..sections import care as care_view
 from ..sections import comparison as comparisons
 from ..sections import labels as words
@@ -109,6 +112,12 @@ class ExercisePage:
     reviewed: date
     notice: str
     notice_href: str
+
+
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """A page for each exercise."""
+    for id in shelf.catalog.exercises:
+        yield Resource(f"exercises/{id}.md", partial(text, id=id), anchors(shelf, id), f"exercises/{id}.yaml")
 
 
 def anchors(shelf: Shelf, id: str) -> list[str]:
