@@ -22,9 +22,11 @@ from ..templating import render
 def resources(shelf: Shelf) -> Iterator[Resource]:
     """A page at every retired address whose successor lives."""
     moved = shelf.catalog.moved
-    for folder, (kind, collection) in FOLDERS.items() if moved else ():
+    if moved is None:
+        return
+    for folder, (kind, collection) in FOLDERS.items():
         living = getattr(shelf.catalog, collection)
-        for old, new in sorted(getattr(moved.data, kind).items()):  # type: ignore[union-attr]  # none without a list
+        for old, new in sorted(getattr(moved.data, kind).items()):
             if new in living:
                 yield Resource(f"{folder}/{old}/index.html", partial(_page, kind=kind, folder=folder, new=new))
 

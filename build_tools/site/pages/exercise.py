@@ -18,7 +18,7 @@ from ...movement.load import body_weight
 from ...movement.posture.words import KeyPosture, key_postures
 from ..client import share
 from ..client.share import Share
-from ..context import Desk, Grounds, Link, Shelf
+from ..context import Desk, Grounds, Link, Shelf, once
 from ..figures import file as figure_file
 from ..figures.figure import html
 from ..resource import Resource
@@ -161,6 +161,7 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
         reviewed=exercise.reviewed, notice=shelf.handbook.notice.short, notice_href=desk.href("cautions.md"))
 
 
+@once
 def cited(shelf: Shelf, id: str) -> list[str]:
     """Keys of everything that an exercise's page cites, in the order of a reference list."""
     exercise = shelf.catalog.exercises[id].data
