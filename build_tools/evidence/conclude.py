@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itertools import groupby
-from typing import Literal
+from typing import Any, Literal
 
 from ..catalog.entries import Claim
 from ..catalog.finding import Finding
@@ -82,7 +82,7 @@ def _reason(engine: Engine, claim: Claim, judged: list[Judged]) -> str:
     if len(judged) == 1:
         return judged[0].reason
     grouped = groupby(zip(judged, claim.part, strict=True), key=lambda pair: pair[0].reason)
-    told = [(reason, [part for _, part in group]) for reason, group in grouped]
+    told: list[tuple[str, list[str]]] = [(reason, [part for _, part in group]) for reason, group in grouped]
     if len(told) == 1:
         return told[0][0]
     return " ".join(f"{upper_first(engine.names.parts(parts))}: {reason}" for reason, parts in told)
@@ -113,7 +113,7 @@ def _alike(comparison: Comparison) -> tuple[object, ...]:
     return comparison.shape, rows, str(comparison.directions), read_off(comparison.rows), alone
 
 
-def _findings(engine: Engine, entry: Entry, conclusion: Conclusion, claim: Claim) -> list[Finding]:
+def _findings(engine: Engine, entry: Entry[Any], conclusion: Conclusion, claim: Claim) -> list[Finding]:
     path = ("emphasis", conclusion.index)
     found = []
     if conclusion.verdict == "contradicted" and not claim.disputed:

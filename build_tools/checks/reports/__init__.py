@@ -63,7 +63,8 @@ def plural(count: int, one: str, many: str = "") -> str:
 
 def render(report: Report, format: str) -> str:
     """``report`` in one of ``FORMATS``, ending with a line break."""
-    return importlib.import_module(f".{format}", __name__).render(report)
+    text: str = importlib.import_module(f".{format}", __name__).render(report)
+    return text
 
 
 def visible(text: str) -> str:
