@@ -16,6 +16,7 @@ import sys
 from collections.abc import Collection
 
 from build_tools.catalog.complaints import did_you_mean
+from build_tools.checks.reports import visible
 
 from . import CLEAN, FINDINGS, CannotRun, reporting, terminal
 
@@ -40,7 +41,7 @@ def run(args: argparse.Namespace) -> int:
         print("handbook: nothing was computed, because the catalog has errors; run: handbook check", file=sys.stderr)
         return FINDINGS
     if not text:
-        raise CannotRun(f"there is no claim `{reporting.visible(args.claim)}`; {_instead(args.claim, known)}")
+        raise CannotRun(f"there is no claim `{visible(args.claim)}`; {_instead(args.claim, known)}")
     sys.stdout.write(text)
     return CLEAN
 

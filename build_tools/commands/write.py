@@ -9,6 +9,8 @@ import argparse
 import sys
 from pathlib import Path
 
+from build_tools.checks.reports import visible
+
 from . import CLEAN, FINDINGS, CannotRun, reporting, terminal
 
 
@@ -28,7 +30,7 @@ def run(args: argparse.Namespace) -> int:
     from build_tools.site.publication import Site
 
     if not args.content.is_dir():
-        raise CannotRun(f"there is no folder `{reporting.visible(str(args.content))}`")
+        raise CannotRun(f"there is no folder `{visible(str(args.content))}`")
     try:
         with terminal.progress() as tell:
             opened = reporting.load(args.catalog, tell)

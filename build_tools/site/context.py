@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
-from functools import cached_property, wraps
+from functools import cached_property, update_wrapper
 from typing import Any, Concatenate, NamedTuple, ParamSpec, TypeVar
 
 from ..catalog import entries
@@ -144,13 +144,13 @@ class Shelf:
 
 def once(make: Callable[Concatenate[Shelf, P], T]) -> Callable[Concatenate[Shelf, P], T]:
     """Mark a function of the shelf and of ids as costly: each answer is worked out once a book. Nobody may change what it gives."""
-    @wraps(make)
-    def kept(shelf: Shelf, *ids: P.args, **none: P.kwargs) -> T:
-        key = make, ids
+    def kept(shelf: Shelf, /, *ids: P.args, **named: P.kwargs) -> T:
+        key = make, ids, tuple(named.items())
         if key not in shelf._worked_out:
-            shelf._worked_out[key] = make(shelf, *ids, **none)
+            shelf._worked_out[key] = make(shelf, *ids, **named)
         found: T = shelf._worked_out[key]
         return found
+    update_wrapper(kept, make)
     return kept
 
 
