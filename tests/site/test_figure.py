@@ -156,7 +156,7 @@ SNAPSHOTS: dict[str, object] = {
 
 def test_the_working_segment_is_told_by_weight() -> None:
     """It stands apart from the rest by its own style: solid in every stylesheet, outlined the rest."""
-    css = (Path(ROOT) / "build_tools" / "site" / "assets" / "handbook.css").read_text(encoding="utf-8")
+    css = (Path(ROOT) / "build_tools" / "site" / "styles" / "handbook.css.jinja").read_text(encoding="utf-8")
     assert ".hb-pose__work { fill: currentColor;" in css
     assert ".hb-pose__body { fill: var(--hb-paper);" in css
     frame = course("shipped", "seated-leg-curl")[0]

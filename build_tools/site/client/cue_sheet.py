@@ -11,7 +11,8 @@ from datetime import date
 
 from ...catalog import care, entries
 from ..context import Shelf
-from ..figures.figure import Figure, Pose, figure
+from ..figures.figure import Figure, Pose
+from ..figures.file import posture
 from ..publication import Site
 from ..templating import render
 from .offline import kept_at
@@ -123,7 +124,7 @@ def model(shelf: Shelf, id: str) -> CueSheet:
     exercise, vocabulary, desk = shelf.catalog.exercises[id].data, shelf.vocabulary, shelf.at(uri(id))
     address, standing = shelf.site.at(f"cues/{id}/"), care.care(care.named(exercise), vocabulary)
     return CueSheet(
-        exercise=exercise, figure=figure(id, exercise, vocabulary),
+        exercise=exercise, figure=posture(shelf, id, id),
         needs=[_needed(vocabulary.equipment[e]) for e in exercise.equipment if e != NOTHING],
         cautions=[(caution, _ask(caution.ask)) for caution in exercise.cautions],
         before=[line.say for line in standing.before],

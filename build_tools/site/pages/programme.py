@@ -11,6 +11,7 @@ from ...catalog import care, entries
 from ...catalog.walk import Path, statements
 from ...planning.load_prediction import NotCovered, one_repetition_maximum
 from ..context import Desk, Grounds, Link, Shelf
+from ..resource import Resource
 from ..sections import care as care_view
 from ..sections import equations as equation_words
 from ..sections.care import CareView
@@ -88,6 +89,11 @@ class ProgrammePage:
     timing: list[tuple[str, Stated]]
     sources: list[Formatted]
     reviewed: date
+
+
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """The page."""
+    yield Resource(URI, text, anchors(shelf), "programme.yaml" if shelf.catalog.programme else None)
 
 
 def text(shelf: Shelf) -> str:

@@ -5,7 +5,7 @@ Everything but the clients is computed at every build by the reference of the wo
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from ...catalog import entries
@@ -25,6 +25,7 @@ from ...planning.words import WORDS
 from ..client import handout_page
 from ..context import Desk, Link, Shelf
 from ..planner.state import fragment
+from ..resource import Resource
 from ..sections.tour_words import Reason, Words, grounds
 from ..templating import render
 from . import programme
@@ -88,6 +89,11 @@ class ClientView:
     """On the week with what was added; each with the passage that says so, where the programme has it."""
     days: list[Trained]
     """Of the week with what was added."""
+
+
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """The page."""
+    yield Resource(URI, text, anchors(shelf), "example.yaml" if shelf.catalog.example else None)
 
 
 def anchors(shelf: Shelf) -> list[str]:

@@ -10,7 +10,7 @@ from ...movement.course import Course
 from ...movement.length.length import Repetition
 from ...movement.load.curve import Curve
 from ...movement.load.moments import Unknown
-from ..context import Shelf
+from ..context import Shelf, once
 from . import curve_plot
 from .curve_plot import Caption, CurvePlot, Mark, Panel
 from .curves import basis, ends, joint, length_panel, load_panel, stacked
@@ -61,6 +61,7 @@ class _Side(NamedTuple):
         return found[::-1] if self.turned else found
 
 
+@once
 def compare(shelf: Shelf, exercise_a: str, exercise_b: str) -> CurvePlot | None:
     """Two exercises in one plot: both loads, and the lengths of the first part that both train; None where neither can be drawn."""
     courses = [shelf.courses.of(id) for id in (exercise_a, exercise_b)]
