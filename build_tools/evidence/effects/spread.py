@@ -86,11 +86,6 @@ def se_from_p(difference: float, p: float, df: float | None, bound: Bound = "exa
     return se_from_t(difference, math.copysign(t, difference))
 
 
-def sd_from_se_of_difference(se: float, n1: float, n2: float) -> float:
-    """SD common to two independent groups, from the standard error of their mean difference."""
-    return inputs.sd(se) / math.sqrt(1 / inputs.people(n1) + 1 / inputs.people(n2))
-
-
 def sd_of_differences(sd1: float, sd2: float, r: float) -> float:
     """SD of differences (or changes) within people whose two values correlate by ``r``."""
     inputs.correlation(r)

@@ -1,7 +1,6 @@
 """Standardised and raw mean differences.
 
-Papers report these, so they are read and checked here; they are not pooled with
-ratios. Several variances of one estimate are published; each function names its
+Papers report these; the handbook pools ratios. Several variances of one estimate are published; each function names its
 own. J corrects the small-sample bias of d (Hedges 1981,
 doi:10.3102/10769986006002107). All differences are first minus second.
 """
@@ -11,10 +10,10 @@ from __future__ import annotations
 import math
 from typing import Literal
 
-from ..errors import EvidenceError
-from . import inputs
-from .estimate import Estimate
-from .spread import Group, df_independent, df_paired, sd_of_differences
+from build_tools.evidence.effects import inputs
+from build_tools.evidence.effects.estimate import Estimate
+from build_tools.evidence.effects.spread import Group, df_independent, df_paired, sd_of_differences
+from build_tools.evidence.errors import EvidenceError
 
 Variance = Literal["large sample", "large sample of d", "unbiased"]
 
