@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from ...catalog.entries import Exercise
+from ...english import upper_first
 from ..context import Desk, Link, Shelf
 from ..sections.references import cited_on, formatted
-from ..templating import render, upper_first
+from ..templating import render
 from .citations import Mention
 
 

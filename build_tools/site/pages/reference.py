@@ -7,6 +7,7 @@ from itertools import groupby
 from typing import NamedTuple
 
 from ...catalog import entries
+from ...english import upper_first
 from ...evidence.model import Comparison, Row
 from ...evidence.printed import number
 from ...evidence.printed import value as printed_value
@@ -14,7 +15,7 @@ from ..context import Desk, Link, Shelf
 from ..sections import labels as words
 from ..sections.comparison import asked, shows
 from ..sections.references import Formatted, formatted
-from ..templating import render, upper_first
+from ..templating import render
 from .citations import Mention
 
 SECTIONS = ("top", "what-was-read", "numbers", "rests-on-it", "bibtex")
