@@ -11,7 +11,8 @@ def test_a_list_ends_with_and(words, told):
 
 
 @pytest.mark.parametrize(("n", "one", "many", "told"), [
-    (0, "error", None, "0 errors"), (1, "study", "studies", "1 study"), (2, "study", "studies", "2 studies"), (1200, "error", None, "1,200 errors")])
+    (0, "error", None, "0 errors"), (1, "study", "studies", "1 study"), (2, "study", "studies", "2 studies"),
+    (1200, "error", None, "1,200 errors")])
 def test_a_count_agrees_with_its_noun(n, one, many, told):
     assert counted(n, one, many) == told
 

@@ -6,11 +6,10 @@ import numpy as np
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
-from oracle.standard import pooled_sd
+from oracle.standard import Group, pooled_sd, sd_of_differences
 from statistics_reference import entry, expect, expect_published, same
 
 from build_tools.evidence.effects import ratio, spread
-from build_tools.evidence.effects.spread import Group
 from build_tools.evidence.errors import EvidenceError
 
 INDEPENDENT = {f"es_rom_ind{i}" for i in (1, 2, 5)}
@@ -141,7 +140,7 @@ def test_ratio_from_two_means_and_p(a, b, p, n1, n2):
 def test_ratio_from_a_difference_is_near_that_from_the_arms(m, cv1, cv2, n, r):
     """Equal means: the two ways meet in sd_diff / (m sqrt(n)), although p and t say nothing there."""
     arms_known = ratio.log_ratio(ratio.log_mean(m, cv1 * m, n), ratio.log_mean(m, cv2 * m, n), r)
-    se = spread.sd_of_differences(cv1 * m, cv2 * m, r) / math.sqrt(n)
+    se = sd_of_differences(cv1 * m, cv2 * m, r) / math.sqrt(n)
     for b in (m, m * (1 + 1e-9)):
         assert ratio.log_ratio_from_difference(m, b, se).se == pytest.approx(arms_known.se, rel=1e-8)
 
