@@ -8,6 +8,7 @@ from typing import Any, Literal
 from ..catalog.entries import Claim
 from ..catalog.finding import Finding
 from ..catalog.load import Catalog, Entry
+from ..english import upper_first
 from . import answers, sentences
 from .answers import read_off
 from .certainty import LEVELS, Certainty, Override
@@ -16,7 +17,6 @@ from .engine import Engine
 from .lengths import Lengths, compare, judge, sentence
 from .model import Comparison, Conclusion, Conclusions, Disagreement, Question
 from .verdict import Claimed, Judged, Verdict
-from .wording.names import upper_first
 
 #: From what stops a claim to what carries it; a claim on several parts is as good as its weakest.
 _WEAKEST_FIRST: tuple[Verdict, ...] = ("contradicted", "not shown", "untested", "leaning", "shown")

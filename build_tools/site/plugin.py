@@ -35,7 +35,7 @@ log = get_plugin_logger("handbook")
 _LOOKS = [Path(__file__).parent / folder for folder in ("templates", "styles", "assets", "handout", "planner/js")]
 
 
-class HandbookConfig(Config):
+class HandbookConfig(Config):  # type: ignore[no-untyped-call]  # MkDocs has no types
     """What ``mkdocs.yml`` may say under ``handbook:``."""
 
     enabled = c.Type(bool, default=True)
@@ -47,7 +47,7 @@ class HandbookConfig(Config):
     """Whether readers' devices keep cue sheets and handouts for use without a network."""
 
 
-class HandbookPlugin(BasePlugin[HandbookConfig]):
+class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-call]
     """Loads, checks, concludes and renders the catalog at each build."""
 
     _book: book.Book

@@ -10,6 +10,7 @@ from jinja2 import ChoiceLoader, Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 from markupsafe import escape as escape_html
 
+from ..english import upper_first
 from . import escape
 
 #: Where templates and stylesheets stand. No name occurs twice, so that a template is asked for by its name alone.
@@ -48,11 +49,6 @@ def code(text: str) -> Markup:
     """Plain text in which `backticks` set code."""
     parts = [Markup("<code>{}</code>").format(part) if n % 2 else escape_html(part) for n, part in enumerate(text.split("`"))]
     return Markup("").join(parts)
-
-
-def upper_first(text: str) -> str:
-    """The text with a capital first letter."""
-    return text[:1].upper() + text[1:]
 
 
 def sentence(text: str) -> str:

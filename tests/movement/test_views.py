@@ -21,7 +21,7 @@ from build_tools.movement.posture.body import REFERENCE, Body
 from build_tools.movement.posture.frame import OTHER, Frame
 from build_tools.movement.posture.limits import impossible, not_shown, out_of_range
 from build_tools.movement.posture.pose import PLACE, VIEWS, frames
-from build_tools.movement.posture.words import alternative, seen
+from build_tools.movement.posture.words import key_postures, placed, seen
 
 VOCABULARY: Vocabulary = load(Path(__file__).parents[2] / "catalog").vocabulary.data
 HALF, ARM, FOREARM, GRIP = 1.75 * 0.259 / 2, 1.75 * 0.372, 1.75 * 0.186, 1.75 * 0.04
@@ -233,9 +233,9 @@ def test_from_where_it_is_seen(position: str, view: str, words: str) -> None:
 def test_the_words_of_a_view_and_of_the_other_side() -> None:
     turn = made("standing", {"shoulder-rotation": 40}, {"shoulder-rotation": -30}, view="above",
                 other={"from": {"shoulder-rotation": 0}, "to": {"shoulder-rotation": 0}})
-    assert alternative(turn, VOCABULARY) == (
-        "Standing, seen from above. Start: forearms turned in 40°; other side: forearms pointing ahead. "
-        "Finish: forearms turned out 30°; other side: forearms pointing ahead.")
+    assert placed(turn, VOCABULARY) == "Standing, seen from above"
+    assert [told.words for told in key_postures(turn, VOCABULARY)] == [
+        "forearms turned in 40°; other side: forearms pointing ahead", "forearms turned out 30°; other side: forearms pointing ahead"]
 
 
 @pytest.mark.parametrize(("movement", "segment"), [

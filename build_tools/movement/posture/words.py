@@ -27,12 +27,6 @@ def key_postures(movement: Movement, vocabulary: Vocabulary) -> list[KeyPosture]
     return [KeyPosture(label, _frame(frame, named, vocabulary)) for label, frame in zip(labels, shown, strict=True)]
 
 
-def alternative(movement: Movement, vocabulary: Vocabulary) -> str:
-    """Stands in for the drawing: ``Seated. Start: hips bent 90°, knees straight. Finish: ...``."""
-    told = " ".join(f"{posture.label}: {posture.words}." for posture in key_postures(movement, vocabulary))
-    return f"{placed(movement, vocabulary)}. {told}"
-
-
 def placed(movement: Movement, vocabulary: Vocabulary) -> str:
     """The position, and from where it is seen unless from the side."""
     return ", ".join(filter(None, (vocabulary.positions[movement.position].name, seen(movement, vocabulary))))

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ...catalog import care, entries
+from ...english import lower_first
 from ..context import Shelf
 from ..figures.figure import Figure, Pose
 from ..figures.file import posture
@@ -137,14 +138,10 @@ def model(shelf: Shelf, id: str) -> CueSheet:
 
 def _needed(equipment: entries.Equipment) -> str:
     """A piece of equipment, and what stands in for it."""
-    name = _lower_first(equipment.name)
-    return f"{name} ({_lower_first(equipment.note).rstrip('.')})" if equipment.note else name
+    name = lower_first(equipment.name)
+    return f"{name} ({lower_first(equipment.note).rstrip('.')})" if equipment.note else name
 
 
 def _ask(whom: str) -> str:
     """Whom to ask as an instruction: catalogs name the people, or say the whole sentence."""
-    return f"Ask {_lower_first(whom)}" if whom.split(maxsplit=1)[0] in ARTICLES else whom
-
-
-def _lower_first(text: str) -> str:
-    return text[:1].lower() + text[1:]
+    return f"Ask {lower_first(whom)}" if whom.split(maxsplit=1)[0] in ARTICLES else whom

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from ...catalog.entries import Exercise
+from ...english import upper_first
 from ..context import Desk, Link, Shelf
 from ..resource import Resource
 from ..sections.references import cited_on, formatted
-from ..templating import render, upper_first
+from ..templating import render
 from .citations import mentions
 
 #: Section -> uri of its index.

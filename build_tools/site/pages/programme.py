@@ -9,6 +9,7 @@ from typing import Any
 
 from ...catalog import care, entries
 from ...catalog.walk import Path, statements
+from ...english import counted
 from ...planning.load_prediction import NotCovered, one_repetition_maximum
 from ..context import Desk, Grounds, Link, Shelf
 from ..resource import Resource
@@ -185,7 +186,7 @@ def sure(shelf: Shelf, basis: entries.Basis) -> str:
         return "common practice"
     keys = {c.key for c in basis.cites}
     whole = any(shelf.catalog.references[key].read == "full text" for key in keys)
-    return f"{len(keys)} {'source' if len(keys) == 1 else 'sources'}{'' if whole else ', no full text read'}"
+    return f"{counted(len(keys), 'source')}{'' if whole else ', no full text read'}"
 
 
 def _equation(desk: Desk, equation: entries.Equation) -> EquationView:

@@ -9,6 +9,7 @@ from itertools import groupby
 from typing import NamedTuple
 
 from ...catalog import entries
+from ...english import upper_first
 from ...evidence.model import Comparison, Row
 from ...evidence.printed import number
 from ...evidence.printed import value as printed_value
@@ -17,7 +18,7 @@ from ..resource import Resource, finished
 from ..sections import labels as words
 from ..sections.comparison import asked, shows
 from ..sections.references import Formatted, formatted
-from ..templating import render, upper_first
+from ..templating import render
 from .citations import Mention, mentions
 
 SECTIONS = ("top", "what-was-read", "numbers", "rests-on-it", "bibtex")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from ...evidence.wording.names import listed
+from ...english import listed
 from ...movement import curve_words
 from ...movement.course import Course
 from ...movement.length.length import Repetition

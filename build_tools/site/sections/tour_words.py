@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from ...evidence.wording.names import Names, listed, upper_first
+from ...english import listed, upper_first
+from ...evidence.wording.names import Names
 from ...planning.facts import ExerciseFacts
 from ...planning.order import STATED, Orders
 from ...planning.shortlist import Difference, Proposal
