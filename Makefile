@@ -28,9 +28,11 @@ site: check ## Check the catalog, build the handbook into site/
 	@mv $(VENV)/staging site && rm -rf $(VENV)/previous
 	@echo "The handbook is in site/ (open it with: make serve)"
 
-test: $(VENV)/test.stamp ## Lint and test; ARGS="-k name" passes options to pytest
+# A file's tests stay in one process: they share what the file makes once.
+test: $(VENV)/test.stamp ## Lint, check the types, test; ARGS="-k name" passes options to pytest
 	@$(PY) -m ruff check --quiet .
-	@$(PY) -m pytest $(ARGS)
+	@$(PY) -m mypy --no-error-summary
+	@$(PY) -m pytest --numprocesses auto --dist loadfile --durations 10 $(ARGS)
 
 serve: $(VENV)/site.stamp ## Preview with live reload on http://127.0.0.1:8000/
 	@$(PY) -m mkdocs serve --livereload $(ARGS)

@@ -191,7 +191,9 @@ def test_every_shipped_sheet_is_one_request_without_a_script(shipped: dict[str, 
 def test_no_text_becomes_structure(text: str) -> None:
     def made(added: str) -> dict[str, list[tuple[str, tuple[str, ...]]]]:
         built = files(poisoned(load(DEMO), added))
-        return {uri: Reader(content.decode()).elements for uri, content in built.items() if uri.endswith(".html")}
+        pages = {uri: content.decode() for uri, content in built.items() if uri.endswith(".html")}
+        # How full a sheet is follows from the length of its words, and is written on <html>: no structure.
+        return {uri: Reader(re.sub(r'(<html[^>]*) data-print="[a-z]*"', r"\1", html)).elements for uri, html in pages.items()}
 
     assert made("a" + text + "a") == made("a")
 
