@@ -35,7 +35,7 @@ from .publication import Site
 
 log = get_plugin_logger("handbook")
 #: What a live preview watches beside the catalog.
-_LOOKS = [Path(__file__).parent / folder for folder in ("templates", "assets", "handout", "planner/js")]
+_LOOKS = [Path(__file__).parent / folder for folder in ("templates", "assets", "scripts")]
 
 
 class HandbookConfig(Config):
