@@ -9,7 +9,7 @@ import { folded, order } from "./text.js";
 export const KINDS = ["growth", "activation", "length", "taught"], NOTHING = "none";
 const LISTS = ["has", "avoid"];
 
-export const empty = () => ({ part: "", kind: "", has: [], position: "", sides: "", avoid: [], name: "" });
+const empty = () => ({ part: "", kind: "", has: [], position: "", sides: "", avoid: [], name: "" });
 export const asked = (query) => Object.keys(empty()).filter((field) => query[field].length);
 export const partsOf = (data, ref) => Object.hasOwn(data.muscles, ref) ? data.muscles[ref].parts : [ref];
 

@@ -17,14 +17,14 @@ const total = (numbers) => Object.values(numbers).reduce((sum, value) => sum + v
 
 /** Whether an exercise is an accessory that the coach could add. A wish is {parts, the most important first; equipment at hand; concerns to
     avoid; week, the exercises that it holds; sets that a proposal would get}. */
-export function fits(exercises, wish, id) {
+function fits(exercises, wish, id) {
   const exercise = exercises[id];
   return !exercise.main && !wish.week.includes(id) && exercise.equipment.every((thing) => wish.equipment.includes(thing))
     && !exercise.concerns.some((concern) => wish.concerns.includes(concern));
 }
 
 /** How two exercises for a part differ, as far as both are known. */
-export function ways(exercises, first, second, part) {
+function ways(exercises, first, second, part) {
   const [a, b] = [exercises[first], exercises[second]];
   const differ = (one, other) => one !== undefined && other !== undefined && one !== other;
   return WAYS.filter((way) => ({
