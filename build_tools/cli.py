@@ -47,13 +47,23 @@ def main(argv: Sequence[str] | None = None) -> int:
         return COULD_NOT_RUN
 
 
+class _Version(argparse.Action):
+    """Prints the version, which pyproject.toml alone states; it is imported and looked up only when asked for."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
+        from importlib.metadata import version
+        print(f"handbook {version('evidence-handbook')}")
+        parser.exit()
+
+
 def _dispatch(argv: list[str]) -> int:
     width = max(map(len, COMMANDS))
     listed = "\n".join(f"  {name.ljust(width)}  {line}" for name, line in COMMANDS.items())
     top = argparse.ArgumentParser(
         prog="handbook", description="Keeps an evidence handbook for strength coaches sound.",
         epilog=f"commands:\n{listed}\n\n`handbook COMMAND --help` explains one of them.",
-        formatter_class=argparse.RawDescriptionHelpFormatter, usage="handbook [-h] COMMAND ...")
+        formatter_class=argparse.RawDescriptionHelpFormatter, usage="handbook [-h] [--version] COMMAND ...")
+    top.add_argument("--version", action=_Version, nargs=0, help="show the program's version and exit")
     top.add_argument("command", metavar="COMMAND", help="what to do, see below")
     # Everything after the command's name is the command's own business.
     name = top.parse_args(argv[:1]).command
@@ -64,7 +74,8 @@ def _dispatch(argv: list[str]) -> int:
     parser = argparse.ArgumentParser(
         prog=f"handbook {name}", description=module.__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     module.add_arguments(parser)
-    return module.run(parser.parse_args(argv[1:]))
+    status: int = module.run(parser.parse_args(argv[1:]))
+    return status
 
 
 if __name__ == "__main__":

@@ -1,24 +1,38 @@
-"""The rules first, then the numbers: everything wrong with a catalog, and what it says when nothing is."""
+"""Open a catalog, check it, and conclude from it when nothing is wrong: what every command and the plugin begin with."""
 
 from __future__ import annotations
 
 from datetime import date
-from typing import NamedTuple
+from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
 
+from . import clock
+from .catalog import load as loading
 from .catalog.load import Catalog
 from .checks import exceptions, runner
 from .checks.manuals.numbers import NUMBERS
-from .checks.profile import Profile, severity_of
+from .checks.profile import Profile, load_profile, severity_of
 from .checks.rule import all_rules
 from .checks.runner import Reported
-from .evidence.conclude import conclude
-from .evidence.lengths import Lengths
-from .evidence.model import Conclusions
+from .movement.length.length import means
+
+if TYPE_CHECKING:
+    from .evidence.model import Conclusions
 
 
-class Weighed(NamedTuple):
-    """What the rules and the numbers find, in the order of the files."""
+class Opened(NamedTuple):
+    """A catalog, and what it is judged by."""
 
+    catalog: Catalog
+    today: date
+    profile: Profile
+
+
+class Checked(NamedTuple):
+    """What the rules and the numbers find, in the order of the files, and what the catalog says."""
+
+    catalog: Catalog
+    profile: Profile
     by_rules: list[Reported]
     by_numbers: list[Reported]
     conclusions: Conclusions | None
@@ -29,13 +43,29 @@ class Weighed(NamedTuple):
         """All findings."""
         return sorted(self.by_rules + self.by_numbers, key=lambda reported: reported.place)
 
+    @property
+    def errors(self) -> list[Reported]:
+        """Those that stop a build."""
+        return [reported for reported in self.reported if reported.severity == "error"]
 
-def weigh(catalog: Catalog, today: date, profile: Profile, lengths: Lengths | None = None) -> Weighed:
-    """Check ``catalog`` on the day ``today`` and, if it is sound, conclude from it; ``lengths`` as in ``conclude``."""
+
+def open_catalog(folder: Path, label: str | None = None) -> Opened:
+    """Read the catalog in ``folder``, the day it is judged by and the severities; findings call it ``label`` (default: the path as given).
+
+    Raises ``ValueError`` for a day that is none, ``OSError`` for files that cannot be read.
+    """
+    return Opened(loading.load(folder, label), clock.today(), load_profile())
+
+
+def run(opened: Opened) -> Checked:
+    """Check the catalog and, if it is sound, conclude from it with the model's lengths."""
+    catalog, today, profile = opened
     by_rules = runner.run(catalog, today, profile)
     if any(reported.severity == "error" for reported in by_rules):
-        return Weighed(by_rules, [], None)
-    conclusions = conclude(catalog, lengths)
+        return Checked(catalog, profile, by_rules, [], None)
+    from .evidence.conclude import conclude  # slow to import, and `handbook check` needs none of it
+
+    conclusions = conclude(catalog, means(catalog))
     found = exceptions.let_through(conclusions.findings, catalog, NUMBERS, complete=True, elsewhere=all_rules())
     judged = {Reported(finding, severity_of(finding.rule, profile)) for finding in found}
-    return Weighed(by_rules, sorted(judged, key=lambda reported: reported.place), conclusions)
+    return Checked(catalog, profile, by_rules, sorted(judged, key=lambda reported: reported.place), conclusions)

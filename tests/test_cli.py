@@ -8,6 +8,7 @@ import re
 import shutil
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 from types import SimpleNamespace
 
@@ -376,6 +377,12 @@ def test_schema_lists_the_kinds(capsys):
 def test_every_command_has_help(capsys, name):
     assert cli.main([name, "--help"]) == 0
     assert f"usage: handbook {name}" in capsys.readouterr().out
+
+
+def test_the_version_is_that_of_the_project(capsys):
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    assert cli.main(["--version"]) == 0
+    assert capsys.readouterr().out == f"handbook {project['version']}\n"
 
 
 def test_help_lists_the_commands_and_imports_none():

@@ -13,10 +13,9 @@ from build_tools.catalog.walk import client_texts
 from build_tools.checks import reading, reports
 from build_tools.checks.profile import load_profile
 from build_tools.committed import files as committed
-from build_tools.movement.length.length import means
 from build_tools.movement.load.working import working_segment
 from build_tools.movement.posture.limits import moving_joints
-from build_tools.pipeline import weigh
+from build_tools.pipeline import Opened, run
 from build_tools.site.figures.figure import STEPS, figure, frames
 
 CATALOG = Path(__file__).parents[1] / "catalog"
@@ -31,11 +30,11 @@ def test_nothing_to_mend_under_strict(catalog: Catalog) -> None:
     # Judged on the day of the newest review: a test must not begin to fail because time passes.
     # `make check` judges by the present day.
     newest = max(entry.data.reviewed for folder in (catalog.muscles, catalog.exercises) for entry in folder.values())
-    weighed = weigh(catalog, newest, load_profile(), means(catalog))
-    assert not weighed.reported, "\n" + reports.render(reports.Report(weighed.reported), "text")
-    assert weighed.conclusions is not None
+    checked = run(Opened(catalog, newest, load_profile()))
+    assert not checked.reported, "\n" + reports.render(reports.Report(checked.reported), "text")
+    assert checked.conclusions is not None
     # What a pull request shows is what the numbers give. After a wanted change: handbook conclude
-    assert committed.stale(committed.files(weighed.conclusions, catalog), catalog) == []
+    assert committed.stale(committed.files(checked.conclusions, catalog), catalog) == []
 
 
 def test_the_whole_body_is_covered(catalog: Catalog) -> None:

@@ -6,6 +6,7 @@ import difflib
 import re
 import types
 import typing
+from collections.abc import Callable
 from typing import Any
 
 from pydantic import BaseModel, ValidationError
@@ -32,49 +33,99 @@ def findings(error: ValidationError, src: Source, model: type[BaseModel]) -> lis
     return [_finding(details, src, model) for details in error.errors(include_url=False)]
 
 
+class _Complaint:
+    """One thing that the validator complains of, with what its words are made of."""
+
+    def __init__(self, details: ErrorDetails, src: Source, model: type[BaseModel]):
+        self.kind, self.value, self.context = details["type"], details["input"], details.get("ctx") or {}
+        # The validator marks a complaint about a mapping's key by a last step of its own.
+        of_key = bool(details["loc"]) and details["loc"][-1] == "[key]"
+        self.loc = details["loc"][:-1] if of_key else details["loc"]
+        self.name = "the key" if of_key else _name(self.loc)
+        self.src, self.model = src, model
+        self.here = Spot(src.label, *src.position(self.loc, key=of_key or self.kind == "extra_forbidden"))
+
+    @property
+    def key(self) -> str:
+        """The last step to the value, empty for the whole file."""
+        return str(self.loc[-1]) if self.loc else ""
+
+    def wrong(self, message: str, help: str) -> Finding:
+        """A value of the right type that cannot be."""
+        return Finding("wrong-value", self.here, f"{self.name} {message}", help)
+
+
 def _finding(details: ErrorDetails, src: Source, model: type[BaseModel]) -> Finding:
-    kind, loc, value, context = details["type"], details["loc"], details["input"], details.get("ctx") or {}
-    # The validator marks a complaint about a mapping's key by a last step of its own.
-    of_key = bool(loc) and loc[-1] == "[key]"
-    loc = loc[:-1] if of_key else loc
-    name = "the key" if of_key else _name(loc)
-    here = Spot(src.label, *src.position(loc, key=of_key or kind == "extra_forbidden"))
-    if kind == "extra_forbidden" and value is None and (number := _cut_by_a_comma(src, here, str(loc[-1]))):
-        return Finding("unknown-key", here, f"unknown key {name}: a comma cannot stand in the number {number.replace('.', ',')}",
+    said = _Complaint(details, src, model)
+    return _WORDS.get(said.kind, _wrong_type)(said)
+
+
+def _unknown_key(said: _Complaint) -> Finding:
+    if said.value is None and (number := _cut_by_a_comma(said.src, said.here, said.key)):
+        return Finding("unknown-key", said.here, f"unknown key {said.name}: a comma cannot stand in the number {number.replace('.', ',')}",
                        f"write a decimal point: {number}")
-    if kind == "extra_forbidden":
-        known = keys(_model_at(model, loc[:-1]) or model)
-        return Finding("unknown-key", here, f"unknown key {name}",
-                       did_you_mean(str(loc[-1]), known) or f"known here: {', '.join(known)}")
-    if kind == "missing":
-        inner = _model_at(model, loc[:-1])
-        described = inner and next((f.description for n, f in inner.model_fields.items() if (f.alias or n) == loc[-1]), None)
-        return Finding("missing-key", here, f"the key {name} is missing", f"add `{loc[-1]}:`" + (f" ({described})" if described else ""))
-    if kind == "value_error":
-        error = context["error"]
-        if isinstance(error, Unfit) and error.key:
-            here = Spot(src.label, *src.position((*loc, error.key), key=True))
-        return Finding("wrong-value", here, str(error), error.help if isinstance(error, Unfit) else "change the keys of this entry to fit")
-    if kind == "string_pattern_mismatch":
-        message, help = _pattern(context["pattern"], value)
-        return Finding("wrong-value", here, f"{name} {message}", help)
-    if kind == "literal_error":
-        expected = context["expected"].replace("'", "`")
-        return Finding("wrong-value", here, f"{name} cannot be {_shown(value)}", f"write one of: {expected}")
-    if kind in _BOUNDS:
-        bound = next(iter(context[key] for key in ("gt", "ge", "lt", "le") if key in context))
-        return Finding("wrong-value", here, f"{name} cannot be {_shown(value)}", f"write a number {_BOUNDS[kind]} {bound:g}")
-    if kind in ("too_short", "too_long", "string_too_long"):
-        what = "characters" if kind == "string_too_long" else "entry" if len(value) == 1 else "entries"
-        bound, most = (context["min_length"], False) if kind == "too_short" else (context["max_length"], True)
-        commas = most and isinstance(value, list) and len(value) == 2 * bound and all(re.fullmatch("-?[0-9]+", str(x)) for x in value)
-        return Finding("wrong-value", here, f"{name} has {len(value)} {what}", f"write at {'most' if most else 'least'} {bound}" + (
-            f"; a decimal is written with a point: [{', '.join(f'{a}.{b}' for a, b in zip(value[::2], value[1::2], strict=True))}]"
-            if commas else ""))
-    if kind == "finite_number":
-        return Finding("wrong-value", here, f"{name} is larger than any number", "write it with fewer digits")
-    return Finding("wrong-type", here, f"{name} should be {_wanted(kind)}, not {_given(value)}",
-                   _write_instead(kind, value, str(loc[-1]) if loc else ""))
+    known = keys(_model_at(said.model, said.loc[:-1]) or said.model)
+    return Finding("unknown-key", said.here, f"unknown key {said.name}",
+                   did_you_mean(said.key, known) or f"known here: {', '.join(known)}")
+
+
+def _missing_key(said: _Complaint) -> Finding:
+    inner = _model_at(said.model, said.loc[:-1])
+    described = inner and next((f.description for n, f in inner.model_fields.items() if (f.alias or n) == said.loc[-1]), None)
+    help = f"add `{said.key}:`" + (f" ({described})" if described else "")
+    return Finding("missing-key", said.here, f"the key {said.name} is missing", help)
+
+
+def _unfit(said: _Complaint) -> Finding:
+    """An entry whose keys do not go together; the complaint is its own."""
+    error, here = said.context["error"], said.here
+    if isinstance(error, Unfit) and error.key:
+        here = Spot(said.src.label, *said.src.position((*said.loc, error.key), key=True))
+    return Finding("wrong-value", here, str(error), error.help if isinstance(error, Unfit) else "change the keys of this entry to fit")
+
+
+def _wrong_form(said: _Complaint) -> Finding:
+    return said.wrong(*_pattern(said.context["pattern"], said.value))
+
+
+def _wrong_word(said: _Complaint) -> Finding:
+    expected = said.context["expected"].replace("'", "`")
+    return said.wrong(f"cannot be {_shown(said.value)}", f"write one of: {expected}")
+
+
+def _out_of_bounds(said: _Complaint) -> Finding:
+    bound = next(iter(said.context[key] for key in ("gt", "ge", "lt", "le") if key in said.context))
+    return said.wrong(f"cannot be {_shown(said.value)}", f"write a number {_BOUNDS[said.kind]} {bound:g}")
+
+
+def _too_few(said: _Complaint) -> Finding:
+    return said.wrong(f"has {_entries(said.value)}", f"write at least {said.context['min_length']}")
+
+
+def _too_many(said: _Complaint) -> Finding:
+    """Twice as many whole numbers as may stand there are numbers with a decimal comma."""
+    value, bound = said.value, said.context["max_length"]
+    commas = isinstance(value, list) and len(value) == 2 * bound and all(re.fullmatch("-?[0-9]+", str(x)) for x in value)
+    pointed = ", ".join(f"{a}.{b}" for a, b in zip(value[::2], value[1::2], strict=True)) if commas else ""
+    return said.wrong(f"has {_entries(value)}", f"write at most {bound}" + (
+        f"; a decimal is written with a point: [{pointed}]" if commas else ""))
+
+
+def _too_long(said: _Complaint) -> Finding:
+    return said.wrong(f"has {len(said.value)} characters", f"write at most {said.context['max_length']}")
+
+
+def _endless(said: _Complaint) -> Finding:
+    return said.wrong("is larger than any number", "write it with fewer digits")
+
+
+def _wrong_type(said: _Complaint) -> Finding:
+    return Finding("wrong-type", said.here, f"{said.name} should be {_wanted(said.kind)}, not {_given(said.value)}",
+                   _write_instead(said.kind, said.value, said.key))
+
+
+def _entries(value: Any) -> str:
+    return f"{len(value)} {'entry' if len(value) == 1 else 'entries'}"
 
 
 def _name(loc: tuple[int | str, ...]) -> str:
@@ -127,6 +178,13 @@ def _given(value: Any) -> str:
 
 
 _BOUNDS = {"greater_than": "above", "greater_than_equal": "of at least", "less_than": "below", "less_than_equal": "of at most"}
+
+#: The validator's kind of complaint -> what words it; a kind that is not here is a wrong type.
+_WORDS: dict[str, Callable[[_Complaint], Finding]] = {
+    "extra_forbidden": _unknown_key, "missing": _missing_key, "value_error": _unfit, "string_pattern_mismatch": _wrong_form,
+    "literal_error": _wrong_word, "too_short": _too_few, "too_long": _too_many, "string_too_long": _too_long, "finite_number": _endless,
+    **dict.fromkeys(_BOUNDS, _out_of_bounds),
+}
 
 _WANTED = {
     "string": "text", "int": "a whole number", "float": "a number", "bool": "true or false",

@@ -49,7 +49,7 @@ _SAFE_BRACKETS = 200
 class _Loader(yaml.CSafeLoader):
     """C parser that tells the plain scalars of the YAML 1.2 core schema apart."""
 
-    yaml_implicit_resolvers: dict = {}
+    yaml_implicit_resolvers: dict[str, Any] = {}
 
 
 _TAG = "tag:yaml.org,2002:"
@@ -184,8 +184,8 @@ def _refuse_marks_and_depth(text: str) -> None:
         if isinstance(event, yaml.AliasEvent) or getattr(event, "anchor", None):
             raise _Refused("yaml-alias", mark, "anchors (&) and aliases (*) are not part of the catalog's YAML",
                            "write the value out; put text that starts with & or * in quotes")
-        if getattr(event, "tag", None):
-            raise _Refused("yaml-tag", mark, f"tags such as `{event.tag}` are not part of the catalog's YAML",
+        if tag := getattr(event, "tag", None):
+            raise _Refused("yaml-tag", mark, f"tags such as `{tag}` are not part of the catalog's YAML",
                            "remove the tag; put text that starts with ! in quotes")
         if isinstance(event, yaml.CollectionStartEvent):
             depth += 1

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from typing import Any
 
 from build_tools.catalog.entries import Vocabulary
 from build_tools.catalog.load import Catalog, Entry
@@ -13,7 +14,7 @@ from build_tools.catalog.walk import Path
 TYPO_LENGTH = 5
 
 
-def exercise_names(catalog: Catalog) -> Iterator[tuple[str, Entry, Path]]:
+def exercise_names(catalog: Catalog) -> Iterator[tuple[str, Entry[Any], Path]]:
     """Every name and other name of every exercise, with where it stands."""
     for exercise in catalog.exercises.values():
         yield exercise.data.name, exercise, ("name",)

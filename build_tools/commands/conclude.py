@@ -23,9 +23,8 @@ from typing import TYPE_CHECKING
 from . import CLEAN, COULD_NOT_RUN, FINDINGS, CannotRun, reporting, terminal
 
 if TYPE_CHECKING:
-    from build_tools.catalog.load import Catalog
     from build_tools.checks.runner import Reported
-    from build_tools.pipeline import Weighed
+    from build_tools.pipeline import Checked
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -35,39 +34,39 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Recompute ``args.catalog``, write or compare, tell it in ``args.format``, and answer the exit status."""
-    from build_tools.movement.length.length import means
-    from build_tools.pipeline import weigh
+    from build_tools import pipeline
 
     try:
         with terminal.progress() as tell:
-            catalog, today, profile = reporting.load(args.catalog, tell)
+            opened = reporting.load(args.catalog, tell)
             tell("weighing the numbers")
-            weighed = weigh(catalog, today, profile, means(catalog))
+            checked = pipeline.run(opened)
             tell("comparing the files" if args.check else "writing the files")
-            found = _found(weighed, catalog, args.check)
+            found = _found(checked, args.check)
     except OSError as error:
         raise CannotRun(f"the conclusions cannot be written: {error}") from None
-    report = reporting.tell(args, found, catalog, "Handbook conclude")
-    if weighed.conclusions is None:
+    report = reporting.tell(args, found, checked.catalog, "Handbook conclude")
+    if checked.conclusions is None:
         print("handbook: nothing was computed, because `handbook check` finds errors; they are listed above", file=sys.stderr)
     if report.has_internal_error:
         return COULD_NOT_RUN
     return FINDINGS if report.errors or (args.strict and report.warnings) else CLEAN
 
 
-def _found(weighed: Weighed, catalog: Catalog, only_compare: bool) -> list[Reported]:
+def _found(checked: Checked, only_compare: bool) -> list[Reported]:
     """What to report; the files are written on the way unless they are only compared."""
-    from build_tools.checks.profile import load_profile, severity_of
+    from build_tools.checks.profile import severity_of
     from build_tools.checks.runner import Reported
     from build_tools.committed import files as committed
 
-    if weighed.conclusions is None:
-        return [reported for reported in weighed.by_rules if reported.severity == "error"]
-    texts = committed.files(weighed.conclusions, catalog)
+    catalog = checked.catalog
+    if checked.conclusions is None:
+        return checked.errors
+    texts = committed.files(checked.conclusions, catalog)
     if only_compare:
-        severity = severity_of(committed.STALE, load_profile())
-        return weighed.by_numbers + [Reported(finding, severity) for finding in committed.stale(texts, catalog)]
+        severity = severity_of(committed.STALE, checked.profile)
+        return checked.by_numbers + [Reported(finding, severity) for finding in committed.stale(texts, catalog)]
     written = committed.write(texts, catalog.root)
     print(f"{written.written} written, {written.removed} removed, {written.unchanged} unchanged in {catalog.label}/{committed.FOLDER}",
           file=sys.stderr)
-    return weighed.by_numbers
+    return checked.by_numbers

@@ -16,6 +16,7 @@ import sys
 from collections.abc import Collection
 
 from build_tools.catalog.complaints import did_you_mean
+from build_tools.checks.reports import visible
 
 from . import CLEAN, FINDINGS, CannotRun, reporting, terminal
 
@@ -27,21 +28,20 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Print the chain of ``args.claim``. Raises ``CannotRun`` for a claim that does not exist."""
+    from build_tools import pipeline
     from build_tools.evidence.explain.claim import by_id, explain
-    from build_tools.movement.length.length import means
-    from build_tools.pipeline import weigh
 
     with terminal.progress() as tell:
-        catalog, today, profile = reporting.load(args.catalog, tell)
+        opened = reporting.load(args.catalog, tell)
         tell("weighing the numbers")
-        conclusions = weigh(catalog, today, profile, means(catalog)).conclusions
+        conclusions = pipeline.run(opened).conclusions
         known = by_id(conclusions) if conclusions else {}
-        text = explain(catalog, conclusions, args.claim) if conclusions and args.claim in known else ""
+        text = explain(opened.catalog, conclusions, args.claim) if conclusions and args.claim in known else ""
     if conclusions is None:
         print("handbook: nothing was computed, because the catalog has errors; run: handbook check", file=sys.stderr)
         return FINDINGS
     if not text:
-        raise CannotRun(f"there is no claim `{reporting.visible(args.claim)}`; {_instead(args.claim, known)}")
+        raise CannotRun(f"there is no claim `{visible(args.claim)}`; {_instead(args.claim, known)}")
     sys.stdout.write(text)
     return CLEAN
 

@@ -6,15 +6,12 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Sequence
-from datetime import date
 from pathlib import Path
 
-from build_tools import clock
-from build_tools.catalog import load as loading
+from build_tools import pipeline
 from build_tools.catalog.load import Catalog
 from build_tools.catalog.walk import yaml_entries
 from build_tools.checks import reports
-from build_tools.checks.profile import Profile, load_profile
 from build_tools.checks.reports import visible
 from build_tools.checks.runner import Reported
 
@@ -33,13 +30,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--strict", action="store_true", help="let warnings fail too")
 
 
-def load(folder: Path, tell: Callable[[str], None]) -> tuple[Catalog, date, Profile]:
-    """The catalog in ``folder``, the day it is judged by, and the severities. Raises ``CannotRun``."""
+def load(folder: Path, tell: Callable[[str], None]) -> pipeline.Opened:
+    """The catalog in ``folder`` and what it is judged by. Raises ``CannotRun``."""
     if not folder.is_dir():
         raise CannotRun(f"there is no folder `{visible(str(folder))}`; name the folder that holds handbook.yaml: --catalog DIR")
     try:
         tell("reading the catalog")
-        return loading.load(folder, _from_here(folder)), clock.today(), load_profile()
+        return pipeline.open_catalog(folder, _from_here(folder))
     except ValueError as error:
         raise CannotRun(str(error)) from None
     except OSError as error:

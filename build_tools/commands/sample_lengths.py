@@ -19,6 +19,8 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from build_tools.checks.reports import visible
+
 from . import CLEAN, FINDINGS, CannotRun, reporting, terminal
 
 if TYPE_CHECKING:
@@ -69,12 +71,12 @@ def _pinned(model: Model, path: Path, accepted: str | None) -> str:
     try:
         found = digest(path)
     except OSError as error:
-        raise CannotRun(f"{reporting.visible(str(path))} cannot be read: {error.strerror}") from None
+        raise CannotRun(f"{visible(str(path))} cannot be read: {error.strerror}") from None
     for id, source in model.models.items():
         if source.sha256 == found:
             return id
     by_name = [id for id, source in model.models.items() if source.file == path.name]
     if accepted == found and by_name:
         return by_name[0]
-    raise CannotRun(f"{reporting.visible(path.name)} (SHA-256 {found}) is not a model file that muscles.yaml names; "
+    raise CannotRun(f"{visible(path.name)} (SHA-256 {found}) is not a model file that muscles.yaml names; "
                     "use that very file, or see --accept-hash in --help")

@@ -1,8 +1,8 @@
 """The committed list of published addresses (``catalog/addresses.txt``): what was published once answers for good.
 
 An address answers while its entry exists or ``moved.yaml`` names a living
-successor (see ``redirects``). Only ids are compared, so nothing is rendered;
-the tests hold the comparison against a rendered book.
+successor (see ``site.client.redirects``); ``site.book.answering`` gives all of them without
+making a page.
 """
 
 from __future__ import annotations
@@ -20,9 +20,6 @@ HEADER = "# Every address this handbook was published under. `handbook addresses
 #: An address that would no longer answer, and a list that is not whole (their manuals: ``checks.number_manuals``).
 DEAD, LIST = "dead-address", "address-list"
 
-#: Pages that no single entry makes.
-OWN = ("/", "/audits/", "/cautions/", "/compare/", "/exercises/", "/find/", "/gaps/", "/handout/", "/keep/", "/lagging/", "/methods/",
-       "/muscles/", "/programme/", "/rules/", "/sources/", "/week/", "/tour/")
 #: Folder of pages -> the list of moved.yaml that leads on from its retired ids, and the catalog's collection.
 FOLDERS = {"exercises": ("exercises", "exercises"), "cues": ("exercises", "exercises"),
            "muscles": ("muscles", "muscles"), "sources": ("sources", "references")}
@@ -38,18 +35,8 @@ class Written(NamedTuple):
     listed: int
 
 
-def answering(catalog: Catalog) -> set[str]:
-    """Every address that the catalog's site answers at, retired ones included, e.g. ``/exercises/seated-row/``."""
-    found = set(OWN)
-    for folder, (moved, collection) in FOLDERS.items():
-        living = getattr(catalog, collection)
-        retired = getattr(catalog.moved.data, moved) if catalog.moved else {}
-        found |= {f"/{folder}/{id}/" for id in [*living, *(old for old, new in retired.items() if new in living)]}
-    return found
-
-
-def stale(catalog: Catalog) -> list[Finding]:
-    """Listed addresses that would die, and what ``handbook addresses`` would change. For a catalog that loaded whole."""
+def stale(catalog: Catalog, answers: set[str]) -> list[Finding]:
+    """Listed addresses that would die, and what ``handbook addresses`` would change, where ``answers`` is all that the site answers at."""
     try:
         text = _text(catalog)
     except OSError as error:
@@ -57,7 +44,6 @@ def stale(catalog: Catalog) -> list[Finding]:
     if text is None:
         return [Finding(LIST, Spot(_label(catalog), 1, 1), "the published addresses were never listed", _RUN)]
     listed, damaged = _read(catalog, text)
-    answers = answering(catalog)
     found = [*damaged, *_dead(catalog, listed, answers)]
     new = sorted(answers - listed.keys())
     if new:
@@ -69,7 +55,7 @@ def stale(catalog: Catalog) -> list[Finding]:
     return sorted(found, key=lambda finding: finding.spot)
 
 
-def add(catalog: Catalog) -> tuple[list[Finding], Written]:
+def add(catalog: Catalog, answers: set[str]) -> tuple[list[Finding], Written]:
     """Add what answers and is not listed yet; tell which listed addresses would die. Nothing is written while a line is damaged.
 
     Raises ``OSError`` when the file cannot be written or is a link that might lead anywhere.
@@ -77,7 +63,6 @@ def add(catalog: Catalog) -> tuple[list[Finding], Written]:
     listed, damaged = _read(catalog, _text(catalog) or "")
     if damaged:
         return damaged, Written(0, len(listed))
-    answers = answering(catalog)
     _replace(catalog, _written(listed.keys() | answers))
     return _dead(catalog, listed, answers), Written(len(answers - listed.keys()), len(listed.keys() | answers))
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from ..catalog.entries import Claim
 from ..catalog.load import Catalog
-from ..evidence.lengths import percent
 from ..evidence.model import Comparison, Component, Conclusion, Conclusions, Field, Ranked
 from ..evidence.verdict import Directions, Estimate
 from ..evidence.wording import rounding
+from ..movement.length.length import percent
 from .plain_yaml import Data, dump
 
 FOLDER = "conclusions"

@@ -59,9 +59,9 @@ def stale(texts: dict[str, str], catalog: Catalog) -> list[Finding]:
         elif stored[path] != text:
             found.append(Finding(STALE, Spot(label + path, _first_difference(stored[path] or "", text), 1),
                                  "from this line on the catalog concludes something else", _HELP))
-    for path, text in stored.items():
+    for path, old in stored.items():
         if path not in texts:
-            help = _HELP if _is_ours(text) else "move it out of this folder, which `handbook conclude` keeps"
+            help = _HELP if _is_ours(old) else "move it out of this folder, which `handbook conclude` keeps"
             found.append(Finding(STALE, Spot(label + path, 1, 1), "this file belongs to no exercise or muscle", help))
     return sorted(found, key=lambda finding: finding.spot)
 

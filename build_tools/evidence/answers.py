@@ -283,7 +283,7 @@ def _direction(reports: list[Reported]) -> tuple[Direction | None, bool, bool]:
 def _cover(sample: Sample | None, reports: list[Reported]) -> Cover:
     """How the part was covered by what counts: the pooled measurements, else the reported ones."""
     covers = {s.cover for s in sample.pooled} if sample else {r.cover for r in reports}
-    return next((cover for cover in ("alone", "jointly") if cover in covers), "whole muscle")  # type: ignore[return-value]
+    return next((cover for cover in ("alone", "jointly") if cover in covers), "whole muscle")
 
 
 def judge(claimed: Claimed, comparison: Comparison, margin: float) -> Judged:

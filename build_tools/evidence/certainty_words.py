@@ -15,9 +15,6 @@ from .threshold import below
 
 Size = Literal["trivial", "small", "moderate", "large"]
 
-#: The word that carries each level.
-WORDING: dict[Level, str] = {"high": "will", "moderate": "probably", "low": "may", "very low": "very uncertain"}
-
 #: What each level says of the estimate, after GRADE's own definitions (doi:10.1186/1741-7015-10-33, Table 1).
 MEANING: dict[Level, str] = {
     "high": "We are very confident that the true difference is close to this estimate.",

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from itertools import groupby
-from typing import Literal
+from typing import Any, Literal
 
 from ..catalog.entries import Claim
 from ..catalog.finding import Finding
 from ..catalog.load import Catalog, Entry
+from ..english import upper_first
 from . import answers, sentences
 from .answers import read_off
 from .certainty import LEVELS, Certainty, Override
@@ -16,7 +17,6 @@ from .engine import Engine
 from .lengths import Lengths, compare, judge, sentence
 from .model import Comparison, Conclusion, Conclusions, Disagreement, Question
 from .verdict import Claimed, Judged, Verdict
-from .wording.names import upper_first
 
 #: From what stops a claim to what carries it; a claim on several parts is as good as its weakest.
 _WEAKEST_FIRST: tuple[Verdict, ...] = ("contradicted", "not shown", "untested", "leaning", "shown")
@@ -82,7 +82,7 @@ def _reason(engine: Engine, claim: Claim, judged: list[Judged]) -> str:
     if len(judged) == 1:
         return judged[0].reason
     grouped = groupby(zip(judged, claim.part, strict=True), key=lambda pair: pair[0].reason)
-    told = [(reason, [part for _, part in group]) for reason, group in grouped]
+    told: list[tuple[str, list[str]]] = [(reason, [part for _, part in group]) for reason, group in grouped]
     if len(told) == 1:
         return told[0][0]
     return " ".join(f"{upper_first(engine.names.parts(parts))}: {reason}" for reason, parts in told)
@@ -113,7 +113,7 @@ def _alike(comparison: Comparison) -> tuple[object, ...]:
     return comparison.shape, rows, str(comparison.directions), read_off(comparison.rows), alone
 
 
-def _findings(engine: Engine, entry: Entry, conclusion: Conclusion, claim: Claim) -> list[Finding]:
+def _findings(engine: Engine, entry: Entry[Any], conclusion: Conclusion, claim: Claim) -> list[Finding]:
     path = ("emphasis", conclusion.index)
     found = []
     if conclusion.verdict == "contradicted" and not claim.disputed:

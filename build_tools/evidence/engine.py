@@ -79,8 +79,8 @@ class Engine:
             return combined
         # One study alone is told as it tested the two, not as its other contrasts would have it.
         sample = self.samples_of(question).by_key[self.assembly.sample_of[combined.studies[0]]]
-        tested = sample.tested(question.first, question.second)
-        return replace(combined, estimate=own(sample, (question.first, question.second)), common=None) if tested else combined
+        tested = own(sample, (question.first, question.second)) if sample.tested(question.first, question.second) else None
+        return replace(combined, estimate=tested, common=None) if tested else combined
 
     def fit(self, question: Question) -> Fitted | None:
         """The fitted component that holds both sides of a question."""

@@ -10,12 +10,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from itertools import groupby
-from math import floor
 
+from ..english import listed, upper_first
+from ..movement.length.length import percent
 from .model import Comparison, Modelled, Question, Shape
 from .threshold import below
 from .verdict import Claimed, Directions, Judged, Verdict
-from .wording.names import Names, listed, upper_first
+from .wording.names import Names
 
 #: Exercise and part -> mean share of the part's own range (0-1), or why there is none.
 Lengths = Callable[[str, str], float | str]
@@ -50,11 +51,6 @@ def sentence(names: Names, comparisons: Sequence[Comparison], taught: Callable[[
     told = [taught(tuple(c.question.part for c in run)) if shape == "untested" else _told(names, list(run), shape)
             for shape, run in groupby(comparisons, key=lambda c: c.shape)]
     return " ".join([*told, NO_GROWTH] if any(c.shape != "untested" for c in comparisons) else told)
-
-
-def percent(share: float) -> int:
-    """A share of the own range as it is published, per cent to the nearest ten."""
-    return floor(share * 10 + 0.5) * 10
 
 
 def _modelled(question: Question, lengths: Lengths | None) -> Modelled:

@@ -197,6 +197,3 @@ class Conclusions:
         """The conclusions of an exercise, in the order of its claims."""
         return self.claims.get(exercise, [])
 
-    def on(self, part: str, outcome: str) -> Field | None:
-        """What is known on a part and an outcome, ratios to other parts aside."""
-        return self.fields.get((part, outcome, None))

@@ -16,7 +16,6 @@ from scipy.special import chdtrc
 
 from .network import Network
 from .network_rows import Rows, project
-from .network_tau2 import pooled_moments
 
 #: Below this share of its own information, what a design says is tied to nothing else in the network.
 LOOSE = 1e-10
@@ -61,14 +60,6 @@ class Decomposition:
     """``between`` once a design speaks for itself alone; only designs that stand in a loop."""
 
 
-@dataclass(frozen=True)
-class DesignByTreatment:
-    """``between`` at a tau² that only the differences within designs feed."""
-
-    between: Heterogeneity
-    tau2_within: float
-
-
 def decompose(network: Network) -> Decomposition:
     """Q total, within and between designs, by design, and after detaching each design in turn."""
     designs = _designs(network)
@@ -82,16 +73,6 @@ def decompose(network: Network) -> Decomposition:
         if rest.df < total.df - within_design[design].df:
             after[design] = rest - (within - within_design[design])
     return Decomposition(total, within, total - within, within_design, after)
-
-
-def design_by_treatment(network: Network) -> DesignByTreatment | None:
-    """Test of inconsistency under random effects; None when no design was studied twice, as nothing then shows tau² apart from it."""
-    parts = [rows for _, rows in _designs(network).values()]
-    if not _sum([_q(rows, 0.0) for rows in parts]).df:
-        return None
-    tau2 = pooled_moments(parts)
-    total = Heterogeneity(project(_without_first(network.rows), tau2).sum_of_squares, network.df)
-    return DesignByTreatment(total - _sum([_q(rows, tau2) for rows in parts]), tau2)
 
 
 def _designs(network: Network) -> dict[Design, tuple[np.ndarray, Rows]]:

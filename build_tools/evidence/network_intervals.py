@@ -47,13 +47,15 @@ def critical(df: np.ndarray, level: float) -> np.ndarray:
     """Two-sided critical values of t; of the normal distribution where ``df`` is infinite."""
     tail = (1 + level) / 2
     finite = np.isfinite(df)
-    return np.where(finite, stdtrit(np.where(finite, df, 1.0), tail), ndtri(tail))
+    found: np.ndarray = np.where(finite, stdtrit(np.where(finite, df, 1.0), tail), ndtri(tail))
+    return found
 
 
 def pair_variances(covariance: np.ndarray) -> np.ndarray:
     """(T, T) variances of all differences."""
     own = np.diag(covariance)
-    return np.maximum(own[:, None] + own[None, :] - 2 * covariance, 0.0)
+    variances: np.ndarray = np.maximum(own[:, None] + own[None, :] - 2 * covariance, 0.0)
+    return variances
 
 
 def pair_df(df: int, blocks: Sequence[Block], rows: Rows, solution: np.ndarray, tau2: float) -> np.ndarray:
@@ -69,4 +71,5 @@ def pair_df(df: int, blocks: Sequence[Block], rows: Rows, solution: np.ndarray, 
     each = np.array([block.df or np.inf for block in blocks])[:, None, None]
     squares = np.where(rests, parts**2 / each, 0.0).sum(axis=0)
     known = (squares > 0) & ~(rests & unknown[:, None, None]).any(axis=0)
-    return np.divide(total**2, squares, out=np.full(shape, np.inf), where=known)
+    found: np.ndarray = np.divide(total**2, squares, out=np.full(shape, np.inf), where=known)
+    return found

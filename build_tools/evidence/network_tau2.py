@@ -17,16 +17,11 @@ DOUBLINGS = 60
 
 
 def moments(rows: Rows) -> float:
-    """Generalised DerSimonian–Laird: the tau² at which Q at tau² = 0 has its expectation, cut at 0."""
-    return pooled_moments([rows])
-
-
-def pooled_moments(parts: list[Rows]) -> float:
-    """The same from several models that share tau² and nothing else; 0 when they leave no residual."""
-    at_zero = [project(rows, 0.0) for rows in parts]
-    excess = sum(p.sum_of_squares - (p.q.shape[0] - p.q.shape[1]) for p in at_zero)
-    slope = sum(float(p.weight @ (1 - (p.q**2).sum(axis=1))) for p in at_zero if p.q.shape[0] > p.q.shape[1])
-    return max(0.0, excess / slope) if slope > 0 else 0.0
+    """Generalised DerSimonian–Laird: the tau² at which Q at tau² = 0 has its expectation, cut at 0; 0 when no residual is left."""
+    at_zero = project(rows, 0.0)
+    spare = at_zero.q.shape[0] - at_zero.q.shape[1]
+    slope = float(at_zero.weight @ (1 - (at_zero.q**2).sum(axis=1))) if spare > 0 else 0.0
+    return max(0.0, (at_zero.sum_of_squares - spare) / slope) if slope > 0 else 0.0
 
 
 def restricted(rows: Rows) -> float | None:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from ..catalog.entries import Difference, Value
 from ..catalog.load import Catalog
+from ..english import upper_first
 from .reported import Reported, level
-from .wording.names import Names, upper_first
+from .wording.names import Names
 
 NO_BREAK = "\u00a0"
 

@@ -12,13 +12,14 @@ from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 from ..catalog.entries import Test
+from ..english import counted, listed, lower_first, upper_first
 from .certainty_rules.body import Level
 from .model import Question, Shape
 from .threshold import above, below, leaves_out, within
 from .verdict import Directions, Estimate
 from .wording.amounts import TIMES_FROM, amount, percent
 from .wording.amounts import people as counted_people
-from .wording.names import Names, counted, listed, lower_first, upper_first
+from .wording.names import Names
 
 
 class _Words(NamedTuple):

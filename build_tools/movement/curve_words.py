@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
+from ..english import upper_first
 from .course import Course
 from .length.length import Repetition, percent
 from .load.curve import HIGH, Curve
@@ -38,13 +39,13 @@ class Told(NamedTuple):
 def told(course: Course, named: Naming, joint: str) -> Told:
     """The curves in plain words. ``named`` names parts inside a sentence, ``joint`` is the course's joint inside a sentence."""
     differ = by_state(course) if isinstance(course.load, Curve) and not _level(course.load) else by_words(course)
-    each = [_upper_first(f"{state}: {named(refs)}.") for state, refs in differ.items()] if len(differ) > 1 else []
+    each = [upper_first(f"{state}: {named(refs)}.") for state, refs in differ.items()] if len(differ) > 1 else []
     if isinstance(course.load, Curve):
         first = _with_load(course, course.load, named, joint, bool(each))
     else:
         first = f"{_no_load(course.load.why)}{'; the parts differ in length' if each else ''}."
         if course.known and not each:
-            first += f" {_upper_first(_whom(course, named))} {_runs(next(iter(differ)))}."
+            first += f" {upper_first(_whom(course, named))} {_runs(next(iter(differ)))}."
     return Told(" ".join(filter(None, (first, missing(course, named)))), each)
 
 
@@ -120,7 +121,7 @@ def _with_load(course: Course, load: Curve, named: Naming, joint: str, differ: b
         return f"The load about the {joint} is {phrase}{while_}."
     head, comma, tail = phrase.partition(",")  # what vanishes comes in a sentence of its own
     there = "; the parts differ in length there" if differ else _there(course, named) if course.known else ""
-    return f"{_upper_first(head)}{there}." + (f" {_upper_first(_rest(tail.strip()))}." if comma else "")
+    return f"{upper_first(head)}{there}." + (f" {upper_first(_rest(tail.strip()))}." if comma else "")
 
 
 def _rest(tail: str) -> str:
@@ -165,10 +166,6 @@ def _no_load(why: str) -> str:
 
 def _at(values: Sequence[float], share: float) -> float:
     return values[round(share * (len(values) - 1))]
-
-
-def _upper_first(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 _STATE = {"longest": "longest", "shortest": "shortest", "between": "in between", "level": "hardly changing"}

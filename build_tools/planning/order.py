@@ -122,5 +122,5 @@ def _reached(below: Mapping[str, set[str]], start: str) -> set[str]:
 
 def _key(statement: Statement, part: str) -> Key:
     """Part before whole muscle, shown before leaning, high certainty before low."""
-    level = LEVELS.index(statement.certainty) if statement.certainty in LEVELS else -1  # type: ignore[arg-type]
+    level = LEVELS.index(statement.certainty) if statement.certainty in LEVELS else -1
     return int(statement.part != part), int(statement.verdict != "shown"), -level

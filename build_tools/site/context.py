@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
-from dataclasses import dataclass
-from functools import cached_property
-from typing import NamedTuple
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from functools import cached_property, update_wrapper
+from typing import Any, Concatenate, NamedTuple, ParamSpec, TypeVar
 
 from ..catalog import entries
 from ..catalog.bibliography import apa as referencing
 from ..catalog.load import Catalog
+from ..checks.profile import Profile
 from ..evidence.conventions import Settings, settings
 from ..evidence.model import Comparison, Conclusion, Conclusions, Field, Question, Row
 from ..evidence.treatments import exercise_of
@@ -18,6 +19,9 @@ from ..evidence.wording.names import Names
 from ..movement.course import Courses
 from .addresses import Addresses
 from .publication import UNPUBLISHED, Site
+
+P = ParamSpec("P")
+T = TypeVar("T")
 
 
 class Link(NamedTuple):
@@ -48,6 +52,10 @@ class Shelf:
     conclusions: Conclusions
     addresses: Addresses
     site: Site = UNPUBLISHED
+    profile: Profile = field(default_factory=dict)
+    """Severities of the rules."""
+    _worked_out: dict[Any, Any] = field(default_factory=dict, repr=False, compare=False)
+    """Answers of functions that are marked ``once``."""
 
     @property
     def handbook(self) -> entries.Handbook:
@@ -83,8 +91,8 @@ class Shelf:
     def fields(self) -> dict[str, list[Field]]:
         """Muscle or part -> everything known on it, one field for each outcome and ratio."""
         found: dict[str, list[Field]] = defaultdict(list)
-        for field in self.conclusions.fields.values():
-            found[field.part].append(field)
+        for known in self.conclusions.fields.values():
+            found[known.part].append(known)
         return found
 
     @cached_property
@@ -132,6 +140,18 @@ class Shelf:
     def at(self, uri: str) -> Desk:
         """The shelf as seen from one page, so that links are relative to it."""
         return Desk(self, uri)
+
+
+def once(make: Callable[Concatenate[Shelf, P], T]) -> Callable[Concatenate[Shelf, P], T]:
+    """Mark a function of the shelf and of ids as costly: each answer is worked out once a book. Nobody may change what it gives."""
+    def kept(shelf: Shelf, /, *ids: P.args, **named: P.kwargs) -> T:
+        key = make, ids, tuple(named.items())
+        if key not in shelf._worked_out:
+            shelf._worked_out[key] = make(shelf, *ids, **named)
+        found: T = shelf._worked_out[key]
+        return found
+    update_wrapper(kept, make)
+    return kept
 
 
 @dataclass(frozen=True)

@@ -22,23 +22,20 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
-from ..catalog.load import load
+from .. import pipeline
 from ..checks import runner
-from ..checks.profile import load_profile
-from ..clock import today
 from ..committed import addresses as address_list
 from ..committed import files as committed
-from ..movement.length.length import means
-from ..pipeline import weigh
 from . import book, templating
+from .pages import indexes
 from .publication import Site
 
 log = get_plugin_logger("handbook")
 #: What a live preview watches beside the catalog.
-_LOOKS = [Path(__file__).parent / folder for folder in ("templates", "assets", "scripts")]
+_LOOKS = [Path(__file__).parent / folder for folder in ("templates", "styles", "assets", "scripts")]
 
 
-class HandbookConfig(Config):
+class HandbookConfig(Config):  # type: ignore[no-untyped-call]  # MkDocs has no types
     """What ``mkdocs.yml`` may say under ``handbook:``."""
 
     enabled = c.Type(bool, default=True)
@@ -50,7 +47,7 @@ class HandbookConfig(Config):
     """Whether readers' devices keep cue sheets and handouts for use without a network."""
 
 
-class HandbookPlugin(BasePlugin[HandbookConfig]):
+class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-call]
     """Loads, checks, concludes and renders the catalog at each build."""
 
     _book: book.Book
@@ -69,11 +66,10 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):
             raise PluginError("the handbook's addresses need `use_directory_urls: true`")
         templating.reload()
         root = Path(self.config.catalog)
-        catalog = load(root, _shown(root))
-        profile = load_profile()
-        by_rules, by_numbers, conclusions = weigh(catalog, today(), profile, means(catalog))
+        catalog, profile, by_rules, by_numbers, conclusions = pipeline.run(pipeline.open_catalog(root, _shown(root)))
         # Only a warning: whoever edits with a preview open sees the page, and writes conclusions and addresses last.
-        behind = [*committed.stale_at_all(conclusions, catalog), *(address_list.stale(catalog) if conclusions else [])]
+        behind = committed.stale_at_all(conclusions, catalog)
+        behind += address_list.stale(catalog, book.answering(catalog)) if conclusions else []
         warnings = [runner.Reported(finding, "warning") for finding in behind]
         self._report([*by_rules, *by_numbers, *warnings], strict=config.strict or self.config.strict)
         assert conclusions is not None  # else an error of the rules has stopped the build
@@ -126,7 +122,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):
         if not self.config.enabled:
             return context
         context["handbook"] = self._book.shelf.handbook  # type: ignore[typeddict-unknown-key]
-        index = book.INDEXES.get(page.meta.get("section", ""))
+        index = indexes.URIS.get(page.meta.get("section", ""))
         self._section = next((p for p in nav.pages if p.file.src_uri == index), None)
         if self._section:
             self._section.active = True

@@ -6,18 +6,23 @@ from datetime import date
 from functools import cache
 from typing import Any
 
-from jinja2 import Environment, PackageLoader, StrictUndefined
+from jinja2 import ChoiceLoader, Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 from markupsafe import escape as escape_html
 
+from ..english import upper_first
 from . import escape
+
+#: Where templates and stylesheets stand. No name occurs twice, so that a template is asked for by its name alone.
+ROOMS = (*(f"templates/{room}" for room in ("pages", "sections", "planner", "client", "figures", "plots")), "styles")
 
 _MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")
 
 
 @cache
 def _environment() -> Environment:
-    env = Environment(loader=PackageLoader("build_tools.site"), autoescape=True, undefined=StrictUndefined,
+    loader = ChoiceLoader([PackageLoader("build_tools.site", room) for room in ROOMS])
+    env = Environment(loader=loader, autoescape=True, undefined=StrictUndefined,
                       comment_start_string="<#", comment_end_string="#>",  # {# opens a heading's id
                       trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=True)
     env.filters.update(heading=escape.heading, front_matter=escape.front_matter, one_line=escape.one_line,
@@ -44,11 +49,6 @@ def code(text: str) -> Markup:
     """Plain text in which `backticks` set code."""
     parts = [Markup("<code>{}</code>").format(part) if n % 2 else escape_html(part) for n, part in enumerate(text.split("`"))]
     return Markup("").join(parts)
-
-
-def upper_first(text: str) -> str:
-    """The text with a capital first letter."""
-    return text[:1].upper() + text[1:]
 
 
 def sentence(text: str) -> str:

@@ -240,7 +240,7 @@ def test_claims_keep_their_order_and_numbers():
     found = conclude(of(MORE, {A: claims, B: [claim(less_than={"exercise": A})]}))
     assert [(c.claim_id, c.index, c.basis) for c in found.of(A)] == [
         (f"{A}/1", 0, "cited"), (f"{A}/2", 1, "common practice"), (f"{A}/3", 2, "cited")]
-    assert found.of("nobody") == [] and found.on(LONG, "activation").comparisons[0].shape == "more"
+    assert found.of("nobody") == [] and found.fields[LONG, "activation", None].comparisons[0].shape == "more"
     assert [found.of(id)[0].verdict for id in (A, B)] == ["shown", "shown"], "more with A is less with B"
 
 

@@ -16,6 +16,7 @@ from catalogs import LONG, SHORT, A, B, C, D, E, F, answer, claim, correlated, e
 from hypothesis import given
 from hypothesis import settings as examples
 from hypothesis import strategies as st
+from oracle.pooling import pool
 from statistics_reference import REL, entry, same
 
 from build_tools.catalog.load import Catalog
@@ -25,7 +26,6 @@ from build_tools.evidence.conventions import settings
 from build_tools.evidence.engine import Engine
 from build_tools.evidence.model import Question
 from build_tools.evidence.network import Block, fit
-from build_tools.evidence.pooling import pool
 
 COVERS = {"nma_within_participant_synthetic", "ma_normand1999_rom"}
 

@@ -4,11 +4,11 @@ from math import exp, log, sqrt
 
 import numpy as np
 import pytest
+from oracle.pooling import pool
 from scipy import stats
 
 from build_tools.evidence.fitted import Fitted
 from build_tools.evidence.network import Block
-from build_tools.evidence.pooling import pool
 
 
 def block(study, treatments, y, v, df=None):

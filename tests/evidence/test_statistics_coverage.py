@@ -5,18 +5,12 @@ from pathlib import Path
 
 from statistics_reference import PATH, entries
 
-_UNUSED = "The handbook never uses this statistic, so there is no code to check: "
-
 #: Entry id -> why no test checks it.
 LEFT_OUT = {
-    **{f"es_rom_sigma_ind{i}": _UNUSED + "of the two corrections of the log ratio, the delta form is the one taken." for i in range(1, 6)},
-    **{f"es_vr_cvr_ind{i}": _UNUSED + "it compares the spread of two arms, and no claim is about spread." for i in range(1, 6)},
     "grade_nma_unit": "A body of evidence is one comparison, so the unit is the shape of the input, not a value.",
     "grade_nma_global_test": "The rating has no place for a test of the whole network, only for one comparison's.",
     "grade_nma_start_indirect": "From memory and not followed: an indirect comparison costs one level instead, as the rules say.",
     "grade_nma_conclusions": "It concerns the order of exercises on a page, and was seen only by its title.",
-    "lib_benchmark": "Times of a prototype on one machine; tests/bench measures ours.",
-    "lib_map": "Advice on libraries, not a value.",
 }
 
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.movement.load.curve import Curve, Sample, publish_angle, publish_share
+from build_tools.movement.load.curve import Curve, Sample
 from build_tools.movement.load.words import ends, load_phrase
 
 STEPS = 141
@@ -103,11 +103,6 @@ def test_a_summary_stays_within_its_bounds(moments):
     assert 0 <= found.high <= 1 + 1e-9
     assert all(0 <= a < b <= 1 + 1e-9 for a, b in found.vanishes)
     assert all(b < c for (_, b), (c, _) in zip(found.vanishes, found.vanishes[1:], strict=False))
-
-
-def test_published_numbers_are_rounded():
-    assert [publish_share(s) for s in (0.527, 0.52, 0.0, 1.0)] == [0.55, 0.5, 0.0, 1.0]
-    assert [publish_angle(a) for a in (47.4, 47.6, -12)] == [45, 50, -10]
 
 
 @pytest.mark.parametrize(("law", "start", "end", "called", "phrase"), [

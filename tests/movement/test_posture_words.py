@@ -14,7 +14,7 @@ from build_tools.catalog.entries import Movement, Vocabulary
 from build_tools.catalog.load import Catalog, load
 from build_tools.movement.load.working import load_path, working_segment
 from build_tools.movement.posture.pose import frames, key_angles
-from build_tools.movement.posture.words import alternative, key_postures
+from build_tools.movement.posture.words import key_postures, placed
 
 ROOT = Path(__file__).parents[2]
 
@@ -37,7 +37,9 @@ def moved(**changes: object) -> Movement:
 
 def test_start_and_finish_name_the_position_and_every_joint(vocabulary: Vocabulary) -> None:
     movement = moved(position="seated", **{"from": {"hip": 90, "knee": 0}, "to": {"hip": 90, "knee": 100}})
-    assert alternative(movement, vocabulary) == "Seated. Start: hips bent 90°, knees straight. Finish: hips bent 90°, knees bent 100°."
+    assert placed(movement, vocabulary) == "Seated"
+    assert [(told.label, told.words) for told in key_postures(movement, vocabulary)] == [
+        ("Start", "hips bent 90°, knees straight"), ("Finish", "hips bent 90°, knees bent 100°")]
 
 
 def test_what_lies_between_is_told(vocabulary: Vocabulary) -> None:

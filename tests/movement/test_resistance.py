@@ -26,7 +26,7 @@ from repetitions import (
 from build_tools.catalog.entries import Load, OtherLimb
 from build_tools.catalog.load import load
 from build_tools.movement.load.forces import at_rest, load_point, weight_load, weights
-from build_tools.movement.load.moments import ARM, LEG, MOVES, Unknown, anchor_in, anchor_point, called, curves, leaves_plane
+from build_tools.movement.load.moments import ARM, LEG, MOVES, Unknown, anchor_in, called, curves, leaves_plane
 from build_tools.movement.load.statics import GRAVITY
 from build_tools.movement.posture.body import REFERENCE, Body
 from build_tools.movement.posture.pose import frames
@@ -105,7 +105,7 @@ def test_a_cable_at_three_pulley_heights(anchor, moment):
 def test_a_band_pulls_hardest_where_it_is_longest():
     """Weightless arm: moment over lever (distance of the elbow from the line) gives back the tension, which follows the stretch."""
     posed = frames(BAND_CURL, VOCABULARY, steps=15)
-    anchor = anchor_point(BAND_CURL.load)
+    anchor = anchor_in(posed[0], BAND_CURL.load)
     lengths = [dist(load_point(f, "hand"), anchor) for f in posed]
     stretch = [length - 0.8 * min(lengths) for length in lengths]
     curve = reckon(BAND_CURL, WEIGHTLESS, steps=15, load_mass=20)["elbow"]

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from math import asin, cos, degrees, radians, sin
 from pathlib import Path
+from typing import get_args
 
 import pytest
 from repetitions import WEIGHTLESS
@@ -19,8 +20,8 @@ from build_tools.movement.load.working import working_segment
 from build_tools.movement.posture.body import REFERENCE, Body
 from build_tools.movement.posture.frame import OTHER, Frame
 from build_tools.movement.posture.limits import impossible, not_shown, out_of_range
-from build_tools.movement.posture.pose import frames
-from build_tools.movement.posture.words import alternative, seen
+from build_tools.movement.posture.pose import PLACE, VIEWS, frames
+from build_tools.movement.posture.words import key_postures, placed, seen
 
 VOCABULARY: Vocabulary = load(Path(__file__).parents[2] / "catalog").vocabulary.data
 HALF, ARM, FOREARM, GRIP = 1.75 * 0.259 / 2, 1.75 * 0.372, 1.75 * 0.186, 1.75 * 0.04
@@ -31,6 +32,21 @@ DUMBBELLS = {"kind": "free-weight", "at": "hand"}
 def made(position: str, start: dict[str, float], end: dict[str, float] | None = None, load: object = None, **more: object) -> Movement:
     resisted = load or {"kind": "body-weight"}
     return Movement.model_validate({"position": position, "from": start, "to": end or start, "load": resisted, **more})
+
+
+def test_every_view_that_the_catalog_may_write_is_placed_and_shows_what_it_reckons_with() -> None:
+    assert list(VIEWS) == list(get_args(Movement.model_fields["view"].annotation))
+    assert set(PLACE) == set(VIEWS.values())
+    for name, view in VIEWS.items():
+        assert posture("standing", {"elbow": 0}, view=name).view is view
+        assert view.reckoned | view.turns.keys() | view.unreckoned_standing | set(view.stands_for.values()) <= set(view.joints)
+        assert set(view.joints) <= VOCABULARY.joints.keys(), "the vocabulary names each joint"
+
+
+@pytest.mark.parametrize(("view", "at"), [("side", (0.5, 1.2)), ("front", (-0.3, 1.2)), ("above", (0.3, 0.5))])
+def test_a_place_half_a_metre_ahead_and_0_3_to_the_right_is_seen_from_each_side(view: str, at: tuple[float, float]) -> None:
+    """Right is to the left of the page from the front, and to the right from the head of someone who faces up the page."""
+    assert VIEWS[view].on_page((0.0, 0.0), 0.0, forward=0.5, left=-0.3, height=1.2) == pytest.approx(at)
 
 
 def posture(*args: object, **more: object) -> Frame:
@@ -217,9 +233,9 @@ def test_from_where_it_is_seen(position: str, view: str, words: str) -> None:
 def test_the_words_of_a_view_and_of_the_other_side() -> None:
     turn = made("standing", {"shoulder-rotation": 40}, {"shoulder-rotation": -30}, view="above",
                 other={"from": {"shoulder-rotation": 0}, "to": {"shoulder-rotation": 0}})
-    assert alternative(turn, VOCABULARY) == (
-        "Standing, seen from above. Start: forearms turned in 40°; other side: forearms pointing ahead. "
-        "Finish: forearms turned out 30°; other side: forearms pointing ahead.")
+    assert placed(turn, VOCABULARY) == "Standing, seen from above"
+    assert [told.words for told in key_postures(turn, VOCABULARY)] == [
+        "forearms turned in 40°; other side: forearms pointing ahead", "forearms turned out 30°; other side: forearms pointing ahead"]
 
 
 @pytest.mark.parametrize(("movement", "segment"), [

@@ -8,15 +8,24 @@ import pytest
 from site_building import DEMO
 
 from build_tools import cli
+from build_tools.catalog.finding import Finding
 from build_tools.catalog.load import Catalog, load
 from build_tools.committed import addresses as address_list
 from build_tools.committed.addresses import FILE, HEADER
 from build_tools.site.addresses import url
-from build_tools.site.book import WRITTEN, Book
+from build_tools.site.book import WRITTEN, Book, answering
+
+
+def stale(catalog: Catalog) -> list[Finding]:
+    return address_list.stale(catalog, answering(catalog))
+
+
+def add(catalog: Catalog) -> tuple[list[Finding], address_list.Written]:
+    return address_list.add(catalog, answering(catalog))
 
 
 def found(root: Path) -> list[tuple[str, int, str]]:
-    return [(finding.rule, finding.spot.line, finding.message) for finding in address_list.stale(load(root, "demo"))]
+    return [(finding.rule, finding.spot.line, finding.message) for finding in stale(load(root, "demo"))]
 
 
 def lines(root: Path) -> list[str]:
@@ -37,34 +46,34 @@ def test_the_demo_is_listed() -> None:
 
 def test_it_knows_every_page_that_is_made(demo_site: Path) -> None:
     made = {f"/{path.parent.relative_to(demo_site).as_posix()}/".replace("/./", "/") for path in demo_site.rglob("index.html")}
-    assert made == address_list.answering(load(DEMO))
+    assert made == answering(load(DEMO))
 
 
 def test_a_retired_address_answers(moved: Catalog, moved_book: Book) -> None:
     pages = {url(page.uri) for page in moved_book.pages} | {url(uri) for uri in WRITTEN}
     files = {file.uri.removesuffix("index.html") for file in moved_book.files if file.uri.endswith("/index.html")}
-    assert address_list.answering(moved) == {f"/{address}" for address in pages | files}
-    assert {"/exercises/lamp-curl/", "/cues/lamp-curl/", "/muscles/lamp/", "/sources/wick2029/"} <= address_list.answering(moved)
+    assert answering(moved) == {f"/{address}" for address in pages | files}
+    assert {"/exercises/lamp-curl/", "/cues/lamp-curl/", "/muscles/lamp/", "/sources/wick2029/"} <= answering(moved)
 
 
 def test_a_new_entry_is_added_and_nothing_is_lost(demo: Path) -> None:
     kept = lines(demo)
     (demo / FILE).write_text("\n".join(kept[:3] + kept[4:]) + "\n", encoding="utf-8")
     assert found(demo) == [("address-list", 1, f"1 address is not listed yet: `{kept[3]}`")]
-    assert address_list.add(load(demo)) == ([], (1, len(kept) - 1))
+    assert add(load(demo)) == ([], (1, len(kept) - 1))
     assert lines(demo) == kept
 
 
 def test_an_address_that_would_die_is_named_with_its_remedy(demo: Path) -> None:
     kept = lines(demo)
     retire(demo)
-    dead = [finding for finding in address_list.stale(load(demo, "demo")) if finding.rule == "dead-address"]
+    dead = [finding for finding in stale(load(demo, "demo")) if finding.rule == "dead-address"]
     assert [(f.spot.line, f.message) for f in dead] == [
         (kept.index(address) + 1, f"`{address}` was published and would no longer answer")
         for address in ("/cues/crate-curl/", "/exercises/crate-curl/")]
     assert all("add `crate-curl: its-successor` under `exercises:` in moved.yaml" in f.help for f in dead)
     # The command adds the new one, says the same, and still takes nothing out.
-    assert [f.rule for f in address_list.add(load(demo))[0]] == ["dead-address", "dead-address"]
+    assert [f.rule for f in add(load(demo))[0]] == ["dead-address", "dead-address"]
     assert set(kept) < set(lines(demo))
     (demo / "moved.yaml").write_text("exercises: {crate-curl: box-curl}\n", encoding="utf-8")
     assert found(demo) == []
@@ -78,7 +87,7 @@ def test_a_successor_that_does_not_exist_is_none(demo: Path) -> None:
 
 def test_a_page_of_the_handbook_itself_cannot_die(demo: Path) -> None:
     (demo / FILE).write_text(HEADER + "\n".join(sorted([*lines(demo)[1:], "/glossary/"])) + "\n", encoding="utf-8")
-    [finding] = address_list.stale(load(demo))
+    [finding] = stale(load(demo))
     assert finding.rule == "dead-address" and finding.help == "bring the page back, or leave a page there that leads on"
 
 
@@ -87,7 +96,7 @@ def test_a_damaged_line_stops_the_command(demo: Path, line: str) -> None:
     before = HEADER + "/\n" + line + "\n"
     (demo / FILE).write_text(before, encoding="utf-8")
     assert ("address-list", 3, "this line is no address") in found(demo)
-    assert [f.spot.line for f in address_list.add(load(demo))[0]] == [3]
+    assert [f.spot.line for f in add(load(demo))[0]] == [3]
     assert (demo / FILE).read_text(encoding="utf-8") == before
 
 
@@ -96,7 +105,7 @@ def test_order_and_repeats_are_mended(demo: Path, change: object) -> None:
     kept = lines(demo)
     (demo / FILE).write_text("\n".join(change(kept)) + "\n", encoding="utf-8")
     assert found(demo) == [("address-list", 1, "the lines are not in order, or one stands twice")]
-    address_list.add(load(demo))
+    add(load(demo))
     assert lines(demo) == kept
 
 
@@ -111,7 +120,7 @@ def test_a_link_is_not_written_through(demo: Path, tmp_path: Path) -> None:
     (demo / FILE).unlink()
     (demo / FILE).symlink_to(elsewhere)
     with pytest.raises(OSError, match="is a link"):
-        address_list.add(load(demo))
+        add(load(demo))
     assert elsewhere.read_text(encoding="utf-8") == HEADER
 
 

@@ -1,7 +1,7 @@
 """The pages in headless Chromium: phone and laptop, light and dark.
 
 Accessibility is judged by axe-core (Deque), an outside checker of WCAG 2.2; it
-finds about half of what can be wrong, the rest is in DEVELOPERS.md.
+finds about half of what can be wrong.
 """
 
 from __future__ import annotations

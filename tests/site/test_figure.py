@@ -22,13 +22,14 @@ from build_tools.catalog.load import Catalog, load
 from build_tools.movement.load.working import load_path
 from build_tools.movement.posture.body import REFERENCE
 from build_tools.movement.posture.frame import Frame
-from build_tools.movement.posture.pose import frames, key_frames
+from build_tools.movement.posture.pose import VIEWS, frames, key_frames
 from build_tools.site.figures.arrow import SHORTEST
 from build_tools.site.figures.body import body
 from build_tools.site.figures.figure import STEPS, Figure, figure, html
 from build_tools.site.figures.file import uri
 from build_tools.site.figures.limbs import HALF, piece
 from build_tools.site.figures.shapes import SCALE, Shape, area, disc, limb
+from build_tools.site.figures.views import DRAWN
 
 SVG = "{http://www.w3.org/2000/svg}"
 CATALOGS = {name: load(root) for name, root in (("shipped", ROOT / "catalog"), ("demo", DEMO))}
@@ -78,13 +79,17 @@ def course(name: str, id: str) -> tuple[Frame, ...]:
     return key_frames(catalog.exercises[id].data.movement, catalog.vocabulary.data)
 
 
+def test_every_view_is_drawn() -> None:
+    assert set(DRAWN) == set(VIEWS.values())
+
+
 @pytest.mark.parametrize(("name", "id"), EVERY)
 def test_limbs_are_as_long_as_the_published_segments(name: str, id: str) -> None:
     """Within one and a half drawing units, 7.5 mm; what points towards the viewer is seen shorter, never longer."""
     for frame in course(name, id):
         for segment in (name for name in LIMBS if name in frame.segments):
             seen = dist(frame.segments[segment].start, frame.segments[segment].end)
-            if frame.view == "side" and "shoulder-rotation" not in frame.angles:
+            if frame.view.name == "side" and "shoulder-rotation" not in frame.angles:
                 assert seen == pytest.approx(REFERENCE.length(segment))
             assert seen <= REFERENCE.length(segment) + 1e-9
             if seen > max(HALF[segment]):
@@ -121,7 +126,7 @@ def test_drawings_are_small_and_whole(name: str, id: str) -> None:
     drawings = list(root.iter("svg"))
     assert len(drawings) == len(course(name, id)) + 1
     assert all(len(ET.tostring(drawing)) <= 7000 for drawing in drawings)
-    assert len(ET.tostring(root)) <= 8300 + 3000 * (len(drawings) - 3) + 2500 * (course(name, id)[0].view != "side")
+    assert len(ET.tostring(root)) <= 8300 + 3000 * (len(drawings) - 3) + 2500 * (course(name, id)[0].view.apart)
     for drawing in drawings[:2]:
         title, says = drawing.find("title"), drawing.find("desc")
         assert drawing.get("role") == "img"
@@ -151,7 +156,7 @@ SNAPSHOTS: dict[str, object] = {
 
 def test_the_working_segment_is_told_by_weight() -> None:
     """It stands apart from the rest by its own style: solid in every stylesheet, outlined the rest."""
-    css = (Path(ROOT) / "build_tools" / "site" / "assets" / "handbook.css").read_text(encoding="utf-8")
+    css = (Path(ROOT) / "build_tools" / "site" / "styles" / "handbook.css.jinja").read_text(encoding="utf-8")
     assert ".hb-pose__work { fill: currentColor;" in css
     assert ".hb-pose__body { fill: var(--hb-paper);" in css
     frame = course("shipped", "seated-leg-curl")[0]

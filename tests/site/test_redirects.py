@@ -12,8 +12,12 @@ from typing import TYPE_CHECKING
 import pytest
 
 from build_tools.catalog.load import Catalog, load
+from build_tools.evidence.model import Conclusions
+from build_tools.evidence.wording.names import Names
+from build_tools.site.addresses import Addresses
 from build_tools.site.book import Book
 from build_tools.site.client import redirects
+from build_tools.site.context import Shelf
 from build_tools.site.publication import Site
 
 if TYPE_CHECKING:
@@ -41,8 +45,13 @@ class Head(HTMLParser):
             self.links[given.get("rel", "visible")] = given["href"]
 
 
+def pages(catalog: Catalog, site: Site) -> dict[str, bytes]:
+    shelf = Shelf(catalog, Conclusions(Names(catalog), {}, {}, []), Addresses(), site)
+    return {resource.uri: resource.make(shelf) for resource in redirects.resources(shelf)}
+
+
 def test_each_retired_id_has_its_pages(moved: Catalog) -> None:
-    made = {uri: Head(page) for uri, page in redirects.files(moved, SITE)}
+    made = {uri: Head(page) for uri, page in pages(moved, SITE).items()}
     assert {uri: page.links["visible"] for uri, page in made.items()} == {
         "exercises/lamp-curl/index.html": "../../exercises/crate-curl/",
         "cues/lamp-curl/index.html": "../../cues/crate-curl/",
@@ -55,18 +64,18 @@ def test_each_retired_id_has_its_pages(moved: Catalog) -> None:
 
 
 def test_without_an_address_the_canonical_link_is_relative(moved: Catalog) -> None:
-    for _, page in redirects.files(moved, Site()):
+    for page in pages(moved, Site()).values():
         assert Head(page).links["canonical"] == Head(page).links["visible"]
 
 
 def test_a_catalog_without_retired_ids_has_none(demo: Path) -> None:
-    assert redirects.files(load(demo), SITE) == []
+    assert pages(load(demo), SITE) == {}
 
 
 def test_names_are_text(moved: Catalog) -> None:
     entry = moved.exercises["crate-curl"]
     object.__setattr__(entry, "data", entry.data.model_copy(update={"name": "</title><script>alert(1)</script>"}))
-    assert all("script" not in Head(page).tags for _, page in redirects.files(moved, SITE))
+    assert all("script" not in Head(page).tags for page in pages(moved, SITE).values())
 
 
 def test_they_are_in_the_book(moved_book: Book) -> None:

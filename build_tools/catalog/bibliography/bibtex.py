@@ -62,8 +62,11 @@ def parse(text: str) -> tuple[list[Record], list[Problem]]:
     return records, parser.problems
 
 
-class _Parser(LowLevelParser):
+class _Parser(LowLevelParser):  # type: ignore[misc]  # pybtex has no types
     """pybtex's parser, with places, a fresh start after an error, and no text that nothing reads."""
+
+    #: Where it reads on, as pybtex keeps it.
+    pos: int
 
     def __init__(self, text: str) -> None:
         # Its own macros: pybtex would write each @string into a dictionary shared by the process.

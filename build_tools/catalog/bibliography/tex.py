@@ -25,7 +25,7 @@ def plain_text(value: str) -> str:
     # A bare % starts a comment in TeX; in a title it is a percent sign.
     escaped = re.sub(r"(?<!\\)%", r"\\%", value)
     try:
-        text = codecs.decode(escaped, "ulatex")
+        text = codecs.getdecoder("ulatex")(escaped)[0]  # type: ignore[arg-type]  # text to text
     except ValueError as error:
         raise NotText("holds TeX that cannot be read", "write the characters themselves; the file is UTF-8") from error
     left = re.search(r"\\[a-zA-Z]*|\$|[\^_](?=\{)", text)

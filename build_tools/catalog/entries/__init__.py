@@ -31,6 +31,7 @@ from .base import (
 )
 from .care import CareLine, Concern, Wording
 from .example import Client, Example, Sets
+from .exceptions import Exception_, Exceptions
 from .exercise import (
     Anchor,
     AuthoredCertainty,
@@ -47,7 +48,9 @@ from .exercise import (
     Movement,
     OtherLimb,
 )
+from .handbook import CORRELATED, Convention, Conventions, Correlation, CorrelationKind, Correlations, Handbook, Notice, Owner
 from .model import Axis, LeftOut, LengthTable, Model, ModelMuscle, PublishedArm, PublishedOrder, PublishedSource, SourceModel
+from .moved import Moved
 from .muscle import Muscle, Part
 from .programme import (
     COEFFICIENTS,
@@ -87,29 +90,7 @@ from .study import (
     Value,
     Via,
 )
-from .whole import (
-    CORRELATED,
-    Convention,
-    Conventions,
-    Correlation,
-    CorrelationKind,
-    Correlations,
-    Design,
-    Equipment,
-    Exception_,
-    Exceptions,
-    Handbook,
-    Joint,
-    LoadPoint,
-    Measure,
-    Moved,
-    Notice,
-    Owner,
-    Position,
-    Region,
-    Version,
-    Vocabulary,
-)
+from .vocabulary import Design, Equipment, Joint, LoadPoint, Measure, Position, Region, Version, Vocabulary
 
 __all__ = [
     "COEFFICIENTS",

@@ -8,6 +8,8 @@ from dataclasses import dataclass, field
 
 from build_tools.checks.runner import INTERNAL_ERROR, Reported
 
+from ...english import counted
+
 FORMATS = ("text", "json", "github", "sarif")
 
 Counts = Mapping[str, Mapping[str, Mapping[str, int]]]
@@ -52,18 +54,14 @@ class Report:
     def closing(self) -> str:
         """One line that sums up."""
         counts = ((self.errors, "error"), (self.warnings, "warning"), (self.notices, "notice"))
-        found = " and ".join(plural(n, word) for n, word in counts if n)
-        return f"{found or 'no findings'} in {plural(self.checked, 'entry', 'entries')}"
-
-
-def plural(count: int, one: str, many: str = "") -> str:
-    """``1 error``, ``2 errors``."""
-    return f"{count:,} {one if count == 1 else many or one + 's'}"
+        found = " and ".join(counted(n, word) for n, word in counts if n)
+        return f"{found or 'no findings'} in {counted(self.checked, 'entry', 'entries')}"
 
 
 def render(report: Report, format: str) -> str:
     """``report`` in one of ``FORMATS``, ending with a line break."""
-    return importlib.import_module(f".{format}", __name__).render(report)
+    text: str = importlib.import_module(f".{format}", __name__).render(report)
+    return text
 
 
 def visible(text: str) -> str:

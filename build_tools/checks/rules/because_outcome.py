@@ -45,7 +45,7 @@ def check(context: Context) -> Iterator[Problem]:
     for statement, claim in context.claims:
         other, words = OTHERS.get(claim.outcome, ("", None))
         for clause in re.split(r"[.;:]", claim.because) if words else ():
-            found = words.search(clause)
+            found = words.search(clause) if words else None
             if found and not _DENIED.search(clause):
                 yield Problem(statement.spot("because"), f"`{found.group()}` speaks of {other}, and the claim of {claim.outcome}",
                               f"give the reason for {claim.outcome} alone, or claim {other}")

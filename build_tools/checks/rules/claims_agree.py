@@ -45,7 +45,7 @@ from build_tools.checks.rule import Context, Problem
 
 def check(context: Context) -> Iterator[Problem]:
     """Claims that go another way than an earlier claim about the same contrast."""
-    first: dict[tuple, Stated] = {}
+    first: dict[tuple[object, ...], Stated] = {}
     for claim in stated(context):
         other = first.setdefault(claim.contrast, claim)
         if other.direction != claim.direction:

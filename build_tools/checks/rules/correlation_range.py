@@ -47,7 +47,9 @@ from build_tools.checks.rule import Context, Problem
 def check(context: Context) -> Iterator[Problem]:
     """Correlations outside their range, and ranges the wrong way round."""
     handbook = context.catalog.handbook
-    for kind in CORRELATED if handbook else ():
+    if handbook is None:
+        return
+    for kind in CORRELATED:
         for index, correlation in enumerate(getattr(handbook.data.conventions.correlations, kind)):
             low, high = correlation.range
             if not low <= correlation.value <= high:

@@ -38,6 +38,7 @@ Passes: exercises/crate-curl.yaml
 """
 
 from collections.abc import Collection, Iterator
+from typing import Any
 
 from build_tools.catalog.load import Catalog, Entry
 from build_tools.catalog.walk import Path
@@ -76,7 +77,7 @@ def _words(text: str) -> set[str]:
     return set(plain(text).split())
 
 
-def _mentions(context: Context) -> Iterator[tuple[str, Entry, Path]]:
+def _mentions(context: Context) -> Iterator[tuple[str, Entry[Any], Path]]:
     for exercise in context.catalog.exercises.values():
         for ref in exercise.data.set_credit:
             yield ref, exercise, ("set_credit", ref)

@@ -93,7 +93,9 @@ Passes: exercises/crate-curl.yaml
 
 from collections import defaultdict
 from collections.abc import Iterator
+from typing import Any
 
+from build_tools.catalog.entries import Wording
 from build_tools.catalog.load import Entry
 from build_tools.catalog.walk import Path
 from build_tools.checks.names import term_names
@@ -117,7 +119,7 @@ def check(context: Context) -> Iterator[Problem]:
                           suggest(word, known, f"write one of: {', '.join(known)}", called[kind]))
 
 
-def _words(context: Context) -> Iterator[tuple[str, str, Entry, Path]]:
+def _words(context: Context) -> Iterator[tuple[str, str, Entry[Any], Path]]:
     if vocabulary := context.catalog.vocabulary:
         for kind in ("positions", "load_points"):
             for id, term in getattr(vocabulary.data, kind).items():
@@ -126,7 +128,7 @@ def _words(context: Context) -> Iterator[tuple[str, str, Entry, Path]]:
         for id, position in vocabulary.data.positions.items():
             for index, concern in enumerate(position.care):
                 yield "concerns", concern, vocabulary, ("positions", id, "care", index)
-        demands = [(("caution_wording", n), demand) for n, demand in enumerate(vocabulary.data.caution_wording)]
+        demands: list[tuple[Path, Wording]] = [(("caution_wording", n), demand) for n, demand in enumerate(vocabulary.data.caution_wording)]
         demands += [(("concerns", id, "wording", n), demand) for id, term in vocabulary.data.concerns.items()
                     for n, demand in enumerate(term.wording)]
         for path, demand in demands:

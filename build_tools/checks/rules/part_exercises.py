@@ -30,6 +30,7 @@ from collections import Counter
 from collections.abc import Iterator
 
 from build_tools.checks.rule import Context, Problem
+from build_tools.english import counted
 
 
 def check(context: Context) -> Iterator[Problem]:
@@ -44,5 +45,5 @@ def check(context: Context) -> Iterator[Problem]:
             count = trained[id] + trained[f"{id}/{part}"]
             if count < convention.value:
                 yield Problem(muscle.spot("parts", part, key=True),
-                              f"{count} exercise{'' if count == 1 else 's'} for `{id}/{part}`; the handbook promises {convention.value:g}",
+                              f"{counted(count, 'exercise')} for `{id}/{part}`; the handbook promises {convention.value:g}",
                               "add exercises that credit it in `set_credit:`, or change `exercises_per_part` in handbook.yaml")

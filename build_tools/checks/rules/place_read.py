@@ -27,8 +27,10 @@ Passes: muscles/lantern.yaml
         cites: [{key: wick2030, at: "abstract, second sentence"}, {key: glow2031, at: Table 2}]
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import partial
 
+from build_tools.catalog.finding import Spot
 from build_tools.checks.places import beyond_the_abstract, first_word, is_place, nearest_place
 from build_tools.checks.rule import Context, Problem
 
@@ -45,13 +47,13 @@ def check(context: Context) -> Iterator[Problem]:
                           "cite the place that was read, or say in the record's `readat` that this one was seen")
 
 
-def _places(context: Context) -> Iterator[tuple]:
+def _places(context: Context) -> Iterator[tuple[Callable[[], Spot], str, str]]:
     """How to find each place (composed only when asked for), the key it belongs to, and its words."""
     for statement in context.statements:
         for index, citation in enumerate(statement.basis.cites):
             if citation.at is not None:
-                yield (lambda s=statement, i=index: s.spot("cites", i, "at")), citation.key, citation.at
+                yield partial(statement.spot, "cites", index, "at"), citation.key, citation.at
     for key, study in context.catalog.studies.items():
         for index, result in enumerate(study.data.results):
             if result.at is not None:
-                yield (lambda s=study, i=index: s.spot("results", i, "at")), key, result.at
+                yield partial(study.spot, "results", index, "at"), key, result.at

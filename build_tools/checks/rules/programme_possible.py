@@ -34,6 +34,8 @@ Passes: programme.yaml
 
 from collections.abc import Iterator
 
+from build_tools.catalog.entries import Dose, Ends
+from build_tools.catalog.walk import Path
 from build_tools.checks.rule import Context, Problem
 
 
@@ -44,7 +46,8 @@ def check(context: Context) -> Iterator[Problem]:
         return
     for goal, doses in entry.data.goals.items():
         for key, dose in doses.items():
-            for path, ends in (((), dose), *((("muscles", muscle), ends) for muscle, ends in dose.muscles.items())):
+            every: list[tuple[Path, Ends | Dose]] = [((), dose), *((("muscles", muscle), ends) for muscle, ends in dose.muscles.items())]
+            for path, ends in every:
                 if ends.low is not None and ends.high is not None and ends.low > ends.high:
                     yield Problem(entry.spot("goals", goal, key, *path, "low"),
                                   f"`low: {ends.low:g}` is above `high: {ends.high:g}`", "swap them")

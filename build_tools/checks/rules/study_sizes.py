@@ -43,7 +43,7 @@ Passes: studies/wick2030.yaml
 
 from collections.abc import Iterator
 
-from build_tools.catalog.entries import Contrast, Result, Value
+from build_tools.catalog.entries import Contrast, Convention, Result, Value
 from build_tools.catalog.walk import Path
 from build_tools.checks.rule import Context, Problem
 
@@ -58,10 +58,9 @@ def check(context: Context) -> Iterator[Problem]:
     conventions = handbook.data.conventions
     for study in context.catalog.studies.values():
         for index, result in enumerate(study.data.results):
-            limit = getattr(conventions, f"size_impossible_{context.outcomes.get(result.measure)}", None)
-            sizes = [*_sizes(result), *_differences(result)] if limit else []
-            for path, shown, ratio in sizes:
-                if not 1 / limit.value <= ratio <= limit.value:
+            limit: Convention | None = getattr(conventions, f"size_impossible_{context.outcomes.get(result.measure)}", None)
+            for path, shown, ratio in [*_sizes(result), *_differences(result)] if limit else []:
+                if limit and not 1 / limit.value <= ratio <= limit.value:
                     yield Problem(study.spot("results", index, *path),
                                   f"{shown} is beyond what is taken to be possible (a ratio of {limit.value:g})", _AGAIN)
             effect = conventions.size_impossible_standardised

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ...english import upper_first
 from ..threshold import leaves_out, within
 from ..verdict import Estimate, interval
 from ..wording.amounts import people, percent
-from ..wording.names import upper_first
 from .body import Body, Rule, Step, charged_once
 from .inconsistency import both_ways, spread_levels
 from .information import OIS_DIFFERENCE, information

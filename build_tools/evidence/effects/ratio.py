@@ -18,7 +18,7 @@ later is a linear map of y, and the same map of S.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -77,33 +77,12 @@ def log_growth_from_pre_post(pre: float, sd_pre: float, post: float, sd_post: fl
     return LogMean(after.log - before.log, v, after.correction - before.correction)
 
 
-def log_growth_from_change(pre: float, sd_pre: float, change: float, sd_change: float, n: float, correlation: float = 0.0) -> LogMean:
-    """ln((pre + change) / pre) from a mean change in the unit of the mean before it.
-
-    ``correlation`` is that of people's change with their own baseline: taken as
-    none unless known. With it the SD after, and its correlation with the SD
-    before, follow from the other two.
-    """
-    inputs.correlation(correlation)
-    post = inputs.mean(pre) + change
-    # Var(post) and Cov(pre, post), per person, from post = pre + change.
-    shared = correlation * inputs.sd(sd_pre) * inputs.sd(sd_change)
-    sd_post = math.sqrt(sd_pre**2 + sd_change**2 + 2 * shared)
-    r = (sd_pre**2 + shared) / (sd_pre * inputs.sd(sd_post))
-    return log_growth_from_pre_post(pre, sd_pre, post, sd_post, n, min(r, 1.0))
-
-
 def log_ratio(a: LogMean, b: LogMean, correlation: float = 0.0) -> Estimate:
     """Corrected log ratio of arm ``a`` to arm ``b``; ``correlation`` between them is 0 unless the same people did both."""
     v = a.c + b.c - 2 * inputs.correlation(correlation) * math.sqrt(a.c * b.c)
     if not v > 1e-12 * (a.c + b.c):
         raise EvidenceError(f"with a correlation of {correlation:g} the ratio would have no spread, which cannot be weighed")
     return Estimate(a.y - b.y, v)
-
-
-def over_correlations(a: LogMean, b: LogMean, correlations: Iterable[float]) -> list[tuple[float, Estimate]]:
-    """The same ratio under each within-person correlation that it might be: what rests on the one imputed."""
-    return [(r, log_ratio(a, b, r)) for r in correlations]
 
 
 def log_ratio_from_difference(mean_a: float, mean_b: float, se: float) -> Estimate:

@@ -8,8 +8,7 @@ n1 + n2 - 2 for two groups and n - 1 for one group or one sample of pairs.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from scipy.special import ndtri, stdtrit
 
@@ -86,18 +85,6 @@ def se_from_p(difference: float, p: float, df: float | None, bound: Bound = "exa
     return se_from_t(difference, math.copysign(t, difference))
 
 
-def sd_from_se_of_difference(se: float, n1: float, n2: float) -> float:
-    """SD common to two independent groups, from the standard error of their mean difference."""
-    return inputs.sd(se) / math.sqrt(1 / inputs.people(n1) + 1 / inputs.people(n2))
-
-
-def sd_of_differences(sd1: float, sd2: float, r: float) -> float:
-    """SD of differences (or changes) within people whose two values correlate by ``r``."""
-    inputs.correlation(r)
-    # Written so that equal SDs with r near 1 do not cancel: (s1 - s2)^2 + 2(1 - r) s1 s2.
-    return inputs.sd(math.sqrt((inputs.sd(sd1) - inputs.sd(sd2)) ** 2 + 2 * (1 - r) * sd1 * sd2))
-
-
 def within_person_correlation(sd1: float, sd2: float, sd_difference: float) -> float:
     """Within-person correlation implied by the two SDs and the SD of the differences."""
     r = (inputs.sd(sd1) ** 2 + inputs.sd(sd2) ** 2 - inputs.sd(sd_difference) ** 2) / (2 * sd1 * sd2)
@@ -106,21 +93,3 @@ def within_person_correlation(sd1: float, sd2: float, sd_difference: float) -> f
             f"SDs of {sd1:g} and {sd2:g} cannot differ within people by an SD of {sd_difference:g}: that would be a correlation "
             f"of {r:.2f}; one of them may be a standard error, or t, p or the interval may come from another test")
     return r
-
-
-class Group(NamedTuple):
-    """One group of people."""
-
-    n: float
-    mean: float
-    sd: float
-
-
-def combine(groups: Sequence[Group]) -> Group:
-    """Distinct groups as if they had been one (Cochrane Handbook 6.5.2.10)."""
-    if not groups:
-        raise EvidenceError("no groups to combine")
-    n = sum(inputs.people(g.n) for g in groups)
-    mean = sum(g.n * g.mean for g in groups) / n
-    squares = sum((g.n - 1) * inputs.sd(g.sd) ** 2 + g.n * (g.mean - mean) ** 2 for g in groups)
-    return Group(n, mean, math.sqrt(squares / (n - 1)))

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from ...catalog.entries import Claim
 from ...catalog.load import Catalog
+from ...english import upper_first
 from .. import answers
 from ..certainty import Certainty
 from ..conventions import settings
@@ -13,7 +14,7 @@ from ..engine import Engine
 from ..lengths import judge
 from ..model import Comparison, Conclusion, Conclusions
 from ..verdict import Claimed
-from ..wording.names import Names, upper_first
+from ..wording.names import Names
 from . import pooling, studies
 from .text import Line, place, render
 

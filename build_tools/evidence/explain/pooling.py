@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import exp
 
+from ...english import counted
 from ..engine import Engine
 from ..fitted import Fitted
 from ..model import Comparison
@@ -14,7 +15,6 @@ from ..network_intervals import ENOUGH_DF, inflation
 from ..network_sides import split
 from ..verdict import Estimate
 from ..wording.amounts import amount, span
-from ..wording.names import counted
 from .text import Line, distribution, figure, interval, ratios
 
 _FROM = {"REML": "by restricted maximum likelihood", "moments": "by the method of moments", "given": "as given",

@@ -7,6 +7,7 @@ from math import isclose, sqrt
 
 from ...catalog.entries import Study
 from ...catalog.load import Catalog
+from ...english import upper_first
 from ..arm_means import Unusable, arm_log_mean
 from ..assemble import Source
 from ..contrast_ratios import edges_of
@@ -15,7 +16,6 @@ from ..engine import Engine
 from ..model import Question, Row
 from ..network_blocks import Block
 from ..reported import alike
-from ..wording.names import upper_first
 from . import spread
 from .text import Line, figure, place, ratios
 

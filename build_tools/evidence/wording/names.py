@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ...catalog.load import Catalog
+from ...english import listed
 from ..treatments import exercise_of, version_of
 
 
@@ -43,23 +44,3 @@ class Names:
         """A name inside a sentence: its first letter small unless the first word is a proper noun."""
         first = name.split()[0].rstrip(",")
         return name if first in self._proper or not first[1:2].islower() else name[0].lower() + name[1:]
-
-
-def listed(words: list[str]) -> str:
-    """``a, b and c``."""
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
-
-
-def upper_first(text: str) -> str:
-    """The text with a capital first letter."""
-    return text[:1].upper() + text[1:]
-
-
-def lower_first(text: str) -> str:
-    """The text with a small first letter, unless its first word is an abbreviation."""
-    return text[:1].lower() + text[1:] if text[1:2].islower() or text[1:2] == " " else text
-
-
-def counted(n: int, one: str, many: str | None = None) -> str:
-    """``1 study``, ``2 studies``."""
-    return f"{n} {one if n == 1 else many or one + 's'}"

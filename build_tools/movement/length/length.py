@@ -15,7 +15,7 @@ from math import floor
 
 from ...catalog.entries import Movement
 from ...catalog.load import Catalog
-from ..posture.pose import key_angles
+from ..posture.pose import key_angles, view_of
 from . import published
 from .grid import MuscleGrid, OutOfRange
 
@@ -136,9 +136,8 @@ class Lengths:
 
     def over(self, part: str, movement: Movement) -> Repetition | Missing:
         """The part over one repetition of a movement."""
-        if movement.view != "side":
-            return Missing("the model's tables hold no movement to the side" if movement.view == "front" else
-                           "the model's tables hold no movement across the body")
+        if across := view_of(movement).across:
+            return Missing(f"the model's tables hold no movement {across}")
         if self._joints.get(part, set()) & set(movement.out_of_plane):
             return Missing("the joints that it crosses also move out of the drawn plane")
         if self._catalog.vocabulary is None or movement.position not in self._catalog.vocabulary.data.positions:

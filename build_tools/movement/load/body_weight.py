@@ -1,15 +1,11 @@
 """How many kilograms a body-weight movement moves: body mass times a stated share, plus what is added.
 
-The share stands in the catalog with its source. Where no study measured it, it can be reckoned from a table of segment masses.
+The share stands in the catalog with its source.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
-
-from ..posture.balance import PAIRED
 from ..posture.body import REFERENCE
-from .statics import Force, Point, reactions
 
 
 def total_load(body_mass: float, share: float, added: float = 0.0) -> float:
@@ -32,21 +28,3 @@ def told(share: float, how: str, body_mass: float = REFERENCE.mass) -> str:
     source = "measured on a force plate" if how == "measured" else "reckoned from segment masses, not measured"
     return (f"Total load: {share:.2f} × body mass, plus what is added. A person of {body_mass:.0f} kg moves about "
             f"{total_load(body_mass, share):.0f} kg. The share is {source}.")
-
-
-def moved_share(mass_fractions: Mapping[str, float], resting: Iterable[str]) -> float:
-    """Share of body mass that moves while the named segments stay where they are (both sides of the paired ones).
-
-    Squat: ``shank`` and ``foot`` rest; pull-up and dip: ``forearm`` and ``hand``. Arithmetic on a table, not a measurement.
-    """
-    return 1 - sum(mass_fractions[segment] * (2 if segment in PAIRED else 1) for segment in resting)
-
-
-def share_on(point: Point, other: Point, weights: Sequence[Force]) -> float:
-    """Share of the body's weight that one of two supports carries while the body is held still, 0-1 where both push.
-
-    ``point`` is the support asked about (the hands of a push-up), ``other`` the second one (the feet); ``weights`` are those
-    of all segments. Raises ValueError as ``statics.reactions`` does.
-    """
-    carried, _ = reactions(point, other, weights)
-    return carried.y / -sum(w.y for w in weights)

@@ -8,8 +8,6 @@ from math import isfinite
 
 #: Shares of the peak. Above the first the load counts as near its peak, below the second as nearly gone.
 HIGH, VANISHING = 0.8, 0.1
-#: Published shares of the repetition are rounded to this, published angles (degrees) to the next.
-SHARE_STEP, ANGLE_STEP = 0.05, 5
 #: Peaks of less than this (N·m) are no load at all.
 NOTHING = 1e-6
 
@@ -73,16 +71,6 @@ class Curve:
         return Summary(peak, share, angle, _merged(_inside(a, b, -VANISHING, VANISHING) for a, b in pieces),
                        sum(e - s for a, b in pieces for s, e in [_inside(a, b, HIGH, 2.0), _inside(a, b, -2.0, -HIGH)]),
                        0.0 if min(values) < 0 else min(values), min(values) < -VANISHING)
-
-
-def publish_share(share: float) -> float:
-    """A share of the repetition as pages show it, to 5 %."""
-    return round(round(share / SHARE_STEP) * SHARE_STEP, 2)
-
-
-def publish_angle(angle: float) -> int:
-    """A joint angle as pages show it, to 5 degrees."""
-    return round(angle / ANGLE_STEP) * ANGLE_STEP
 
 
 def _top(samples: Sequence[Sample]) -> tuple[float, float, float]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from ...catalog.entries import Movement, Position
 from ..posture.body import Body
 from ..posture.frame import OTHER, Frame
@@ -22,6 +24,9 @@ CARRIED = {"feet": ("foot", "ankle"), "toes": ("foot", "toe"), "heels": ("foot",
            "seat": ("trunk", "mid_hip"), "hips": ("trunk", "mid_hip"), "back": ("trunk", "mid_hip"), "front": ("trunk", "mid_hip"),
            "side": ("trunk", "mid_hip"),
            "shoulders": ("trunk", "mid_shoulder"), "elbows": ("upper_arm", "elbow"), "hands": ("hand", "hand")}
+
+#: Load points of a leg.
+ON_LEG = ("ankle", "heel", "foot", "knee")
 
 #: Carrying points that the body can turn about.
 PIVOTS = {"toes", "hands"}
@@ -54,7 +59,7 @@ def weights(frame: Frame, body: Body, one: tuple[str, ...] = (), resting: tuple[
         rests = plain in resting
         return Applied("trunk" if rests else segment, weight(times * frame.gravity * body.mass_of(plain), carried if rests else centre))
 
-    if frame.view == "above":  # only what hangs on the joints that this view shows; a shank weighs on its knee
+    if not frame.view.upright:  # only what hangs on the joints that this view shows; a shank weighs on its knee
         made = [acts(prefix + s) for s in ARM for prefix in ("", OTHER)]
         shanks = frame.gravity * (body.mass_of("shank") + body.mass_of("foot"))
         for thigh in sorted({"thigh", OTHER + "thigh"} & frame.segments.keys()):
@@ -80,7 +85,7 @@ def weight_load(frame: Frame, at: str, mass: float, one: bool) -> list[Applied]:
     """A free weight of ``mass`` kilograms; two limbs drawn apart share it, unless only one works."""
     segment, joint = LOADED[at]
     mass *= frame.gravity
-    if OTHER + joint in frame.joints and frame.view != "side" and not one:
+    if OTHER + joint in frame.joints and frame.view.apart and not one:
         return [Applied(p + segment, weight(mass / 2, frame.joints[p + joint])) for p in ("", OTHER)]
     return [Applied(segment, weight(mass, frame.joints[joint]))]
 
@@ -92,7 +97,7 @@ def pull_load(at: str, force: Force) -> list[Applied]:
 
 def lands(last: Frame, movement: Movement, position: Position) -> bool:
     """Whether the leg that moves while the other stays carries too: its foot stands at the end of the repetition (a lunge)."""
-    if last.view == "above" or movement.load.at in ("ankle", "heel", "foot", "knee"):
+    if not last.view.upright or movement.load.at in ON_LEG:
         return False  # a limb that is pulled in the air
     floor = movement.support.get("feet", position.rests_on.get("feet", 0.0))
     return min(last.joints["heel"][1], last.joints["toe"][1]) < floor + STANDS
@@ -104,26 +109,33 @@ def supports(frame: Frame, movement: Movement, position: Position, landing: bool
     Where the second leg stays and the first moves, the second carries, and the first as well where it is ``landing``: taken so
     from the first moment on, since statics knows no step.
     """
-    if frame.view == "above":
+    if not frame.view.upright:
         return []
-    made = []
-    other_stays = movement.stays == "other" and frame.has_other_leg
-    for point in position.rests_on:
-        segment, joint = CARRIED[point]
-        if point in ("seat", "hips") and position.fixes == "thigh":
-            segment, joint = "thigh", "hip"
-        if other_stays and point in STANDS_ON:
-            made.append(Support(OTHER + segment, frame.joints[OTHER + joint]))
-        if position.sideways and (point == "elbows" or point == "feet" and not movement.support.get("feet")):
-            segment, joint = OTHER + segment, OTHER + joint  # the lower limb carries
-        if not other_stays or point not in STANDS_ON or landing:
-            made.append(Support(segment, frame.joints[joint], point in PIVOTS))
-        if frame.view == "front" and point == "feet" and not other_stays and not position.sideways:
-            made.append(Support(OTHER + segment, frame.joints[OTHER + joint]))
+    points = (support for point in position.rests_on for support in _under(point, frame, movement, position, landing))
+    return [*points, *_in_place(frame, movement, position)]
+
+
+def _under(point: str, frame: Frame, movement: Movement, position: Position, landing: bool) -> Iterator[Support]:
+    """What carries the body at one of its position's points: one limb, the other, or both."""
+    segment, joint = ("thigh", "hip") if point in ("seat", "hips") and position.fixes == "thigh" else CARRIED[point]
+    other_stays = movement.stays == "other" and frame.has_other_leg and point in STANDS_ON
+    if other_stays:
+        yield Support(OTHER + segment, frame.joints[OTHER + joint])
+    if not other_stays or landing:
+        on_lower = position.sideways and (point == "elbows" or point == "feet" and not movement.support.get("feet"))
+        limb = OTHER if on_lower else ""
+        yield Support(limb + segment, frame.joints[limb + joint], point in PIVOTS)
+    if frame.view.apart and point == "feet" and not other_stays and not position.sideways:
+        yield Support(OTHER + segment, frame.joints[OTHER + joint])
+
+
+def _in_place(frame: Frame, movement: Movement, position: Position) -> Iterator[Support]:
+    """What else keeps its place: a second leg behind or with its toes on something, and feet that only steady the body."""
     if movement.other is not None and movement.other.toes is not None:
-        made.append(Support(OTHER + "foot", frame.joints[OTHER + "toe"]))
-    if movement.other is None and position.other and frame.view == "side":
-        made.append(Support(OTHER + "shank", frame.joints[OTHER + "knee"]))
-    if frame.view == "side" and (feet_rest(movement, position) or position.fixes == "foot" and "feet" not in position.rests_on):
-        made.append(Support("foot", frame.joints["ankle"]))
-    return made
+        yield Support(OTHER + "foot", frame.joints[OTHER + "toe"])
+    if frame.view.apart:
+        return
+    if movement.other is None and position.other:
+        yield Support(OTHER + "shank", frame.joints[OTHER + "knee"])
+    if feet_rest(movement, position) or position.fixes == "foot" and "feet" not in position.rests_on:
+        yield Support("foot", frame.joints["ankle"])

@@ -14,11 +14,11 @@ from math import dist
 from ...catalog.entries import Load, MachineCurve, Movement, Position
 from ..posture.balance import centre_of_mass
 from ..posture.body import REFERENCE, Body
-from ..posture.frame import OTHER, Frame, Point, turned
+from ..posture.frame import OTHER, Frame, Point
 from ..posture.side import LEGS, PALM, feet_rest
 from .curve import Curve, Sample
-from .demand import BEYOND, Applied, asked
-from .forces import ARM, LEG, at_rest, lands, load_point, pull_load, supports, weight_load, weights
+from .demand import BEYOND, Applied, Support, asked
+from .forces import ARM, LEG, ON_LEG, at_rest, lands, load_point, pull_load, supports, weight_load, weights
 from .statics import GRAVITY, SLACK_SHARE, band_tension, pull
 from .words import MACHINE, ends
 
@@ -30,15 +30,8 @@ MOVES = 5.0
 HEIGHTS = {"low": 0.15, "mid": 1.0, "high": 2.1}
 #: Joints of the front view turn like their namesakes.
 NAMESAKE = {"hip-abduction": "hip", "shoulder-abduction": "shoulder", "shoulder-horizontal": "shoulder", "shoulder-rotation": "shoulder"}
-#: Joints that each view shows well enough to reckon with. A knee in the front view only shortens what is seen.
-RECKONED = {"side": {"hip", "knee", "ankle", "shoulder", "elbow", "wrist", "shoulder-rotation"},
-            "front": {"hip-abduction", "shoulder-abduction", "elbow", "scapular-elevation"},
-            "above": {"shoulder-horizontal", "shoulder-rotation", "elbow", "hip-abduction"}}
 #: The lift of the shoulder girdle, a lever of half its width that the arm hangs on.
 LIFT = "scapular-elevation"
-#: Turns that count as flexion (forwards, inwards; legs apart) where they differ from those of the side view: 1 anticlockwise.
-TURNS = {("side", "shoulder-rotation"): -1, ("above", "shoulder-horizontal"): -1, ("above", "shoulder-rotation"): -1,
-         ("above", "elbow"): -1}
 #: Joints that no view reckons with, and how a page calls them.
 NOT_RECKONED = {"hip-abduction": "a standing leg seen from the front", "spine": "the trunk itself", "scapular": "the shoulder blades",
                 "forearm-rotation": "a forearm that turns"}
@@ -63,7 +56,7 @@ def moving_joints(frames: Sequence[Frame], position: Position) -> list[str]:
         angles = [f.angles[joint] for f in frames]
         return max(angles) - min(angles)
     first = frames[0]
-    known = RECKONED[first.view] - ({"ankle"} if "feet" in position.rests_on else set())
+    known = first.view.reckoned - ({"ankle"} if "feet" in position.rests_on else set())
     if "shoulder-rotation" in first.angles:
         known -= {"elbow", "shoulder"}
     return [joint for joint in first.angles if joint in known and travel(joint) >= MOVES]
@@ -79,41 +72,59 @@ def curves(movement: Movement, position: Position, frames: Sequence[Frame], body
     """
     if movement.load.kind == "machine":
         return _measured(movement.load.curve, frames)
-    joints = moving_joints(frames, position)
-    still = {*(LEGS if feet_rest(movement, position) else ()), *(("wrist",) if movement.grip == "neutral" else ()),
-             *(("shoulder",) if position.arm is not None and "shoulder" not in movement.start else ())}
-    joints = [joint for joint in joints if joint not in still]  # limbs that only follow, a wrist that bends out of the plane
-    if movement.view == "front" and movement.stays == "other" and movement.load.at not in ("ankle", "heel", "foot", "knee"):
-        joints = [joint for joint in joints if joint != "hip-abduction"]  # the standing leg works, which this view does not reckon
-    if position.against and {"hip", "knee"} & set(joints):
-        return Unknown(f"the {position.against} carries a share that cannot be told")
-    if (left := [joint for joint in joints if joint not in movement.out_of_plane]) != joints and not left:
-        return Unknown(leaves_plane(movement.out_of_plane))
-    joints = left
-    if not joints:
-        return Unknown(_none(frames))
-    if movement.view == "above" and movement.load.kind in ("free-weight", "body-weight") and frames[0].gravity < ALONG:
-        return Unknown("the weight pulls along the body, not in the drawn plane")
-    mass = body.mass * (CARRIED_BY_LEGS if {"hip", "knee"} & set(joints) and movement.load.at not in ("ankle", "heel")
-                        else MOVED_BY_LIMBS) if load_mass is None else load_mass
-    loads = _loads(movement.load, frames, mass, one_side)
+    joints = _reckonable(movement, position, frames)
+    if isinstance(joints, Unknown):
+        return joints
+    loads = _loads(movement.load, frames, _nominal(movement, joints, body) if load_mass is None else load_mass, one_side)
     if isinstance(loads, Unknown):
         return loads
     landing, rests = lands(frames[-1], movement, position), at_rest(movement, position)
-    made = {}
-    for joint in joints:
+
+    def curve(joint: str) -> Curve:
         root = NAMESAKE.get(joint, joint)
         limb = (LEG if root in LEGS else ARM) if one_side else ()
-        bends = TURNS.get((movement.view, joint)) or (int(PALM[movement.grip]) if joint == "wrist" else None)
-        try:
-            samples = [Sample(f.time, f.angles[joint],
-                              asked(root, f.joints["mid_shoulder" if root == LIFT else root],
-                                    _on_girdle(f, acting) if root == LIFT else acting, supports(f, movement, position, landing), bends))
-                       for f, load in zip(frames, loads, strict=True) for acting in [[*weights(f, body, limb, rests), *load]]]
-        except ValueError as problem:
-            return Unknown(str(problem))
-        made[joint] = Curve(joint, tuple(samples))
-    return made
+        bends = frames[0].view.turns.get(joint) or (int(PALM[movement.grip]) if joint == "wrist" else None)
+        return Curve(joint, tuple(
+            Sample(f.time, f.angles[joint], _moment(f, root, [*weights(f, body, limb, rests), *load],
+                                                    supports(f, movement, position, landing), bends))
+            for f, load in zip(frames, loads, strict=True)))
+    try:
+        return {joint: curve(joint) for joint in joints}
+    except ValueError as problem:
+        return Unknown(str(problem))
+
+
+def _reckonable(movement: Movement, position: Position, frames: Sequence[Frame]) -> list[str] | Unknown:
+    """Joints that the load is reckoned for, or why it is for none."""
+    still = {*(LEGS if feet_rest(movement, position) else ()), *(("wrist",) if movement.grip == "neutral" else ()),
+             *(("shoulder",) if position.arm is not None and "shoulder" not in movement.start else ())}
+    if movement.stays == "other" and movement.load.at not in ON_LEG:
+        still |= frames[0].view.unreckoned_standing
+    # Without limbs that only follow, and a wrist that bends out of the plane.
+    joints = [joint for joint in moving_joints(frames, position) if joint not in still]
+    if position.against and {"hip", "knee"} & set(joints):
+        return Unknown(f"the {position.against} carries a share that cannot be told")
+    in_plane = [joint for joint in joints if joint not in movement.out_of_plane]
+    if joints and not in_plane:
+        return Unknown(leaves_plane(movement.out_of_plane))
+    if not in_plane:
+        return Unknown(_none(frames))
+    if movement.load.kind in ("free-weight", "body-weight") and frames[0].gravity < ALONG:
+        return Unknown("the weight pulls along the body, not in the drawn plane")
+    return in_plane
+
+
+def _nominal(movement: Movement, joints: Sequence[str], body: Body) -> float:
+    """Mass of the nominal load, kilograms."""
+    carried = {"hip", "knee"} & set(joints) and movement.load.at not in ("ankle", "heel")
+    return body.mass * (CARRIED_BY_LEGS if carried else MOVED_BY_LIMBS)
+
+
+def _moment(frame: Frame, root: str, acting: list[Applied], carrying: list[Support], bends: int | None) -> float:
+    """What one joint's muscles must supply in one posture, N·m. Raises ValueError where statics cannot tell."""
+    if root == LIFT:
+        return asked(root, frame.joints["mid_shoulder"], _on_girdle(frame, acting), carrying, bends)
+    return asked(root, frame.joints[root], acting, carrying, bends)
 
 
 def _none(frames: Sequence[Frame]) -> str:
@@ -129,7 +140,7 @@ def _none(frames: Sequence[Frame]) -> str:
 
 def called(movement: Movement, frames: Sequence[Frame], body: Body = REFERENCE) -> tuple[str, str]:
     """What to call the start and the end of a repetition: bottom and top where a weight or the body clearly travels up or down."""
-    if movement.load.kind in ("cable", "band", "machine") or movement.view == "above":
+    if movement.load.kind in ("cable", "band", "machine") or not frames[0].view.upright:
         return ends(0, 0)
     at = movement.load.at
     first, last = ((load_point(f, at) if at else centre_of_mass(f, body))[1] for f in (frames[0], frames[-1]))
@@ -146,20 +157,11 @@ def anchor_in(frame: Frame, load: Load) -> Point | None:
     """Where a cable or band comes from, in the plane of a posture; None where the author does not say."""
     if load.anchor == "other-hand":
         return frame.joints.get(OTHER + "hand")
-    if load.anchor is None or isinstance(load.anchor, str) or frame.view == "side":
-        return anchor_point(load)
-    _, height = anchor_point(load) or (0.0, 0.0)
-    if frame.view == "front":
-        return (load.anchor.x if load.anchor.left is None else load.anchor.left), height
-    return turned(frame.joints["mid_hip"], frame.turn, (-(load.anchor.left or 0.0), load.anchor.x))
-
-
-def anchor_point(load: Load) -> Point | None:
-    """Where a cable or band comes from in the side view, metres from what carries the body; None where the author does not say."""
     if load.anchor is None or isinstance(load.anchor, str):
         return None
     height = load.anchor.height
-    return load.anchor.x, HEIGHTS[height] if isinstance(height, str) else height
+    return frame.view.on_page(frame.joints["mid_hip"], frame.turn, load.anchor.x, load.anchor.left,
+                              HEIGHTS[height] if isinstance(height, str) else height)
 
 
 def _on_girdle(frame: Frame, acting: Sequence[Applied]) -> list[Applied]:

@@ -13,10 +13,6 @@ from .forces import load_point
 BESIDE = {"thigh": ("hip", "knee"), "shank": ("knee", "ankle"), "trunk": ("hip", "spine"), "foot": ("ankle",),
           "upper_arm": ("shoulder", "elbow", "scapular-elevation", "scapular-protraction"),
           "forearm": ("elbow", "wrist", "forearm-rotation")}
-#: Joints of the other views stand for these where a posture has them.
-SIDEWAYS = {"front": {"hip": "hip-abduction", "shoulder": "shoulder-abduction", "spine": "spine-side-bend"},
-            "above": {"hip": "hip-abduction", "shoulder": "shoulder-horizontal", "elbow": "shoulder-rotation",
-                      "spine": "spine-rotation"}}
 #: The trunk bends: what turns most of it counts.
 TRUNK = ("trunk", "lower_trunk", "upper_trunk")
 #: Turns that differ by less, degrees, count as one turn: what is carried along does not work.
@@ -54,6 +50,6 @@ def _turn(angles: Sequence[float]) -> float:
 
 
 def _bend(frames: Sequence[Frame], joint: str) -> float:
-    joint = SIDEWAYS.get(frames[0].view, {}).get(joint, joint)
+    joint = frames[0].view.stands_for.get(joint, joint)
     angles = [frame.angles.get(joint, 0.0) for frame in frames]
     return max(angles) - min(angles)

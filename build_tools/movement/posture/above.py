@@ -14,14 +14,17 @@ from math import atan2, cos, degrees, dist, radians, sin
 
 from ...catalog.entries import Movement, Position
 from .body import HIPS_APART, Body
-from .chain import Angles, girdle, pelvis_lean
+from .chain import WHERE_NAMED, Angles, girdle, pelvis_lean
 from .frame import OTHER, Frame, Point, turned
 from .side import RESTS, segments
+from .view import View
 
 #: A trunk that leans forward by more than this (degrees) is drawn face down.
 FACE_DOWN = 20.0
 #: Share of gravity in the plane from which on the floor is drawn.
 LIES = 0.9
+#: Share from which on someone is told to lie rather than to stand or sit.
+LYING = 0.5
 #: Shorter segments (metres) point at the viewer.
 SEEN = 1e-6
 #: Thighs of hips that are bent less (degrees) lie under the trunk.
@@ -63,7 +66,7 @@ def above_frame(movement: Movement, position: Position, left: Angles, right: Ang
              for name, (start, end) in limbs.items() if prefix + end in joints}
     turns |= {"trunk": turn + left["spine-rotation"], "head": turn + left["spine-rotation"]}
     seconds = {OTHER + joint: angle for joint, angle in right.items()} if movement.other else {}
-    return Frame(time, "above", joints, segments(joints, turns), {**left, **seconds}, gravity, turn)
+    return Frame(time, ABOVE, joints, segments(joints, turns), {**left, **seconds}, gravity, turn)
 
 
 def trunk_lean(movement: Movement, position: Position, angles: Angles) -> float:
@@ -129,3 +132,39 @@ def _angle(start: Point, end: Point) -> float:
     if dist(start, end) < SEEN:
         return 0.0
     return degrees(atan2(end[0] - start[0], start[1] - end[1]))
+
+
+class AboveView(View):
+    """The body seen along the trunk from the head."""
+
+    name, apart, upright, across = "above", True, False, "across the body"
+    joints = ("shoulder-horizontal", "elbow", "shoulder-rotation", "spine-rotation", "hip-abduction", "scapular-protraction", "hip")
+    reckoned = frozenset({"shoulder-horizontal", "shoulder-rotation", "elbow", "hip-abduction"})
+    turns = {"shoulder-horizontal": -1, "shoulder-rotation": -1, "elbow": -1}
+    stands_for = {"hip": "hip-abduction", "shoulder": "shoulder-horizontal", "elbow": "shoulder-rotation", "spine": "spine-rotation"}
+
+    def on_page(self, pelvis: Point, turn: float, forward: float, left: float | None, height: float) -> Point:
+        """Left and forward of the pelvis, turned with the body; height points at the viewer."""
+        return turned(pelvis, turn, (-(left or 0.0), forward))
+
+    def words(self, gravity: float) -> str:
+        """From where it is seen: someone who lies is not seen from above."""
+        return "seen from above" if gravity < LYING else "seen from the head end"
+
+    def knows_floor(self, position: Position, gravity: float) -> bool:
+        """Only under a body that lies."""
+        return lies(position, gravity)
+
+    def shows_floor(self, position: Position, gravity: float) -> bool:
+        """Under a body that lies or stands bent over."""
+        return lies(position, gravity) or stands(position, gravity)
+
+
+ABOVE = AboveView()
+
+
+def place_above(movement: Movement, position: Position, angles: dict[str, float], second: dict[str, float], body: Body, time: float,
+                holds: bool) -> Frame:
+    """The right limbs do as the left ones unless told; an arm that turns otherwise keeps nothing of the left one's turn."""
+    mirrored = {joint: angle for joint, angle in angles.items() if joint not in WHERE_NAMED or not WHERE_NAMED & second.keys()}
+    return above_frame(movement, position, angles, {**mirrored, **second}, body, time)

@@ -28,14 +28,11 @@ HEEL = 0.25
 #: Mass of one segment as a fraction of body mass.
 MASS_MEN = {"head": 0.0694, "trunk": 0.4346, "upper_arm": 0.0271, "forearm": 0.0162, "hand": 0.0061,
             "thigh": 0.1416, "shank": 0.0433, "foot": 0.0137}
-MASS_WOMEN = {"head": 0.0668, "trunk": 0.4257, "upper_arm": 0.0255, "forearm": 0.0138, "hand": 0.0056,
-              "thigh": 0.1478, "shank": 0.0481, "foot": 0.0129}
 #: Centre of mass from the segment's start (see ``pose.SEGMENTS``) as a fraction of its length. The trunk starts at the hips:
 #: 1 - 0.431, the table's share from the shoulders. Head: 0.5976 of the table's head below the crown (0.1168 of stature long).
-#: The hand's lies within millimetres of the grip. Foot: from the heel. Trunk, head and foot are the men's for both.
+#: The hand's lies within millimetres of the grip. Foot: from the heel.
 _SHARED = {"trunk": 1 - 0.431, "head": 1 - 0.5976 * 0.1168 / LENGTH["head"], "hand": 1.0, "foot": 0.4415}
 CENTRE_MEN = {"upper_arm": 0.5772, "forearm": 0.4574, "thigh": 0.4095, "shank": 0.4395, **_SHARED}
-CENTRE_WOMEN = {"upper_arm": 0.5754, "forearm": 0.4559, "thigh": 0.3612, "shank": 0.4352, **_SHARED}
 
 
 @dataclass(frozen=True)

@@ -15,6 +15,9 @@ from .frame import Point, along, turned, up
 Joints = dict[str, Point]
 Angles = Mapping[str, float]
 
+#: Joints that change how an arm is seen, and so have no angle unless they are named.
+WHERE_NAMED = {"shoulder-rotation", "shoulder-horizontal", "forearm-rotation"}
+
 
 def pelvis_lean(fixes: str, at: float, angles: Angles) -> float:
     """Lean of the pelvis that gives the fixed segment the angle ``at`` in space, degrees."""

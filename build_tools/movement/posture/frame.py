@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import cos, radians, sin
 
+from .view import View
+
 Point = tuple[float, float]
 
 #: Segment -> the joints it runs between. The trunk is drawn in two halves so that the spine can bend; ``trunk`` is their chord.
@@ -41,12 +43,17 @@ class Frame:
     """
 
     time: float
-    view: str
+    view: View
     joints: dict[str, Point]
     segments: dict[str, Segment]
     angles: dict[str, float]
     gravity: float = 1.0
     turn: float = 0.0
+
+    @property
+    def sides(self) -> tuple[str, ...]:
+        """Prefixes of the limbs that are seen in front."""
+        return ("", OTHER) if self.view.apart else ("",)
 
     @property
     def has_other_leg(self) -> bool:

@@ -7,13 +7,16 @@ down or in). What points at the viewer is seen shorter: thighs and shanks by the
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from math import atan2, cos, degrees, hypot, radians, sin
+from typing import ClassVar
 
 from ...catalog.entries import Movement, Position
 from .body import HIPS_APART, Body
 from .chain import Angles
 from .frame import ARM, LEG, OTHER, Frame, Point, along, turned, up
 from .side import RESTS, segments
+from .view import View
 
 #: Half the width of a foot seen from the front, as a fraction of stature (Winter 2009, figure 4.1: breadth 0.055).
 HALF_FOOT = 0.055 / 2
@@ -32,7 +35,7 @@ def front_frame(movement: Movement, position: Position, left: Angles, right: Ang
     dx, dy = _shift(joints, movement, position)
     joints = {name: (x + dx, y + dy) for name, (x, y) in joints.items()}
     seconds = {OTHER + joint: angle for joint, angle in right.items()} if movement.other else {}
-    return Frame(time, "front", joints, segments(joints, turns), {**left, **seconds})
+    return Frame(time, FRONT, joints, segments(joints, turns), {**left, **seconds})
 
 
 def _lean(movement: Movement, position: Position, left: Angles, right: Angles, body: Body) -> float:
@@ -134,3 +137,35 @@ def _arm(shoulders: Point, upper: float, side: int, angles: Angles, body: Body) 
     wrist = along(elbow, forearm, seen * body.length("forearm"))
     hand = along(wrist, forearm, seen * body.length("hand"))
     return dict(zip(ARM, (shoulder, elbow, wrist, hand), strict=True)), {"upper_arm": arm, "forearm": forearm, "hand": forearm}
+
+
+class FrontView(View):
+    """The body facing the viewer, its left limbs to the right of the page's middle."""
+
+    name, apart, upright, across = "front", True, True, "to the side"
+    joints = ("hip-abduction", "shoulder-abduction", "elbow", "scapular-elevation", "spine-side-bend", "shoulder-rotation",
+              "forearm-rotation", "hip", "knee")
+    #: A knee only shortens what is seen.
+    reckoned = frozenset({"hip-abduction", "shoulder-abduction", "elbow", "scapular-elevation"})
+    turns: ClassVar[Mapping[str, int]] = {}
+    unreckoned_standing = frozenset({"hip-abduction"})
+    stands_for = {"hip": "hip-abduction", "shoulder": "shoulder-abduction", "spine": "spine-side-bend"}
+
+    def on_page(self, pelvis: Point, turn: float, forward: float, left: float | None, height: float) -> Point:
+        """Left and up; the author's place forward stands for one to the left where none is given."""
+        return (forward if left is None else left), height
+
+    def words(self, gravity: float) -> str:
+        """From where it is seen."""
+        return "seen from the front"
+
+
+FRONT = FrontView()
+
+
+def place_front(movement: Movement, position: Position, angles: dict[str, float], second: dict[str, float], body: Body, time: float,
+                holds: bool) -> Frame:
+    """The right limbs do as the left ones unless told; a forearm that turns about itself points at the viewer."""
+    if "forearm-rotation" in angles:
+        angles = {"shoulder-rotation": 0.0, **angles}
+    return front_frame(movement, position, angles, {**angles, **second}, body, time)

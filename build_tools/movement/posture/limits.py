@@ -18,11 +18,10 @@ from math import hypot
 from typing import NamedTuple
 
 from ...catalog.entries import Movement, Position, Vocabulary
-from .above import lies
 from .balance import beyond_feet
 from .body import REFERENCE
 from .frame import OTHER, Frame
-from .pose import frames, joints, key_frames
+from .pose import frames, joints, key_frames, view_of
 from .side import resting
 
 #: Joint -> lowest and highest angle of the tables, degrees, flexion or abduction positive.
@@ -98,18 +97,18 @@ def moving_joints(movement: Movement) -> set[str]:
 def impossible(movement: Movement, vocabulary: Vocabulary) -> Iterator[Trouble]:
     """Postures that run into the floor or miss the place where a hand or foot must be. One trouble of each kind at most."""
     shown = frames(movement, vocabulary)
-    position = vocabulary.positions[movement.position]
-    if position.sideways and movement.view == "side":
+    position, view = vocabulary.positions[movement.position], view_of(movement)
+    if not view.can_show(position):
         yield Trouble(("position",), "someone on the side is not drawn in the side view", "write `view: front` or `view: above`")
         return
-    if movement.view == "above" and not lies(position, shown[0].gravity):
+    if not view.knows_floor(position, shown[0].gravity):
         return  # no floor is seen
     sunk = [(frame, joint) for frame in shown for joint, (_, y) in frame.joints.items() if y < -SINK]
     if sunk:
         frame, joint = min(sunk, key=lambda found: found[0].joints[found[1]][1])
         yield Trouble(("position",), f"the {_plain(joint)} is {-frame.joints[joint][1]:.2f} m below the floor {_when(frame)}",
                       "mend the angles, or raise the body with `support:`")
-    if len(position.rests_on) == 2 and movement.view == "side":
+    if len(position.rests_on) == 2 and not view.apart:
         yield from _unrested(movement, position, shown)
     if movement.load.height is not None:
         lowest = min(shown, key=lambda frame: frame.joints["hand"][1])
@@ -128,7 +127,7 @@ def impossible(movement: Movement, vocabulary: Vocabulary) -> Iterator[Trouble]:
 def unbalanced(movement: Movement, vocabulary: Vocabulary) -> Iterator[Trouble]:
     """Key frames of a stand whose weight falls beyond the feet, where nothing else holds the body. Between them a step may fall."""
     position = vocabulary.positions[movement.position]
-    if set(position.rests_on) != {"feet"} or movement.view != "side" or movement.load.kind in ("cable", "band", "machine") or (
+    if set(position.rests_on) != {"feet"} or view_of(movement).apart or movement.load.kind in ("cable", "band", "machine") or (
             position.other or position.fixes == "trunk" and movement.position != "standing-tall"):
         return
     floors: tuple[float, ...] = (0.0, movement.support.get("feet", position.rests_on["feet"]))

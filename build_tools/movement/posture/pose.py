@@ -2,27 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from ...catalog.entries import Movement, Position, Vocabulary
-from .above import above_frame
+from .above import ABOVE, place_above
 from .body import REFERENCE, Body
+from .chain import WHERE_NAMED
 from .frame import Frame
-from .front import front_frame
-from .side import side_frame
+from .front import FRONT, place_front
+from .side import SIDE, place_side
+from .view import View
 
 Angles = dict[str, float]
 
-#: Joints that a figure knows; each is 0 unless the movement, its load point or its position says otherwise.
-JOINTS = {
-    "side": ("hip", "knee", "ankle", "spine", "shoulder", "elbow", "wrist", "scapular-elevation", "scapular-protraction",
-             "shoulder-rotation"),
-    "front": ("hip-abduction", "shoulder-abduction", "elbow", "scapular-elevation", "spine-side-bend", "shoulder-rotation",
-              "forearm-rotation", "hip", "knee"),
-    "above": ("shoulder-horizontal", "elbow", "shoulder-rotation", "spine-rotation", "hip-abduction", "scapular-protraction", "hip"),
-}
-#: Joints that change how an arm is seen, and so have no angle unless they are named.
-WHERE_NAMED = {"shoulder-rotation", "shoulder-horizontal", "forearm-rotation"}
+#: How the catalog writes a view -> the view.
+VIEWS: Mapping[str, View] = {view.name: view for view in (SIDE, FRONT, ABOVE)}
+#: How a body is placed in each. Of angles they take every joint of the view, and those of the second limb that are its own.
+PLACE = {SIDE: place_side, FRONT: place_front, ABOVE: place_above}
+
+
+def view_of(movement: Movement) -> View:
+    """The view that a movement is drawn in."""
+    return VIEWS[movement.view]
 
 
 def frames(movement: Movement, vocabulary: Vocabulary, body: Body = REFERENCE, steps: int = 21) -> tuple[Frame, ...]:
@@ -43,32 +44,21 @@ def key_angles(movement: Movement, vocabulary: Vocabulary) -> list[Angles]:
     """Angles of each key frame with defaults filled in: movement before load point before position before 0."""
     held = vocabulary.load_points[movement.load.at].angles if movement.load.at else {}
     known = dict.fromkeys((joint for joint in joints(movement) if joint not in WHERE_NAMED), 0.0)
-    default = {**known, **vocabulary.positions[movement.position].angles, **held}
-    if movement.view != "side":  # how arms rest or hold is told for the side view
-        default = {**default, **known}
-        default |= {joint: at for joint, at in vocabulary.positions[movement.position].angles.items() if joint in ("hip", "knee")}
+    default = view_of(movement).default_angles(known, vocabulary.positions[movement.position].angles, held)
     return [{**default, **named} for named in (movement.start, *movement.via, movement.end)]
 
 
 def joints(movement: Movement) -> tuple[str, ...]:
     """Joints that the movement's view can show."""
-    return JOINTS[movement.view]
+    return view_of(movement).joints
 
 
 def _at(movement: Movement, vocabulary: Vocabulary, body: Body, time: float) -> Frame:
     angles = _between(key_angles(movement, vocabulary), time)
     position = vocabulary.positions[movement.position]
     second = _second(movement, position, time)
-    if movement.view == "front":
-        if "forearm-rotation" in angles:  # seen from the front, a forearm that turns about itself points at the viewer
-            angles = {"shoulder-rotation": 0.0, **angles}
-        return front_frame(movement, position, angles, {**angles, **second}, body, time)
-    if movement.view == "above":
-        mirrored = {joint: angle for joint, angle in angles.items() if joint not in WHERE_NAMED or not WHERE_NAMED & second.keys()}
-        return above_frame(movement, position, angles, {**mirrored, **second}, body, time)
-    other = {**angles, "hip": 0.0, "knee": 0.0, "ankle": 0.0, **second} if second else None
     holds = bool(movement.load.at and vocabulary.load_points[movement.load.at].angles)
-    return side_frame(movement, position, angles, other, body, time, holds)
+    return PLACE[view_of(movement)](movement, position, angles, second, body, time, holds)
 
 
 def _second(movement: Movement, position: Position, time: float) -> Angles:

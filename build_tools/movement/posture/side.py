@@ -8,6 +8,7 @@ from ...catalog.entries import Movement, Position
 from .body import Body
 from .chain import Angles, foot_offsets, leg, leg_to, pelvis_lean, rest_of_body
 from .frame import ARM, OTHER, SEGMENTS, Frame, Point, Segment
+from .view import View
 
 #: Carrying point -> the joint that rests, and how far its centre lies from what carries it, metres. Our drawing convention:
 #: about half the depth of the body there. Feet, toes and heels rest with the sole, hands with the grip.
@@ -23,28 +24,13 @@ def side_frame(movement: Movement, position: Position, angles: Angles, other: An
                holds: bool = False) -> Frame:
     """One posture in the side view; ``angles`` must hold every joint of the view; ``holds``: the load sets the arms."""
     carried: dict[str, float] = {point: movement.support.get(point, height) for point, height in position.rests_on.items()}
-    angles = dict(angles)
     if position.fixes is not None:
-        lean = pelvis_lean(position.fixes, position.at if movement.tilt is None else movement.tilt, angles)
+        angles, lean = dict(angles), pelvis_lean(position.fixes, position.at if movement.tilt is None else movement.tilt, angles)
     else:
-        second = movement.other.start if movement.other and other is not None and movement.stays == "other" else None
-        holding = dict(angles if second is None or other is None else other)
-        lean = _lean_on_two(position, carried, holding, body)
-        named = movement.start if second is None else second
-        if "knees" in carried and "knee" not in named:
-            holding["knee"] = holding["hip"] - lean + 90  # the shank lies on the floor
-        if "feet" in carried and "ankle" not in named:
-            holding["ankle"] = lean - holding["hip"] + holding["knee"]  # the sole lies flat
-        angles, other = (holding, other) if second is None else (angles, holding)
+        angles, other, lean = _rested(movement, position, carried, angles, other, body)
     if position.arm is not None and "shoulder" not in movement.start and not holds:
         angles["shoulder"] = position.arm + lean + angles["spine"]
-    origin = (0.0, 0.0)
-    joints, turns = rest_of_body(origin, lean, angles, body, PALM[movement.grip])
-    joints, turns = _with(joints, turns, *leg(origin, lean, angles, body))
-    if other is not None:
-        joints, turns = _with(joints, turns, *leg(origin, lean, other, body), prefix=OTHER)
-        if has_other_arm(movement):
-            joints, turns = _with(joints, turns, *_arm(*rest_of_body(origin, lean, other, body, PALM[movement.grip])), prefix=OTHER)
+    joints, turns = _at_origin(movement, lean, angles, other, body)
     dx, dy = _shift(joints, carried, OTHER if movement.stays == "other" and other is not None else "", body)
     joints = {name: (x + dx, y + dy) for name, (x, y) in joints.items()}
     if position.toes is not None and feet_rest(movement, position):
@@ -56,7 +42,34 @@ def side_frame(movement: Movement, position: Position, angles: Angles, other: An
         joints, turns = _with(joints, turns, *leg(joints["hip"], lean, other, body), prefix=OTHER)
     second_limbs = LEGS + (("shoulder", "elbow") if has_other_arm(movement) else ())
     shown = {**angles, **{OTHER + joint: other[joint] for joint in second_limbs}} if other else angles
-    return Frame(time, "side", joints, segments(joints, turns), shown)
+    return Frame(time, SIDE, joints, segments(joints, turns), shown)
+
+
+def _rested(movement: Movement, position: Position, carried: dict[str, float], angles: Angles, other: Angles | None,
+            body: Body) -> tuple[dict[str, float], Angles | None, float]:
+    """Angles of both limbs and lean of the pelvis of a body on two points: the leg that holds it lies or stands flat there."""
+    second = movement.other.start if movement.other and other is not None and movement.stays == "other" else None
+    holding = dict(angles if second is None or other is None else other)
+    lean = _lean_on_two(position, carried, holding, body)
+    named = movement.start if second is None else second
+    if "knees" in carried and "knee" not in named:
+        holding["knee"] = holding["hip"] - lean + 90  # the shank lies on the floor
+    if "feet" in carried and "ankle" not in named:
+        holding["ankle"] = lean - holding["hip"] + holding["knee"]  # the sole lies flat
+    return (holding, other, lean) if second is None else (dict(angles), holding, lean)
+
+
+def _at_origin(movement: Movement, lean: float, angles: Angles, other: Angles | None,
+               body: Body) -> tuple[dict[str, Point], dict[str, float]]:
+    """Joints and segment angles of the whole body with its hip at the origin."""
+    origin, palm = (0.0, 0.0), PALM[movement.grip]
+    joints, turns = rest_of_body(origin, lean, angles, body, palm)
+    joints, turns = _with(joints, turns, *leg(origin, lean, angles, body))
+    if other is not None:
+        joints, turns = _with(joints, turns, *leg(origin, lean, other, body), prefix=OTHER)
+        if has_other_arm(movement):
+            joints, turns = _with(joints, turns, *_arm(*rest_of_body(origin, lean, other, body, palm)), prefix=OTHER)
+    return joints, turns
 
 
 def feet_rest(movement: Movement, position: Position) -> bool:
@@ -122,3 +135,43 @@ def _shift(joints: dict[str, Point], carried: dict[str, float], limb: str, body:
         return foot_offsets(body)[1][0] - toe[0], height - min(heel[1], toe[1])
     centre, centre_height = resting(joints, point, height, limb, body)
     return -centre[0], centre_height - centre[1]
+
+
+class SideView(View):
+    """The body in profile, facing right."""
+
+    name, apart, upright, across = "side", False, True, ""
+    joints = ("hip", "knee", "ankle", "spine", "shoulder", "elbow", "wrist", "scapular-elevation", "scapular-protraction",
+              "shoulder-rotation")
+    reckoned = frozenset({"hip", "knee", "ankle", "shoulder", "elbow", "wrist", "shoulder-rotation"})
+    turns = {"shoulder-rotation": -1}
+
+    def on_page(self, pelvis: Point, turn: float, forward: float, left: float | None, height: float) -> Point:
+        """Forward and up."""
+        return forward, height
+
+    def words(self, gravity: float) -> str:
+        """Nothing: figures are seen from the side unless told."""
+        return ""
+
+    def can_show(self, position: Position) -> bool:
+        """Someone on the side faces the viewer."""
+        return not position.sideways
+
+    def default_angles(self, zero: dict[str, float], position: dict[str, float], held: dict[str, float]) -> dict[str, float]:
+        """Load point before position before 0."""
+        return {**zero, **position, **held}
+
+    def second_limbs(self, named: list[str]) -> dict[str, tuple[str, ...]]:
+        """The leg and the arm behind."""
+        return {"other leg": ("hip", "knee"), "other arm": ("shoulder", "elbow")}
+
+
+SIDE = SideView()
+
+
+def place_side(movement: Movement, position: Position, angles: dict[str, float], second: dict[str, float], body: Body, time: float,
+               holds: bool) -> Frame:
+    """A second leg that is not told of hangs straight."""
+    other = {**angles, "hip": 0.0, "knee": 0.0, "ankle": 0.0, **second} if second else None
+    return side_frame(movement, position, angles, other, body, time, holds)

@@ -10,8 +10,6 @@ from .pose import key_frames
 
 #: Angles that were worked out, not written by the author, are told to the nearest of these many degrees.
 COARSE = 5
-#: Share of gravity in the plane from which on someone seen along the trunk lies rather than stands or sits.
-LYING = 0.5
 
 
 class KeyPosture(NamedTuple):
@@ -29,12 +27,6 @@ def key_postures(movement: Movement, vocabulary: Vocabulary) -> list[KeyPosture]
     return [KeyPosture(label, _frame(frame, named, vocabulary)) for label, frame in zip(labels, shown, strict=True)]
 
 
-def alternative(movement: Movement, vocabulary: Vocabulary) -> str:
-    """Stands in for the drawing: ``Seated. Start: hips bent 90°, knees straight. Finish: ...``."""
-    told = " ".join(f"{posture.label}: {posture.words}." for posture in key_postures(movement, vocabulary))
-    return f"{placed(movement, vocabulary)}. {told}"
-
-
 def placed(movement: Movement, vocabulary: Vocabulary) -> str:
     """The position, and from where it is seen unless from the side."""
     return ", ".join(filter(None, (vocabulary.positions[movement.position].name, seen(movement, vocabulary))))
@@ -42,10 +34,8 @@ def placed(movement: Movement, vocabulary: Vocabulary) -> str:
 
 def seen(movement: Movement, vocabulary: Vocabulary) -> str:
     """``seen from above``; empty for the side view."""
-    if movement.view == "above":
-        upright = key_frames(movement, vocabulary)[0].gravity < LYING
-        return "seen from above" if upright else "seen from the head end"
-    return "seen from the front" if movement.view == "front" else ""
+    first = key_frames(movement, vocabulary)[0]
+    return first.view.words(first.gravity)
 
 
 def words(angles: dict[str, float], vocabulary: Vocabulary) -> str:
@@ -55,10 +45,7 @@ def words(angles: dict[str, float], vocabulary: Vocabulary) -> str:
 
 def _frame(frame: Frame, named: list[str], vocabulary: Vocabulary) -> str:
     told = words({joint: round(frame.angles[joint]) for joint in named}, vocabulary)
-    limbs: dict[str, tuple[str, ...]] = {"other leg": ("hip", "knee"), "other arm": ("shoulder", "elbow")}
-    if frame.view != "side":
-        limbs = {"other side": tuple(joint for joint in named if not joint.startswith("spine"))}
-    for limb, joints in limbs.items():
+    for limb, joints in frame.view.second_limbs(named).items():
         other: dict[str, float] = {joint: COARSE * round(frame.angles[OTHER + joint] / COARSE) for joint in joints
                  if OTHER + joint in frame.angles and joint in vocabulary.joints}
         if other:

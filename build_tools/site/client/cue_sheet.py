@@ -10,8 +10,10 @@ from dataclasses import dataclass
 from datetime import date
 
 from ...catalog import care, entries
+from ...english import lower_first
 from ..context import Shelf
-from ..figures.figure import Figure, Pose, figure
+from ..figures.figure import Figure, Pose
+from ..figures.file import posture
 from ..publication import Site
 from ..templating import render
 from .offline import kept_at
@@ -123,7 +125,7 @@ def model(shelf: Shelf, id: str) -> CueSheet:
     exercise, vocabulary, desk = shelf.catalog.exercises[id].data, shelf.vocabulary, shelf.at(uri(id))
     address, standing = shelf.site.at(f"cues/{id}/"), care.care(care.named(exercise), vocabulary)
     return CueSheet(
-        exercise=exercise, figure=figure(id, exercise, vocabulary),
+        exercise=exercise, figure=posture(shelf, id, id),
         needs=[_needed(vocabulary.equipment[e]) for e in exercise.equipment if e != NOTHING],
         cautions=[(caution, _ask(caution.ask)) for caution in exercise.cautions],
         before=[line.say for line in standing.before],
@@ -136,14 +138,10 @@ def model(shelf: Shelf, id: str) -> CueSheet:
 
 def _needed(equipment: entries.Equipment) -> str:
     """A piece of equipment, and what stands in for it."""
-    name = _lower_first(equipment.name)
-    return f"{name} ({_lower_first(equipment.note).rstrip('.')})" if equipment.note else name
+    name = lower_first(equipment.name)
+    return f"{name} ({lower_first(equipment.note).rstrip('.')})" if equipment.note else name
 
 
 def _ask(whom: str) -> str:
     """Whom to ask as an instruction: catalogs name the people, or say the whole sentence."""
-    return f"Ask {_lower_first(whom)}" if whom.split(maxsplit=1)[0] in ARTICLES else whom
-
-
-def _lower_first(text: str) -> str:
-    return text[:1].lower() + text[1:]
+    return f"Ask {lower_first(whom)}" if whom.split(maxsplit=1)[0] in ARTICLES else whom

@@ -9,36 +9,33 @@ stays behind. No script.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from ...catalog.bibliography import apa as referencing
 from ...catalog.load import Catalog
-from ..publication import Site
+from ...committed.addresses import FOLDERS
+from ..context import Shelf
+from ..resource import Resource
 from ..templating import render
 
-#: List in moved.yaml -> the folders in which its ids have a page.
-FOLDERS = {"exercises": ("exercises", "cues"), "muscles": ("muscles",), "sources": ("sources",)}
 
-
-def files(catalog: Catalog, site: Site) -> list[tuple[str, bytes]]:
-    """Where each page stands, and the page."""
-    return [(f"{folder}/{old}/index.html", _page(catalog, site, kind, folder, new)) for kind, folder, old, new in _retired(catalog)]
-
-
-def _retired(catalog: Catalog) -> Iterator[tuple[str, str, str, str]]:
-    """List, folder, retired id and successor."""
-    if catalog.moved is None:
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """A page at every retired address whose successor lives."""
+    moved = shelf.catalog.moved
+    if moved is None:
         return
-    for kind, folders in FOLDERS.items():
-        for old, new in sorted(getattr(catalog.moved.data, kind).items()):
-            for folder in folders:
-                yield kind, folder, old, new
+    for folder, (kind, collection) in FOLDERS.items():
+        living = getattr(shelf.catalog, collection)
+        for old, new in sorted(getattr(moved.data, kind).items()):
+            if new in living:
+                yield Resource(f"{folder}/{old}/index.html", partial(_page, kind=kind, folder=folder, new=new))
 
 
-def _page(catalog: Catalog, site: Site, kind: str, folder: str, new: str) -> bytes:
+def _page(shelf: Shelf, kind: str, folder: str, new: str) -> bytes:
     target = f"../../{folder}/{new}/"
     # Without a known address the canonical link is relative, which RFC 6596 allows.
-    canonical = site.at(f"{folder}/{new}/") or target
-    return render("redirect.html.jinja", name=_name(catalog, kind, new), target=target, canonical=canonical).encode()
+    canonical = shelf.site.at(f"{folder}/{new}/") or target
+    return render("redirect.html.jinja", name=_name(shelf.catalog, kind, new), target=target, canonical=canonical).encode()
 
 
 def _name(catalog: Catalog, kind: str, id: str) -> str:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from math import cos, pi, sin
 
-from ...movement.posture.frame import OTHER, Frame, Point, turned
+from ...movement.load.statics import between
+from ...movement.posture.frame import OTHER, Frame, turned
 from .limbs import ARM, fist, piece, working_sides
 from .shapes import Shape, area, disc, joined, limb
 
@@ -42,7 +43,7 @@ def trunk(frame: Frame) -> list[Shape]:
     """The chest as an oval turned with the shoulders, and the shoulders' caps."""
     middle, angle = frame.joints["mid_hip"], frame.segments["trunk"].angle
     oval = [turned(middle, angle, (CHEST_WIDE * cos(2 * pi * n / CORNERS), CHEST_DEEP * sin(2 * pi * n / CORNERS))) for n in range(CORNERS)]
-    caps = [limb(_towards(middle, frame.joints[prefix + "shoulder"], 0.5), frame.joints[prefix + "shoulder"], CAP + 0.02, CAP)
+    caps = [limb(between(middle, frame.joints[prefix + "shoulder"], 0.5), frame.joints[prefix + "shoulder"], CAP + 0.02, CAP)
             for prefix in ("", OTHER)]
     return [area(oval), *caps]
 
@@ -50,9 +51,5 @@ def trunk(frame: Frame) -> list[Shape]:
 def head(frame: Frame) -> list[Shape]:
     """A circle with a nose that shows where the face looks."""
     middle, nose = frame.segments["head"].start, frame.segments["head"].end
-    centre = _towards(middle, nose, 0.2)
-    return [limb(_towards(centre, nose, 0.6), _towards(centre, nose, 1.1), NOSE * 1.4, NOSE), disc(centre, HEAD)]
-
-
-def _towards(start: Point, end: Point, share: float) -> Point:
-    return start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])
+    centre = between(middle, nose, 0.2)
+    return [limb(between(centre, nose, 0.6), between(centre, nose, 1.1), NOSE * 1.4, NOSE), disc(centre, HEAD)]

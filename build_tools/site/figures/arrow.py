@@ -37,7 +37,7 @@ def arrow(path: Sequence[Point], frames: Sequence[Frame], load: float) -> list[S
     keep_off = [(segments[prefix + name].start, segments[prefix + name].end, half) for name, half in THICK.items()
                 for prefix in ("", OTHER) if prefix + name in segments]
     keep_off.append((path[0], path[0], load))
-    floor = -inf if frames[0].view == "above" else 0.0
+    floor = 0.0 if frames[0].view.upright else -inf
     return _drawn(next((way for way in ways if _clear(way, keep_off, floor)), ways[0]))
 
 

@@ -6,16 +6,18 @@ things are drawn as the vocabulary says (``drawn:``).
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from math import cos, hypot, radians, sin
 
-from ...catalog.entries import Exercise, Vocabulary
+from ...catalog.entries import Exercise, Load, Vocabulary
 from ...movement.load.forces import LOADED, load_point
 from ...movement.load.moments import anchor_in
 from ...movement.posture.frame import OTHER, Frame
+from ...movement.posture.pose import view_of
 from .limbs import unit, working_sides
 from .shapes import Point, Shape, disc, limb, line, post
-from .support import off, plate, supports
+from .support import off, plate
+from .views import drawn_view
 
 #: Sizes in metres; only the look depends on them, except the disc's: a full barbell plate measures 0.45 m across.
 DISC, PAD, PULLEY = 0.225, 0.05, 0.05
@@ -35,14 +37,15 @@ def equipment(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: 
               working: str) -> tuple[list[Shape], list[Shape]]:
     """What stands behind the body and what lies before it."""
     drawn = {vocabulary.equipment[id].drawn for id in exercise.equipment} - {None}
-    return [*supports(exercise, vocabulary, frame, frames), *_pulls(exercise, frame)], _loads(exercise, frame, frames, working, drawn)
+    behind = [*drawn_view(frame).supports(exercise, vocabulary, frame, frames), *_pulls(exercise, frame)]
+    return behind, [*_loose(frame, drawn), *_loads(exercise.movement.load, frame, frames, working, drawn)]
 
 
 def load_radius(exercise: Exercise, vocabulary: Vocabulary) -> float:
     """How far the drawn load reaches around its point, metres."""
     if "disc" not in {vocabulary.equipment[id].drawn for id in exercise.equipment}:
         return PAD
-    return DISC if exercise.movement.view == "side" else BEYOND + PAD
+    return DISC if not view_of(exercise.movement).apart else BEYOND + PAD
 
 
 def _pulls(exercise: Exercise, frame: Frame) -> list[Shape]:
@@ -53,64 +56,69 @@ def _pulls(exercise: Exercise, frame: Frame) -> list[Shape]:
     held = load_point(frame, load.at)
     if load.anchor == "other-hand":
         return [_zigzag(anchor, held)]
-    shapes = _pull(load.kind, anchor, held, frame.view)
+    shapes = _pull(load.kind, anchor, held, frame.view.upright)
     if OTHER in working_sides(frame):
         there = frame.joints[OTHER + LOADED[load.at][1]]
-        shapes += _pull(load.kind, _mirrored(frame, anchor), there, frame.view)
+        shapes += _pull(load.kind, _mirrored(frame, anchor), there, frame.view.upright)
     return shapes
 
 
 def _mirrored(frame: Frame, point: Point) -> Point:
     """A point on the other side of the body's middle."""
-    if frame.view == "above" and abs(frame.turn) == 90:
+    if abs(frame.turn) == 90:
         return point[0], 2 * frame.joints["mid_hip"][1] - point[1]
     return 2 * frame.joints["mid_hip"][0] - point[0], point[1]
 
 
-def _pull(kind: str, anchor: Point, held: Point, view: str) -> list[Shape]:
+def _pull(kind: str, anchor: Point, held: Point, upright: bool) -> list[Shape]:
     """A band from its post, or a cable from its pulley; from the head no upright is seen."""
     if kind == "band":
-        return [*(post(anchor[0], anchor[1] + 0.08) if view != "above" else [disc(anchor, 0.03, "hub")]), _zigzag(anchor, held)]
-    if view == "above":
-        return [line([anchor, held], "cord"), disc(anchor, PULLEY, "kit"), disc(anchor, 0.012, "hub")]
-    return [*post(anchor[0] + (PULLEY if anchor[0] > held[0] else -PULLEY), max(anchor[1] + 0.15, 1.2)),
-            line([anchor, held], "cord"), disc(anchor, PULLEY, "kit"), disc(anchor, 0.012, "hub")]
+        return [*(post(anchor[0], anchor[1] + 0.08) if upright else [disc(anchor, 0.03, "hub")]), _zigzag(anchor, held)]
+    stand = post(anchor[0] + (PULLEY if anchor[0] > held[0] else -PULLEY), max(anchor[1] + 0.15, 1.2)) if upright else []
+    return [*stand, line([anchor, held], "cord"), disc(anchor, PULLEY, "kit"), disc(anchor, 0.012, "hub")]
 
 
-def _loads(exercise: Exercise, frame: Frame, frames: Sequence[Frame], working: str, drawn: set[str | None]) -> list[Shape]:
-    load, shapes = exercise.movement.load, []
-    if "roller" in drawn:
-        shapes.append(_roller(frame, -1))
+def _loose(frame: Frame, drawn: Collection[str | None]) -> list[Shape]:
+    """What lies at the ankles or slides under the heels."""
+    shapes = [_roller(frame, -1)] if "roller" in drawn else []
     if "slider" in drawn:
         shapes.append(limb((frame.joints["heel"][0] - 0.1, 0.0), (frame.joints["heel"][0] + 0.1, 0.0), 0.015, 0.015, "hub"))
-    if load.at is None:
-        return shapes
-    if "forearm-rotation" in frame.angles:
-        return shapes + [shape for prefix in ("", OTHER) for shape in _handle(frame, prefix)]
-    points, joint = [load_point(frame, load.at)], LOADED[load.at][1]
-    for prefix in working_sides(frame)[1:]:
-        points += [frame.joints[prefix + joint]] if prefix + joint in frame.joints else []
-    if frame.view == "front" and "disc" in drawn and load.kind == "free-weight" and load.at == "hand" and len(points) == 2:
-        return shapes + _barbell(points[0], points[1])
-    for n, at in enumerate(points):
-        if load.kind == "machine" and frame.view != "side":
-            shapes.append(_pad(frames, at, ("", OTHER)[n] + joint))
-        elif load.kind == "machine":
-            shapes += _lever(frame, frames, working, at, load.at)
-        elif load.kind == "free-weight":
-            shapes += _weight(frame, at, load.at, drawn)
-        elif load.kind in ("cable", "band"):
-            shapes.append(disc(at, 0.022, "hub"))
     return shapes
 
 
-def _weight(frame: Frame, at: Point, where: str, drawn: set[str | None]) -> list[Shape]:
+def _loads(load: Load, frame: Frame, frames: Sequence[Frame], working: str, drawn: Collection[str | None]) -> list[Shape]:
+    """The load where it meets the body, on each side that works."""
+    if load.at is None:
+        return []
+    if "forearm-rotation" in frame.angles:
+        return [shape for prefix in ("", OTHER) for shape in _handle(frame, prefix)]
+    joint = LOADED[load.at][1]
+    points = [load_point(frame, load.at)]
+    points += [frame.joints[prefix + joint] for prefix in working_sides(frame)[1:] if prefix + joint in frame.joints]
+    bar = drawn_view(frame).bar and "disc" in drawn and load.kind == "free-weight" and load.at == "hand"
+    if bar and len(points) == 2:
+        return _barbell(points[0], points[1])
+    return [shape for at, prefix in zip(points, ("", OTHER), strict=False)
+            for shape in _load(load.kind, load.at, at, frame, frames, working, drawn, prefix + joint)]
+
+
+def _load(kind: str, where: str, at: Point, frame: Frame, frames: Sequence[Frame], working: str, drawn: Collection[str | None],
+          joint: str) -> list[Shape]:
+    """What loads one limb at the point ``at``, where its ``joint`` is."""
+    if kind == "machine":
+        return [_pad(frames, at, joint)] if frame.view.apart else _lever(frame, frames, working, at, where)
+    if kind == "free-weight":
+        return _weight(frame, at, where, drawn)
+    return [disc(at, 0.022, "hub")] if kind in ("cable", "band") else []
+
+
+def _weight(frame: Frame, at: Point, where: str, drawn: Collection[str | None]) -> list[Shape]:
     if "disc" in drawn:
         at = _carried(frame, at, where)
         return [disc(at, DISC, "ring"), disc(at, 0.02, "hub")]
     if "kettlebell" in drawn:
         return [disc((at[0], at[1] - 0.13), 0.1, "kit"), disc(at, 0.02, "hub")]
-    if frame.view != "side" and "disc" not in drawn:  # a handle that points at the viewer
+    if frame.view.apart:  # a handle that points at the viewer
         return [disc(at, 0.065, "kit"), disc(at, 0.02, "hub")]
     if "plate" in drawn:
         return [disc(at, DISC * 0.7, "ring")]

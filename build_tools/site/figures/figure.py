@@ -11,18 +11,16 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from ...catalog.entries import Exercise, Movement, Vocabulary
+from ...catalog.entries import Exercise, Vocabulary
 from ...movement.load.working import load_path, working_segment
-from ...movement.posture.above import lies, stands
 from ...movement.posture.frame import Frame
 from ...movement.posture.pose import frames, key_frames
 from ...movement.posture.words import key_postures, placed, seen
 from ..templating import render
 from .arrow import arrow
-from .body import body, loop
 from .equipment import equipment, load_radius
 from .shapes import SCALE, Shape, line, view_box
-from .support import supports
+from .views import drawn_view
 
 #: Postures that are looked at for the way of the load, and postures of the loop.
 STEPS, LOOP = 13, 6
@@ -83,27 +81,23 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
 
     def whole(frame: Frame) -> list[Shape]:
         behind, before = equipment(exercise, vocabulary, frame, course, working)
-        return [*behind, *body(frame, working), *before]
+        return [*behind, *drawn_view(frame).body(frame, working), *before]
 
     poses = [Pose(told.label, told.words, whole(frame))
              for frame, told in zip(key_frames(movement, vocabulary), key_postures(movement, vocabulary), strict=True)]
     poses[0].shapes.extend(way)
     everything = [shape for pose in poses for shape in pose.shapes]
-    floor_shows = _floor_shows(movement, vocabulary, course[0]) and min(y for shape in everything for _, y in shape.room) < NEAR
+    first, position = course[0], vocabulary.positions[movement.position]
+    floor_shows = first.view.shows_floor(position, first.gravity) and min(y for shape in everything for _, y in shape.room) < NEAR
     if floor_shows:
         everything.append(line([(x, 0.0) for x, _ in everything[0].room], "floor"))
-    left, top, width, height = view_box(everything, EDGE, LEAST if movement.view == "above" else 0.0)
+    left, top, width, height = view_box(everything, EDGE, 0.0 if first.view.upright else LEAST)
     floor = [line([(left / SCALE, 0.0), ((left + width) / SCALE, 0.0)], "floor")] if floor_shows else []
     for pose in poses:
         pose.shapes[:0] = floor
-    still, moving = loop(frames(movement, vocabulary, steps=LOOP), working)
+    still, moving = drawn_view(first).loop(frames(movement, vocabulary, steps=LOOP), working)
     return Figure(id, exercise.name, placed(movement, vocabulary), seen(movement, vocabulary), poses,
-                  [*floor, *supports(exercise, vocabulary, course[0], course), still], moving, (left, top, width, height))
-
-
-def _floor_shows(movement: Movement, vocabulary: Vocabulary, frame: Frame) -> bool:
-    position = vocabulary.positions[movement.position]
-    return movement.view != "above" or lies(position, frame.gravity) or stands(position, frame.gravity)
+                  [*floor, *drawn_view(first).supports(exercise, vocabulary, first, course), still], moving, (left, top, width, height))
 
 
 def html(drawn: Figure, file: str, credit: str) -> Markup:

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import textwrap
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from functools import partial
 
-from ..context import Shelf
+from ..context import Shelf, once
 from ..escape import xml_text
+from ..resource import Resource
 from ..templating import render
 from .figure import Figure, Pose, figure
 
@@ -59,6 +62,12 @@ class FigureFile:
         return self.words_top + 17 * len(self.foot) + EDGE // 2
 
 
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """A file for each exercise."""
+    for id in shelf.catalog.exercises:
+        yield Resource(uri(id), partial(file, id=id))
+
+
 def uri(id: str) -> str:
     """Where the figure of an exercise is."""
     return f"figures/exercises/{id}/posture.svg"
@@ -69,9 +78,19 @@ def credits(shelf: Shelf) -> list[str]:
     return [LENGTHS, f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}."]
 
 
+def posture(shelf: Shelf, exercise: str, id: str) -> Figure:
+    """The figure of an exercise, with the id that it has on its page."""
+    return replace(_laid_out(shelf, exercise), id=id)
+
+
+@once
+def _laid_out(shelf: Shelf, exercise: str) -> Figure:
+    return figure("figure", shelf.catalog.exercises[exercise].data, shelf.vocabulary)
+
+
 def file(shelf: Shelf, id: str) -> bytes:
     """The stand-alone SVG of one exercise."""
-    drawn = figure("figure", shelf.catalog.exercises[id].data, shelf.vocabulary)
+    drawn = posture(shelf, id, "figure")
     paragraphs = [f"{drawn.position}. {pose.label}: {pose.says}." for pose in (drawn.poses[0], drawn.poses[-1])]
     paragraphs += credits(shelf)
     foot = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, CHARACTERS)]

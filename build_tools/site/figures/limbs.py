@@ -30,7 +30,7 @@ def fist(frame: Frame, prefix: str) -> Shape:
 
 def working_sides(frame: Frame) -> tuple[str, ...]:
     """Prefixes of the limbs that work: both, or only the left one where the right has angles of its own or the view is from the side."""
-    return ("",) if frame.view == "side" or any(joint.startswith(OTHER) for joint in frame.angles) else ("", OTHER)
+    return ("",) if any(joint.startswith(OTHER) for joint in frame.angles) else frame.sides
 
 
 def _above(heel: Point, toe: Point, ankle: Point, half: tuple[float, float]) -> tuple[Point, Point]:

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import cos, radians, sin
 
-from ...catalog.entries import Exercise, Vocabulary
+from ...catalog.entries import Exercise, Movement, Position, Vocabulary
 from ...movement.posture.frame import OTHER, Frame, Segment
-from . import support_facing as figure_support_facing
 from .limbs import unit
 from .shapes import SLAB, Point, Shape, bench, block, disc, limb, line, post
 
@@ -23,44 +22,18 @@ TILTED = 0.15
 
 def supports(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
     """Benches, boxes, pads, a ball or a bar: whatever the body rests on above the floor."""
-    position, ball = vocabulary.positions[exercise.movement.position], "ball" in {vocabulary.equipment[e].drawn for e in exercise.equipment}
-    if frame.view != "side":
-        return figure_support_facing.supports(exercise, vocabulary, frame)
-    movement, joints, shapes = exercise.movement, frame.joints, _walls(exercise, position.against, frame, frames)
+    movement, position = exercise.movement, vocabulary.positions[exercise.movement.position]
+    shapes = _walls(exercise, position.against, frame, frames)
     for point, usual in position.rests_on.items():
-        top = movement.support.get(point, usual)
-        if top < FLOOR:
+        if (top := movement.support.get(point, usual)) < FLOOR:
             continue
+        ball = "ball" in {vocabulary.equipment[e].drawn for e in exercise.equipment}
         if ball and point in ("back", "front", "seat"):
-            shapes.append(disc((joints["mid_back"][0], top / 2), top / 2, "kit"))
-        elif point == "seat":
-            shapes += bench(joints["hip"][0] - 0.16, joints["hip"][0] + 0.3, top)
-            if _still(frames, "trunk") and (position.fixes == "trunk" or movement.load.kind == "machine"):
-                shapes.append(_beside(frame.segments["trunk"], 0.1, 1.0, -0.13))
-        elif point in ("back", "front") and abs(cos(radians(frame.segments["trunk"].angle))) > TILTED:
-            pad = _beside(frame.segments["trunk"], -0.05, 1.0, -0.13 if point == "back" else 0.13)
-            shapes += [*post(*_middle(pad)), pad]
-        elif point in ("back", "front"):
-            shapes += bench(*_lying(frames, frame), top)
-        elif point == "hips":
-            pad = _beside(frame.segments["thigh"], -0.05, 0.5, 0.13)
-            shapes += [*post(*_middle(pad)), pad]
-        elif point == "shoulders":
-            x = joints["mid_shoulder"][0]
-            shapes += bench(x - 0.2, x + 0.2, top)
-        elif point == "hands":
-            shapes += _grip(exercise, joints["hand"], joints["shoulder"], top)
-        elif point == "knees":
-            shapes += bench(joints["knee"][0] - 0.3, joints["knee"][0] + 0.12, top)
-        elif position.against == "sled":
-            shapes.append(plate(frame))
-        elif ball:
-            shapes.append(disc((joints["ankle"][0], top / 2), top / 2, "kit"))
-        elif point == "toes" and position.fixes == "trunk":
-            shapes.append(block(joints["toe"][0] - 0.09, joints["toe"][0] + 0.16, 0, top, "kit"))
+            shapes.append(disc((frame.joints["mid_back"][0], top / 2), top / 2, "kit"))
+        elif point in ("seat", "back", "front", "hips", "shoulders", "hands", "knees"):
+            shapes += _under(point, top, exercise, position, frame, frames)
         else:
-            heel = frames[0].joints[(OTHER if movement.stays == "other" else "") + "heel"][0]
-            shapes.append(block(heel - 0.1, heel + 0.36, 0, top, "kit"))
+            shapes.append(_footing(point, top, movement, position, frame, frames, ball))
     if "chair" in exercise.equipment and "feet" in position.rests_on:
         hip = min((f.joints["hip"] for f in frames), key=lambda point: point[1])
         shapes += bench(hip[0] - CHAIR, hip[0] + CHAIR / 2, hip[1] - 0.1)
@@ -68,6 +41,43 @@ def supports(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: S
         x, top = movement.other.toes
         shapes += bench(x - 0.2, x + 0.2, top)
     return shapes
+
+
+def _under(point: str, top: float, exercise: Exercise, position: Position, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+    """What the trunk, a knee or the hands rest on, at the height ``top``, metres."""
+    joints = frame.joints
+    if point == "seat":
+        return [*bench(joints["hip"][0] - 0.16, joints["hip"][0] + 0.3, top), *_backrest(exercise, position, frame, frames)]
+    if point in ("back", "front"):
+        if abs(cos(radians(frame.segments["trunk"].angle))) > TILTED:
+            return _on_post(_beside(frame.segments["trunk"], -0.05, 1.0, -0.13 if point == "back" else 0.13))
+        return bench(*_lying(frames, frame), top)
+    if point == "hips":
+        return _on_post(_beside(frame.segments["thigh"], -0.05, 0.5, 0.13))
+    if point == "shoulders":
+        return bench(joints["mid_shoulder"][0] - 0.2, joints["mid_shoulder"][0] + 0.2, top)
+    if point == "hands":
+        return _grip(exercise, joints["hand"], joints["shoulder"], top)
+    return bench(joints["knee"][0] - 0.3, joints["knee"][0] + 0.12, top)
+
+
+def _backrest(exercise: Exercise, position: Position, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+    """A pad behind someone who sits and keeps the trunk still against it."""
+    leans = _still(frames, "trunk") and (position.fixes == "trunk" or exercise.movement.load.kind == "machine")
+    return [_beside(frame.segments["trunk"], 0.1, 1.0, -0.13)] if leans else []
+
+
+def _footing(point: str, top: float, movement: Movement, position: Position, frame: Frame, frames: Sequence[Frame],
+             ball: bool) -> Shape:
+    """A sled's plate, a ball, or a block under toes or soles, at the height ``top``, metres."""
+    if position.against == "sled":
+        return plate(frame)
+    if ball:
+        return disc((frame.joints["ankle"][0], top / 2), top / 2, "kit")
+    if point == "toes" and position.fixes == "trunk":
+        return block(frame.joints["toe"][0] - 0.09, frame.joints["toe"][0] + 0.16, 0, top, "kit")
+    heel = frames[0].joints[(OTHER if movement.stays == "other" else "") + "heel"][0]
+    return block(heel - 0.1, heel + 0.36, 0, top, "kit")
 
 
 def _lying(frames: Sequence[Frame], frame: Frame) -> tuple[float, float]:
@@ -90,7 +100,7 @@ def _walls(exercise: Exercise, against: str | None, frame: Frame, frames: Sequen
         shapes.append(block(reach, reach + 0.08, 0, WALL, "kit"))
     if "preacher-bench" in exercise.equipment:
         pad = _beside(frame.segments["upper_arm"], 0.15, 1.0, -0.09)
-        shapes += [*post(*_middle(pad)), pad]
+        shapes += _on_post(pad)
     if against == "sled":
         shapes.append(_beside(trunk, 0.0, 1.1, -0.13))
     return shapes
@@ -128,9 +138,10 @@ def plate(frame: Frame) -> Shape:
     return limb(ends[0], ends[1], 0.025, 0.025, "kit")
 
 
-def _middle(pad: Shape) -> Point:
+def _on_post(pad: Shape) -> list[Shape]:
+    """A pad with the post that carries its middle."""
     (left, low), (right, high) = pad.room[0], pad.room[-1]
-    return (left + right) / 2, (low + high) / 2
+    return [*post((left + right) / 2, (low + high) / 2), pad]
 
 
 def off(segment: Segment, at: Point, away: float, trunk: bool = False) -> Point:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from ...catalog.entries import Exercise, Vocabulary
+from collections.abc import Sequence
+
+from ...catalog.entries import Exercise, Movement, Position, Vocabulary
 from ...movement.posture.above import lies
 from ...movement.posture.frame import OTHER, Frame
 from .shapes import SLAB, Shape, bench, block, disc, limb, line
@@ -13,36 +15,41 @@ FLOOR = 0.03
 BENCH, PAD = 0.15, 0.15
 
 
-def supports(exercise: Exercise, vocabulary: Vocabulary, frame: Frame) -> list[Shape]:
-    """A bench, a box, a backrest or a bar, where the body rests on one."""
-    movement, joints, shapes = exercise.movement, frame.joints, []
-    position = vocabulary.positions[movement.position]
-    if frame.view == "above":
-        point, usual = next(iter(position.rests_on.items()))
-        top = movement.support.get(point, usual)
-        if lies(position, frame.gravity):
-            return bench(-BENCH, BENCH, top) if top > FLOOR else []
-        rests = point in ("back", "front") or point == "seat" and (position.fixes == "trunk" or movement.load.kind == "machine")
-        if not rests or top < FLOOR:
-            return []
-        (x, y) = joints["mid_hip"]
-        return [limb((x - BENCH, y - PAD), (x + BENCH, y - PAD), SLAB / 2, SLAB / 2, "kit")]
-    for point, usual in position.rests_on.items():
-        top, x = movement.support.get(point, usual), joints["mid_hip"][0]
-        if top < FLOOR:
-            continue
-        if point == "hands" and joints["hand"][1] > joints["shoulder"][1]:
-            ends = [joints["hand"], joints[OTHER + "hand"]]
-            reach = max(end[0] for end in ends) + 0.15
-            shapes += [line([(-reach, top), (reach, top)], "cord"), *(disc(end, 0.025, "hub") for end in ends)]
-        elif point == "feet" and position.sideways:
-            shapes += bench(joints["heel"][0] - 0.1, joints["knee"][0], top)
-        elif point in ("feet", "toes"):
-            feet = [joints[prefix + joint][0] for prefix in ("", OTHER) for joint in ("heel", "toe")]
-            standing = feet[2:] if movement.stays == "other" else feet
-            shapes.append(block(min(standing) - 0.08, max(standing) + 0.08, 0, top, "kit"))
-        elif point == "side":
-            shapes += bench(joints["mid_shoulder"][0] - 0.3, joints["ankle"][0], top)
-        else:
-            shapes += bench(x - 0.25, x + 0.25, top)
-    return shapes
+def from_head(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+    """A bench under someone who lies, or a backrest, seen from the head."""
+    movement, position = exercise.movement, vocabulary.positions[exercise.movement.position]
+    point, usual = next(iter(position.rests_on.items()))
+    top = movement.support.get(point, usual)
+    if lies(position, frame.gravity):
+        return bench(-BENCH, BENCH, top) if top > FLOOR else []
+    rests = point in ("back", "front") or point == "seat" and (position.fixes == "trunk" or movement.load.kind == "machine")
+    if not rests or top < FLOOR:
+        return []
+    (x, y) = frame.joints["mid_hip"]
+    return [limb((x - BENCH, y - PAD), (x + BENCH, y - PAD), SLAB / 2, SLAB / 2, "kit")]
+
+
+def from_front(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+    """A bench, a box or a bar, where the body rests on one, seen from the front."""
+    movement, position = exercise.movement, vocabulary.positions[exercise.movement.position]
+    heights = {point: movement.support.get(point, usual) for point, usual in position.rests_on.items()}
+    return [shape for point, top in heights.items() if top >= FLOOR for shape in _under(point, top, movement, position, frame)]
+
+
+def _under(point: str, top: float, movement: Movement, position: Position, frame: Frame) -> list[Shape]:
+    """What one carrying point rests on, at the height ``top``, metres."""
+    joints = frame.joints
+    if point == "hands" and joints["hand"][1] > joints["shoulder"][1]:
+        ends = [joints["hand"], joints[OTHER + "hand"]]
+        reach = max(end[0] for end in ends) + 0.15
+        return [line([(-reach, top), (reach, top)], "cord"), *(disc(end, 0.025, "hub") for end in ends)]
+    if point == "feet" and position.sideways:
+        return bench(joints["heel"][0] - 0.1, joints["knee"][0], top)
+    if point in ("feet", "toes"):
+        feet = [joints[prefix + joint][0] for prefix in ("", OTHER) for joint in ("heel", "toe")]
+        standing = feet[2:] if movement.stays == "other" else feet
+        return [block(min(standing) - 0.08, max(standing) + 0.08, 0, top, "kit")]
+    if point == "side":
+        return bench(joints["mid_shoulder"][0] - 0.3, joints["ankle"][0], top)
+    x = joints["mid_hip"][0]
+    return bench(x - 0.25, x + 0.25, top)

@@ -9,7 +9,7 @@ from typing import Any
 from ...catalog import entries
 from ...catalog.walk import Statement, statements
 from ...movement.load import body_weight
-from ..context import Shelf, part_anchor
+from ..context import Shelf, once, part_anchor
 from ..sections import care as care_view
 from . import programme
 
@@ -29,6 +29,7 @@ class Mention:
     """The place in the source."""
 
 
+@once
 def mentions(shelf: Shelf) -> dict[str, list[Mention]]:
     """Reference key -> statements that cite it, in the catalog's order."""
     found: dict[str, list[Mention]] = defaultdict(list)

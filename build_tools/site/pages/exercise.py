@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from functools import partial
 from typing import Literal
 
 from markupsafe import Markup
@@ -16,10 +18,10 @@ from ...movement.load import body_weight
 from ...movement.posture.words import KeyPosture, key_postures
 from ..client import share
 from ..client.share import Share
-from ..context import Desk, Grounds, Link, Shelf
+from ..context import Desk, Grounds, Link, Shelf, once
 from ..figures import file as figure_file
-from ..figures.figure import figure as posture_figure
 from ..figures.figure import html
+from ..resource import Resource
 from ..sections import care as care_view
 from ..sections import comparison as comparisons
 from ..sections import labels as words
@@ -112,6 +114,12 @@ class ExercisePage:
     notice_href: str
 
 
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """A page for each exercise."""
+    for id in shelf.catalog.exercises:
+        yield Resource(f"exercises/{id}.md", partial(text, id=id), anchors(shelf, id), f"exercises/{id}.yaml")
+
+
 def anchors(shelf: Shelf, id: str) -> list[str]:
     """The anchors of an exercise's page."""
     return [*SECTIONS, *(f"claim-{n + 1}" for n in range(len(shelf.catalog.exercises[id].data.emphasis)))]
@@ -141,7 +149,7 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
                   for o, heading in words.OUTCOMES.items() if any(c.outcome == o for c in conclusions)],
         disagreements=[d.sentence for d in shelf.conclusions.disagreements if id in (d.question.first, d.question.second)],
         compared_in=_compared_in(desk, id), verdicts=desk.href("methods.md", "verdicts"), certainty=desk.href("methods.md", "certainty"),
-        figure=html(posture_figure("posture", exercise, vocabulary), desk.href(figure_file.uri(id)), passed_on.figure), share=passed_on,
+        figure=html(figure_file.posture(shelf, id, "posture"), desk.href(figure_file.uri(id)), passed_on.figure), share=passed_on,
         postures=key_postures(exercise.movement, vocabulary),
         cues=[CueGroup(title, [(cue, desk.grounds(cue)) for cue in cues]) for title, cues in (
             ("Set up", exercise.cues.set_up), ("Move", exercise.cues.move), ("Check", exercise.cues.check))],
@@ -153,6 +161,7 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
         reviewed=exercise.reviewed, notice=shelf.handbook.notice.short, notice_href=desk.href("cautions.md"))
 
 
+@once
 def cited(shelf: Shelf, id: str) -> list[str]:
     """Keys of everything that an exercise's page cites, in the order of a reference list."""
     exercise = shelf.catalog.exercises[id].data

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
@@ -11,10 +12,12 @@ from ...clock import months_after
 from ...evidence.model import Comparison, Conclusion, Field
 from ...evidence.threshold import above, below
 from ..context import Desk, Link, Shelf
+from ..resource import Resource
 from ..sections.comparison import asked
 from ..templating import render, sentence
 from . import exercise
 
+URI = "gaps.md"
 SECTIONS = ("top", "untested", "without-numbers", "disagreements", "thin", "reviews")
 #: How many of the next reviews are listed.
 _REVIEWS = 10
@@ -43,6 +46,11 @@ class GapsPage:
     reviews: list[tuple[Link, date]]
 
 
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """The page."""
+    yield Resource(URI, text, SECTIONS)
+
+
 def text(shelf: Shelf) -> str:
     """The page as Markdown."""
     return render("gaps.md.jinja", page=model(shelf), meta={
@@ -52,7 +60,7 @@ def text(shelf: Shelf) -> str:
 
 def model(shelf: Shelf) -> GapsPage:
     """What the page shows."""
-    desk = shelf.at("gaps.md")
+    desk = shelf.at(URI)
     conclusions = [c for id in shelf.catalog.exercises for c in shelf.conclusions.of(id)]
     untested = [c for c in conclusions if c.verdict == "untested"]
     fields = shelf.conclusions.fields.values()

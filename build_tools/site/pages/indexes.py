@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
 
 from ...catalog.entries import Exercise
+from ...english import upper_first
 from ..context import Desk, Link, Shelf
+from ..resource import Resource
 from ..sections.references import cited_on, formatted
-from ..templating import render, upper_first
-from .citations import Mention
+from ..templating import render
+from .citations import mentions
+
+#: Section -> uri of its index.
+URIS = {"exercises": "exercises/index.md", "muscles": "muscles/index.md", "sources": "sources/index.md"}
 
 
 @dataclass(frozen=True)
@@ -50,6 +56,12 @@ class Region:
     exercises: list[MuscleExercises]
 
 
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """The three indexes."""
+    for section, text in (("exercises", exercises), ("muscles", muscles), ("sources", sources)):
+        yield Resource(URIS[section], text, ["top"])
+
+
 def contents(shelf: Shelf, uri: str) -> list[Region]:
     """Regions in the order of the vocabulary, their muscles in the order that the body is read, and the exercises under each.
 
@@ -68,20 +80,20 @@ def contents(shelf: Shelf, uri: str) -> list[Region]:
 
 def exercises(shelf: Shelf) -> str:
     """The index of exercises, by region and muscle."""
-    return render("exercises.md.jinja", regions=contents(shelf, "exercises/index.md"), count=len(shelf.catalog.exercises),
+    return render("exercises.md.jinja", regions=contents(shelf, URIS["exercises"]), count=len(shelf.catalog.exercises),
                   meta=_meta("Exercises", "Every exercise of the handbook, by the muscle it is for."))
 
 
 def muscles(shelf: Shelf) -> str:
     """The index of muscles, by region."""
-    return render("muscles.md.jinja", regions=contents(shelf, "muscles/index.md"),
+    return render("muscles.md.jinja", regions=contents(shelf, URIS["muscles"]),
                   meta=_meta("Muscles", "Every muscle of the handbook and its parts, in plain words."))
 
 
-def sources(shelf: Shelf, mentions: dict[str, list[Mention]]) -> str:
+def sources(shelf: Shelf) -> str:
     """The index of sources, by author and year."""
-    desk, references = shelf.at("sources/index.md"), shelf.catalog.references
-    rows = [(formatted(desk, key), len(mentions.get(key, [])), key in shelf.catalog.studies)
+    desk, references, found = shelf.at(URIS["sources"]), shelf.catalog.references, mentions(shelf)
+    rows = [(formatted(desk, key), len(found.get(key, [])), key in shelf.catalog.studies)
             for key in cited_on(shelf, list(references))]
     return render("sources.md.jinja", rows=rows, meta=_meta("Sources", "Every source of the handbook and how much of it was read."))
 

@@ -8,6 +8,7 @@ from typing import NamedTuple
 from urllib.parse import quote
 
 from ...catalog.entries import Convention, Correlation
+from ...english import upper_first
 from ...evidence.certainty import RULES
 from ...evidence.certainty_words import MEANING
 from ...evidence.model import Comparison, Conclusion
@@ -15,7 +16,7 @@ from ..context import Desk, Grounds, Link, Shelf
 from ..sections import comparison as comparisons
 from ..sections import labels as words
 from ..sections.comparison import ComparisonView, RowView
-from ..templating import render, upper_first
+from ..templating import render
 from . import exercise
 
 #: Anchors that other pages link to.

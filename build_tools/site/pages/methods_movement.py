@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from ...catalog.entries import ModelMuscle, PublishedSource, SourceModel
 from ...catalog.length_table import Grid
-from ...evidence.wording.names import counted, listed
+from ...english import counted, listed
 from ...movement.length import published
 from ...movement.length.grid import MuscleGrid
 from ...movement.load.curve import HIGH

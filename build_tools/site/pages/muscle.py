@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 
 from ...catalog import entries
 from ...evidence.model import Field
 from ..context import MUSCLE_SECTIONS, Desk, Grounds, Link, Shelf, part_anchor
+from ..resource import Resource
 from ..sections import labels as words
 from ..sections import ranking as standings
 from ..sections.by_length import ByLength, by_length
@@ -45,6 +48,12 @@ class MusclePage:
     """Where certainty is explained."""
     notice: str
     notice_href: str
+
+
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """A page for each muscle."""
+    for id in shelf.catalog.muscles:
+        yield Resource(f"muscles/{id}.md", partial(text, id=id), anchors(shelf, id), f"muscles/{id}.yaml")
 
 
 def anchors(shelf: Shelf, id: str) -> list[str]:

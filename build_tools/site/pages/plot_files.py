@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import partial
 
@@ -13,6 +13,7 @@ from ..escape import xml_text
 from ..plots import curve_pair, curves
 from ..plots.curve_plot import CurvePlot
 from ..plots.interval_plot import Plot
+from ..resource import Resource
 from ..sections import comparison as comparisons
 from ..sections import ranking as standings
 from ..templating import render
@@ -45,15 +46,20 @@ class PlotFile:
         return self.top + self.plot.height + 24 + 17 * len(self.foot) + self.edge // 2
 
 
-def uris(shelf: Shelf) -> list[str]:
-    """Where the files of all plots are."""
-    return [uri for uri, _, _ in _plots(shelf)] + [uri for uri, _ in _curves(shelf)]
-
-
-def files(shelf: Shelf) -> list[tuple[str, bytes]]:
+def resources(shelf: Shelf) -> Iterator[Resource]:
     """Every plot as a file."""
-    intervals = [(uri, plot_file(shelf, draw(uri), [_credit(shelf, key) for key in keys])) for uri, draw, keys in _plots(shelf)]
-    return [*intervals, *((uri, plot_file(shelf, drawn, curves.credits(shelf))) for uri, drawn in _curves(shelf))]
+    for uri, draw, keys in _plots(shelf):
+        yield Resource(uri, partial(_interval_file, uri=uri, draw=draw, keys=keys))
+    for uri, drawn in _curves(shelf):
+        yield Resource(uri, partial(_curve_file, drawn=drawn))
+
+
+def _interval_file(shelf: Shelf, uri: str, draw: Callable[[str], Plot], keys: list[str]) -> bytes:
+    return plot_file(shelf, draw(uri), [_credit(shelf, key) for key in keys])
+
+
+def _curve_file(shelf: Shelf, drawn: CurvePlot) -> bytes:
+    return plot_file(shelf, drawn, curves.credits(shelf))
 
 
 def _plots(shelf: Shelf) -> list[tuple[str, Callable[[str], Plot], list[str]]]:

@@ -9,8 +9,10 @@ from typing import Any
 
 from ...catalog import care, entries
 from ...catalog.walk import Path, statements
+from ...english import counted
 from ...planning.load_prediction import NotCovered, one_repetition_maximum
 from ..context import Desk, Grounds, Link, Shelf
+from ..resource import Resource
 from ..sections import care as care_view
 from ..sections import equations as equation_words
 from ..sections.care import CareView
@@ -88,6 +90,11 @@ class ProgrammePage:
     timing: list[tuple[str, Stated]]
     sources: list[Formatted]
     reviewed: date
+
+
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """The page."""
+    yield Resource(URI, text, anchors(shelf), "programme.yaml" if shelf.catalog.programme else None)
 
 
 def text(shelf: Shelf) -> str:
@@ -179,7 +186,7 @@ def sure(shelf: Shelf, basis: entries.Basis) -> str:
         return "common practice"
     keys = {c.key for c in basis.cites}
     whole = any(shelf.catalog.references[key].read == "full text" for key in keys)
-    return f"{len(keys)} {'source' if len(keys) == 1 else 'sources'}{'' if whole else ', no full text read'}"
+    return f"{counted(len(keys), 'source')}{'' if whole else ', no full text read'}"
 
 
 def _equation(desk: Desk, equation: entries.Equation) -> EquationView:

@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 from itertools import groupby
 from typing import NamedTuple
 
 from ...catalog import entries
+from ...english import upper_first
 from ...evidence.model import Comparison, Row
 from ...evidence.printed import number
 from ...evidence.printed import value as printed_value
 from ..context import Desk, Link, Shelf
+from ..resource import Resource, finished
 from ..sections import labels as words
 from ..sections.comparison import asked, shows
 from ..sections.references import Formatted, formatted
-from ..templating import render, upper_first
-from .citations import Mention
+from ..templating import render
+from .citations import Mention, mentions
 
 SECTIONS = ("top", "what-was-read", "numbers", "rests-on-it", "bibtex")
 
@@ -92,18 +96,27 @@ class SourcePage:
     download: str
 
 
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """A page and a BibTeX file for each source."""
+    studies = shelf.catalog.studies
+    for key, reference in shelf.catalog.references.items():
+        yield Resource(f"sources/{key}.md", partial(text, key=key), anchors(shelf, key),
+                       f"studies/{key}.yaml" if key in studies else "references.bib")
+        yield finished(f"sources/{key}.bib", reference.bibtex.encode())
+
+
 def anchors(shelf: Shelf, key: str) -> list[str]:
     """The anchors of a source's page."""
     study = shelf.catalog.studies.get(key)
     return [*SECTIONS, *(f"result-{n + 1}" for n in range(len(study.data.results) if study else 0))]
 
 
-def text(shelf: Shelf, key: str, mentions: list[Mention]) -> str:
+def text(shelf: Shelf, key: str) -> str:
     """The page as Markdown."""
-    return render("source.md.jinja", page=model(shelf, key, mentions))
+    return render("source.md.jinja", page=model(shelf, key))
 
 
-def model(shelf: Shelf, key: str, mentions: list[Mention]) -> SourcePage:
+def model(shelf: Shelf, key: str) -> SourcePage:
     """What the page shows."""
     reference, desk = shelf.catalog.references[key], shelf.at(f"sources/{key}.md")
     entry = shelf.catalog.studies.get(key)
@@ -116,11 +129,11 @@ def model(shelf: Shelf, key: str, mentions: list[Mention]) -> SourcePage:
         study=study,
         design=shelf.vocabulary.designs[study.design].name if study else "",
         results=[_result(desk, key, study, n, r) for n, r in enumerate(study.results)] if study else [],
-        resting=_resting(desk, mentions), bibtex=reference.bibtex.strip(), download=desk.href(f"sources/{key}.bib"))
+        resting=_resting(desk, mentions(shelf).get(key, [])), bibtex=reference.bibtex.strip(), download=desk.href(f"sources/{key}.bib"))
 
 
-def _resting(desk: Desk, mentions: list[Mention]) -> list[tuple[Link, list[tuple[Mention, str]]]]:
-    ordered = sorted(mentions, key=lambda m: m.uri)
+def _resting(desk: Desk, found: list[Mention]) -> list[tuple[Link, list[tuple[Mention, str]]]]:
+    ordered = sorted(found, key=lambda m: m.uri)
     return [(Link(group[0].page, desk.href(uri)), [(m, desk.href(m.uri, m.anchor)) for m in group])
             for uri, group in ((uri, list(ms)) for uri, ms in groupby(ordered, key=lambda m: m.uri))]
 

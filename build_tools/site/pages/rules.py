@@ -2,11 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from ...checks.manuals.manual import Manual
 from ...checks.manuals.numbers import NUMBERS
 from ...checks.manuals.register import rule_manuals
-from ...checks.profile import Profile, severity_of
+from ...checks.profile import severity_of
+from ..context import Shelf
+from ..resource import Resource
 from ..templating import render
+
+
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """The page."""
+    yield Resource("rules.md", text, anchors())
 
 
 def anchors() -> list[str]:
@@ -14,9 +23,9 @@ def anchors() -> list[str]:
     return ["top", *(f"rule-{id}" for id in _manuals())]
 
 
-def text(profile: Profile) -> str:
+def text(shelf: Shelf) -> str:
     """The page as Markdown."""
-    rules = [(id, severity_of(id, profile), manual) for id, manual in _manuals().items()]
+    rules = [(id, severity_of(id, shelf.profile), manual) for id, manual in _manuals().items()]
     return render("rules.md.jinja", rules=rules,
                   meta={"title": "Rules", "description": "What every build of this handbook checks, why, and what to write instead.",
                         "hide": ["navigation"], "search": {"boost": 0.2}})

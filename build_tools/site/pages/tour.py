@@ -4,6 +4,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ...catalog import entries
@@ -11,6 +12,7 @@ from ...catalog.entries.example import Day, Sets
 from ...planning.plan import DAYS
 from ..client import scripts
 from ..context import Desk, Link, Shelf
+from ..resource import Resource
 from ..templating import render
 from . import programme
 
@@ -34,6 +36,11 @@ class ClientView:
     """The week as it is; days off are left out."""
     wish: str
     """What the script reads, as JSON: see ``wish``."""
+
+
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """The page."""
+    yield Resource(URI, text, anchors(shelf), "example.yaml" if shelf.catalog.example else None)
 
 
 def anchors(shelf: Shelf) -> list[str]:

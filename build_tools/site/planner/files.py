@@ -3,36 +3,39 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
+from functools import partial
 from typing import Any
 
 from ...planning import compare_data as compared
 from ...planning import planner_data as data
-from ..client import scripts, share
+from ..client import scripts
 from ..context import Shelf
+from ..resource import Resource, finished
 from . import compare, find, lagging, week
 
 DATA = "data/planner.json"
 _PAGES = (find, compare, lagging, week)
 
 
-def uris() -> list[str]:
-    """All pages and their scripts, whatever the catalog holds; that of exercise pages is declared with them."""
-    return [*(page.URI for page in _PAGES), *(uri for uri, _ in scripts.others() if uri != share.SCRIPT)]
+def resources(shelf: Shelf) -> Iterator[Resource]:
+    """Pages and scripts, and the data where the catalog has a programme."""
+    for page in _PAGES:
+        yield Resource(page.URI, page.text, ["top"])
+    for uri, content in scripts.others():
+        yield finished(uri, content)
+    if shelf.catalog.programme:
+        yield Resource(DATA, _planner)
+        for id in shelf.catalog.exercises:
+            yield Resource(f"data/compare/{id}.json", partial(_comparison, id=id))
 
 
-def pages(shelf: Shelf) -> list[tuple[str, str]]:
-    """Uri and Markdown of each page."""
-    return [(page.URI, page.text(shelf)) for page in _PAGES]
+def _planner(shelf: Shelf) -> bytes:
+    return _json(data.planner(shelf.catalog, shelf.conclusions, shelf.courses))
 
 
-def files(shelf: Shelf) -> list[tuple[str, bytes]]:
-    """Scripts, and the data where the catalog has a programme."""
-    if not shelf.catalog.programme:
-        return scripts.others()
-    catalog, courses = shelf.catalog, shelf.courses
-    made = {DATA: data.planner(catalog, shelf.conclusions, courses),
-            **{f"data/compare/{id}.json": compared.comparison(catalog, courses, id) for id in catalog.exercises}}
-    return [*scripts.others(), *((uri, _json(value)) for uri, value in made.items())]
+def _comparison(shelf: Shelf, id: str) -> bytes:
+    return _json(compared.comparison(shelf.catalog, shelf.courses, id))
 
 
 def _json(value: Any) -> bytes:

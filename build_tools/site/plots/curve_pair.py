@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 from ...movement import curve_words
 from ...movement.course import Course
 from ...movement.length.length import Repetition
 from ...movement.load.curve import Curve
 from ...movement.load.moments import Unknown
-from ..context import Shelf
+from ..context import Shelf, once
 from . import curve_plot
-from .curve_plot import Caption, CurvePlot, Mark
+from .curve_plot import Caption, CurvePlot, Mark, Panel
 from .curves import basis, ends, joint, length_panel, load_panel, stacked
 
 #: Most plots that put another exercise beside a page's own.
@@ -26,49 +27,100 @@ def file_with(id: str, other: str) -> str:
     return f"figures/exercises/{id}/with-{other}.svg"
 
 
+class _Side(NamedTuple):
+    """One of the two exercises."""
+
+    letter: str
+    id: str
+    name: str
+    course: Course
+    turned: bool
+    """Whether it runs from its end to its start, so that the joint turns the same way in both."""
+
+    def load(self) -> list[float] | None:
+        """Shares of its own peak, evenly spaced in time; None where the load is not known."""
+        return self._run(self.course.load.normalised()) if isinstance(self.course.load, Curve) else None
+
+    def length(self, part: str) -> Repetition:
+        """The part's length, which must be known."""
+        found = self.course.lengths[part]
+        assert isinstance(found, Repetition)
+        return found
+
+    def lengths(self, part: str) -> list[float]:
+        """Shares of the part's own range, evenly spaced in time."""
+        return self._run(self.length(part).shares)
+
+    def span(self, shelf: Shelf) -> str:
+        """Its letter, and the joint's angle where its curve starts and where it ends."""
+        start, end = ends(shelf, self.course)[::-1 if self.turned else 1]
+        return f"{self.letter}: {start} to {end}"
+
+    def _run(self, values: tuple[float, ...] | list[float]) -> list[float]:
+        found = curve_plot.resampled(values)
+        return found[::-1] if self.turned else found
+
+
+@once
 def compare(shelf: Shelf, exercise_a: str, exercise_b: str) -> CurvePlot | None:
     """Two exercises in one plot: both loads, and the lengths of the first part that both train; None where neither can be drawn."""
-    ids = (exercise_a, exercise_b)
-    courses = [shelf.courses.of(id) for id in ids]
-    part = _common(courses)
-    loads = [course.load for course in courses]
-    if part is None and not all(isinstance(load, Curve) for load in loads):
+    courses = [shelf.courses.of(id) for id in (exercise_a, exercise_b)]
+    if not _is_drawable(courses):
         return None
-    names = [shelf.catalog.exercises[id].data.name for id in ids]
     # A repetition goes there and back: where one bends what the other straightens, the second runs from its end to its start.
     turned = courses[0].joint == courses[1].joint and courses[0].rising != courses[1].rising
+    sides = [_Side(letter, id, shelf.catalog.exercises[id].data.name, course, turns) for letter, id, course, turns
+             in zip(LETTERS, (exercise_a, exercise_b), courses, (False, turned), strict=True)]
     panels, told = [], []
-    if any(isinstance(load, Curve) for load in loads):
-        drawn = [_turned(load.normalised(), n == 1 and turned) if isinstance(load, Curve) else None for n, load in enumerate(loads)]
-        shared = len({course.joint for course in courses}) == 1
-        captions = [Caption(f"Load about the {joint(shelf, courses[0])}" if shared else "Load about the joint named")]
-        captions += [Caption(_named_load(shelf, name, course, shared), letter=letter)
-                     for name, course, letter in zip(names, courses, LETTERS, strict=True)]
-        panels.append(load_panel(captions, _marks(drawn), [values for values in drawn if values]))
-        told += [f"{name}. {curve_words.load_told(load, joint(shelf, course))}" if isinstance(load, Curve)
-                 else f"{name}. Load not known." for name, load, course in zip(names, loads, courses, strict=True)]
-    if part is not None:
-        found = [course.lengths[part] for course in courses]
-        shares = [_turned(f.shares, n == 1 and turned) for n, f in enumerate(found) if isinstance(f, Repetition)]
-        paths = [curve_plot.steps(s, HEIGHT) for s in shares]
-        captions = [Caption(f"Length of {shelf.names.part(part)}")]
-        if not panels:
-            captions += [Caption(name, letter=letter) for name, letter in zip(names, LETTERS, strict=True)]
-        panels.append(length_panel(captions, _lettered(paths, shares, HEIGHT), shares, HEIGHT))
-        told += [f"{name}. {curve_words.length_told(f, shelf.names.part(part))}" for name, f in zip(names, found, strict=True)
-                 if isinstance(f, Repetition)]
-    spans = [ends(shelf, course) for course in courses]
-    spans[1] = (spans[1][1], spans[1][0]) if turned else spans[1]
-    notes = [f"The load of {shelf.names.exercise(id)} {load.why}." for id, load in zip(ids, loads, strict=True)
-             if isinstance(load, Unknown) and load.why.startswith("depends")]
-    if turned:
-        notes.append("B is drawn from its end to its start, so that the joint turns the same way in both.")
+    if any(isinstance(course.load, Curve) for course in courses):
+        panels.append(_load_panel(shelf, sides))
+        told += [_load_told(shelf, side) for side in sides]
+    if (part := _common(courses)) is not None:
+        panels.append(_length_panel(shelf, sides, part, lettered=not panels))
+        told += [f"{side.name}. {curve_words.length_told(side.length(part), shelf.names.part(part))}" for side in sides]
     return CurvePlot(
-        id=f"with-{exercise_b}", title=f"{names[0]} and {shelf.names.exercise(exercise_b).removeprefix('the ')}: load and length",
-        says=" ".join(told), panels=stacked(panels), key=" ".join(filter(None, (
-            "Each load as a share of its own peak: the plot does not say which exercise is heavier. Dotted: 80% of the peak."
-            if any(isinstance(load, Curve) for load in loads) else "", *notes))), basis=basis(part is not None),
-        ends=[(f"{letter}: {start} to {end}", False) for letter, (start, end) in zip(LETTERS, spans, strict=True)])
+        id=f"with-{exercise_b}", title=f"{sides[0].name} and {shelf.names.exercise(exercise_b).removeprefix('the ')}: load and length",
+        says=" ".join(told), panels=stacked(panels), key=_key(shelf, sides), basis=basis(part is not None),
+        ends=[(side.span(shelf), False) for side in sides])
+
+
+def _is_drawable(courses: list[Course]) -> bool:
+    """Whether two exercises share a part whose length is known, or both have a load."""
+    return _common(courses) is not None or all(isinstance(course.load, Curve) for course in courses)
+
+
+def _load_panel(shelf: Shelf, sides: list[_Side]) -> Panel:
+    """Both loads, each named, with the joint said once where it is the same."""
+    drawn, first = [side.load() for side in sides], sides[0].course
+    shared = len({side.course.joint for side in sides}) == 1
+    captions = [Caption(f"Load about the {joint(shelf, first)}" if shared else "Load about the joint named")]
+    captions += [Caption(_named_load(shelf, side.name, side.course, shared), letter=side.letter) for side in sides]
+    return load_panel(captions, _marks(drawn), [values for values in drawn if values])
+
+
+def _load_told(shelf: Shelf, side: _Side) -> str:
+    """What one load does, for those who do not see the plot."""
+    load = side.course.load
+    return f"{side.name}. {curve_words.load_told(load, joint(shelf, side.course)) if isinstance(load, Curve) else 'Load not known.'}"
+
+
+def _length_panel(shelf: Shelf, sides: list[_Side], part: str, lettered: bool) -> Panel:
+    """The lengths of one part in both; ``lettered``: no panel above says which letter is which exercise."""
+    shares = [side.lengths(part) for side in sides]
+    captions = [Caption(f"Length of {shelf.names.part(part)}")]
+    if lettered:
+        captions += [Caption(side.name, letter=side.letter) for side in sides]
+    return length_panel(captions, _lettered([curve_plot.steps(s, HEIGHT) for s in shares], shares, HEIGHT), shares, HEIGHT)
+
+
+def _key(shelf: Shelf, sides: list[_Side]) -> str:
+    """How to read the plot, and why a load is missing."""
+    loads = [side.course.load for side in sides]
+    read = ["Each load as a share of its own peak: the plot does not say which exercise is heavier. Dotted: 80% of the peak."]
+    missing = [f"The load of {shelf.names.exercise(side.id)} {load.why}." for side, load in zip(sides, loads, strict=True)
+               if isinstance(load, Unknown) and load.why.startswith("depends")]
+    turned = ["B is drawn from its end to its start, so that the joint turns the same way in both."]
+    return " ".join([*(read if any(isinstance(load, Curve) for load in loads) else []), *missing, *(turned if sides[1].turned else [])])
 
 
 def compared_with(shelf: Shelf, id: str) -> list[str]:
@@ -76,7 +128,7 @@ def compared_with(shelf: Shelf, id: str) -> list[str]:
     exercise = shelf.catalog.exercises[id].data
     others = [c.comparator.exercise for c in exercise.emphasis if c.outcome == "length"]
     wanted = [o for o in dict.fromkeys([*others, *exercise.swaps]) if o and o != id and o in shelf.catalog.exercises]
-    return [other for other in wanted if compare(shelf, id, other) is not None][:MOST_COMPARED]
+    return [other for other in wanted if _is_drawable([shelf.courses.of(id), shelf.courses.of(other)])][:MOST_COMPARED]
 
 
 def _named_load(shelf: Shelf, name: str, course: Course, shared: bool) -> str:
@@ -113,8 +165,3 @@ def _common(courses: list[Course]) -> str | None:
         if all(isinstance(course.lengths.get(ref), Repetition) for course in courses):
             return ref
     return None
-
-
-def _turned(values: tuple[float, ...] | list[float], turn: bool) -> list[float]:
-    found = curve_plot.resampled(values)
-    return found[::-1] if turn else found

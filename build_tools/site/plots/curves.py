@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from ...evidence.wording.names import listed
+from ...english import listed
 from ...movement import curve_words
 from ...movement.course import Course
 from ...movement.length.length import Repetition
@@ -13,7 +13,7 @@ from ...movement.load.curve import HIGH, Curve
 from ...movement.load.moments import NAMESAKE
 from ...movement.posture import words as posture_words
 from ...movement.posture.body import REFERENCE
-from ..context import Shelf
+from ..context import Shelf, once
 from . import curve_plot
 from .curve_plot import Caption, CurvePlot, Mark, Panel
 
@@ -38,6 +38,7 @@ def has_plot(shelf: Shelf, id: str) -> bool:
     return isinstance(course.load, Curve) or any(isinstance(course.lengths[ref], Repetition) for ref in course.worked)
 
 
+@once
 def draw(shelf: Shelf, id: str) -> CurvePlot:
     """The plot of one exercise. Raises ValueError where there is nothing to draw (see ``has_plot``)."""
     course = shelf.courses.of(id)

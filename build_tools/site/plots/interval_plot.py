@@ -11,10 +11,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from ...english import upper_first
 from ...evidence.reported import Direction
 from ...evidence.verdict import Estimate
 from ...evidence.wording.amounts import percent
-from ..templating import render, upper_first
+from ..templating import render
 from .axis import Axis, Tick, fitting
 
 Shape = Literal["sample", "estimate", "together", "direction", "reference"]

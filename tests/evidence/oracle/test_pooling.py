@@ -8,8 +8,8 @@ import pytest
 from scipy import stats
 from statistics_reference import entry, expect, expect_published, same
 
-from build_tools.evidence.heterogeneity import heterogeneity, tau2, tau2_interval
-from build_tools.evidence.pooling import interval, inverse_variance, pool, prediction_interval
+from oracle.heterogeneity import heterogeneity, tau2, tau2_interval
+from oracle.pooling import interval, inverse_variance, pool, prediction_interval
 
 COVERS = {
     "ma_bcg_logrr",

@@ -15,8 +15,8 @@ from hypothesis import strategies as st
 from scipy import linalg, stats
 from statsmodels.stats.meta_analysis import combine_effects
 
-from build_tools.evidence.heterogeneity import METHODS, Method, heterogeneity, tau2, tau2_interval
-from build_tools.evidence.pooling import interval, inverse_variance, leave_one_out, pool
+from oracle.heterogeneity import METHODS, Method, heterogeneity, tau2, tau2_interval
+from oracle.pooling import interval, inverse_variance, leave_one_out, pool
 
 Studies = tuple[np.ndarray, np.ndarray]
 #: For tau² at a flat top of the likelihood, whose root loses half the digits.

@@ -17,8 +17,9 @@ from typing import Literal
 import numpy as np
 from scipy import special
 
-from .errors import EvidenceError
-from .root import bracketed_root
+from build_tools.evidence.errors import EvidenceError
+from build_tools.evidence.root import bracketed_root
+
 from .weighting import Numbers, Scaled, check_tau2, residuals, several, spare_weight, sum_of_squares
 
 Method = Literal["REML", "ML", "PM", "DL", "HE", "HS", "SJ"]

@@ -1,6 +1,6 @@
 """Pooling studies of one contrast: random effects, with an interval honest about few studies.
 
-The engine's choices, each by name so that the methods page can say them:
+The choices for one contrast:
 tau² by REML (PM should REML find no maximum); the interval of Hartung & Knapp
 (2001) and Sidik & Jonkman (2002) with t on k-1 df, its factor q never below 1
 (Röver, Knapp & Friede 2015, doi:10.1186/s12874-015-0091-1; of it, only the
@@ -20,7 +20,8 @@ from dataclasses import dataclass
 import numpy as np
 from scipy import special
 
-from .errors import EvidenceError
+from build_tools.evidence.errors import EvidenceError
+
 from .heterogeneity import Method, heterogeneity, tail_of, tau2, tau2_interval
 from .weighting import Numbers, residuals, scaled
 

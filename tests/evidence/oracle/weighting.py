@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .errors import EvidenceError
+from build_tools.evidence.errors import EvidenceError
 
 Numbers = np.ndarray | Sequence[float]
 

@@ -1,7 +1,6 @@
 """Standardised and raw mean differences.
 
-Papers report these, so they are read and checked here; they are not pooled with
-ratios. Several variances of one estimate are published; each function names its
+Papers report these; the handbook pools ratios. Several variances of one estimate are published; each function names its
 own. J corrects the small-sample bias of d (Hedges 1981,
 doi:10.3102/10769986006002107). All differences are first minus second.
 """
@@ -9,14 +8,29 @@ doi:10.3102/10769986006002107). All differences are first minus second.
 from __future__ import annotations
 
 import math
-from typing import Literal
+from typing import Literal, NamedTuple
 
-from ..errors import EvidenceError
-from . import inputs
-from .estimate import Estimate
-from .spread import Group, df_independent, df_paired, sd_of_differences
+from build_tools.evidence.effects import inputs
+from build_tools.evidence.effects.estimate import Estimate
+from build_tools.evidence.effects.spread import df_independent, df_paired
+from build_tools.evidence.errors import EvidenceError
 
 Variance = Literal["large sample", "large sample of d", "unbiased"]
+
+
+class Group(NamedTuple):
+    """One group of people."""
+
+    n: float
+    mean: float
+    sd: float
+
+
+def sd_of_differences(sd1: float, sd2: float, r: float) -> float:
+    """SD of differences (or changes) within people whose two values correlate by ``r``."""
+    inputs.correlation(r)
+    # Written so that equal SDs with r near 1 do not cancel: (s1 - s2)^2 + 2(1 - r) s1 s2.
+    return inputs.sd(math.sqrt((inputs.sd(sd1) - inputs.sd(sd2)) ** 2 + 2 * (1 - r) * sd1 * sd2))
 
 
 def hedges_j(df: float) -> float:

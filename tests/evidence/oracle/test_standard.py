@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 from statistics_reference import REL, entry, expect, expect_published, same
 from statsmodels.stats.meta_analysis import effectsize_smd
 
-from build_tools.evidence.effects import standard
-from build_tools.evidence.effects.spread import Group, sd_of_differences
 from build_tools.evidence.errors import EvidenceError
+from oracle import standard
+from oracle.standard import Group, sd_of_differences
 
 SMD = {f"es_smd_ind{i}" for i in (1, 2, 5)}
 UNEQUAL = {f"es_smdh_ind{i}" for i in range(1, 6)}

@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from build_tools.evidence import heterogeneity as module
 from build_tools.evidence.errors import EvidenceError
-from build_tools.evidence.heterogeneity import METHODS, heterogeneity, tau2, tau2_interval
-from build_tools.evidence.pooling import HKSJ, T_OF_ONE, Z_OF_ONE, interval, inverse_variance, leave_one_out, pool
+from oracle import heterogeneity as module
+from oracle.heterogeneity import METHODS, heterogeneity, tau2, tau2_interval
+from oracle.pooling import HKSJ, T_OF_ONE, Z_OF_ONE, interval, inverse_variance, leave_one_out, pool
 
 
 @pytest.mark.parametrize(
