@@ -12,7 +12,7 @@ LAYERS: dict[str, str] = {
     "english": "small pieces of English: lists, counts, first letters",
     "catalog": "what was written: YAML and BibTeX as typed entries, each with its line and column",
     "movement": "what a posture implies: segments in space, load over the repetition, muscle lengths",
-    "handout": "limits and doses of a handout, and its link",
+    "handout": "limits and doses of a handout, and ids that moved on",
     "checks": "whether it is sound: one rule a file, with manual, severity and reports",
     "evidence": "what the numbers say: effects, pooling, certainty, verdicts, sentences",
     "pipeline": "load, check, conclude: one function for every caller",

@@ -1,13 +1,48 @@
-"""Handouts made at random within the limits."""
+"""Handouts as the tests write them, their links by the page's own script, and handouts made at random within the limits."""
 
 from __future__ import annotations
 
+from dataclasses import asdict, dataclass
+
+import script_rules
 from hypothesis import strategies as st
 
 from build_tools.handout import limits
-from build_tools.handout.fragment import Handout, Item
 
 KNOWN = {"crate-curl": "crate-curl", "cable-curl": "cable-curl"}
+
+
+@dataclass(frozen=True)
+class Item:
+    """One exercise of a handout, in the order of a link's row."""
+
+    id: str
+    sets: int | None = None
+    repetitions: str | None = None
+    load: str | None = None
+    left: int | None = None
+    rest: int | None = None
+    tempo: str | None = None
+    note: str | None = None
+
+
+@dataclass(frozen=True)
+class Handout:
+    """Exercises in order, under a title."""
+
+    title: str | None
+    items: tuple[Item, ...]
+
+
+def encode(handout: Handout) -> str:
+    """The fragment of a handout. Raises ``script_rules.Refused``."""
+    return script_rules.link.encode(asdict(handout), limits.as_data())
+
+
+def decode(text: str, known: dict[str, str]) -> Handout:
+    """The handout of a fragment. Raises ``script_rules.Refused``."""
+    found = script_rules.link.decode(text, limits.as_data(), script_rules.Map(known))
+    return Handout(found["title"], tuple(Item(**item) for item in found["items"]))
 
 
 def _words(most: int) -> st.SearchStrategy[str]:

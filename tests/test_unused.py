@@ -18,11 +18,8 @@ ROOT = Path(__file__).parents[1]
 PACKAGE = ROOT / "build_tools"
 
 #: Modules and ``module.name`` that nothing uses but tests, each with the reason why it stays. One that is used or gone is an error.
-_TWIN = "Python beside the same rule in a script of the page; held equal by tests until the scripts alone are tested."
 ALLOWED = {
     "evidence.certainty_words.verb": "The verb of GRADE's pattern, for sentences that join finding and certainty.",
-    **dict.fromkeys(("planning.find", "planning.relax", "planning.plan_export"), _TWIN),
-    **dict.fromkeys((f"planning.loads.{name}" for name in ("to_add", "on_bar", "on_rack", "nearest", "in_unit", "in_kilograms")), _TWIN),
 }
 
 #: Names that a library calls: what they are defined in, and how they begin.

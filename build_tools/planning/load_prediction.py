@@ -1,4 +1,6 @@
-"""From a hard set to the one-repetition maximum and back, by the equations of ``programme.yaml``.
+"""What the equations of ``programme.yaml`` predict, for the table on the programme's page.
+
+The working pages predict by ``site/scripts/rules/loads.js``; the tests hold both against the same published values.
 
 Loads are in kilograms (every form but ``line`` keeps whatever unit it is given). A load that can be lifted once is the
 maximum by definition, although several published equations do not return it at one repetition.
@@ -8,11 +10,11 @@ from __future__ import annotations
 
 from math import exp, isfinite
 
-from ..catalog.entries import Equation, PercentTable
+from ..catalog.entries import Equation
 
 
 class NotCovered(ValueError):
-    """A set from which an equation or table predicts nothing."""
+    """A set from which an equation predicts nothing."""
 
 
 def one_repetition_maximum(equation: Equation, load: float, repetitions: int) -> float:
@@ -25,28 +27,6 @@ def one_repetition_maximum(equation: Equation, load: float, repetitions: int) ->
         slope, constant = equation.coefficients
         return slope * load + constant
     return load * _factor(equation, repetitions)
-
-
-def load_for(equation: Equation, maximum: float, repetitions: int) -> float:
-    """The load that allows ``repetitions``, if the equation holds; the other way round. Raises ``NotCovered``."""
-    _lifted(maximum)
-    if repetitions == 1:
-        return maximum
-    _covered(equation, repetitions)
-    if equation.form == "line":
-        slope, constant = equation.coefficients
-        if maximum <= constant:
-            raise NotCovered(f"{equation.name} holds for a maximum above {constant:g} kg, not for {maximum:g}")
-        return (maximum - constant) / slope
-    return maximum / _factor(equation, repetitions)
-
-
-def share(table: PercentTable, repetitions: int) -> float:
-    """Load in per cent of the maximum at which ``repetitions`` are the most, by a table. Raises ``NotCovered``."""
-    shares = {row.repetitions: row.percent for row in table.rows}
-    if repetitions not in shares:
-        raise NotCovered(f"{table.name} has no line for {repetitions} repetitions; it has {', '.join(map(str, shares))}")
-    return shares[repetitions]
 
 
 def _factor(equation: Equation, repetitions: int) -> float:

@@ -1,4 +1,4 @@
-"""The data behind the coach's working pages. Python works out every rule and order; a page only filters, sorts and adds.
+"""The data behind the coach's working pages: facts, statements and orders. What a page decides with them: ``site/scripts/rules/``.
 
 ``planner`` makes ``data/planner.json``. A part is ``muscle/part``; lists stand in the order given here; what is not known is left
 out, never null; addresses are relative to the top of the site::
@@ -28,7 +28,6 @@ out, never null; addresses are relative to the top of the site::
                                                    # `part` may be a whole muscle; `ahead` is the id that comes out ahead
      "kinds": {kind: {"name", "means"}},           # growth, activation, length, taught, none: in the order in which they count
      "orders": {part: [{"kind", "exercises": [id, ...]}, ...]},       # exercises of one place are a tie, listed by name
-     "ways": [length, joint, load], "most": 2,     # of a short list, see shortlist.py
      "words": {key: sentence with {places} to fill},                # see words.py
      "goals": {goal: {dose: {"low"?, "high"?, "unit", "means", "unsure", "address"}}},
      "credits": {"direct", "indirect"},
@@ -37,7 +36,7 @@ out, never null; addresses are relative to the top of the site::
      "equations": {id: {"name", "form", "coefficients", "repetitions": [low, high], "exercises": [id, ...], "error", "memory"}},
      "prediction": {"means", "address"}, "pound": kilograms,
      "progression": [{"do", "because"}],
-     "plan": {"version", "characters", "days": [name, ...], "exercises", "goals": [...]}}        # see plan_file.py
+     "plan": {"version", "characters", "days": [name, ...], "exercises", "goals": [...]}}        # see plan.py
 
 ``orders`` and ``best`` hold the kinds growth, activation and taught of statements; the kind length needs no statement (see
 ``lengths``), and ``none`` has none. Statements of strength and of modelled lengths serve the comparison of exercises only.
@@ -56,18 +55,16 @@ from ..evidence.model import Conclusions
 from ..evidence.wording import rounding
 from ..evidence.wording.names import Names
 from ..movement.course import Courses
-from . import kits, plan_file, progression
+from . import kits, plan, progression
 from .facts import ExerciseFacts, facts
-from .loads import POUND
 from .order import STATED, Orders
 from .preferences import KINDS, Kind, Statement, statements
-from .shortlist import MOST, WAYS
-from .warnings import GROUNDS
-from .week import DAYS, seconds
 from .words import KIND_WORDS, WORDS
 
 VERSION = 1
 PROGRAMME = "programme/"
+#: Kilograms of one avoirdupois pound, exact by the international yard and pound agreement of 1959.
+POUND = 0.45359237
 
 
 def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dict[str, Any]:
@@ -84,9 +81,9 @@ def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dic
         "statements": [_statement(statement) for statement in told],
         "kinds": {kind: {"name": KIND_WORDS[kind][0], "means": KIND_WORDS[kind][1]} for kind in KINDS},
         "orders": {part: [{"kind": place.kind, "exercises": list(place.exercises)} for place in orders.of(part)] for part in trained},
-        "words": WORDS, "ways": list(WAYS), "most": MOST, **_programme(programme),
-        "plan": {"version": plan_file.VERSION, "characters": plan_file.MOST_CHARACTERS, "days": list(DAYS),
-                 "exercises": plan_file.MOST_EXERCISES, "goals": list(plan_file.GOALS)},
+        "words": WORDS, **_programme(programme),
+        "plan": {"version": plan.VERSION, "characters": plan.MOST_CHARACTERS, "days": list(plan.DAYS),
+                 "exercises": plan.MOST_EXERCISES, "goals": list(plan.GOALS)},
     }
 
 
@@ -140,8 +137,9 @@ def _programme(programme: Programme) -> dict[str, Any]:
     return {
         "credits": {"direct": _number(programme.credits.direct.value), "indirect": _number(programme.credits.indirect.value)},
         "goals": {goal: {key: _dose(goal, key, dose) for key, dose in doses.items()} for goal, doses in programme.goals.items()},
-        "seconds": {goal: {key: _number(value) for key, value in asdict(seconds(programme, goal)).items()} for goal in programme.goals},
-        "warnings": {kind: anchor for kind, anchor in GROUNDS.items()
+        "seconds": {goal: {key: _number(value) for key, value in asdict(plan.seconds(programme, goal)).items()}
+                    for goal in programme.goals},
+        "warnings": {kind: anchor for kind, anchor in plan.GROUNDS.items()
                      if not anchor.startswith("topic-") or anchor.removeprefix("topic-") in programme.topics},
         "equations": {id: _equation(equation) for id, equation in programme.load_prediction.equations.items()},
         "prediction": {"means": programme.load_prediction.means, "address": f"{PROGRAMME}#prediction"}, "pound": POUND,

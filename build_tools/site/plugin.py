@@ -32,7 +32,7 @@ from .publication import Site
 
 log = get_plugin_logger("handbook")
 #: What a live preview watches beside the catalog.
-_LOOKS = [Path(__file__).parent / folder for folder in ("templates", "styles", "assets", "handout", "planner/js")]
+_LOOKS = [Path(__file__).parent / folder for folder in ("templates", "styles", "assets", "scripts")]
 
 
 class HandbookConfig(Config):  # type: ignore[no-untyped-call]  # MkDocs has no types

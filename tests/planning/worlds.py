@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
+from typing import Any
+
 from hypothesis import strategies as st
 
 from build_tools.planning.facts import ExerciseFacts, Length
+from build_tools.planning.order import Orders
 from build_tools.planning.preferences import Statement
-from build_tools.planning.shortlist import Wish
-from build_tools.planning.week import Entry, Week
+
+#: As the scripts have them: an exercise of a day, the days of a week, a wish, an answer.
+Entry = dict[str, Any]
+Days = list[list[Entry]]
+Wish = dict[str, Any]
 
 PARTS = tuple(f"lamp/{part}" for part in ("base", "shade", "wick"))
 IDS = tuple(f"{letter}-curl" for letter in "abcdefgh")
@@ -71,18 +78,46 @@ def evidence(draw: st.DrawFn) -> list[Statement]:
     return list(made.values())
 
 
+def published(made: Iterable[ExerciseFacts]) -> dict[str, Any]:
+    """Exercises by id as the scripts have them; sets are lists there."""
+    return {one.id: {
+        "name": one.name, "equipment": sorted(one.equipment), "concerns": sorted(one.concerns), "main": one.main, "load": one.load,
+        "sides": one.sides, "joints": one.joints, "credits": one.credits, "direct": sorted(one.direct),
+        "lengths": {part: {"word": found.word, "percent": found.percent, "hard": found.hard} for part, found in one.lengths.items()},
+    } for one in made}
+
+
+def planner(made: Mapping[str, ExerciseFacts], told: list[Statement]) -> dict[str, Any]:
+    """Exercises and orders as the scripts have them."""
+    orders = Orders(made, told, 0.1)
+    return {"exercises": published(made.values()), "orders": {
+        part: [{"kind": place.kind, "exercises": list(place.exercises)} for place in orders.of(part)] for part in PARTS}}
+
+
+def entry(exercise: str, sets: int, repetitions: str, left: int | None = None, rest: int | None = None) -> Entry:
+    """One exercise of a day."""
+    return {"exercise": exercise, "sets": sets, "repetitions": repetitions, "left": left, "rest": rest}
+
+
+def wish(*parts: str, **changed: Any) -> Wish:
+    """What a coach asks for: nothing at hand, nothing to avoid, an empty week, three sets; changed as given."""
+    return {"parts": list(parts), "equipment": [], "concerns": [], "week": [], "sets": 3, **changed}
+
+
 def entries() -> st.SearchStrategy[Entry]:
     """Any exercise of a day."""
-    return st.builds(Entry, st.sampled_from(IDS), st.integers(1, 20), st.sampled_from(["8", "8-12", "30s", "20-40s"]),
+    return st.builds(entry, st.sampled_from(IDS), st.integers(1, 20), st.sampled_from(["8", "8-12", "30s", "20-40s"]),
                      st.none() | st.integers(0, 10), st.none() | st.integers(0, 900))
 
 
-def weeks() -> st.SearchStrategy[Week]:
+def weeks() -> st.SearchStrategy[Days]:
     """Any week of seven days."""
-    return st.lists(st.lists(entries(), max_size=4).map(tuple), min_size=7, max_size=7).map(lambda days: Week(tuple(days)))
+    return st.lists(st.lists(entries(), max_size=4), min_size=7, max_size=7)
 
 
 def wishes() -> st.SearchStrategy[Wish]:
     """Any wish for parts that something trains."""
-    return st.builds(Wish, st.lists(st.sampled_from(PARTS), min_size=1, unique=True).map(tuple), _some(THINGS), _some(WORRIES), _some(IDS),
-                     st.integers(1, 6))
+    some = [_some(values).map(sorted) for values in (THINGS, WORRIES, IDS)]
+    return st.fixed_dictionaries({
+        "parts": st.lists(st.sampled_from(PARTS), min_size=1, unique=True), "equipment": some[0], "concerns": some[1], "week": some[2],
+        "sets": st.integers(1, 6)})

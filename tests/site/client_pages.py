@@ -8,7 +8,7 @@ from build_tools.catalog.load import Catalog
 from build_tools.evidence.model import Conclusions
 from build_tools.evidence.wording.names import Names
 from build_tools.site.addresses import Addresses
-from build_tools.site.client import cue_sheet, offline
+from build_tools.site.client import cue_sheet, handout_page, offline
 from build_tools.site.context import Shelf
 from build_tools.site.publication import Site
 
@@ -19,7 +19,7 @@ PUBLISHED = Site("https://handbook.lantern-yard.example/strength/", offline=True
 def shelf(catalog: Catalog, site: Site = PUBLISHED) -> Shelf:
     """What cue sheets are made from; nothing is concluded."""
     made = Shelf(catalog, Conclusions(Names(catalog), {}, {}, []), Addresses(), site)
-    for uri in ("cautions.md", "exercises/index.md", offline.KEEP_SCRIPT, offline.WORKER):
+    for uri in ("cautions.md", "exercises/index.md", offline.KEEP_SCRIPT, offline.WORKER, *handout_page.uris()):
         made.addresses.add(uri)
     made.addresses.add(offline.KEEP, list(catalog.exercises))
     for id in catalog.exercises:

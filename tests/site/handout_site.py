@@ -8,11 +8,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import client_pages
+from handouts import Handout, Item, encode
 from site_serving import serve
 
 from build_tools.catalog.load import Catalog
-from build_tools.handout.fragment import Handout, Item, encode
-from build_tools.site.client import handout_page
+from build_tools.site.client import handout_page, offline
 from build_tools.site.publication import UNPUBLISHED, Site
 
 if TYPE_CHECKING:
@@ -23,9 +23,10 @@ WEEK = Handout("Week 1", (Item("crate-curl", 3, "8-12", "20 kg", 2, 120, "3-1-1"
 
 
 def write(to: Path, written: Catalog, site: Site = UNPUBLISHED) -> None:
-    """Cue sheets, what keeps them, and the handout page."""
-    client_pages.write(to, written, site)
-    for uri, content in handout_page.files(client_pages.shelf(written, site)):
+    """Cue sheets, the handout page, and what keeps both."""
+    shelf = client_pages.shelf(written, site)
+    pages = [*client_pages.files(written, site).items(), *handout_page.files(shelf)]
+    for uri, content in [*pages, *offline.files(shelf, pages)]:
         (to / uri).parent.mkdir(parents=True, exist_ok=True)
         (to / uri).write_bytes(content)
 

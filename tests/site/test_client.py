@@ -24,12 +24,12 @@ import pytest
 import zxingcpp
 from client_pages import PUBLISHED, files
 from handout_site import WEEK, link, write
+from handouts import Handout, Item, encode
 from site_building import DEMO, ROOT, build, configuration
 from site_serving import serve
 
 from build_tools.catalog.load import Catalog, load
 from build_tools.handout import limits
-from build_tools.handout.fragment import Handout, Item, encode
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, BrowserContext, Page

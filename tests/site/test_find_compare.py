@@ -1,33 +1,31 @@
-"""Find answers in the browser as the Python reference does, over generated queries; both pages keep their state in the address."""
+"""The pages Find and Compare in Chromium: both keep their state in the address.
+
+What Find finds is tested in tests/planning/test_finder.py.
+"""
 
 from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import asdict
 from importlib import resources, util
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
 from handout_site import visit
-from hypothesis import HealthCheck, Phase, given, settings
-from hypothesis import strategies as st
+from queries import drawn, queries
 from site_serving import serve
-
-from build_tools.planning.find import KINDS, NOTHING, Query, find, relaxed
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
 pytestmark = pytest.mark.browser
-QUERIES = 400
 COMPARED = "compare/?exercises=seated-leg-curl,prone-leg-curl"
-#: Answers of the page's script, and whether the query comes back from its own address.
+#: The query of each address that the script writes.
 IN_PAGE = """async (queries) => {
-    const { find, read, relaxed, write } = await import(new URL('../planner/core.js', location.href));
+    const { read, write } = await import(new URL('../scripts/rules/finder.js', location.href));
     const data = await (await fetch('../data/planner.json')).json();
-    return queries.map((query) => [find(data, query), Object.fromEntries(relaxed(data, query)), read(data, write(query))]);
+    return queries.map((query) => read(data, write(query)));
 }"""
 
 
@@ -48,52 +46,10 @@ def page(browser: Browser, address: str) -> Iterator[Page]:
         yield page
 
 
-def queries(data: dict[str, Any]) -> st.SearchStrategy[Query]:
-    """Queries of which many find something: little equipment finds little, so most ask for none."""
-    names = sorted({word for one in data["exercises"].values() for name in (one["name"], *one["also"]) for word in name.split()})
-    some = st.one_of(st.just(""), st.sampled_from(sorted([*data["parts"], *data["muscles"]])))
-    kit = st.frozensets(st.sampled_from([NOTHING, *data["equipment"]]), max_size=len(data["equipment"]))
-    return st.builds(
-        Query, part=some, kind=st.sampled_from(["", "", *KINDS]), has=st.one_of(st.just(frozenset()), kit),
-        position=st.sampled_from(["", "", "", *data["positions"]]), sides=st.sampled_from(["", "", "both", "one"]),
-        avoid=st.frozensets(st.sampled_from(sorted(data["concerns"])), max_size=3),
-        name=st.one_of(st.just(""), st.sampled_from(names), st.sampled_from(names).map(lambda word: f"{word[:3].upper()}é")))
-
-
-def drawn(strategy: st.SearchStrategy[Query]) -> list[Query]:
-    found: list[Query] = []
-
-    @settings(max_examples=QUERIES, database=None, phases=[Phase.generate], suppress_health_check=list(HealthCheck))
-    @given(strategy)
-    def collect(query: Query) -> None:
-        found.append(query)
-
-    collect()
-    return found
-
-
-def as_json(query: Query) -> dict[str, Any]:
-    return {key: sorted(value) if isinstance(value, frozenset) else value for key, value in asdict(query).items()}
-
-
-def test_the_page_finds_what_the_reference_finds(page: Page, data: dict[str, Any]) -> None:
-    asked = [Query(), *drawn(queries(data))]
+def test_a_query_comes_back_from_its_address(page: Page, data: dict[str, Any]) -> None:
+    asked = drawn(queries(data), 400)
     page.goto("find/")
-    for query, (found, ways, again) in zip(asked, page.evaluate(IN_PAGE, [as_json(query) for query in asked]), strict=True):
-        assert found == find(data, query), query
-        assert ways == relaxed(data, query), query
-        assert again == as_json(query)
-    results = [len(find(data, query)) for query in asked]
-    assert 0 in results and sum(map(bool, results)) > QUERIES / 10  # else nothing was compared
-
-
-def test_less_equipment_and_more_care_never_add_an_exercise(data: dict[str, Any]) -> None:
-    for query in drawn(queries(data)):
-        found = set(find(data, query))
-        for kit in query.has if len(query.has) > 1 else ():
-            assert set(find(data, Query(**{**query.__dict__, "has": query.has - {kit}}))) <= found
-        for concern in data["concerns"]:
-            assert set(find(data, Query(**{**query.__dict__, "avoid": query.avoid | {concern}}))) <= found
+    assert page.evaluate(IN_PAGE, asked) == asked
 
 
 def test_find_keeps_its_state_in_the_address(page: Page) -> None:

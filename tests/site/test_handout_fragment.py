@@ -1,6 +1,6 @@
-"""The page's script reads and writes fragments exactly as the Python reference does, also hostile ones.
+"""A browser reads and writes fragments as the embedded engine does, also hostile ones: base64, UTF-8 and JSON are the browser's own there.
 
-The reference itself is held against RFC 4648 and RFC 8259 in tests/handout.
+The script itself is held against RFC 4648 and RFC 8259 in tests/handout, in that engine.
 """
 
 from __future__ import annotations
@@ -14,12 +14,13 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 from handout_site import WEEK, handout_site, visit
-from handouts import KNOWN, handouts
+from handouts import KNOWN, Handout, decode, encode, handouts
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
+from script_rules import Refused
 
 from build_tools.catalog.load import load
-from build_tools.handout.fragment import BadFragment, Handout, decode, encode, shown
+from build_tools.handout.successors import shown
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -28,7 +29,7 @@ pytestmark = pytest.mark.browser
 
 #: Runs a function of the page's script over all inputs: its answer, or the kind of fault.
 IN_PAGE = """async ([name, inputs]) => {
-    const { BadFragment, decode, encode } = await import(new URL('fragment.js', location.href));
+    const { BadFragment, decode, encode } = await import(new URL('../scripts/rules/link.js', location.href));
     const { rules, exercises, moved } = await (await fetch('data.json')).json();
     const known = new Map([...Object.entries(moved), ...Object.keys(exercises).map((id) => [id, id])]);
     const run = { decode: (text) => decode(text, rules, known), encode: (handout) => encode(handout, rules) }[name];
@@ -54,7 +55,7 @@ def drawn(strategy: st.SearchStrategy[Any], count: int) -> list[Any]:
 def written(handout: Handout) -> str:
     try:
         return encode(handout)
-    except BadFragment:
+    except Refused:
         return encode(WEEK)
 
 
@@ -97,7 +98,7 @@ def test_both_write_the_same(page: Page) -> None:
     def outcome(handout: Handout) -> object:
         try:
             return encode(handout)
-        except BadFragment as bad:
+        except Refused as bad:
             return {"bad": bad.kind}
 
     wanted = [outcome(handout) for handout in made]
@@ -112,7 +113,7 @@ def test_both_read_the_same_and_refuse_the_same(page: Page) -> None:
     def outcome(text: str) -> object:
         try:
             return json.loads(json.dumps(asdict(decode(text, known))))
-        except BadFragment as bad:
+        except Refused as bad:
             return {"bad": bad.kind}
 
     wanted = [outcome(text) for text in texts]

@@ -18,12 +18,11 @@ from urllib.request import urlopen
 import pytest
 from client_pages import shelf
 from handout_site import WEEK, handout_site, link, visit
-from handouts import KNOWN
+from handouts import KNOWN, Handout, Item, decode, encode
 from site_building import DEMO
 
 from build_tools.catalog.load import load
 from build_tools.handout import limits
-from build_tools.handout.fragment import Handout, Item, decode, encode
 from build_tools.site.client import handout_page
 
 if TYPE_CHECKING:
@@ -31,7 +30,7 @@ if TYPE_CHECKING:
 
 pytestmark = pytest.mark.browser
 
-SCRIPTS = Path(str(resources.files("build_tools.site") / "handout"))
+SCRIPTS = Path(str(resources.files("build_tools.site") / "scripts"))
 PHONE = {"viewport": {"width": 390, "height": 844}}
 HOSTILE = ["1.AAAA", "2.W10", "how-to-do-it", "<img src=x onerror=alert(1)>", "1." + "A" * 5000, encode(WEEK)[:-4],
            encode(Handout(None, (Item("no-such-exercise"),)))]
@@ -275,7 +274,7 @@ def test_no_request_carries_the_fragment(page: Page, address: str) -> None:
 
 
 def test_scripts_never_make_markup_from_text() -> None:
-    for script in SCRIPTS.glob("*.js"):
+    for script in SCRIPTS.rglob("*.js"):
         if script.name != "lean-qr.js":
             code = script.read_text(encoding="utf-8")
             ways = ("innerHTML", "outerHTML", "insertAdjacentHTML", "document.write", "eval(", "Function(", "http:", "https:")
@@ -284,7 +283,7 @@ def test_scripts_never_make_markup_from_text() -> None:
 
 def test_the_library_is_the_published_one() -> None:
     """SHA-256 of nano.mjs in the package lean-qr 2.7.4 of the npm registry, taken when it was copied."""
-    digest = hashlib.sha256((SCRIPTS / "lean-qr.js").read_bytes()).hexdigest()
+    digest = hashlib.sha256((SCRIPTS / "handout" / "lean-qr.js").read_bytes()).hexdigest()
     assert digest == "9f064e870e3ab537ca1f87fadbaa45dd7fa56d8c32440bbddb8b893201b951d7"
 
 

@@ -12,8 +12,9 @@ from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import handout_site
 import pytest
-from client_pages import files, write
+from client_pages import PUBLISHED, files, write
 from site_building import DEMO
 from site_reading import Reader
 
@@ -240,6 +241,25 @@ def test_a_sheet_that_is_gone_is_let_go(page: Page, folder: Path) -> None:
     page.evaluate("navigator.serviceWorker.getRegistration().then(found => found.update())")
     until(page, RENEWED, before[0])
     assert "/handbook/cues/crate-curl/" in page.evaluate(KEPT) and "/handbook/cues/cable-curl/" not in page.evaluate(KEPT)
+
+
+@pytest.mark.browser
+def test_a_kept_handout_gets_the_scripts_that_a_new_build_added(page: Page, context: BrowserContext, folder: Path) -> None:
+    """As after a build before which the page's scripts stood elsewhere: nothing of them was kept where they stand now."""
+    handout_site.write(folder / "handbook", catalog(), PUBLISHED)
+    page.goto(handout_site.link("handout/"))
+    page.get_by_text("Kept on this device").wait_for()
+    before = page.evaluate("caches.keys()")
+    page.evaluate("""async ([name]) => { const cache = await caches.open(name);
+        for (const kept of await cache.keys()) if (kept.url.includes('/scripts/')) await cache.delete(kept); }""", before)
+    assert not [path for path in page.evaluate(KEPT) if "/scripts/" in path]
+    handout_site.write(folder / "handbook", catalog("Sit even taller."), PUBLISHED)
+    page.evaluate("navigator.serviceWorker.getRegistration().then(found => found.update())")
+    until(page, RENEWED, before[0])
+    context.set_offline(True)
+    again = context.new_page()
+    again.goto(handout_site.link("handout/"))
+    again.get_by_text("Sit even taller.").wait_for()
 
 
 @pytest.mark.browser

@@ -123,7 +123,7 @@ def test_buttons_wait_for_the_script(published: book.Book) -> None:
     assert len(buttons) == 4 and all("hidden" in e and e["type"] == "button" for e in buttons)
     assert not any(name.startswith("on") for e in page.found for name in e)
     [script] = [e for e in page.found if e["tag"] == "script"]
-    assert script["src"] == "../../assets/share.js" and "defer" in script
+    assert script["src"] == "../../scripts/share.js" and "defer" in script
 
 
 # --- in Chromium ---------------------------------------------------------------

@@ -1,29 +1,28 @@
-"""The tour says that everything in it is invented, and shows what the working pages show: Python's answers against the pages'."""
+"""The tour says that everything in it is invented, and shows what the working pages show when its links open them."""
 
 from __future__ import annotations
 
+import json
 import re
-from base64 import urlsafe_b64decode
 from collections.abc import Iterator
 from dataclasses import replace
 from html import unescape
 from pathlib import Path
-from typing import TYPE_CHECKING
-from urllib.parse import parse_qs, urlsplit
+from typing import TYPE_CHECKING, Any
 
 import pytest
+import script_rules
 from handout_site import visit
 from made import page as page_of
 from site_building import DEMO, ROOT, render
 from site_serving import serve
 
+from build_tools.catalog.entries import Client
 from build_tools.catalog.load import Catalog, load
-from build_tools.handout.fragment import decode
+from build_tools.evidence.conclude import conclude
 from build_tools.movement.course import Courses
-from build_tools.planning import plan_file
-from build_tools.planning.facts import facts
-from build_tools.planning.warnings import warnings
-from build_tools.planning.week import Entry, Week, count
+from build_tools.movement.length.length import means
+from build_tools.planning.planner_data import planner
 from build_tools.site import book
 from build_tools.site.pages import tour
 
@@ -46,37 +45,30 @@ def shipped() -> Catalog:
     return load(ROOT / "catalog", "catalog")
 
 
-def links(text: str, kind: str) -> list[str]:
-    """Addresses of one kind of link on the page, in order."""
-    return [unescape(href) for href in re.findall(rf'href="([^"]+)" data-tour="{kind}"', text)]
-
-
-def plan(link: str, catalog: Catalog) -> plan_file.Plan:
-    """The plan in a link to the page Week or Lagging part, read by the reader of saved files."""
-    packed = parse_qs(urlsplit(link).fragment)["week"][0]
-    return plan_file.read(urlsafe_b64decode(packed + "=" * (-len(packed) % 4)).decode(), catalog.exercises)
+def clients(catalog: Catalog) -> list[tuple[Client, dict[str, Any]]]:
+    """Each with what the script reads of them."""
+    assert catalog.example and catalog.vocabulary
+    words = catalog.vocabulary.data
+    return [(one, tour.wish(one, list(words.equipment), list(words.concerns))) for one in catalog.example.data.clients]
 
 
 def test_it_says_first_that_everything_is_invented(text: str) -> None:
     assert text.index("are invented.</b>") < text.index("hb-notice") < text.index("{#client-1}")
 
 
-def test_the_links_carry_what_the_catalog_says(text: str, demo: Catalog) -> None:
-    [week], [added], [lagging] = (links(text, kind) for kind in ("week", "added", "lagging"))
-    assert demo.example
-    [client] = demo.example.data.clients
-    assert plan(week, demo) == plan(lagging, demo) == plan_file.Plan("growth", tour.planned(client))
-    assert parse_qs(urlsplit(lagging).fragment)["parts"] == client.lagging
-    assert parse_qs(urlsplit(lagging).fragment)["equipment"] == [",".join(client.equipment)]
-    # The only other exercise joins the last training day.
-    assert plan(added, demo).week.days[3] == (Entry("crate-curl", 1, "30s"), Entry("cable-curl", 1, "8-12"))
+def test_the_script_is_given_what_the_catalog_says(text: str, demo: Catalog) -> None:
+    [given] = [json.loads(unescape(found)) for found in re.findall(r'data-client="([^"]+)"', text)]
+    [(client, wish)] = clients(demo)
+    assert given == wish
+    assert (wish["goal"], wish["parts"]) == (client.goal, client.lagging)
+    assert sorted(wish["equipment"]) == sorted(client.equipment) and sorted(wish["concerns"]) == sorted(client.avoid)
+    # By hand from tests/demo/catalog/example.yaml.
+    assert [len(day) for day in wish["days"]] == [1, 0, 0, 1, 0, 0, 0]
+    assert wish["days"][0] == [{"exercise": "crate-curl", "sets": 2, "repetitions": "8-12", "left": 2, "rest": 90}]
 
 
-def test_handouts_hold_the_days(text: str, demo: Catalog) -> None:
-    monday, thursday = (decode(urlsplit(link).fragment, {id: id for id in demo.exercises}) for link in links(text, "handout"))
-    assert (monday.title, thursday.title) == ("Monday", "Thursday")
-    assert [(item.id, item.sets, item.repetitions, item.left, item.rest) for item in monday.items] == [("crate-curl", 2, "8-12", 2, 90)]
-    assert [item.id for item in thursday.items] == ["crate-curl", "cable-curl"]
+def test_the_weeks_stand_there_without_a_script_too(text: str) -> None:
+    assert re.search(r"<li><b>Monday</b>: <a [^>]+>Crate curl</a> 2 × 8-12</li>", text)
 
 
 @pytest.mark.parametrize("missing", ["example", "programme"])
@@ -88,14 +80,14 @@ def test_without_an_example_or_a_programme_the_page_says_so(demo: Catalog, missi
 
 def test_the_weeks_of_the_studio_lack_nothing_but_what_lags(shipped: Catalog) -> None:
     """Compounds stand first, no part is trained directly on two days in a row, and only a lagging muscle is under its range."""
-    assert shipped.example and shipped.programme
-    known = facts(shipped, Courses(shipped))
-    for client in shipped.example.data.clients:
-        week: Week = tour.planned(client)
-        found = warnings(week, count(week, known), known, shipped.programme.data.goals[client.goal])
-        assert {one.kind for one in found} <= {"below"}, client.name
-        assert {part.partition("/")[0] for one in found for part in one.parts} <= {ref.partition("/")[0] for ref in client.lagging}
-        assert all(known[day[0].exercise].main for day in week.days if day), client.name
+    data = planner(shipped, conclude(shipped, means(shipped)), Courses(shipped))
+    known = data["exercises"]
+    for client, wish in clients(shipped):
+        days = wish["days"]
+        found = script_rules.week.warnings(days, script_rules.week.count(days, known), known, data["goals"][client.goal]["weekly_sets"])
+        assert {one["kind"] for one in found} <= {"below"}, client.name
+        assert {part.partition("/")[0] for one in found for part in one["parts"]} <= {ref.partition("/")[0] for ref in client.lagging}
+        assert all(known[day[0]["exercise"]]["main"] for day in days if day), client.name
 
 
 @pytest.fixture(scope="module")
@@ -108,6 +100,7 @@ def address(shipped_site: Path) -> Iterator[str]:
 def page(browser: Browser, address: str) -> Iterator[Page]:
     with visit(browser, base_url=address) as page:
         page.goto("tour/")
+        page.locator('[data-tour="handout"]').first.wait_for()
         yield page
 
 
@@ -118,9 +111,8 @@ def lines(found: Locator) -> list[str]:
 
 @pytest.mark.browser
 def test_lagging_part_answers_as_the_tour_does(page: Page) -> None:
-    """Computed by Python on the tour and by the page's script from its data: the same proposals, sentences, differences and costs."""
-    told = [(lines(one.locator(".hb-subhead a").first), lines(one.locator(".hb-sentence")), lines(one.locator("p").last))
-            for one in page.locator("article.hb-claim").all()]
+    """The same proposals, sentences, differences and costs once the link has carried week and wish to the page."""
+    told = answers(page.locator("article.hb-claim"))
     assert len(told) == 6
     answered = []
     for href in hrefs(page, "lagging"):
@@ -128,9 +120,21 @@ def test_lagging_part_answers_as_the_tour_does(page: Page) -> None:
         page.goto(href)
         page.locator("[data-part=proposals] article").first.wait_for()
         assert page.url == href  # the page writes the same state
-        answered += [(lines(one.locator("h3")), lines(one.locator(".hb-sentence")), lines(one.locator("p:not(.hb-actions)").last))
-                     for one in page.locator("[data-part=proposals] article").all()]
+        answered += answers(page.locator("[data-part=proposals] article"))
     assert answered == told
+
+
+def answers(articles: Locator) -> list[list[str]]:
+    """What each says under its name, without the buttons."""
+    return [[*lines(one.locator("h3, h4")), *lines(one.locator("p:not(.hb-actions)"))] for one in articles.all()]
+
+
+@pytest.mark.browser
+def test_without_scripts_the_tour_says_what_is_missing(browser: Browser, address: str) -> None:
+    with visit(browser, base_url=address, java_script_enabled=False) as page:
+        page.goto("tour/")
+        assert page.get_by_text("which needs JavaScript").is_visible() and not page.locator("[data-tour]").first.is_visible()
+        assert page.locator("main ul li:has(b)").count() >= 9
 
 
 @pytest.mark.browser

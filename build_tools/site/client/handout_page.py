@@ -8,17 +8,18 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable
 from dataclasses import dataclass
-from importlib import resources
 
 from ...catalog import entries
 from ...handout import doses, limits
-from ...handout.fragment import shown
+from ...handout.successors import shown
 from ..addresses import url
 from ..context import Desk, Link, Shelf
 from ..pages import indexes
 from ..templating import render
+from . import scripts
 
 PAGE, DATA, STYLE = "handout/index.html", "handout/data.json", "handout/handout.css"
+SCRIPT = "handout/handout.js"
 #: Begins the fragment of a link to a new handout; ``handout.js`` reads it. An exercise's id follows.
 ADD = "add="
 
@@ -31,8 +32,9 @@ class HandoutPage:
     address: str | None
     """Where the page is published."""
     offline: bool
+    script: str
     modules: list[str]
-    """Its scripts."""
+    """All its scripts."""
     regions: list[tuple[str, list[tuple[str, Link]]]]
     """All cue sheets with their anchors, by region of the body, for browsers without scripts."""
     exercises: str
@@ -57,7 +59,7 @@ def anchors(ids: Iterable[str]) -> list[str]:
 
 def uris() -> list[str]:
     """All files beside the handout page."""
-    return [DATA, STYLE, *(f"handout/{name}" for name in _assets())]
+    return [DATA, STYLE, *(uri for uri, _ in scripts.handout())]
 
 
 def files(shelf: Shelf) -> list[tuple[str, bytes]]:
@@ -65,7 +67,7 @@ def files(shelf: Shelf) -> list[tuple[str, bytes]]:
     made = {PAGE: render("handout.html.jinja", page=_model(shelf)), STYLE: render("handout.css.jinja"),
             DATA: json.dumps(data(shelf), ensure_ascii=False, separators=(",", ":"), sort_keys=True) + "\n"}
     return [*((uri, text.encode()) for uri, text in made.items()),
-            *((f"handout/{name}", content) for name, content in _assets().items())]
+            *scripts.handout()]
 
 
 def data(shelf: Shelf) -> dict[str, object]:
@@ -85,13 +87,7 @@ def _model(shelf: Shelf) -> HandoutPage:
     desk = shelf.at(PAGE)
     return HandoutPage(
         handbook=shelf.handbook, address=shelf.site.at(url(PAGE)), offline=shelf.site.offline,
-        modules=[name for name in _assets() if name.endswith(".js")],
+        script=desk.href(scripts.uri(SCRIPT)), modules=[desk.href(uri) for uri, _ in scripts.handout() if uri.endswith(".js")],
         regions=[(region, [(f"{ADD}{id}", Link(shelf.catalog.exercises[id].data.name, desk.href(f"cues/{id}/index.html"))) for id in ids])
                  for region, ids in indexes.by_region(shelf)],
         exercises=desk.href("exercises/index.md"), cautions=desk.href("cautions.md"))
-
-
-def _assets() -> dict[str, bytes]:
-    """Scripts of the page and the library they use, by name."""
-    folder = resources.files("build_tools.site") / "handout"
-    return {asset.name: asset.read_bytes() for asset in sorted(folder.iterdir(), key=lambda asset: asset.name) if asset.is_file()}

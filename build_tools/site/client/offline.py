@@ -33,8 +33,9 @@ def files(shelf: Shelf, pages: Iterable[tuple[str, bytes]]) -> list[tuple[str, b
               for id, entry in sorted(shelf.catalog.exercises.items(), key=lambda item: item[1].data.name.casefold())]
     keep = render("keep.html.jinja", handbook=shelf.handbook, offline=site.offline, sheets=sheets, address=site.at(url(KEEP)),
                   exercises=desk.href("exercises/index.md"), cautions=desk.href("cautions.md")).encode()
+    scripts = sorted(uri for uri, _ in pages if uri.startswith("scripts/"))
     made = [(KEEP, keep), (KEEP_SCRIPT, render("keep.js.jinja").encode())]
-    worker = render("sw.js.jinja", version=_version([*pages, *made])) if site.offline else render("sw_off.js.jinja")
+    worker = render("sw.js.jinja", version=_version([*pages, *made]), scripts=scripts) if site.offline else render("sw_off.js.jinja")
     return [*made, (WORKER, worker.encode())]
 
 

@@ -1,6 +1,6 @@
 """What a coach passes on from an exercise's page: the client's link with its QR code, the sources, and the figure with its credit.
 
-Links work by themselves; ``assets/share.js`` adds what only a script can do: copying and sending.
+Links work by themselves; ``share.js`` adds what only a script can do: copying and sending.
 """
 
 from __future__ import annotations
@@ -11,9 +11,9 @@ from ...catalog.bibliography import apa as referencing
 from ..addresses import url
 from ..context import Desk, Shelf
 from ..figures import file as figure_file
-from . import cue_sheet, handout_page, offline
+from . import cue_sheet, handout_page, offline, scripts
 
-SCRIPT = "assets/share.js"
+SCRIPT = scripts.uri(scripts.SHARE)
 
 
 @dataclass(frozen=True)

@@ -9,10 +9,10 @@ from typing import Any
 
 from ...planning import compare_data as compared
 from ...planning import planner_data as data
+from ..client import scripts
 from ..context import Shelf
 from ..resource import Resource, finished
 from . import compare, find, lagging, week
-from .page import scripts
 
 DATA = "data/planner.json"
 _PAGES = (find, compare, lagging, week)
@@ -22,7 +22,7 @@ def resources(shelf: Shelf) -> Iterator[Resource]:
     """Pages and scripts, and the data where the catalog has a programme."""
     for page in _PAGES:
         yield Resource(page.URI, page.text, ["top"])
-    for uri, content in scripts():
+    for uri, content in scripts.others():
         yield finished(uri, content)
     if shelf.catalog.programme:
         yield Resource(DATA, _planner)

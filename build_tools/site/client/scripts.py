@@ -1,0 +1,41 @@
+"""The scripts of the site, published below ``scripts/`` as they stand in that folder.
+
+``rules`` holds what the pages decide live, once and without any page around it: the tests run it in an embedded engine. ``planner`` and
+``handout`` show it.
+"""
+
+from __future__ import annotations
+
+from importlib import resources
+
+#: Folders and files below ``scripts/`` that the handout page needs.
+HANDOUT = ("dom.js", "handout", "rules/link.js", "rules/text.js")
+#: What copies and sends on an exercise's page.
+SHARE = "share.js"
+_FOLDERS = ("handout", "planner", "rules")
+
+
+def uri(path: str) -> str:
+    """Where a script is published."""
+    return f"scripts/{path}"
+
+
+def handout() -> list[tuple[str, bytes]]:
+    """Uri and content of the handout page's scripts, with the library they use and its licence."""
+    return [(uri(path), content) for path, content in _all() if _of_handout(path)]
+
+
+def others() -> list[tuple[str, bytes]]:
+    """Uri and content of all others."""
+    return [(uri(path), content) for path, content in _all() if not _of_handout(path)]
+
+
+def _of_handout(path: str) -> bool:
+    return path in HANDOUT or path.partition("/")[0] in HANDOUT
+
+
+def _all() -> list[tuple[str, bytes]]:
+    top = resources.files("build_tools.site") / "scripts"
+    found = [(f"{name}{asset.name}", asset.read_bytes()) for name, folder in [("", top), *((f"{name}/", top / name) for name in _FOLDERS)]
+             for asset in folder.iterdir() if asset.is_file()]
+    return sorted(found)

@@ -1,0 +1,63 @@
+// One exercise in the builder: its fields, what is wrong in them, and what stands outside the handbook's ranges.
+
+import { part } from "../dom.js";
+import { holds } from "../rules/link.js";
+import { outside } from "./words.js";
+
+let made = 0;
+
+/** What a coach may type for the same thing. */
+const TIDY = {
+  repetitions: (text) => text.replace(/\s*[-–—]\s*/u, "-").replace(/\s*(s|sec|secs|seconds)$/iu, "s"),
+  tempo: (text) => text.replace(/\s*[-–—./]\s*/gu, "-"),
+};
+
+const WRONG = {
+  repetitions: "Write 8, 8-12, 30s or 20-40s.",
+  tempo: "Write seconds down, held and up, for example 3-1-1.",
+};
+
+/** A list item with the fields of one exercise; `given` holds what they start with. */
+export function chosen(name, given) {
+  const item = part("exercise").content.cloneNode(true).firstElementChild;
+  item.dataset.id = given.id;
+  part("name", item).textContent = name;
+  for (const button of item.querySelectorAll("button")) button.setAttribute("aria-label", `${button.textContent}: ${name}`);
+  for (const input of item.querySelectorAll("input")) {
+    input.value = given[input.name] ?? "";
+    const [wrong, aside] = ["wrong", "aside"].map((kind) => part(kind, input.closest(".field")));
+    made += 1;
+    [wrong.id, aside.id] = [`wrong-${made}`, `aside-${made}`];
+    input.setAttribute("aria-describedby", `${input.getAttribute("aria-describedby") ?? ""} ${wrong.id} ${aside.id}`.trim());
+  }
+  return item;
+}
+
+/** What the fields say, as {id, sets, ...}; null while one of them cannot be read. Marks what is wrong or unusual. */
+export function read(item, { rules, doses }) {
+  const limits = new Map(rules.fields), said = { id: item.dataset.id };
+  let sound = true;
+  for (const input of item.querySelectorAll("input")) {
+    const limit = limits.get(input.name), value = valueOf(input, limit);
+    const fits = value === null || (value !== undefined && holds(limit, value));
+    const field = input.closest(".field");
+    input.setAttribute("aria-invalid", String(!fits));
+    part("wrong", field).textContent = fits ? "" : wrong(input.name, limit);
+    part("aside", field).textContent = fits ? outside(input.name, value, doses) : "";
+    said[input.name] = fits ? value : null;
+    sound &&= fits;
+  }
+  return sound ? said : null;
+}
+
+/** Null for an empty field, undefined for what is no whole number where one is asked for. */
+function valueOf(input, limit) {
+  const text = input.value.replace(/\s+/gu, " ").trim();
+  if (text === "") return null;
+  if ("low" in limit) return /^[0-9]{1,4}$/.test(text) ? Number(text) : undefined;
+  return (TIDY[input.name] ?? ((same) => same))(text);
+}
+
+function wrong(name, limit) {
+  return WRONG[name] ?? ("low" in limit ? `Write a whole number from ${limit.low} to ${limit.high}.` : "This is too long, or holds a character that cannot be shown.");
+}

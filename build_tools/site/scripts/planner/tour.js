@@ -1,0 +1,58 @@
+// The tour: what the working pages answer for each invented client, worked out by the same rules, with links that open those pages filled in.
+
+import { make, part } from "../dom.js";
+import { encode } from "../rules/link.js";
+import { handout } from "../rules/plan.js";
+import { shortlist } from "../rules/shortlist.js";
+import { added, count, duration, lastDay, toAdd, warnings } from "../rules/week.js";
+import { proposed, remark } from "./answers.js";
+import { begin, link, root } from "./dom.js";
+import { fragment, loaded } from "./state.js";
+
+/** What a client holds besides plan and wish: what is proposed, and the week with it. */
+function answered({ goal, days, parts, equipment, concerns }, data) {
+  const before = count(days, data.exercises), doses = data.goals[goal], week = [...new Set(days.flat().map((entry) => entry.exercise))];
+  const wish = { parts, equipment, concerns, week, sets: toAdd(parts[0], before[parts[0]]?.sets ?? 0, doses) };
+  const { proposals } = shortlist(data, wish);
+  const more = added(days, lastDay(days), proposals.map(({ exercise }) => exercise), wish.sets);
+  return { goal, days, wish, proposals, more, before, after: count(more, data.exercises) };
+}
+
+function counts({ wish, before, after }, data) {
+  const cell = (name, text, properties = {}) => make(name, properties, text), of = (held, ref) => String(held[ref]?.sets ?? 0);
+  const head = ["What lags", "Sets a week as it is", "With the accessories"].map((text) => cell("th", text, { scope: "col" }));
+  const rows = wish.parts.map((ref) => make("tr", {}, cell("th", data.parts[ref].name, { scope: "row" }), cell("td", of(before, ref)), cell("td", of(after, ref))));
+  return make("table", { className: "hb-numbers" }, make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...rows));
+}
+
+function remarks({ goal, more, after }, data) {
+  const found = warnings(more, after, data.exercises, data.goals[goal].weekly_sets);
+  if (!found.length) return [make("p", {}, "The week with the accessories goes against nothing that the programme says.")];
+  return [make("p", {}, "What the week with the accessories goes against:"), make("ul", {}, ...found.map((one) => remark(data, goal, one)))];
+}
+
+/** One day of the week with the accessories, its time and its handout. */
+function handed({ goal }, entries, name, { data, rules }) {
+  const minutes = Math.ceil(duration(entries, data.exercises, data.seconds[goal]) / 60);
+  const rows = entries.flatMap(({ exercise: id, sets, repetitions }, n) => [
+    n ? ", " : "", link(data.exercises[id].address, data.exercises[id].name), ` ${sets} × ${repetitions}`]);
+  const to = link(`handout/#${encode(handout(name, entries), rules)}`, `Handout for ${name}`);
+  to.dataset.tour = "handout";
+  return make("li", {}, make("b", {}, name), `, about ${minutes} minutes: `, ...rows, ". ", to);
+}
+
+function fill(section, number, had) {
+  const { data } = had, found = answered(JSON.parse(section.dataset.client), data), { goal, days, wish, proposals, more } = found;
+  const put = (name, ...children) => part(`${name}-${number}`).replaceChildren(...children);
+  for (const [name, page, week] of [["lagging", "lagging", days], ["week", "week", days], ["added", "week", more]]) {
+    part(`${name}-${number}`).href = new URL(`${page}/${fragment({ goal, days: week }, wish, data)}`, root).href;
+  }
+  put("proposals", ...(proposals.length ? proposals.map((one) => proposed(data, one, wish.sets, "h4")) : [make("p", {}, data.words["no-fit"])]));
+  put("counts", counts(found, data), ...remarks(found, data));
+  put("days", ...more.flatMap((entries, n) => entries.length ? [handed(found, entries, data.plan.days[n], had)] : []));
+}
+
+begin(async () => {
+  const had = await loaded();
+  [...document.querySelectorAll("[data-client]")].forEach((section, n) => fill(section, n + 1, had));
+});

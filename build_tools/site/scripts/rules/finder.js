@@ -1,0 +1,75 @@
+// Finding exercises by the published data (data/planner.json), and the query as it stands in the address.
+//
+// A query asks for: part (or a whole muscle: any of its parts); kind, the evidence that puts the exercise ahead on the part, or on any
+// part where none is given; has, the equipment at hand ("none" alone for the body alone); position; sides; avoid, concerns that no caution
+// may speak of; name, words that all stand in the name or another name. A field left empty asks nothing.
+
+import { folded, order } from "./text.js";
+
+export const KINDS = ["growth", "activation", "length", "taught"], NOTHING = "none";
+const LISTS = ["has", "avoid"];
+
+const empty = () => ({ part: "", kind: "", has: [], position: "", sides: "", avoid: [], name: "" });
+export const asked = (query) => Object.keys(empty()).filter((field) => query[field].length);
+export const partsOf = (data, ref) => Object.hasOwn(data.muscles, ref) ? data.muscles[ref].parts : [ref];
+
+/** The statement that puts the exercise ahead on a part, of one kind; undefined where there is none. */
+export const best = (data, exercise, part, kind) => data.statements[exercise.best[part]?.[kind]];
+
+function ahead(exercise, part, kind) {
+  const length = exercise.lengths[part];
+  return kind === "length" ? length?.hard && length.word === "long" : exercise.best[part]?.[kind] !== undefined;
+}
+
+function fits(data, exercise, query, words) {
+  const credited = query.part ? partsOf(data, query.part).filter((part) => part in exercise.credits) : Object.keys(exercise.credits);
+  const names = folded([exercise.name, ...exercise.also].join(" "));
+  return (credited.length || !query.part)
+    && (!query.kind || credited.some((part) => ahead(exercise, part, query.kind)))
+    && (!query.has.length || exercise.equipment.every((id) => query.has.includes(id)))
+    && (!query.position || query.position === exercise.position)
+    && (!query.sides || query.sides === exercise.sides)
+    && !exercise.concerns.some((id) => query.avoid.includes(id))
+    && words.every((word) => names.includes(word));
+}
+
+/** Ids of the exercises that fit: with one part in its order, then those of half a set by name; else all by name. */
+export function find(data, query) {
+  const words = folded(query.name).split(/\s+/).filter(Boolean);
+  const found = Object.keys(data.exercises).filter((id) => fits(data, data.exercises[id], query, words))
+    .sort((a, b) => order(data.exercises[a].name, data.exercises[b].name) || order(a, b));
+  const ordered = (data.orders[query.part] ?? []).flatMap((place) => place.exercises).filter((id) => found.includes(id));
+  return [...ordered, ...found.filter((id) => !ordered.includes(id))];
+}
+
+/** [field, number of exercises that fit once it alone asks nothing], of the fields that help. */
+export function relaxed(data, query) {
+  return asked(query).map((field) => [field, find(data, { ...query, [field]: empty()[field] }).length]).filter(([, count]) => count);
+}
+
+/** The query of an address; what the data does not know is left out. */
+export function read(data, search) {
+  const given = new URLSearchParams(search), query = empty();
+  const known = {
+    part: (value) => Object.hasOwn(data.parts, value) || Object.hasOwn(data.muscles, value), kind: (value) => KINDS.includes(value),
+    has: (value) => value === NOTHING || Object.hasOwn(data.equipment, value), position: (value) => Object.hasOwn(data.positions, value),
+    sides: (value) => ["both", "one"].includes(value), avoid: (value) => Object.hasOwn(data.concerns, value), name: () => true,
+  };
+  for (const field of Object.keys(query)) {
+    const values = (given.get(field) ?? "").split(LISTS.includes(field) ? "," : /$^/).filter((value) => value && known[field](value));
+    query[field] = LISTS.includes(field) ? [...new Set(values)].sort() : (values[0] ?? "").slice(0, 80);
+  }
+  return query;
+}
+
+/** The query as the part of the address after its path; empty where nothing is asked. */
+export function write(query) {
+  const text = asked(query).map((field) => `${field}=${[query[field]].flat().map(encodeURIComponent).join(",")}`).join("&");
+  return text && `?${text.replaceAll("%2F", "/")}`;
+}
+
+/** The two to four exercises of an address, each once, without unknown ones. */
+export function chosen(data, search) {
+  const ids = (new URLSearchParams(search).get("exercises") ?? "").split(",");
+  return [...new Set(ids)].filter((id) => Object.hasOwn(data.exercises, id)).slice(0, 4);
+}

@@ -1,0 +1,49 @@
+// The answers in words: reason, difference and cost of an accessory, a range, and what a week goes against. Every sentence comes with the
+// data (build_tools/planning/words.py); here its places are filled.
+
+import { best } from "./finder.js";
+import { filled, listed, upper } from "./text.js";
+
+/** A part by its everyday name, with the anatomical one. */
+export const named = (data, ref) => `${upper(data.parts[ref].everyday)} (${data.parts[ref].name})`;
+/** A range of weekly sets in words. */
+export const span = (data, { low = 0, high }) => filled(data.words[high === undefined ? "range-open" : "range"], { low, high });
+
+/** {kind, name, sentence, sure, address}: for what an exercise stands where it stands, how sure it is, and where the numbers are, if any. */
+export function reason(data, id, ref, kind) {
+  const told = best(data, data.exercises[id], ref, kind), { name, means } = data.kinds[kind], { inside } = data.parts[ref];
+  const percent = data.exercises[id].lengths[ref]?.percent;
+  const sentence = told?.sentence ?? filled(data.words[`${kind}-reason`], { part: inside, Part: upper(inside), percent });
+  const sure = told ? [told.verdict && `Verdict: ${told.verdict}.`, told.certainty && `Certainty: ${told.certainty}.`].filter(Boolean).join(" ") : means;
+  return { kind, name, sentence, sure, address: told?.address };
+}
+
+/** How an accessory differs from an exercise of the week. */
+export function difference(data, id, ref, { other, ways }) {
+  const [a, b] = [data.exercises[id], data.exercises[other]], { inside } = data.parts[ref];
+  if (!ways.length) return filled(data.words["differs-unknown"], { other: b.inside });
+  const [one, two] = [a.lengths[ref], b.lengths[ref]];
+  return ways.map((way) => filled(data.words[`differs-${way}`], {
+    Part: upper(inside), part: inside, other: b.inside, word: one?.word, percent: one?.percent, other_word: two?.word,
+    other_percent: two?.percent, load: a.load, other_load: b.load, joint: data.joints[a.joints[ref]] ?? a.joints[ref],
+    other_joint: data.joints[b.joints[ref]] ?? b.joints[ref],
+  })).join(" ");
+}
+
+/** What its sets count for other parts. */
+export function costs(data, found, sets) {
+  const counted = {};
+  for (const [ref, more] of Object.entries(found)) (counted[more] ??= []).push(data.parts[ref].inside);
+  const told = Object.entries(counted).sort(([a], [b]) => b - a)
+    .map(([more, parts]) => filled(data.words.costs, { sets, counted: more, part: listed(parts) }));
+  return told.length ? told.join(" ") : data.words["costs-nothing"];
+}
+
+/** {sentence, address}: what a week goes against, and the passage of the programme that says so, if it has one. */
+export function warning(data, goal, found) {
+  const [day, next] = found.days.map((n) => data.plan.days[n]), [first, main] = found.exercises.map((id) => data.exercises[id].inside);
+  const parts = listed(found.parts.map((ref) => data.parts[ref].inside)), anchor = data.warnings[found.kind];
+  const sentence = filled(data.words[found.kind], {
+    Parts: upper(parts), sets: found.sets, bound: found.bound, day, next_day: next, Day: day, exercise: first, main });
+  return { sentence, address: anchor && `programme/#${anchor.replace("{goal}", goal)}` };
+}
