@@ -13,7 +13,7 @@ from .checks import exceptions, runner
 from .checks.manuals.numbers import NUMBERS
 from .checks.profile import Profile, load_profile, severity_of
 from .checks.rule import all_rules
-from .checks.runner import Reported
+from .checks.runner import GradedFinding
 from .movement.length.length import means
 
 if TYPE_CHECKING:
@@ -33,18 +33,18 @@ class Checked(NamedTuple):
 
     catalog: Catalog
     profile: Profile
-    by_rules: list[Reported]
-    by_numbers: list[Reported]
+    by_rules: list[GradedFinding]
+    by_numbers: list[GradedFinding]
     conclusions: Conclusions | None
     """``None`` when the rules find errors: nothing is computed from an unsound catalog."""
 
     @property
-    def reported(self) -> list[Reported]:
+    def reported(self) -> list[GradedFinding]:
         """All findings."""
         return sorted(self.by_rules + self.by_numbers, key=lambda reported: reported.place)
 
     @property
-    def errors(self) -> list[Reported]:
+    def errors(self) -> list[GradedFinding]:
         """Those that stop a build."""
         return [reported for reported in self.reported if reported.severity == "error"]
 
@@ -67,5 +67,5 @@ def run(opened: Opened) -> Checked:
 
     conclusions = conclude(catalog, means(catalog))
     found = exceptions.let_through(conclusions.findings, catalog, NUMBERS, complete=True, elsewhere=all_rules())
-    judged = {Reported(finding, severity_of(finding.rule, profile)) for finding in found}
+    judged = {GradedFinding(finding, severity_of(finding.rule, profile)) for finding in found}
     return Checked(catalog, profile, by_rules, sorted(judged, key=lambda reported: reported.place), conclusions)

@@ -1,7 +1,9 @@
 """Data flows one way, and only one module knows the site generator."""
 
 import ast
+import builtins
 import re
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -64,3 +66,16 @@ def test_no_room_is_crowded(folder):
     """Fifteen files are what a newcomer can take in; one rule one file is the design of ``rules``, and the engine's rooms come later."""
     files = len(list(folder.glob("*.py")))
     assert files <= CROWDED.get(folder.relative_to(PACKAGE).as_posix(), 15)
+
+
+#: Added by Python's ``site`` for the prompt, no names of the language.
+PROMPT = {"copyright", "credits", "exit", "help", "license", "quit"}
+
+
+def test_a_name_means_one_thing():
+    """A public class has its name alone, and no class or function hides one of Python's own."""
+    defined = [(node, path) for path in MODULES for node in ast.parse(path.read_text(encoding="utf-8")).body
+               if isinstance(node, ast.ClassDef | ast.FunctionDef)]
+    classes = Counter(node.name for node, _ in defined if isinstance(node, ast.ClassDef) and not node.name.startswith("_"))
+    assert not {name for name, times in classes.items() if times > 1}
+    assert not {f"{path.name}: {node.name}" for node, path in defined if node.name in vars(builtins).keys() - PROMPT}

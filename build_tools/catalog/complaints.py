@@ -14,7 +14,7 @@ from pydantic_core import ErrorDetails
 
 from .entries import ID_PATTERN, KEY_PATTERN, Unfit
 from .finding import Finding, Spot
-from .yaml_file import Source
+from .yaml_file import SourceFile
 
 
 def did_you_mean(word: str, known: list[str]) -> str | None:
@@ -28,7 +28,7 @@ def keys(model: type[BaseModel]) -> list[str]:
     return [field.alias or name for name, field in model.model_fields.items()]
 
 
-def findings(error: ValidationError, src: Source, model: type[BaseModel]) -> list[Finding]:
+def findings(error: ValidationError, src: SourceFile, model: type[BaseModel]) -> list[Finding]:
     """One finding for each thing the validator complains of."""
     return [_finding(details, src, model) for details in error.errors(include_url=False)]
 
@@ -36,7 +36,7 @@ def findings(error: ValidationError, src: Source, model: type[BaseModel]) -> lis
 class _Complaint:
     """One thing that the validator complains of, with what its words are made of."""
 
-    def __init__(self, details: ErrorDetails, src: Source, model: type[BaseModel]):
+    def __init__(self, details: ErrorDetails, src: SourceFile, model: type[BaseModel]):
         self.kind, self.value, self.context = details["type"], details["input"], details.get("ctx") or {}
         # The validator marks a complaint about a mapping's key by a last step of its own.
         of_key = bool(details["loc"]) and details["loc"][-1] == "[key]"
@@ -55,7 +55,7 @@ class _Complaint:
         return Finding("wrong-value", self.here, f"{self.name} {message}", help)
 
 
-def _finding(details: ErrorDetails, src: Source, model: type[BaseModel]) -> Finding:
+def _finding(details: ErrorDetails, src: SourceFile, model: type[BaseModel]) -> Finding:
     said = _Complaint(details, src, model)
     return _WORDS.get(said.kind, _wrong_type)(said)
 
@@ -197,7 +197,7 @@ def _wanted(kind: str) -> str:
     return next((words for start, words in _WANTED.items() if kind.startswith(start)), "something else")
 
 
-def _cut_by_a_comma(src: Source, here: Spot, rest: str) -> str | None:
+def _cut_by_a_comma(src: SourceFile, here: Spot, rest: str) -> str | None:
     """``33.3`` where ``{mean: 33,3}`` made a key of the ``3``, else ``None``."""
     before = re.search(r"(-?[0-9]+),$", src.text.split("\n")[here.line - 1][:here.column - 1])
     return f"{before[1]}.{rest}" if before and rest.isascii() and rest.isdigit() else None

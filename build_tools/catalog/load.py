@@ -20,7 +20,7 @@ from . import entries, length_table
 from . import yaml_file as source
 from .bibliography.references import Reference, read_bibliography
 from .finding import Finding, Spot
-from .yaml_file import Source
+from .yaml_file import SourceFile
 
 Data = TypeVar("Data", bound=BaseModel)
 
@@ -52,12 +52,12 @@ MAX_ID = 64
 
 
 @dataclass(frozen=True)
-class Entry(Generic[Data]):
+class Loaded(Generic[Data]):
     """A typed entry with its id and the way back to its text."""
 
     id: str
     data: Data
-    source: Source
+    source: SourceFile
 
     def spot(self, *path: str | int, key: bool = False) -> Spot:
         """Where ``path`` (mapping keys and list indices) stands; its key with ``key=True``."""
@@ -69,18 +69,18 @@ class Catalog:
     """Everything that was written, typed. Ids in sorted order."""
 
     root: Path
-    handbook: Entry[entries.Handbook] | None = None
-    vocabulary: Entry[entries.Vocabulary] | None = None
-    moved: Entry[entries.Moved] | None = None
-    exceptions: Entry[entries.Exceptions] | None = None
-    model: Entry[entries.Model] | None = None
-    programme: Entry[entries.Programme] | None = None
-    example: Entry[entries.Example] | None = None
+    handbook: Loaded[entries.Handbook] | None = None
+    vocabulary: Loaded[entries.Vocabulary] | None = None
+    moved: Loaded[entries.Moved] | None = None
+    exceptions: Loaded[entries.Exceptions] | None = None
+    model: Loaded[entries.Model] | None = None
+    programme: Loaded[entries.Programme] | None = None
+    example: Loaded[entries.Example] | None = None
     length_tables: dict[str, length_table.Grid] = field(default_factory=dict)
     """Table of ``model`` -> what its file holds; without those that cannot be read."""
-    muscles: dict[str, Entry[entries.Muscle]] = field(default_factory=dict)
-    exercises: dict[str, Entry[entries.Exercise]] = field(default_factory=dict)
-    studies: dict[str, Entry[entries.Study]] = field(default_factory=dict)
+    muscles: dict[str, Loaded[entries.Muscle]] = field(default_factory=dict)
+    exercises: dict[str, Loaded[entries.Exercise]] = field(default_factory=dict)
+    studies: dict[str, Loaded[entries.Study]] = field(default_factory=dict)
     references: dict[str, Reference] = field(default_factory=dict)
     broken: set[tuple[str, str]] = field(default_factory=set)
     """(kind, id) of entries that exist but could not be typed; kind as the folder or file name."""
@@ -225,12 +225,12 @@ def _listed(catalog: Catalog, folder: Path, label: str) -> list[Path]:
         return []
 
 
-def _entry(catalog: Catalog, kind: str, id: str, path: Path, shown: str, model: type[Data]) -> Entry[Data] | None:
+def _entry(catalog: Catalog, kind: str, id: str, path: Path, shown: str, model: type[Data]) -> Loaded[Data] | None:
     src, data, findings = source.read(path, shown)
     if not findings:
         typed, findings = _typed(src, data, model)
         if typed is not None:
-            return Entry(id, typed, src)
+            return Loaded(id, typed, src)
         if kind in FOLDERS and _is_misplaced(catalog, path, shown, kind):
             return None
     catalog.broken.add((kind, id))
@@ -238,7 +238,7 @@ def _entry(catalog: Catalog, kind: str, id: str, path: Path, shown: str, model: 
     return None
 
 
-def _typed(src: Source, data: Any, model: type[Data]) -> tuple[Data | None, list[Finding]]:
+def _typed(src: SourceFile, data: Any, model: type[Data]) -> tuple[Data | None, list[Finding]]:
     if not isinstance(data, dict):
         return None, [Finding("wrong-type", Spot(src.label, 1, 1), "the file does not hold `key: value` lines",
                               f"start with one of: {', '.join(wording.keys(model))}")]

@@ -10,7 +10,7 @@ from pydantic import BaseModel
 
 from . import entries
 from .finding import Spot
-from .load import Catalog, Entry
+from .load import Catalog, Loaded
 
 Path = tuple[str | int, ...]
 
@@ -40,7 +40,7 @@ _CALLED: dict[type[entries.Basis], str] = {
 class Statement:
     """Something the catalog asserts, which therefore needs a basis."""
 
-    entry: Entry[Any]
+    entry: Loaded[Any]
     path: Path
     """Keys and indices that lead to it in its file."""
     basis: entries.Basis
@@ -55,7 +55,7 @@ class Statement:
         return self.entry.spot(*self.path, *path, key=key)
 
 
-def yaml_entries(catalog: Catalog) -> Iterator[Entry[Any]]:
+def yaml_entries(catalog: Catalog) -> Iterator[Loaded[Any]]:
     """Every typed entry that was written in YAML, single files first, then folders by id."""
     single = (catalog.handbook, catalog.vocabulary, catalog.moved, catalog.exceptions, catalog.model, catalog.programme,
               catalog.example)
@@ -64,7 +64,7 @@ def yaml_entries(catalog: Catalog) -> Iterator[Entry[Any]]:
         yield from folder.values()
 
 
-def reviewed_entries(catalog: Catalog) -> Iterator[Entry[entries.Muscle] | Entry[entries.Exercise] | Entry[entries.Programme]]:
+def reviewed_entries(catalog: Catalog) -> Iterator[Loaded[entries.Muscle] | Loaded[entries.Exercise] | Loaded[entries.Programme]]:
     """Every entry that carries the date of its last review."""
     if catalog.programme:
         yield catalog.programme
@@ -97,7 +97,7 @@ def _bases(value: Any, path: Path) -> Iterator[tuple[Path, entries.Basis]]:
 _TECHNICAL = (entries.Model, entries.Exceptions, entries.Moved)
 
 
-def written_texts(catalog: Catalog) -> Iterator[tuple[Entry[Any], Path, str]]:
+def written_texts(catalog: Catalog) -> Iterator[tuple[Loaded[Any], Path, str]]:
     """Every text that an author wrote to be read, with its entry and the path to it; ids too, addresses not."""
     for entry in yaml_entries(catalog):
         if not isinstance(entry.data, _TECHNICAL):

@@ -79,7 +79,7 @@ class _Refused(Exception):
 
 
 @dataclass(eq=False)
-class Source:
+class SourceFile:
     """One file of the catalog: its text (empty when it could not be read) and the way from data back to text."""
 
     path: Path
@@ -151,27 +151,27 @@ def _place_of(offset: int, text: str) -> tuple[int, int]:
     return text.count("\n", 0, offset) + 1, offset - text.rfind("\n", 0, offset)
 
 
-def read(path: Path, label: str) -> tuple[Source, Any, list[Finding]]:
+def read(path: Path, label: str) -> tuple[SourceFile, Any, list[Finding]]:
     """Read one YAML file: its source, its plain data (``None`` when unreadable) and what is wrong with it. Never raises."""
     text, finding = read_text(path, label, MAX_BYTES, "split it: one file per exercise, muscle or study")
     if finding:
-        return Source(path, label, ""), None, [finding]
+        return SourceFile(path, label, ""), None, [finding]
     if found := _ODD_INDENT.search(text):
         line, column = _place_of(found.start(1), text)
-        return Source(path, label, ""), None, [Finding(
+        return SourceFile(path, label, ""), None, [Finding(
             "yaml-syntax", Spot(label, line, column), f"a character that only looks like a space indents this line (U+{ord(found[1]):04X})",
             "delete it and type plain spaces, two per level")]
     try:
         _refuse_marks_and_depth(text)
         data = _data(yaml.compose(text, _Loader), MAX_DEPTH)
-        return Source(path, label, text), data, []
+        return SourceFile(path, label, text), data, []
     except _Refused as refused:
         rule, spot, message, help = refused.rule, Spot(label, refused.line, refused.column), refused.message, refused.help
     except yaml.MarkedYAMLError as error:
         line, column = _place(error, text)
         rule, message, help = _explain(error, text.split("\n")[line])
         spot = Spot(label, line + 1, column + 1)
-    return Source(path, label, ""), None, [Finding(rule, spot, message, help)]
+    return SourceFile(path, label, ""), None, [Finding(rule, spot, message, help)]
 
 
 def _refuse_marks_and_depth(text: str) -> None:

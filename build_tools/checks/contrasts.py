@@ -16,14 +16,14 @@ _OPPOSITE: dict[Direction, Direction] = {"more_than": "less_than", "less_than": 
 _STATED: dict[str, Direction] = {"of": "more_than", "against": "less_than", "neither": "similar_to"}
 
 
-class Side(NamedTuple):
+class ClaimSide(NamedTuple):
     """One side of a contrast."""
 
     exercise: str
     part: str
 
 
-class Stated(NamedTuple):
+class StatedClaim(NamedTuple):
     """What a claim states about one part: a contrast, and the direction seen from its first side."""
 
     statement: Statement
@@ -31,36 +31,36 @@ class Stated(NamedTuple):
     """Index of the part in the claim's list."""
     outcome: str
     relative_to: str | None
-    sides: tuple[Side, Side]
+    sides: tuple[ClaimSide, ClaimSide]
     """In sorted order, so a claim and its mirror image share one contrast."""
     direction: Direction
 
     @property
-    def contrast(self) -> tuple[str, str | None, tuple[Side, Side]]:
+    def contrast(self) -> tuple[str, str | None, tuple[ClaimSide, ClaimSide]]:
         """What is contrasted, whichever way it is said to go."""
         return self.outcome, self.relative_to, self.sides
 
 
-def stated(context: Context) -> Iterator[Stated]:
+def stated(context: Context) -> Iterator[StatedClaim]:
     """Every claim of the catalog, one part at a time, in file order."""
     for statement, claim in context.claims:
         for index, part in enumerate(claim.part):
-            own = Side(statement.entry.id, part)
+            own = ClaimSide(statement.entry.id, part)
             other = _other(claim, own)
             if own != other:
                 in_order = own < other
-                yield Stated(statement, index, claim.outcome, claim.relative_to, (own, other) if in_order else (other, own),
+                yield StatedClaim(statement, index, claim.outcome, claim.relative_to, (own, other) if in_order else (other, own),
                              claim.direction if in_order else _OPPOSITE[claim.direction])
 
 
-class Reported(NamedTuple):
+class StudyDirection(NamedTuple):
     """The one direction that studies report of a contrast, seen from its first side, and their keys."""
 
     direction: Direction
     keys: list[str]
 
 
-def reported_direction(context: Context, claim: Stated) -> Reported | None:
+def reported_direction(context: Context, claim: StatedClaim) -> StudyDirection | None:
     """What the studies of the catalog found when they tested exactly this contrast; ``None`` when they state nothing, or disagree."""
     found: dict[Direction, list[str]] = {}
     for key, study in context.catalog.studies.items():
@@ -78,14 +78,14 @@ def reported_direction(context: Context, claim: Stated) -> Reported | None:
     if len(found) != 1:
         return None
     (direction, keys), = found.items()
-    return Reported(direction, list(dict.fromkeys(keys)))
+    return StudyDirection(direction, list(dict.fromkeys(keys)))
 
 
-def _sides(study: Study, result: Result, arm: str, part: str | None) -> set[Side]:
+def _sides(study: Study, result: Result, arm: str, part: str | None) -> set[ClaimSide]:
     exercise = study.arms[arm].treatment if arm in study.arms else None
-    return {Side(exercise, ref) for ref in ([part] if part else result.parts)} if exercise else set()
+    return {ClaimSide(exercise, ref) for ref in ([part] if part else result.parts)} if exercise else set()
 
 
-def _other(claim: Claim, own: Side) -> Side:
+def _other(claim: Claim, own: ClaimSide) -> ClaimSide:
     comparator = claim.comparator
-    return Side(comparator.exercise or own.exercise, comparator.part or own.part)
+    return ClaimSide(comparator.exercise or own.exercise, comparator.part or own.part)

@@ -7,14 +7,14 @@ from collections.abc import Iterator
 from typing import Any
 
 from build_tools.catalog.entries import Vocabulary
-from build_tools.catalog.load import Catalog, Entry
+from build_tools.catalog.load import Catalog, Loaded
 from build_tools.catalog.walk import Path
 
 #: Shorter words have too many true neighbours (row and bow, high and thigh).
 TYPO_LENGTH = 5
 
 
-def exercise_names(catalog: Catalog) -> Iterator[tuple[str, Entry[Any], Path]]:
+def exercise_names(catalog: Catalog) -> Iterator[tuple[str, Loaded[Any], Path]]:
     """Every name and other name of every exercise, with where it stands."""
     for exercise in catalog.exercises.values():
         yield exercise.data.name, exercise, ("name",)

@@ -22,7 +22,7 @@ from build_tools.catalog.bibliography.references import WHOLE_FILE
 from build_tools.catalog.complaints import did_you_mean
 from build_tools.catalog.entries import Claim
 from build_tools.catalog.finding import Spot
-from build_tools.catalog.load import Catalog, Entry
+from build_tools.catalog.load import Catalog, Loaded
 from build_tools.catalog.walk import Path, Statement, statements, written_texts
 
 from . import rules
@@ -55,7 +55,7 @@ class Context:
         return list(statements(self.catalog))
 
     @cached_property
-    def texts(self) -> list[tuple[Entry[Any], Path, str]]:
+    def texts(self) -> list[tuple[Loaded[Any], Path, str]]:
         """Every text that was written to be read, with its entry and the path to it; ids too, addresses not."""
         return list(written_texts(self.catalog))
 

@@ -26,7 +26,7 @@ CAUSES = ("file-name", "misplaced-file", "stray-file")
 INTERNAL_ERROR = "internal-error"
 
 
-class Reported(NamedTuple):
+class GradedFinding(NamedTuple):
     """A finding and how severe it is."""
 
     finding: Finding
@@ -38,7 +38,7 @@ class Reported(NamedTuple):
         return self.finding.rule not in CAUSES, self.finding.spot, self.finding.rule, self.finding.message
 
 
-def run(catalog: Catalog, today: date, profile: Profile, rules: Mapping[str, ModuleType] | None = None) -> list[Reported]:
+def run(catalog: Catalog, today: date, profile: Profile, rules: Mapping[str, ModuleType] | None = None) -> list[GradedFinding]:
     """Everything wrong with ``catalog`` on the day ``today``, in the order of its files.
 
     ``rules`` (id -> module) are all rules unless given. What the loader found is
@@ -58,7 +58,7 @@ def run(catalog: Catalog, today: date, profile: Profile, rules: Mapping[str, Mod
     complete = not catalog.broken and not failed
     found = exceptions.let_through(found, catalog, rules, complete, elsewhere=NUMBERS)
     findings = {*catalog.findings, *found, *failed}
-    return sorted((Reported(finding, severity_of(finding.rule, profile)) for finding in findings), key=lambda r: r.place)
+    return sorted((GradedFinding(finding, severity_of(finding.rule, profile)) for finding in findings), key=lambda r: r.place)
 
 
 def _internal_error(rule: str, catalog: Catalog, error: Exception) -> Finding:

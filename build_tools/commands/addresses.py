@@ -29,7 +29,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Compare or extend the list of ``args.catalog``, tell it in ``args.format``, and answer the exit status."""
     from build_tools.checks.profile import severity_of
-    from build_tools.checks.runner import Reported
+    from build_tools.checks.runner import GradedFinding
 
     with terminal.progress() as tell:
         catalog, _, profile = reporting.load(args.catalog, tell)
@@ -38,7 +38,7 @@ def run(args: argparse.Namespace) -> int:
             found = catalog.findings or _found(catalog, args.check)
         except OSError as error:
             raise CannotRun(f"the list of addresses cannot be read or written: {error}") from None
-    report = reporting.tell(args, [Reported(finding, severity_of(finding.rule, profile)) for finding in found], catalog,
+    report = reporting.tell(args, [GradedFinding(finding, severity_of(finding.rule, profile)) for finding in found], catalog,
                             "Handbook addresses")
     if catalog.findings:
         print("handbook: no address was compared, because files of the catalog cannot be read; they are listed above", file=sys.stderr)

@@ -23,7 +23,7 @@ from typing import TYPE_CHECKING
 from . import CLEAN, COULD_NOT_RUN, FINDINGS, CannotRun, reporting, terminal
 
 if TYPE_CHECKING:
-    from build_tools.checks.runner import Reported
+    from build_tools.checks.runner import GradedFinding
     from build_tools.pipeline import Checked
 
 
@@ -53,10 +53,10 @@ def run(args: argparse.Namespace) -> int:
     return FINDINGS if report.errors or (args.strict and report.warnings) else CLEAN
 
 
-def _found(checked: Checked, only_compare: bool) -> list[Reported]:
+def _found(checked: Checked, only_compare: bool) -> list[GradedFinding]:
     """What to report; the files are written on the way unless they are only compared."""
     from build_tools.checks.profile import severity_of
-    from build_tools.checks.runner import Reported
+    from build_tools.checks.runner import GradedFinding
     from build_tools.committed import files as committed
 
     catalog = checked.catalog
@@ -65,7 +65,7 @@ def _found(checked: Checked, only_compare: bool) -> list[Reported]:
     texts = committed.files(checked.conclusions, catalog)
     if only_compare:
         severity = severity_of(committed.STALE, checked.profile)
-        return checked.by_numbers + [Reported(finding, severity) for finding in committed.stale(texts, catalog)]
+        return checked.by_numbers + [GradedFinding(finding, severity) for finding in committed.stale(texts, catalog)]
     written = committed.write(texts, catalog.root)
     print(f"{written.written} written, {written.removed} removed, {written.unchanged} unchanged in {catalog.label}/{committed.FOLDER}",
           file=sys.stderr)

@@ -13,7 +13,7 @@ from build_tools.catalog.load import Catalog
 from build_tools.catalog.walk import yaml_entries
 from build_tools.checks import reports
 from build_tools.checks.reports import visible
-from build_tools.checks.runner import Reported
+from build_tools.checks.runner import GradedFinding
 
 from . import CannotRun, terminal
 
@@ -43,7 +43,7 @@ def load(folder: Path, tell: Callable[[str], None]) -> pipeline.Opened:
         raise CannotRun(f"the catalog cannot be read: {error}") from None
 
 
-def tell(args: argparse.Namespace, found: Sequence[Reported], catalog: Catalog, title: str, counts: reports.Counts | None = None
+def tell(args: argparse.Namespace, found: Sequence[GradedFinding], catalog: Catalog, title: str, counts: reports.Counts | None = None
          ) -> reports.Report:
     """Print what was found in ``args.format``; under GitHub Actions also into the job summary."""
     report = reports.Report(found, _size(catalog), counts or {}, terminal.has_colours(sys.stdout), title)

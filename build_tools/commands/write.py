@@ -27,7 +27,7 @@ def run(args: argparse.Namespace) -> int:
     from build_tools import pipeline
     from build_tools.site import book
     from build_tools.site import folder as emit
-    from build_tools.site.publication import Site
+    from build_tools.site.publication import Publication
 
     if not args.content.is_dir():
         raise CannotRun(f"there is no folder `{visible(str(args.content))}`")
@@ -38,7 +38,7 @@ def run(args: argparse.Namespace) -> int:
             checked = pipeline.run(opened)
             if checked.conclusions and not checked.errors:
                 tell("writing the files")
-                site = Site(args.url, not args.no_offline)
+                site = Publication(args.url, not args.no_offline)
                 made = book.render(checked.catalog, checked.conclusions, checked.profile, site)
                 written = emit.emit(made, args.content, args.to)
     except (ValueError, OSError) as error:

@@ -28,7 +28,7 @@ _ADDRESS = re.compile(r"/(?:[a-z0-9]+(?:-[a-z0-9]+)*/)*")
 _RUN = "run `handbook addresses` and commit what it writes"
 
 
-class Written(NamedTuple):
+class AddressesWritten(NamedTuple):
     """How many addresses were added, and how many the list now holds."""
 
     added: int
@@ -55,16 +55,16 @@ def stale(catalog: Catalog, answers: set[str]) -> list[Finding]:
     return sorted(found, key=lambda finding: finding.spot)
 
 
-def add(catalog: Catalog, answers: set[str]) -> tuple[list[Finding], Written]:
+def add(catalog: Catalog, answers: set[str]) -> tuple[list[Finding], AddressesWritten]:
     """Add what answers and is not listed yet; tell which listed addresses would die. Nothing is written while a line is damaged.
 
     Raises ``OSError`` when the file cannot be written or is a link that might lead anywhere.
     """
     listed, damaged = _read(catalog, _text(catalog) or "")
     if damaged:
-        return damaged, Written(0, len(listed))
+        return damaged, AddressesWritten(0, len(listed))
     _replace(catalog, _written(listed.keys() | answers))
-    return _dead(catalog, listed, answers), Written(len(answers - listed.keys()), len(listed.keys() | answers))
+    return _dead(catalog, listed, answers), AddressesWritten(len(answers - listed.keys()), len(listed.keys() | answers))
 
 
 def _read(catalog: Catalog, text: str) -> tuple[dict[str, int], list[Finding]]:

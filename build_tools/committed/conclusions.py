@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from ..catalog.entries import Claim
 from ..catalog.load import Catalog
-from ..evidence.model import Comparison, Component, Conclusion, Conclusions, Field, Ranked
-from ..evidence.verdict import Directions, Estimate
+from ..evidence.model import Comparison, Conclusion, Conclusions, NetworkOrder, PartEvidence, Ranked
+from ..evidence.verdict import Directions, RatioInterval
 from ..evidence.wording import rounding
 from ..movement.length.length import percent
 from .plain_yaml import Data, dump
@@ -45,7 +45,7 @@ def _claim(conclusion: Conclusion, claim: Claim) -> Data:
         "parts": [{"part": comparison.question.part, **_answer(comparison)} for comparison in conclusion.comparisons]}
 
 
-def _field(field: Field) -> Data:
+def _field(field: PartEvidence) -> Data:
     return {
         "part": field.part, "outcome": field.outcome,
         **({"relative to": field.relative_to} if field.relative_to else {}),
@@ -53,7 +53,7 @@ def _field(field: Field) -> Data:
         "comparisons": [{"pair": f"{c.question.first} against {c.question.second}", **_answer(c)} for c in field.comparisons]}
 
 
-def _component(component: Component) -> Data:
+def _component(component: NetworkOrder) -> Data:
     # By the score as printed, so that noise in its last digit moves nobody.
     order = sorted(component.order, key=lambda ranked: (-rounding.p_score(ranked.p_score), ranked.exercise))
     told: dict[str, Data] = {"against": component.reference, "studies": component.samples, "people": component.people}
@@ -81,7 +81,7 @@ def _answer(comparison: Comparison) -> dict[str, Data]:
     return told | _certainty(comparison)
 
 
-def _estimate(estimate: Estimate | None) -> dict[str, Data]:
+def _estimate(estimate: RatioInterval | None) -> dict[str, Data]:
     if estimate is None:
         return {}
     if estimate.bounded:

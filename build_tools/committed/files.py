@@ -12,14 +12,14 @@ from ..catalog.load import Catalog
 from ..evidence.model import Conclusions
 from .conclusions import FOLDER, HEADER, files
 
-__all__ = ["FOLDER", "HEADER", "STALE", "Written", "files", "stale", "stale_at_all", "write"]
+__all__ = ["FOLDER", "HEADER", "STALE", "FilesWritten", "files", "stale", "stale_at_all", "write"]
 
 STALE = "stale-conclusions"
 
 _HELP = "run `handbook conclude` and commit what it writes"
 
 
-class Written(NamedTuple):
+class FilesWritten(NamedTuple):
     """How many files were written, removed and left as they were."""
 
     written: int
@@ -27,7 +27,7 @@ class Written(NamedTuple):
     unchanged: int
 
 
-def write(texts: dict[str, str], root: Path) -> Written:
+def write(texts: dict[str, str], root: Path) -> FilesWritten:
     """Bring the files below the catalog folder ``root`` up to ``texts``. Each is replaced whole or not at all.
 
     Raises ``OSError`` when a file cannot be written, or when a folder is a link that might lead anywhere.
@@ -44,7 +44,7 @@ def write(texts: dict[str, str], root: Path) -> Written:
     left = [path for path, text in stored.items() if path not in texts and _is_ours(text)]
     for path in left:
         (root / path).unlink()
-    return Written(len(changed), len(left), len(texts) - len(changed))
+    return FilesWritten(len(changed), len(left), len(texts) - len(changed))
 
 
 def stale(texts: dict[str, str], catalog: Catalog) -> list[Finding]:

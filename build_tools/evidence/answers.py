@@ -13,15 +13,14 @@ from ..catalog.load import Catalog
 from . import printed, sentences
 from .arm_means import compared, groups
 from .assemble import Sample, sample_names
-from .certainty import LEVELS, Body, Certainty, Incoherence, Override, certainty
-from .certainty import Sample as RatedSample
+from .certainty import LEVELS, Certainty, EvidenceBody, Incoherence, Override, RatedSample, certainty
 from .certainty_words import Sizes, phrase, size
 from .conventions import Settings
 from .effects.spread import critical
 from .model import Comparison, Path, Question, Row, Shape
-from .reported import Cover, Direction, Reported
+from .reported import Cover, Direction, StudyContrast
 from .samples import Samples
-from .verdict import Claimed, Directions, Estimate, Judged, verdict
+from .verdict import Claimed, Directions, Judged, RatioInterval, verdict
 from .wording.names import Names
 
 _COVERS: dict[Cover, str] = {"jointly": "Measured together with other parts.",
@@ -32,12 +31,12 @@ _COVERS: dict[Cover, str] = {"jointly": "Measured together with other parts.",
 class Combined:
     """What the network says on one question, and what the certainty rules ask of it."""
 
-    estimate: Estimate
+    estimate: RatioInterval
     path: Path
     studies: tuple[str, ...]
     """The study that speaks for each sample that the estimate rests on."""
     people: int
-    common: Estimate | None = None
+    common: RatioInterval | None = None
     prediction: tuple[float, float] | None = None
     i2: float | None = None
     tau2: float | None = None
@@ -55,8 +54,8 @@ class Answers:
         self._rated = cache(self._rate)
         self._sample_of = sample_names({key: entry.data for key, entry in catalog.studies.items()})
 
-    def comparison(self, question: Question, samples: Samples, reported: list[Reported], combined: Combined | None,
-                   tried: Sequence[tuple[str, Estimate]] = (), override: Override | None = None) -> Comparison:
+    def comparison(self, question: Question, samples: Samples, reported: list[StudyContrast], combined: Combined | None,
+                   tried: Sequence[tuple[str, RatioInterval]] = (), override: Override | None = None) -> Comparison:
         """Everything on ``question``.
 
         ``samples`` are those of its part and outcome, ``reported`` its contrasts, and
@@ -64,7 +63,7 @@ class Answers:
         ``override`` is a certainty that the authors set.
         """
         pair = (question.first, question.second)
-        by_sample: dict[str, list[Reported]] = defaultdict(list)
+        by_sample: dict[str, list[StudyContrast]] = defaultdict(list)
         for report in reported:
             by_sample[self._sample_of[report.study]].append(report)
         of_pair = samples.of_pair.get(frozenset(pair), set())
@@ -132,7 +131,7 @@ class Answers:
         told = size(estimate.ratio, sizes)
         return phrase(comparison.certainty.level, told).degree if told != "trivial" else "slightly"
 
-    def _row(self, pair: tuple[str, str], whole: Sample | None, pools: bool, reports: list[Reported]) -> Row:
+    def _row(self, pair: tuple[str, str], whole: Sample | None, pools: bool, reports: list[StudyContrast]) -> Row:
         """One sample's row; ``whole`` is all that it measured, which is pooled on this pair when ``pools``."""
         sample = whole if pools else None
         # The publication that speaks of this pair, where several share a sample.
@@ -155,7 +154,7 @@ class Answers:
             together=self._together(reports), phases=tuple(sorted({r.phase for r in reports}, key=str)),
             strength_tests=tuple(sorted(strength)))
 
-    def _as_tested(self, reports: list[Reported]) -> tuple[tuple[str, str], ...]:
+    def _as_tested(self, reports: list[StudyContrast]) -> tuple[tuple[str, str], ...]:
         found: dict[str, str] = {}
         for report in reports:
             arms = self._catalog.studies[report.study].data.arms
@@ -164,21 +163,21 @@ class Answers:
                     found.setdefault(side.exercise, differs)
         return tuple(sorted(found.items()))
 
-    def _together(self, reports: list[Reported]) -> tuple[str, ...]:
+    def _together(self, reports: list[StudyContrast]) -> tuple[str, ...]:
         """The parts that one number covers beside the one asked for; none as soon as something was measured alone."""
         if any(report.cover != "jointly" for report in reports):
             return ()
         covered = {part for r in reports for part in self._catalog.studies[r.study].data.results[r.result].parts}
         return tuple(sorted(covered - {report.first.part for report in reports}))
 
-    def _notes(self, reports: list[Reported]) -> tuple[str, ...]:
+    def _notes(self, reports: list[StudyContrast]) -> tuple[str, ...]:
         notes = [note for report in reports for note in self._differs(report)]
         notes += [f"In doubt: {report.doubt}" for report in reports if report.doubt]
         covers = {report.cover for report in reports}
         notes += [note for cover, note in _COVERS.items() if cover in covers]
         return tuple(dict.fromkeys(notes))
 
-    def _differs(self, report: Reported) -> list[str]:
+    def _differs(self, report: StudyContrast) -> list[str]:
         arms = self._catalog.studies[report.study].data.arms
         sides = (arms[side.arm] for side in (report.first, report.second))
         return [f"{arm.called}: {arm.differs}" for arm in sides if arm.differs]
@@ -194,7 +193,7 @@ class Answers:
         return len(counted), sum(row.people for row in counted)
 
     def _certainty(self, question: Question, rows: tuple[Row, ...], samples: Samples, directions: Directions,
-                   combined: Combined | None, tried: Sequence[tuple[str, Estimate]], override: Override | None) -> Certainty:
+                   combined: Combined | None, tried: Sequence[tuple[str, RatioInterval]], override: Override | None) -> Certainty:
         if combined and combined.path == "indirect":
             rated = tuple(self._rated(key, question.outcome, key in samples.jointly) for key in combined.studies)
         else:
@@ -202,9 +201,9 @@ class Answers:
             rated = tuple(_seen(self._rated(row.study, question.outcome, False), row) for row in counted)
         margin = self._settings.margins[question.outcome]
         if combined is None:
-            return certainty(Body(outcome=question.outcome, samples=rated, margin=margin, directions=directions), override)
+            return certainty(EvidenceBody(outcome=question.outcome, samples=rated, margin=margin, directions=directions), override)
         side: Claimed = "more" if combined.estimate.ratio >= 1 else "less"
-        body = Body(
+        body = EvidenceBody(
             outcome=question.outcome, samples=rated, margin=margin, directions=directions, estimate=combined.estimate,
             common=combined.common, i2=combined.i2, tau2=combined.tau2, q_p=combined.q_p, prediction=combined.prediction,
             direct_share=combined.direct_share, incoherence=combined.incoherence,
@@ -236,14 +235,14 @@ def _seen(sample: RatedSample, row: Row) -> RatedSample:
     return replace(sample, n=row.people, differs=row.differs, jointly=row.cover == "jointly", whole_muscle=row.cover == "whole muscle")
 
 
-def as_estimate(y: float, low: float, high: float, bounded: bool = False) -> Estimate:
+def as_estimate(y: float, low: float, high: float, bounded: bool = False) -> RatioInterval:
     """A ratio with its interval, from log ratios."""
     # exp of equal logs may differ in the last digit, which must not turn an interval inside out.
     ratio = exp(y)
-    return Estimate(ratio, min(exp(low), ratio), max(exp(high), ratio), bounded)
+    return RatioInterval(ratio, min(exp(low), ratio), max(exp(high), ratio), bounded)
 
 
-def own(sample: Sample, pair: tuple[str, str]) -> Estimate | None:
+def own(sample: Sample, pair: tuple[str, str]) -> RatioInterval | None:
     """A sample's own ratio of a pair with its own t interval: the paper's test of the two where it prints one, else from its block."""
     if edge := sample.tested(*pair):
         half = critical(edge.df) * edge.estimate.se
@@ -259,7 +258,7 @@ def own(sample: Sample, pair: tuple[str, str]) -> Estimate | None:
     return as_estimate(float(y), float(y) - half, float(y) + half, block.bounded)
 
 
-def _how(sample: Sample | None, whole: Sample | None, reports: list[Reported]) -> str:
+def _how(sample: Sample | None, whole: Sample | None, reports: list[StudyContrast]) -> str:
     """How the spread of a pooled sample was had, or why it is only listed."""
     if sample:
         several = f"; {len(sample.pooled)} measurements of the same people combined into one" if len(sample.pooled) > 1 else ""
@@ -270,7 +269,7 @@ def _how(sample: Sample | None, whole: Sample | None, reports: list[Reported]) -
     return f"listed, not pooled: {' and '.join(dict.fromkeys(reasons)) or 'no spread could be had'}"
 
 
-def _direction(reports: list[Reported]) -> tuple[Direction | None, bool, bool]:
+def _direction(reports: list[StudyContrast]) -> tuple[Direction | None, bool, bool]:
     """The direction of one sample over its measurements, whether the paper states it, and whether they point different ways.
 
     A sample whose measurements disagree shows no direction of its own, which is not the same as no difference.
@@ -280,7 +279,7 @@ def _direction(reports: list[Reported]) -> tuple[Direction | None, bool, bool]:
     return (min(found, key=str) if len(found) == 1 else None), bool(stated), len(found) > 1
 
 
-def _cover(sample: Sample | None, reports: list[Reported]) -> Cover:
+def _cover(sample: Sample | None, reports: list[StudyContrast]) -> Cover:
     """How the part was covered by what counts: the pooled measurements, else the reported ones."""
     covers = {s.cover for s in sample.pooled} if sample else {r.cover for r in reports}
     return next((cover for cover in ("alone", "jointly") if cover in covers), "whole muscle")
@@ -327,7 +326,7 @@ def _count(directions: Iterable[Direction | None]) -> Directions:
     return Directions(found.count("more"), found.count("less"), found.count("neither"), mixed=found.count(None))
 
 
-def _sensitive(found: Shape, tried: Sequence[tuple[str, Estimate]], margin: float) -> str | None:
+def _sensitive(found: Shape, tried: Sequence[tuple[str, RatioInterval]], margin: float) -> str | None:
     """What would change over the stated ranges, in one sentence."""
     told = {"more": "a clear difference", "less": "a clear difference", "alike": "likeness", "unclear": "no clear difference"}
     changed = [f"{told[other]} with {what}" for what, estimate in tried

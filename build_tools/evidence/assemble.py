@@ -26,7 +26,7 @@ from .reported import Cover, counting, cover
 
 
 @dataclass(frozen=True)
-class Source:
+class Bearing:
     """One result of one study that bears on a part and outcome."""
 
     study: str
@@ -40,10 +40,10 @@ class Sample:
 
     key: str
     """The study that gives the sample its name."""
-    sources: tuple[Source, ...]
+    sources: tuple[Bearing, ...]
     block: Block | None
     """What is pooled of it; ``None`` when it can only be listed."""
-    pooled: tuple[Source, ...]
+    pooled: tuple[Bearing, ...]
     """The sources that ``block`` combines."""
 
     def tested(self, first: str, second: str) -> Edge | None:
@@ -99,18 +99,18 @@ class Assembly:
 
     def samples(self, part: str, outcome: str, relative_to: str | None = None) -> list[Sample]:
         """The samples that compare exercises on ``part``, sorted by key."""
-        groups: dict[str, list[Source]] = defaultdict(list)
+        groups: dict[str, list[Bearing]] = defaultdict(list)
         for key in self._measuring.get(part, ()):
             for source in self._sources(key, part, outcome, relative_to):
                 groups[self.sample_of[key]].append(source)
         return [self._sample(key, sources) for key, sources in sorted(groups.items())]
 
-    def _sources(self, key: str, part: str, outcome: str, relative_to: str | None) -> Iterator[Source]:
+    def _sources(self, key: str, part: str, outcome: str, relative_to: str | None) -> Iterator[Bearing]:
         study = self.studies[key]
         for index, result in self.ordered[key]:
             how = cover(result.parts, part)
             if how in ("alone", "jointly") and result.relative_to == relative_to and self.outcome(result) == outcome:
-                yield Source(key, self._measured(key, study, index), how)
+                yield Bearing(key, self._measured(key, study, index), how)
 
     def _measured(self, key: str, study: Study, index: int) -> Measured:
         """The result over the exercises its arms did."""
@@ -131,11 +131,11 @@ class Assembly:
             self.trouble.append(found)
         return Measured(index, None, "its numbers cannot be weighed")
 
-    def _sample(self, key: str, sources: list[Source]) -> Sample:
+    def _sample(self, key: str, sources: list[Bearing]) -> Sample:
         # A part measured alone is a more direct answer than one measured together with others.
         alone = [s for s in sources if s.cover == "alone" and s.measured.block]
         usable = alone or [s for s in sources if s.measured.block]
-        by_treatments: dict[frozenset[str], list[Source]] = defaultdict(list)
+        by_treatments: dict[frozenset[str], list[Bearing]] = defaultdict(list)
         for source in usable:
             assert source.measured.block
             by_treatments[frozenset(source.measured.block.treatments)].append(source)
@@ -144,7 +144,7 @@ class Assembly:
         blocks = [s.measured.block for s in pooled if s.measured.block]
         return Sample(key, tuple(sources), combine(blocks, self.between_sites(pooled)) if blocks else None, tuple(pooled))
 
-    def between_sites(self, pooled: Sequence[Source]) -> float:
+    def between_sites(self, pooled: Sequence[Bearing]) -> float:
         """How alike several measurements of one sample are taken to be; of several measures, as much as any of them."""
         results = [self.studies[source.study].results[source.measured.result] for source in pooled]
         return max(self.settings.correlation("sites", self.outcome(result), result.measure) for result in results)

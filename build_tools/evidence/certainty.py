@@ -16,17 +16,20 @@ from .certainty_rules import indirectness as _indirectness
 from .certainty_rules import publication_bias as _publication_bias
 from .certainty_rules import risk_of_bias as _risk_of_bias
 from .certainty_rules import start as _start
-from .certainty_rules.body import LEVELS, Body, Cap, Incoherence, Level, Rule, Sample, Step
+from .certainty_rules.body import LEVELS, Cap, CertaintyRule, EvidenceBody, Incoherence, Level, RatedSample, RatingStep
 
-__all__ = ["LEVELS", "RULES", "Body", "Cap", "Certainty", "Incoherence", "Level", "Override", "Rule", "Sample", "Step", "certainty"]
+__all__ = [
+    "LEVELS", "RULES", "Cap", "Certainty", "CertaintyRule", "EvidenceBody", "Incoherence", "Level", "Override", "RatedSample", "RatingStep",
+    "certainty",
+]
 
-_AUTHORED = Rule("authored", "authored",
+_AUTHORED = CertaintyRule("authored", "authored",
                  "Authors may set another level with a reason and a source. No override lifts a cap: read more of the study instead.",
                  "GRADE leaves the last judgement to people (five reasons down, three up: doi:10.1016/j.jclinepi.2018.01.012, Table 1); "
                  "that it needs both and keeps the caps is a convention of this handbook.")
 
 #: Every rule, in the order in which they are applied, for the Methods page.
-RULES: tuple[Rule, ...] = (
+RULES: tuple[CertaintyRule, ...] = (
     *_start.RULES, *_risk_of_bias.RULES, *_inconsistency.RULES, *_indirectness.RULES, *_imprecision.RULES,
     *_publication_bias.RULES, *_caps.RULES, _AUTHORED)
 
@@ -52,11 +55,11 @@ class Certainty:
 
     level: Level
     start: Level
-    steps: tuple[Step, ...]
+    steps: tuple[RatingStep, ...]
     caps: tuple[Cap, ...]
 
 
-def certainty(body: Body, override: Override | None = None) -> Certainty:
+def certainty(body: EvidenceBody, override: Override | None = None) -> Certainty:
     """Rate a body of evidence; the same body always gets the same level."""
     start, first = _start.start(body)
     steps = [first, _risk_of_bias.risk_of_bias(body, start), *_inconsistency.inconsistency(body), *_indirectness.indirectness(body),
@@ -68,6 +71,6 @@ def certainty(body: Body, override: Override | None = None) -> Certainty:
         authored = min(LEVELS.index(override.level), ceiling)
         held = f", held at {LEVELS[authored]} by a cap" if LEVELS[authored] != override.level else ""
         reason = f"Set to {override.level}{held} by the authors: {override.because.strip().rstrip('.')} ({', '.join(override.cites)})."
-        steps.append(Step("authored", "authored", authored - rank, reason))
+        steps.append(RatingStep("authored", "authored", authored - rank, reason))
         rank = authored
     return Certainty(LEVELS[rank], start, tuple(steps), caps)

@@ -7,7 +7,7 @@ from typing import Any, Literal
 
 from ..catalog.entries import Claim
 from ..catalog.finding import Finding
-from ..catalog.load import Catalog, Entry
+from ..catalog.load import Catalog, Loaded
 from ..english import upper_first
 from . import answers, sentences
 from .answers import read_off
@@ -113,7 +113,7 @@ def _alike(comparison: Comparison) -> tuple[object, ...]:
     return comparison.shape, rows, str(comparison.directions), read_off(comparison.rows), alone
 
 
-def _findings(engine: Engine, entry: Entry[Any], conclusion: Conclusion, claim: Claim) -> list[Finding]:
+def _findings(engine: Engine, entry: Loaded[Any], conclusion: Conclusion, claim: Claim) -> list[Finding]:
     path = ("emphasis", conclusion.index)
     found = []
     if conclusion.verdict == "contradicted" and not claim.disputed:

@@ -16,7 +16,7 @@ import numpy as np
 from ..catalog.entries import Contrast, Difference, Result, Study, Value
 from . import ordering
 from .arm_means import CHANGES, Unusable, factor, people, refuse_kind
-from .effects.estimate import Estimate
+from .effects.estimate import Effect
 from .effects.ratio import log_ratio_from_ci, log_ratio_from_difference
 from .effects.spread import df_independent, df_paired, se_from_ci, se_from_p, se_from_t
 from .network_blocks import Block
@@ -33,14 +33,14 @@ class Edge(NamedTuple):
 
     a: str
     b: str
-    estimate: Estimate
+    estimate: Effect
     df: float
     bounded: bool = False
     """Whether its spread is only known to be at most this wide."""
 
     def turned(self) -> Edge:
         """The same contrast of ``b`` to ``a``."""
-        return self._replace(a=self.b, b=self.a, estimate=Estimate(-self.estimate.y, self.estimate.v))
+        return self._replace(a=self.b, b=self.a, estimate=Effect(-self.estimate.y, self.estimate.v))
 
 
 def edges_of(study: Study, result: Result, treatments: Mapping[str, str], outcome: str) -> tuple[list[Edge], str, str]:
@@ -70,7 +70,7 @@ def degrees_of_freedom(study: Study, result: Result, contrast: Contrast) -> floa
     return df_paired(min(of, against)) if study.same_people else df_independent(of, against)
 
 
-def contrast_log_ratio(result: Result, contrast: Contrast, df: float, outcome: str, paired: bool = False) -> tuple[Estimate, str]:
+def contrast_log_ratio(result: Result, contrast: Contrast, df: float, outcome: str, paired: bool = False) -> tuple[Effect, str]:
     """Log ratio of a contrast, its spread taken back from what the paper prints of it, and how.
 
     ``paired`` when the same people did both sides, so that ``df`` + 1 people have a difference each.
@@ -81,7 +81,7 @@ def contrast_log_ratio(result: Result, contrast: Contrast, df: float, outcome: s
     if ratio:
         y = log(ratio.value)
         se, how = _se(y, contrast, df)
-        return Estimate(y, se**2), how
+        return Effect(y, se**2), how
     if contrast.difference and contrast.difference.start and outcome in CHANGES and contrast.of not in result.values:
         return _from_start(contrast, df, paired)
     of, against = (_amount(result.values.get(arm), outcome) for arm in (contrast.of, contrast.against))
@@ -102,7 +102,7 @@ def _amount(value: Value | None, outcome: str) -> float:
     return value.mean
 
 
-def _from_start(contrast: Contrast, df: float, paired: bool) -> tuple[Estimate, str]:
+def _from_start(contrast: Contrast, df: float, paired: bool) -> tuple[Effect, str]:
     """Ratio of growth factors from a difference of changes and the mean before: 1 + difference / start.
 
     The other side's own change is not known then; it would shrink the ratio by that share, a few hundredths of it.

@@ -14,11 +14,11 @@ from .assemble import Assembly
 from .certainty import Override
 from .conventions import Settings
 from .fitted import Fitted
-from .model import Comparison, Field, Question
+from .model import Comparison, PartEvidence, Question
 from .network_blocks import components
-from .reported import Reported, Reports
+from .reported import Reports, StudyContrast
 from .samples import Samples
-from .verdict import Estimate
+from .verdict import RatioInterval
 from .wording.names import Names
 
 Topic = tuple[str, str, str | None]
@@ -46,14 +46,14 @@ class Engine:
         return [(f"{_CALLED[moved.moved[0]]} {ends[moved.moved[1]]}", Engine(self.catalog, moved))
                 for moved in self.settings.variations() if moved.moved]
 
-    def field(self, topic: Topic) -> Field:
+    def field(self, topic: Topic) -> PartEvidence:
         """Everything known on one part and outcome."""
         part, outcome, relative_to = topic
         pairs = {tuple(sorted((r.first.exercise, r.second.exercise))) for r in self.reports.on_part(part, outcome, relative_to)}
         for fit in self.fitted(topic):
             ids = fit.network.treatments
             pairs |= {(a, b) for n, a in enumerate(ids) for b in ids[n + 1:]}
-        return Field(
+        return PartEvidence(
             part=part, outcome=outcome, relative_to=relative_to, components=tuple(fit.component() for fit in self.fitted(topic)),
             comparisons=tuple(self.comparison(Question(a, b, part, outcome, relative_to)) for a, b in sorted(pairs)))
 
@@ -88,14 +88,14 @@ class Engine:
         fits: Sequence[Fitted] = self._within(question) if question.within else self.fitted(_topic(question))
         return next((f for f in fits if sides <= set(f.network.treatments)), None)
 
-    def tried(self, question: Question) -> list[tuple[str, Estimate]]:
+    def tried(self, question: Question) -> list[tuple[str, RatioInterval]]:
         """The estimate under each variation in which it can still be had."""
         if not self.samples_of(question).rest_on_correlations:
             return []
         found = ((what, engine.combined(question)) for what, engine in self.variations)
         return [(what, combined.estimate) for what, combined in found if combined]
 
-    def _reported(self, question: Question) -> list[Reported]:
+    def _reported(self, question: Question) -> list[StudyContrast]:
         if question.within:
             return self.reports.of_parts(question.within, question.part, question.second, question.outcome)
         return [r for r in self.reports.of_exercises(question.first, question.second, question.part, question.outcome, question.relative_to)

@@ -11,13 +11,13 @@ import numpy as np
 from .answers import Combined, as_estimate
 from .certainty import Incoherence
 from .effects.spread import critical
-from .model import Component, Path, Ranked
+from .model import NetworkOrder, Path, Ranked
 from .network import Network, fit
 from .network_blocks import Block
 from .network_checks import Decomposition, decompose
 from .network_sides import Sides, split
 from .ranking import rank
-from .verdict import Estimate
+from .verdict import RatioInterval
 
 #: Weights below this are rounding.
 _WEIGHTLESS = 1e-9
@@ -60,16 +60,16 @@ class Fitted:
             i2=self._q.total.i2 if known else None, tau2=net.tau2 if known else None, q_p=self._q.total.p,
             direct_share=min(1.0, side.share) if side else 0.0, incoherence=_incoherence(side, first))
 
-    def component(self) -> Component:
+    def component(self) -> NetworkOrder:
         """The exercises in order of their P-scores, against the one with the most samples."""
         net, scores = self.network, rank(self.network.league()).scores
         order = tuple(Ranked(id, score, None if id == net.reference else self.combined(id, net.reference).estimate)
                       for id, score in scores.items())
         between, known = self._q.between, net.df > 0
-        return Component(reference=net.reference, order=order, samples=len(net.blocks), people=self._count(net.blocks),
+        return NetworkOrder(reference=net.reference, order=order, samples=len(net.blocks), people=self._count(net.blocks),
                          tau2=net.tau2 if known else None, i2=self._q.total.i2 if known else None, q_between_p=between.p)
 
-    def _plain(self, first: str, second: str) -> Estimate:
+    def _plain(self, first: str, second: str) -> RatioInterval:
         """The pair under a common-effect model with the normal interval, which leaves the spread between studies out."""
         y, se = self._common.estimate(first, second)
         half = critical(None) * se

@@ -9,7 +9,7 @@ from ..catalog.entries import Test
 from ..catalog.finding import Finding
 from .certainty import Certainty
 from .reported import Cover, Direction
-from .verdict import Directions, Estimate, Verdict
+from .verdict import Directions, RatioInterval, Verdict
 from .wording.names import Names
 
 #: What the numbers of one question look like.
@@ -45,7 +45,7 @@ class Row:
     """Indices of the study's results it rests on; several measurements of one sample are combined."""
     people: int
     read: str
-    estimate: Estimate | None
+    estimate: RatioInterval | None
     """``None`` when no spread could be had: listed and drawn hollow, never pooled."""
     direction: Direction | None
     stated: bool
@@ -94,7 +94,7 @@ class Comparison:
     """The answer to one question."""
 
     question: Question
-    estimate: Estimate | None
+    estimate: RatioInterval | None
     path: Path | None
     rows: tuple[Row, ...]
     directions: Directions
@@ -121,12 +121,12 @@ class Ranked:
 
     exercise: str
     p_score: float
-    against_reference: Estimate | None
+    against_reference: RatioInterval | None
     """``None`` for the reference itself."""
 
 
 @dataclass(frozen=True)
-class Component:
+class NetworkOrder:
     """Exercises that studies connect, for one part and one outcome."""
 
     reference: str
@@ -142,13 +142,13 @@ class Component:
 
 
 @dataclass(frozen=True)
-class Field:
+class PartEvidence:
     """Everything known on one part and one outcome (and one ratio, if ``relative_to``)."""
 
     part: str
     outcome: str
     relative_to: str | None
-    components: tuple[Component, ...]
+    components: tuple[NetworkOrder, ...]
     comparisons: tuple[Comparison, ...]
     """Every pair that a study compares or a component connects, in a stable order."""
 
@@ -188,7 +188,7 @@ class Conclusions:
 
     names: Names
     claims: dict[str, list[Conclusion]] = field(default_factory=dict)
-    fields: dict[tuple[str, str, str | None], Field] = field(default_factory=dict)
+    fields: dict[tuple[str, str, str | None], PartEvidence] = field(default_factory=dict)
     disagreements: list[Disagreement] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
     """What the numbers make of the catalog: contradicted claims, numbers that cannot be weighed."""

@@ -14,19 +14,19 @@ from typing import Literal, NamedTuple
 import numpy as np
 
 from .errors import EvidenceError
-from .network_blocks import Block, Component, check, components
+from .network_blocks import Block, check, components
 from .network_intervals import Interval, critical, inflation, pair_df, pair_variances
 from .network_rows import Rows, decorrelate, project
 from .network_tau2 import moments, restricted
 
-__all__ = ["Block", "Component", "Estimate", "Interval", "League", "Network", "components", "fit"]
+__all__ = ["Block", "Interval", "League", "Network", "PairEffect", "components", "fit"]
 
 Method = Literal["REML", "moments"]
 #: How tau² came about: one contrast per parameter leaves nothing to estimate it from.
 Tau2From = Literal["REML", "moments", "moments, as REML did not converge", "given", "nothing to estimate it from"]
 
 
-class Estimate(NamedTuple):
+class PairEffect(NamedTuple):
     """Log ratio of one treatment against another and its standard error under the model."""
 
     estimate: float
@@ -68,11 +68,11 @@ class Network:
     solution: np.ndarray
     """(T, n): ``effect`` = ``solution`` @ ``rows.y``."""
 
-    def estimate(self, a: str, b: str) -> Estimate:
+    def estimate(self, a: str, b: str) -> PairEffect:
         """Treatment ``a`` against ``b``."""
         i, j = self._at(a), self._at(b)
         variance = self.covariance[i, i] + self.covariance[j, j] - 2 * self.covariance[i, j]
-        return Estimate(float(self.effect[i] - self.effect[j]), float(np.sqrt(max(variance, 0.0))))
+        return PairEffect(float(self.effect[i] - self.effect[j]), float(np.sqrt(max(variance, 0.0))))
 
     def interval(self, a: str, b: str, level: float = 0.95) -> Interval:
         """Confidence interval of ``a`` against ``b`` by the small-sample rule."""

@@ -32,7 +32,7 @@ class Block:
 
 
 @dataclass(frozen=True, eq=False)
-class Component:
+class ConnectedBlocks:
     """Blocks that the treatments they share connect; nothing can be said between two components."""
 
     treatments: tuple[str, ...]
@@ -67,7 +67,7 @@ def check(block: Block) -> None:
         raise EvidenceError(f"{block.study}: a contrast has no variance, which would outweigh every other study")
 
 
-def components(blocks: Sequence[Block]) -> list[Component]:
+def components(blocks: Sequence[Block]) -> list[ConnectedBlocks]:
     """The connected components, ordered by the first of their sorted treatments; blocks keep their order."""
     root: dict[str, str] = {}
 
@@ -81,6 +81,6 @@ def components(blocks: Sequence[Block]) -> list[Component]:
             # The smaller id is the root, so that a component is named by its first treatment.
             low, high = sorted((find(block.treatments[0]), find(treatment)))
             root[high] = low
-    return [Component(tuple(t for t in sorted(root) if find(t) == first),
+    return [ConnectedBlocks(tuple(t for t in sorted(root) if find(t) == first),
                       tuple(b for b in blocks if find(b.treatments[0]) == first))
             for first in sorted(t for t in root if find(t) == t)]

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.special import ndtr
 
-from .network import Estimate, Network
+from .network import Network, PairEffect
 from .network_blocks import Block
 
 #: A share of direct evidence this close to all of it is all of it: the rest is rounding.
@@ -28,23 +28,23 @@ class Sides:
     b: str
     samples: int
     """Samples that compare the two."""
-    network: Estimate
-    direct: Estimate
+    network: PairEffect
+    direct: PairEffect
     """Inverse-variance mean of these samples' own contrasts, tau² added."""
     share: float
     """Part of the network estimate's precision that direct evidence has, 0 to 1."""
-    indirect: Estimate | None
+    indirect: PairEffect | None
     """None where the network adds nothing."""
     separate: bool
     """Whether a path joins the two without these samples. Where none does, ``indirect`` only
     repeats, through multi-arm samples, how their other contrasts fit the network."""
 
     @property
-    def difference(self) -> Estimate | None:
+    def difference(self) -> PairEffect | None:
         """Direct less indirect."""
         if self.indirect is None:
             return None
-        return Estimate(self.direct.estimate - self.indirect.estimate, float(np.hypot(self.direct.se, self.indirect.se)))
+        return PairEffect(self.direct.estimate - self.indirect.estimate, float(np.hypot(self.direct.se, self.indirect.se)))
 
     @property
     def p(self) -> float | None:
@@ -78,17 +78,17 @@ def _pairs(block: Block) -> list[tuple[str, str, float, float]]:
 def _sides(network: Network, a: str, b: str, contrasts: list[tuple[float, float, Block]], by_treatment: dict[str, list[Block]]) -> Sides:
     y, v = np.array([(y, v) for y, v, _ in contrasts]).T
     weight = 1 / (v + network.tau2)
-    direct = Estimate(float(weight @ y / weight.sum()), float(weight.sum() ** -0.5))
+    direct = PairEffect(float(weight @ y / weight.sum()), float(weight.sum() ** -0.5))
     both = network.estimate(a, b)
     share = min(1.0, (both.se / direct.se) ** 2)
     separate = _joined(a, b, by_treatment, {block for *_, block in contrasts})
     return Sides(a, b, len(contrasts), both, direct, share, _indirect(both, direct, share), separate)
 
 
-def _indirect(both: Estimate, direct: Estimate, share: float) -> Estimate | None:
+def _indirect(both: PairEffect, direct: PairEffect, share: float) -> PairEffect | None:
     if share > ALL:
         return None
-    return Estimate((both.estimate - share * direct.estimate) / (1 - share), both.se / float(np.sqrt(1 - share)))
+    return PairEffect((both.estimate - share * direct.estimate) / (1 - share), both.se / float(np.sqrt(1 - share)))
 
 
 def _joined(a: str, b: str, by_treatment: dict[str, list[Block]], without: set[Block]) -> bool:

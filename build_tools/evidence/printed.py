@@ -5,13 +5,13 @@ from __future__ import annotations
 from ..catalog.entries import Difference, Value
 from ..catalog.load import Catalog
 from ..english import upper_first
-from .reported import Reported, level
+from .reported import StudyContrast, level
 from .wording.names import Names
 
 NO_BREAK = "\u00a0"
 
 
-def reading(catalog: Catalog, names: Names, reported: Reported) -> str:
+def reading(catalog: Catalog, names: Names, reported: StudyContrast) -> str:
     """One reported contrast in the study's own arms: ``Crate curl 14%, cable curl 9%; p < 0.01 (abstract)``."""
     arms = catalog.studies[reported.study].data.arms
     first, second = arms[reported.first.arm].called, arms[reported.second.arm].called
@@ -33,7 +33,7 @@ def reading(catalog: Catalog, names: Names, reported: Reported) -> str:
     return upper_first("; ".join([text, *[t for t in tail if t]])) + f" ({reported.at})"
 
 
-def numbers(reported: Reported) -> str | None:
+def numbers(reported: StudyContrast) -> str | None:
     """The two sides' numbers, or the contrast's; ``None`` when the paper gives neither for both sides."""
     first, second = reported.first.value, reported.second.value
     if first and second:
@@ -68,7 +68,7 @@ def number(x: float) -> str:
     return f"{x + 0.0:.15g}".replace("-", "\u2212")  # adding 0 takes the sign from a zero
 
 
-def contrast(reported: Reported) -> str | None:
+def contrast(reported: StudyContrast) -> str | None:
     """The size of a difference that the paper states itself, turned to the question."""
     given = reported.contrast
     if given is None:
@@ -92,7 +92,7 @@ def _around(difference: Difference, sign: int) -> str:
     return next((f", {name} {number(x)}" for name, x in (("SE", difference.se), ("SD", difference.sd)) if x is not None), "")
 
 
-def has_spread(reported: Reported) -> bool:
+def has_spread(reported: StudyContrast) -> bool:
     """Whether the paper prints how far off its own numbers could be, in whatever unit."""
     if all(side.value and any((side.value.sd, side.value.se, side.value.ci95)) for side in (reported.first, reported.second)):
         return True
@@ -104,7 +104,7 @@ def has_spread(reported: Reported) -> bool:
     return bool(ratio or standardised or (given.difference and _around(given.difference, 1)))
 
 
-def p_value(reported: Reported) -> str | None:
+def p_value(reported: StudyContrast) -> str | None:
     """``p = 0.037``, ``p < 0.001``, ``p > 0.05``; ``None`` when none is given."""
     given = reported.contrast
     if given is None:

@@ -26,7 +26,7 @@ _FLIPPED: dict[Direction, Direction] = {"more": "less", "less": "more", "neither
 
 
 @dataclass(frozen=True)
-class Side:
+class ContrastSide:
     """One side of a contrast: arm, what it did, part measured, and its value when the study gives one."""
 
     arm: str
@@ -37,7 +37,7 @@ class Side:
 
 
 @dataclass(frozen=True)
-class Reported:
+class StudyContrast:
     """One reported contrast, ``first`` against ``second``, with its place in the study."""
 
     study: str
@@ -53,8 +53,8 @@ class Reported:
     """Site and phase."""
     relative_to: str | None
     cover: Cover
-    first: Side
-    second: Side
+    first: ContrastSide
+    second: ContrastSide
     direction: Direction | None
     """What the paper reports, or which value is larger; ``None`` when neither is known."""
     stated: bool
@@ -87,7 +87,7 @@ class Reports:
             for arm, treatment in self._doing[key].items():
                 self._arms[treatment].append((key, arm))
 
-    def of_exercises(self, first: str, second: str, part: str, outcome: str, relative_to: str | None = None) -> list[Reported]:
+    def of_exercises(self, first: str, second: str, part: str, outcome: str, relative_to: str | None = None) -> list[StudyContrast]:
         """Contrasts of two exercises on one part: measured alone, jointly, or as its whole muscle."""
         found = []
         for key, arm_a, arm_b in self._shared(first, second):
@@ -97,7 +97,7 @@ class Reports:
                     found += self._pair(key, index, result, how, (arm_a, first, part), (arm_b, second, part))
         return found
 
-    def of_parts(self, exercise: str, first: str, second: str, outcome: str) -> list[Reported]:
+    def of_parts(self, exercise: str, first: str, second: str, outcome: str) -> list[StudyContrast]:
         """Contrasts of two parts within one exercise, stated or read off two results of one study."""
         found = []
         for key, arm in self._arms.get(exercise, []):
@@ -107,7 +107,7 @@ class Reports:
             found += stated or list(self._across(key, arm, exercise, first, second, results))
         return found
 
-    def on_part(self, part: str, outcome: str, relative_to: str | None = None) -> list[Reported]:
+    def on_part(self, part: str, outcome: str, relative_to: str | None = None) -> list[StudyContrast]:
         """Every contrast of two different exercises, or of versions of one, measured on this part, alone or jointly."""
         found = []
         for key in self._measuring.get(part, []):
@@ -136,7 +136,7 @@ class Reports:
                 yield index, result
 
     def _pair(self, key: str, index: int, result: Result, cover: Cover,
-              first: tuple[str, str, str], second: tuple[str, str, str]) -> list[Reported]:
+              first: tuple[str, str, str], second: tuple[str, str, str]) -> list[StudyContrast]:
         """The contrast of two sides (arm, exercise, part) in one result, if it holds one."""
         of_parts = first[2] != second[2]
         for contrast in ordering.contrasts(result):
@@ -150,27 +150,27 @@ class Reports:
         return [self._reported(key, index, result, cover, first, second, None, False, None)]
 
     def _reported(self, key: str, index: int, result: Result, cover: Cover, first: tuple[str, str, str],
-                  second: tuple[str, str, str], contrast: Contrast | None, flipped: bool, stated: Direction | None) -> Reported:
+                  second: tuple[str, str, str], contrast: Contrast | None, flipped: bool, stated: Direction | None) -> StudyContrast:
         of_parts = first[2] != second[2]
-        sides = [Side(*side, value=None if of_parts else result.values.get(side[0])) for side in (first, second)]
+        sides = [ContrastSide(*side, value=None if of_parts else result.values.get(side[0])) for side in (first, second)]
         return self._made(key, index, result, cover, sides, stated or _from_values(sides[0].value, sides[1].value), contrast, flipped)
 
-    def _made(self, key: str, index: int, result: Result, cover: Cover, sides: list[Side], direction: Direction | None,
-              contrast: Contrast | None, flipped: bool) -> Reported:
+    def _made(self, key: str, index: int, result: Result, cover: Cover, sides: list[ContrastSide], direction: Direction | None,
+              contrast: Contrast | None, flipped: bool) -> StudyContrast:
         tested = contrast is not None and contrast.tested and contrast.favours is not None and result.doubt is None
-        return Reported(
+        return StudyContrast(
             study=key, result=index, outcome=self._outcomes[result.measure], measure=result.measure, unit=result.unit or "",
             at=result.place, site=result.where, relative_to=result.relative_to, cover=cover, first=sides[0], second=sides[1],
             direction=direction, stated=tested, test=contrast.test if contrast else "none", phase=result.phase, doubt=result.doubt,
             strength_test=result.strength_test, contrast=contrast, flipped=flipped)
 
     def _across(self, key: str, arm: str, exercise: str, first: str, second: str,
-                results: list[tuple[int, Result]]) -> Iterator[Reported]:
+                results: list[tuple[int, Result]]) -> Iterator[StudyContrast]:
         """Two parts measured by two results of one study, alike in measure, unit, site and phase."""
         for index, a in results:
             for _, b in results:
                 if alike(a, b) and a.parts == [first] and b.parts == [second] and arm in a.values and arm in b.values:
-                    sides = [Side(arm, exercise, first, a.values[arm]), Side(arm, exercise, second, b.values[arm])]
+                    sides = [ContrastSide(arm, exercise, first, a.values[arm]), ContrastSide(arm, exercise, second, b.values[arm])]
                     yield self._made(key, index, a, "alone", sides, _from_values(sides[0].value, sides[1].value), None, False)
 
 

@@ -16,7 +16,7 @@ from ..english import counted, listed, lower_first, upper_first
 from .certainty_rules.body import Level
 from .model import Question, Shape
 from .threshold import above, below, leaves_out, within
-from .verdict import Directions, Estimate
+from .verdict import Directions, RatioInterval
 from .wording.amounts import TIMES_FROM, amount, percent
 from .wording.amounts import people as counted_people
 from .wording.names import Names
@@ -81,7 +81,7 @@ _UNTESTED: dict[Test, str] = {
 }
 
 
-def shape(estimate: Estimate | None, directions: Directions, margin: float) -> Shape:
+def shape(estimate: RatioInterval | None, directions: Directions, margin: float) -> Shape:
     """What the numbers look like: the estimate decides where there is one, else the stated directions."""
     if estimate:
         if within(estimate.low, estimate.high, 1 / margin, margin):
@@ -93,7 +93,7 @@ def shape(estimate: Estimate | None, directions: Directions, margin: float) -> S
 
 
 def answer(names: Names, question: Question, parts: tuple[str, ...], found: Shape, level: Level, behind: Behind,
-           estimate: Estimate | None = None, directions: Directions | None = None, degree: str = "") -> str:
+           estimate: RatioInterval | None = None, directions: Directions | None = None, degree: str = "") -> str:
     """The sentence on a question, for one part or for several parts with the same answer, and what a reader must know of the test.
 
     ``degree`` is the size in a word.
@@ -120,7 +120,7 @@ def _untested(names: Names, question: Question, found: Shape, direction: Literal
 
 
 def _answer(names: Names, question: Question, parts: tuple[str, ...], found: Shape, level: Level, behind: Behind,
-            estimate: Estimate | None, directions: Directions | None, degree: str) -> str:
+            estimate: RatioInterval | None, directions: Directions | None, degree: str) -> str:
     figures, support, test = f" ({behind.printed})" if behind.printed else "", behind.support, behind.strength_test
     if found == "unclear":
         told = _size(names, question, estimate, turned=True)
@@ -224,7 +224,7 @@ def _be(verb: str, rest: str) -> str:
     return verb.replace("is", "are", 1) if rest == _ALIKE and verb.startswith("is") else verb
 
 
-def size(estimate: Estimate | None, words: _Words, whose: str = "") -> str:
+def size(estimate: RatioInterval | None, words: _Words, whose: str = "") -> str:
     """The estimate with its interval: ``6% larger at the end (95% interval 3% to 10%)``.
 
     ``whose`` says which of the two is larger, where the sentence has not said so.
@@ -247,7 +247,7 @@ def size(estimate: Estimate | None, words: _Words, whose: str = "") -> str:
     return f"{told} (95% interval {lower} to {upper})"
 
 
-def _size(names: Names, question: Question, estimate: Estimate | None, turned: bool) -> str:
+def _size(names: Names, question: Question, estimate: RatioInterval | None, turned: bool) -> str:
     """The size in its sentence; ``turned`` when that has not yet said which of the two is larger."""
     words = _OUTCOMES[question.outcome]
     if not question.within:

@@ -23,7 +23,7 @@ LEANING_SHARE = 0.75
 
 
 @dataclass(frozen=True)
-class Estimate:
+class RatioInterval:
     """A pooled ratio with its 95% interval; raises ``ValueError`` unless 0 < low <= ratio <= high < inf."""
 
     ratio: float
@@ -65,7 +65,7 @@ class Judged:
     reason: str
 
 
-def verdict(claimed: Claimed, estimate: Estimate | None, directions: Directions, margin: float) -> Judged:
+def verdict(claimed: Claimed, estimate: RatioInterval | None, directions: Directions, margin: float) -> Judged:
     """Judge a claim of ``more``, ``less`` or ``similar`` by the estimate, else by the stated directions.
 
     ``margin`` is the ratio (above 1) within which two amounts count as alike.
@@ -80,14 +80,14 @@ def verdict(claimed: Claimed, estimate: Estimate | None, directions: Directions,
     return Judged(found, f"{reason}.")
 
 
-def interval(estimate: Estimate) -> str:
+def interval(estimate: RatioInterval) -> str:
     """Where an estimate's interval runs, as a clause; of one that rests on bounds only what they leave out."""
     if estimate.bounded:
         return "only a bound on p is printed, so how far off the estimate could be is not known"
     return f"its 95% interval runs {span(estimate.low, estimate.high)}"
 
 
-def share_within(estimate: Estimate, low: float, high: float) -> float:
+def share_within(estimate: RatioInterval, low: float, high: float) -> float:
     """Share of the interval's length (log scale) between two log ratios; a point counts whole or not at all."""
     start, end = log(estimate.low), log(estimate.high)
     if start == end:
@@ -95,7 +95,7 @@ def share_within(estimate: Estimate, low: float, high: float) -> float:
     return max(0.0, min(end, high) - max(start, low)) / (end - start)
 
 
-def _different(claimed: Claimed, estimate: Estimate, margin: float) -> tuple[Verdict, str]:
+def _different(claimed: Claimed, estimate: RatioInterval, margin: float) -> tuple[Verdict, str]:
     sign = 1 if claimed == "more" else -1
     near, far = sorted((sign * log(estimate.low), sign * log(estimate.high)))
     middle, enough = sign * log(estimate.ratio), log(margin)
@@ -118,7 +118,7 @@ def _different(claimed: Claimed, estimate: Estimate, margin: float) -> tuple[Ver
     return "not shown", f"{told}, but {runs}, too wide to lean on"
 
 
-def _similar(estimate: Estimate, margin: float) -> tuple[Verdict, str]:
+def _similar(estimate: RatioInterval, margin: float) -> tuple[Verdict, str]:
     low, high, middle, enough = log(estimate.low), log(estimate.high), log(estimate.ratio), log(margin)
     told = f"The estimate is {amount(estimate.ratio)} and {interval(estimate)}"
     alike = f"the {percent(exp(enough))} that count as alike"

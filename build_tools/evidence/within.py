@@ -11,7 +11,7 @@ import numpy as np
 from ..catalog.entries import Contrast, Result, Study
 from . import ordering
 from .arm_means import Unusable, arm_log_mean, people
-from .assemble import Assembly, Sample, Source, combine
+from .assemble import Assembly, Bearing, Sample, combine
 from .contrast_ratios import contrast_log_ratio
 from .conventions import Settings
 from .effects.ratio import log_ratio
@@ -23,17 +23,17 @@ from .reported import alike
 
 def samples(assembly: Assembly, exercise: str, first: str, second: str, outcome: str) -> list[Sample]:
     """Samples that compare ``first`` with ``second`` in ``exercise``, each with its measurements combined."""
-    groups: dict[str, dict[str, list[Source]]] = defaultdict(dict)
+    groups: dict[str, dict[str, list[Bearing]]] = defaultdict(dict)
     for key, arm in assembly.arms_of.get(exercise, ()):
         found = _measured(assembly, key, assembly.studies[key], arm, first, second, outcome)
         # Two groups that did the same exercise are different people; two limbs of one person are not.
         people = "all" if assembly.studies[key].same_people else arm
-        groups[assembly.sample_of[key]].setdefault(people, []).extend(Source(key, measured, "alone") for measured in found)
+        groups[assembly.sample_of[key]].setdefault(people, []).extend(Bearing(key, measured, "alone") for measured in found)
     told = {key: [sources for sources in of.values() if sources] for key, of in sorted(groups.items())}
     return [_sample(assembly, key, sources) for key, sources in told.items() if sources]
 
 
-def _sample(assembly: Assembly, key: str, groups: list[list[Source]]) -> Sample:
+def _sample(assembly: Assembly, key: str, groups: list[list[Bearing]]) -> Sample:
     """One sample of several groups of people, each with its sources."""
     pooled = [[source for source in sources if source.measured.block] for sources in groups]
     blocks = [combine([source.measured.block for source in sources if source.measured.block], assembly.between_sites(sources))

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 
 from ..evidence.certainty import LEVELS
 from .facts import ExerciseFacts
-from .preferences import KINDS, Kind, Statement
+from .preferences import KINDS, Kind, Preference
 
 #: Kinds of which a statement is the reason.
 STATED: tuple[Kind, ...] = ("growth", "activation", "taught")
@@ -26,7 +26,7 @@ Key = tuple[int, ...]
 
 
 @dataclass(frozen=True)
-class Place:
+class Tie:
     """Exercises that stand together, by name; more than one is a tie."""
 
     kind: Kind
@@ -36,15 +36,15 @@ class Place:
 class Orders:
     """The reasons and the order of every part."""
 
-    def __init__(self, exercises: Mapping[str, ExerciseFacts], statements: Iterable[Statement], margin: float) -> None:
+    def __init__(self, exercises: Mapping[str, ExerciseFacts], statements: Iterable[Preference], margin: float) -> None:
         """``margin`` is the share of the own range (above 0) below which two lengths count as alike."""
         self._exercises, self._margin = exercises, margin
-        self._ahead: dict[tuple[Kind, str], list[Statement]] = {}
+        self._ahead: dict[tuple[Kind, str], list[Preference]] = {}
         for statement in statements:
             if statement.ahead is not None:
                 self._ahead.setdefault((statement.kind, statement.part), []).append(statement)
 
-    def best(self, exercise: str, part: str, kind: Kind) -> Statement | None:
+    def best(self, exercise: str, part: str, kind: Kind) -> Preference | None:
         """The best statement of a kind that puts the exercise ahead on the part; None where none does."""
         found = [s for s in self._of(kind, part) if s.ahead == exercise]
         return min(found, key=lambda s: (_key(s, part), self._exercises[s.second].name), default=None)
@@ -58,10 +58,10 @@ class Orders:
             return "length"
         return "taught" if self.best(exercise, part, "taught") else "none"
 
-    def of(self, part: str) -> list[Place]:
+    def of(self, part: str) -> list[Tie]:
         """The places of all exercises that a set of counts directly for the part."""
         kinds = {id: self.kind(id, part) for id, facts in self._exercises.items() if part in facts.direct}
-        return [Place(kind, tuple(sorted(tied, key=lambda id: self._exercises[id].name)))
+        return [Tie(kind, tuple(sorted(tied, key=lambda id: self._exercises[id].name)))
                 for kind in KINDS for tied in self._within(kind, part, {id for id, found in kinds.items() if found == kind})]
 
     def _within(self, kind: Kind, part: str, ids: set[str]) -> list[set[str]]:
@@ -77,7 +77,7 @@ class Orders:
         assert found is not None  # the kind was found by it
         return _key(found, part)
 
-    def _of(self, kind: Kind, part: str) -> list[Statement]:
+    def _of(self, kind: Kind, part: str) -> list[Preference]:
         """On the part and on the muscle that it belongs to."""
         return [*self._ahead.get((kind, part), ()), *self._ahead.get((kind, part.partition("/")[0]), ())]
 
@@ -120,7 +120,7 @@ def _reached(below: Mapping[str, set[str]], start: str) -> set[str]:
     return found
 
 
-def _key(statement: Statement, part: str) -> Key:
+def _key(statement: Preference, part: str) -> Key:
     """Part before whole muscle, shown before leaning, high certainty before low."""
     level = LEVELS.index(statement.certainty) if statement.certainty in LEVELS else -1
     return int(statement.part != part), int(statement.verdict != "shown"), -level

@@ -58,7 +58,7 @@ from ..movement.course import Courses
 from . import kits, plan, progression
 from .facts import ExerciseFacts, facts
 from .order import STATED, Orders
-from .preferences import KINDS, Kind, Statement, statements
+from .preferences import KINDS, Kind, Preference, statements
 from .words import KIND_WORDS, WORDS
 
 VERSION = 1
@@ -121,12 +121,12 @@ def _exercise(one: ExerciseFacts, names: Names) -> dict[str, Any]:
         **({"fraction": one.fraction} if one.fraction is not None else {})}
 
 
-def _best(one: ExerciseFacts, orders: Orders, number: Mapping[Statement, int]) -> dict[str, dict[Kind, int]]:
+def _best(one: ExerciseFacts, orders: Orders, number: Mapping[Preference, int]) -> dict[str, dict[Kind, int]]:
     found = {part: {kind: number[best] for kind in STATED if (best := orders.best(one.id, part, kind))} for part in one.credits}
     return {part: kinds for part, kinds in found.items() if kinds}
 
 
-def _statement(told: Statement) -> dict[str, Any]:
+def _statement(told: Preference) -> dict[str, Any]:
     made = {key: value for key, value in asdict(told).items() if value not in (None, 0)}
     if told.ratio:
         made["ratio"] = [float(rounding.ratio(value)) for value in told.ratio]

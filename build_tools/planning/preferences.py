@@ -27,7 +27,7 @@ OUTCOMES = ("growth", "activation", "strength")
 
 
 @dataclass(frozen=True)
-class Statement:
+class Preference:
     """One pair of exercises, one part, one kind of evidence."""
 
     kind: Kind
@@ -50,10 +50,10 @@ class Statement:
     people: int = 0
 
 
-def statements(catalog: Catalog, conclusions: Conclusions) -> list[Statement]:
+def statements(catalog: Catalog, conclusions: Conclusions) -> list[Preference]:
     """All statements in a fixed order; pairs that a claim asks of come with the claim's address and, if authored, its certainty."""
     source = _Source(catalog, conclusions)
-    found: dict[tuple[str, str, str, frozenset[str]], Statement] = {}
+    found: dict[tuple[str, str, str, frozenset[str]], Preference] = {}
     for statement in [*source.claimed(), *source.compared()]:
         pair = frozenset((statement.first, statement.second))
         found.setdefault((statement.kind, statement.outcome, statement.part, pair), statement)
@@ -72,7 +72,7 @@ class _Source:
         """Only to tell a comparison from its other side."""
         return Engine(self._catalog, self._settings)
 
-    def claimed(self) -> Iterator[Statement]:
+    def claimed(self) -> Iterator[Preference]:
         """One for each part of each claim that contrasts two exercises."""
         for conclusion in (c for list in self._conclusions.claims.values() for c in list):
             address = f"exercises/{conclusion.exercise}/#claim-{conclusion.index + 1}"
@@ -88,7 +88,7 @@ class _Source:
                 elif conclusion.basis == "common practice":
                     yield self._taught(conclusion, comparison, address)
 
-    def compared(self) -> Iterator[Statement]:
+    def compared(self) -> Iterator[Preference]:
         """One for each pair that studies compare or connect."""
         for field in self._conclusions.fields.values():
             if field.relative_to is None and field.outcome in OUTCOMES:
@@ -98,7 +98,7 @@ class _Source:
                     if comparison.sentence and not versions:
                         yield from self._studied(comparison, f"muscles/{field.part.partition('/')[0]}/")
 
-    def _studied(self, comparison: Comparison, address: str) -> Iterator[Statement]:
+    def _studied(self, comparison: Comparison, address: str) -> Iterator[Preference]:
         asked, margin = comparison.question, self._settings.margins[comparison.question.outcome]
         tested = comparison.shape != "read off"
         ahead, behind = (verdict(way, comparison.estimate, comparison.directions, margin).verdict for way in ("more", "less"))
@@ -108,24 +108,24 @@ class _Source:
             return
         leads = tested and ahead in ("shown", "leaning")
         estimate, rated = comparison.estimate, comparison.certainty
-        yield Statement(
+        yield Preference(
             asked.outcome, asked.outcome, asked.part, asked.first, asked.second, asked.first if leads else None,  # type: ignore[arg-type]
             comparison.sentence, ahead if leads else None if tested else "untested", rated.level if rated else None, address,
             (estimate.ratio, estimate.low, estimate.high) if estimate and not estimate.bounded else None,
             comparison.studies, comparison.people)
 
-    def _modelled(self, conclusion: Conclusion, comparison: Comparison, address: str) -> Statement:
+    def _modelled(self, conclusion: Conclusion, comparison: Comparison, address: str) -> Preference:
         asked = comparison.question
         first, second = (asked.first, asked.second) if comparison.shape != "less" else (asked.second, asked.first)
-        return Statement("length", "length", asked.part, first, second, first if comparison.shape != "alike" else None,
+        return Preference("length", "length", asked.part, first, second, first if comparison.shape != "alike" else None,
                          conclusion.sentence if NO_GROWTH in conclusion.sentence else f"{conclusion.sentence} {NO_GROWTH}",
                          "shown" if comparison.shape != "alike" else None, None, address)
 
-    def _taught(self, conclusion: Conclusion, comparison: Comparison, address: str) -> Statement:
+    def _taught(self, conclusion: Conclusion, comparison: Comparison, address: str) -> Preference:
         claim = self._catalog.exercises[conclusion.exercise].data.emphasis[conclusion.index]
         asked, way = comparison.question, claim.direction
         if way == "less_than":
             asked = replace(asked, first=asked.second, second=asked.first)
         sentence = taught(self._conclusions.names, asked, (asked.part,), "alike" if way == "similar_to" else "more", True)
-        return Statement("taught", asked.outcome, asked.part, asked.first, asked.second, None if way == "similar_to" else asked.first,
+        return Preference("taught", asked.outcome, asked.part, asked.first, asked.second, None if way == "similar_to" else asked.first,
                          sentence, "untested", None, address)

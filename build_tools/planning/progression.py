@@ -10,14 +10,14 @@ TOPIC = "progression"
 
 
 @dataclass(frozen=True)
-class Rule:
+class ProgressionRule:
     """One piece of advice."""
 
     do: str
     because: str
 
 
-def rules(programme: Programme) -> list[Rule]:
+def rules(programme: Programme) -> list[ProgressionRule]:
     """The advice on progression, in order; none where the programme has none."""
     topic = programme.topics.get(TOPIC)
-    return [Rule(advice.do, advice.because) for advice in topic.advice] if topic else []
+    return [ProgressionRule(advice.do, advice.because) for advice in topic.advice] if topic else []

@@ -15,11 +15,11 @@ from . import looks
 from .addresses import Addresses, url
 from .client import files as client_files
 from .client import redirects
-from .context import Shelf
+from .context import RenderContext
 from .figures import file as figure_file
 from .pages import data_files, exercise, gaps, indexes, methods, muscle, passages, plot_files, programme, reference, rules, tour
 from .planner import files as planner_files
-from .publication import UNPUBLISHED, Site
+from .publication import UNPUBLISHED, Publication
 from .resource import Room
 from .sections import care as care_view
 
@@ -56,7 +56,7 @@ class File:
 class Book:
     """All pages and files, and what hand-written pages need to be completed."""
 
-    shelf: Shelf
+    shelf: RenderContext
     pages: list[Page]
     files: list[File]
 
@@ -65,9 +65,9 @@ class Book:
         return passages.fill(self.shelf, uri, text)
 
 
-def render(catalog: Catalog, conclusions: Conclusions, profile: Profile, site: Site = UNPUBLISHED) -> Book:
+def render(catalog: Catalog, conclusions: Conclusions, profile: Profile, site: Publication = UNPUBLISHED) -> Book:
     """Render a catalog that passed its checks for one place. Same input, same bytes."""
-    shelf = Shelf(catalog, conclusions, Addresses(), site, profile)
+    shelf = RenderContext(catalog, conclusions, Addresses(), site, profile)
     resources = [resource for room in (*PAGES, *FILES) for resource in room.resources(shelf)]
     for uri, anchors in WRITTEN.items():
         shelf.addresses.add(uri, anchors)
@@ -85,6 +85,6 @@ def render(catalog: Catalog, conclusions: Conclusions, profile: Profile, site: S
 
 def answering(catalog: Catalog) -> set[str]:
     """Every address that the catalog's site answers at, retired ones included, e.g. ``/exercises/seated-row/``. Nothing is made."""
-    shelf = Shelf(catalog, Conclusions(Names(catalog), {}, {}, []), Addresses())
+    shelf = RenderContext(catalog, Conclusions(Names(catalog), {}, {}, []), Addresses())
     uris = [*WRITTEN, *(resource.uri for room in PAGES for resource in room.resources(shelf))]
     return {f"/{url(uri)}" for uri in uris if uri.endswith((".md", "/index.html"))}

@@ -13,12 +13,12 @@ from ..catalog.bibliography import apa as referencing
 from ..catalog.load import Catalog
 from ..checks.profile import Profile
 from ..evidence.conventions import Settings, settings
-from ..evidence.model import Comparison, Conclusion, Conclusions, Field, Question, Row
+from ..evidence.model import Comparison, Conclusion, Conclusions, PartEvidence, Question, Row
 from ..evidence.treatments import exercise_of
 from ..evidence.wording.names import Names
 from ..movement.course import Courses
 from .addresses import Addresses
-from .publication import UNPUBLISHED, Site
+from .publication import UNPUBLISHED, Publication
 
 P = ParamSpec("P")
 T = TypeVar("T")
@@ -45,13 +45,13 @@ def _either_way(question: Question) -> tuple[object, ...]:
 
 
 @dataclass(frozen=True)
-class Shelf:
+class RenderContext:
     """The catalog with everything computed from it."""
 
     catalog: Catalog
     conclusions: Conclusions
     addresses: Addresses
-    site: Site = UNPUBLISHED
+    site: Publication = UNPUBLISHED
     profile: Profile = field(default_factory=dict)
     """Severities of the rules."""
     _worked_out: dict[Any, Any] = field(default_factory=dict, repr=False, compare=False)
@@ -88,9 +88,9 @@ class Shelf:
         return referencing.short(self.catalog.references[key], self.letters[key])
 
     @cached_property
-    def fields(self) -> dict[str, list[Field]]:
+    def fields(self) -> dict[str, list[PartEvidence]]:
         """Muscle or part -> everything known on it, one field for each outcome and ratio."""
-        found: dict[str, list[Field]] = defaultdict(list)
+        found: dict[str, list[PartEvidence]] = defaultdict(list)
         for known in self.conclusions.fields.values():
             found[known.part].append(known)
         return found
@@ -137,14 +137,14 @@ class Shelf:
                 found[other].append(id)
         return found
 
-    def at(self, uri: str) -> Desk:
+    def at(self, uri: str) -> PageContext:
         """The shelf as seen from one page, so that links are relative to it."""
-        return Desk(self, uri)
+        return PageContext(self, uri)
 
 
-def once(make: Callable[Concatenate[Shelf, P], T]) -> Callable[Concatenate[Shelf, P], T]:
+def once(make: Callable[Concatenate[RenderContext, P], T]) -> Callable[Concatenate[RenderContext, P], T]:
     """Mark a function of the shelf and of ids as costly: each answer is worked out once a book. Nobody may change what it gives."""
-    def kept(shelf: Shelf, /, *ids: P.args, **named: P.kwargs) -> T:
+    def kept(shelf: RenderContext, /, *ids: P.args, **named: P.kwargs) -> T:
         key = make, ids, tuple(named.items())
         if key not in shelf._worked_out:
             shelf._worked_out[key] = make(shelf, *ids, **named)
@@ -155,10 +155,10 @@ def once(make: Callable[Concatenate[Shelf, P], T]) -> Callable[Concatenate[Shelf
 
 
 @dataclass(frozen=True)
-class Desk:
+class PageContext:
     """Names and relative links as one page needs them."""
 
-    shelf: Shelf
+    shelf: RenderContext
     uri: str
 
     def href(self, to: str, anchor: str | None = None) -> str:

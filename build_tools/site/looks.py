@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from functools import partial
 from importlib import resources as package
 
-from .context import Shelf
+from .context import RenderContext
 from .resource import Resource, finished
 from .templating import render
 
@@ -14,7 +14,7 @@ from .templating import render
 STYLES = {"find-compare.css": "assets/find-compare.css", "handbook.css.jinja": "assets/handbook.css", "week.css": "assets/week.css"}
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """What stands in ``assets/`` of the site."""
     for asset in sorted((package.files("build_tools.site") / "assets").iterdir(), key=lambda asset: asset.name):
         yield finished(f"assets/{asset.name}", asset.read_bytes())
@@ -22,5 +22,5 @@ def resources(shelf: Shelf) -> Iterator[Resource]:
         yield Resource(uri, partial(_style, name=name))
 
 
-def _style(shelf: Shelf, name: str) -> bytes:
+def _style(shelf: RenderContext, name: str) -> bytes:
     return render(name).encode()

@@ -28,7 +28,7 @@ from ..committed import addresses as address_list
 from ..committed import files as committed
 from . import book, templating
 from .pages import indexes
-from .publication import Site
+from .publication import Publication
 
 log = get_plugin_logger("handbook")
 #: What a live preview watches beside the catalog.
@@ -70,14 +70,14 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         # Only a warning: whoever edits with a preview open sees the page, and writes conclusions and addresses last.
         behind = committed.stale_at_all(conclusions, catalog)
         behind += address_list.stale(catalog, book.answering(catalog)) if conclusions else []
-        warnings = [runner.Reported(finding, "warning") for finding in behind]
+        warnings = [runner.GradedFinding(finding, "warning") for finding in behind]
         self._report([*by_rules, *by_numbers, *warnings], strict=config.strict or self.config.strict)
         assert conclusions is not None  # else an error of the rules has stopped the build
         if not config.site_url:
             log.info("no `site_url`: client links get no QR code and no canonical address (set SITE_URL to where it is published)")
-        self._book = book.render(catalog, conclusions, profile, Site(config.site_url or None, self.config.offline and not self._previews))
+        self._book = book.render(catalog, conclusions, profile, Publication(config.site_url or None, self.config.offline and not self._previews))
 
-    def _report(self, found: list[runner.Reported], strict: bool) -> None:
+    def _report(self, found: list[runner.GradedFinding], strict: bool) -> None:
         """One line per finding; stop on errors, and on warnings when strict. A notice only speaks: MkDocs would count a warning."""
         counts = {"error": 0, "warning": 0, "notice": 0}
         say_as = {"error": log.error, "warning": log.warning, "notice": log.info}

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True)
-class Site:
+class Publication:
     """What pages need to know about the place they will stand at."""
 
     url: str | None = None
@@ -20,4 +20,4 @@ class Site:
 
 
 #: A preview whose address nobody knows.
-UNPUBLISHED = Site()
+UNPUBLISHED = Publication()

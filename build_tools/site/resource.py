@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
-from .context import Shelf
+from .context import RenderContext
 
 
 @dataclass(frozen=True)
@@ -19,7 +19,7 @@ class Resource:
 
     uri: str
     """Below the content folder, e.g. ``exercises/seated-row.md``."""
-    make: Callable[[Shelf], str | bytes]
+    make: Callable[[RenderContext], str | bytes]
     """Text is a page: Markdown with front matter. Bytes are a file of any other kind."""
     anchors: Sequence[str] = ()
     edit: str | None = None
@@ -34,5 +34,5 @@ def finished(uri: str, content: bytes) -> Resource:
 class Room(Protocol):
     """A module that makes pages or files."""
 
-    def resources(self, shelf: Shelf) -> Iterable[Resource]:
+    def resources(self, shelf: RenderContext) -> Iterable[Resource]:
         """What the module makes of a catalog."""

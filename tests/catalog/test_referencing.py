@@ -18,7 +18,7 @@ from pathlib import Path
 import pytest
 import yaml
 
-from build_tools.catalog.bibliography.apa import Segment, letters, plain, segments, short, sort_key
+from build_tools.catalog.bibliography.apa import StyledText, letters, plain, segments, short, sort_key
 from build_tools.catalog.bibliography.references import Reference, read_bibliography
 
 with warnings.catch_warnings():
@@ -148,8 +148,8 @@ def test_as_published(tmp_path: Path, record: str, expected: str) -> None:
 def test_segments_carry_the_link(tmp_path: Path) -> None:
     text = "@misc{a, author = {{A Group}}, title = {A page}, year = {2030}, url = {https://example.org/}, read = {record}}"
     assert segments(read(tmp_path, text)["a"]) == [
-        Segment("A Group."), Segment(" "), Segment("(2030)."), Segment(" "), Segment("A page", italic=True), Segment("."),
-        Segment(" "), Segment("https://example.org/", href="https://example.org/")]
+        StyledText("A Group."), StyledText(" "), StyledText("(2030)."), StyledText(" "), StyledText("A page", italic=True), StyledText("."),
+        StyledText(" "), StyledText("https://example.org/", href="https://example.org/")]
 
 
 def test_without_authors_the_title_comes_first(tmp_path: Path) -> None:

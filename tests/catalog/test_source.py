@@ -19,7 +19,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from build_tools.catalog import yaml_file as source
-from build_tools.catalog.yaml_file import MAX_BYTES, MAX_DEPTH, Source, read
+from build_tools.catalog.yaml_file import MAX_BYTES, MAX_DEPTH, SourceFile, read
 
 
 @pytest.fixture
@@ -304,14 +304,14 @@ text: >-
     (("text",), (11, 7), (11, 1)),
 ])
 def test_positions(path: tuple[str | int, ...], value: tuple[int, int], key: tuple[int, int]) -> None:
-    src = Source(Path("x"), "x", TEXT)
+    src = SourceFile(Path("x"), "x", TEXT)
     assert src.position(path) == value
     if path and path[-1] in ("name", "empty", "items", "b", "a", "no", "text"):
         assert src.position(path, key=True) == key
 
 
 def test_an_empty_file_has_a_place() -> None:
-    assert Source(Path("x"), "x", "").position(("a",)) == (1, 1)
+    assert SourceFile(Path("x"), "x", "").position(("a",)) == (1, 1)
 
 
 YAML_LIKE = st.text(alphabet=st.one_of(st.sampled_from("ab01 -:?,[]{}#&*!|>'\"%@`~.\n\t\\"), st.characters()), max_size=60)

@@ -8,14 +8,14 @@ from datetime import date
 from pathlib import Path
 
 from build_tools.catalog.load import Catalog, load
-from build_tools.checks.manuals.manual import Example
+from build_tools.checks.manuals.manual import ManualExample
 
 DEMO = Path(__file__).parents[1] / "demo" / "catalog"
 #: The day on which every example is checked; the demo's reviews are a month old.
 TODAY = date(2026, 12, 1)
 
 
-def lay_over(example: Example, folder: Path) -> Catalog:
+def lay_over(example: ManualExample, folder: Path) -> Catalog:
     """The demo catalog with the example in it, copied to ``folder`` and loaded without a label.
 
     The fragment stands first in its file, so lines and columns count alike in both.

@@ -8,7 +8,7 @@ from types import ModuleType, SimpleNamespace
 import pytest
 from examples import DEMO, TODAY, lay_over
 
-from build_tools.checks.manuals.manual import Example, Manual, read_manual
+from build_tools.checks.manuals.manual import Manual, ManualExample, read_manual
 from build_tools.checks.manuals.register import rule_manuals
 from build_tools.checks.rule import Context, all_rules
 
@@ -44,7 +44,7 @@ def test_manual_is_complete(rule: str) -> None:
 
 
 @pytest.mark.parametrize(("rule", "example"), EXAMPLES)
-def test_example(rule: str, example: Example, tmp_path: Path) -> None:
+def test_example(rule: str, example: ManualExample, tmp_path: Path) -> None:
     catalog = lay_over(example, tmp_path)
     assert not catalog.findings, "the example itself must load"
     problems = list(RULES[rule].check(Context(catalog, TODAY)))

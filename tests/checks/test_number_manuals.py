@@ -8,7 +8,7 @@ import pytest
 from examples import DEMO, TODAY, lay_over
 
 from build_tools.catalog.load import Catalog, load
-from build_tools.checks.manuals.manual import Example
+from build_tools.checks.manuals.manual import ManualExample
 from build_tools.checks.manuals.numbers import NUMBERS
 from build_tools.checks.profile import load_profile
 from build_tools.pipeline import Checked, Opened, run
@@ -34,7 +34,7 @@ def test_manual_is_complete(rule: str) -> None:
 
 
 @pytest.mark.parametrize(("rule", "example"), EXAMPLES)
-def test_example(rule: str, example: Example, tmp_path: Path) -> None:
+def test_example(rule: str, example: ManualExample, tmp_path: Path) -> None:
     result = checked(lay_over(example, tmp_path))
     assert result.conclusions, f"the rules must let the example pass: {result.by_rules}"
     found = [reported.finding for reported in result.by_numbers if reported.finding.rule == rule]

@@ -17,7 +17,7 @@ from typing import Any
 import yaml
 
 from build_tools.catalog.entries import Exercise, Handbook, Study
-from build_tools.catalog.load import Catalog, Entry, load
+from build_tools.catalog.load import Catalog, Loaded, load
 from build_tools.evidence.assemble import Assembly
 from build_tools.evidence.conclude import conclude
 from build_tools.evidence.conventions import Settings, settings
@@ -110,7 +110,7 @@ def of(studies: Mapping[str, Data], claims: Mapping[str, list[Data]] | None = No
     for id, told in (claims or {}).items():
         entry = exercises[id]
         data = entry.data.model_dump(by_alias=True, mode="json", exclude_none=True) | {"emphasis": told}
-        exercises[id] = Entry(id, Exercise.model_validate_json(json.dumps(data)), entry.source)
+        exercises[id] = Loaded(id, Exercise.model_validate_json(json.dumps(data)), entry.source)
     assert base.handbook
     handbook = base.handbook.data.model_dump(mode="json", exclude_none=True)
     for name, value in conventions.items():
@@ -120,8 +120,8 @@ def of(studies: Mapping[str, Data], claims: Mapping[str, list[Data]] | None = No
             if "range" in convention:
                 convention["range"] = [min(value, convention["range"][0]), max(value, convention["range"][1])]
     return replace(
-        base, exercises=exercises, handbook=Entry("handbook", Handbook.model_validate_json(json.dumps(handbook)), base.handbook.source),
-        studies={key: Entry(key, Study.model_validate_json(json.dumps(data)), one.source) for key, data in studies.items()},
+        base, exercises=exercises, handbook=Loaded("handbook", Handbook.model_validate_json(json.dumps(handbook)), base.handbook.source),
+        studies={key: Loaded(key, Study.model_validate_json(json.dumps(data)), one.source) for key, data in studies.items()},
         references={key: replace(record, key=key, read=read) for key in studies})
 
 

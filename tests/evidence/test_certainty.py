@@ -13,7 +13,7 @@ from statistics_reference import entry
 from build_tools.evidence.certainty import RULES, Incoherence, Override, certainty
 from build_tools.evidence.certainty_rules import imprecision, inconsistency
 from build_tools.evidence.certainty_rules.information import OIS_DIFFERENCE, information, people_paired, people_per_arm
-from build_tools.evidence.verdict import Directions, Estimate
+from build_tools.evidence.verdict import Directions, RatioInterval
 
 #: The words for levels and sizes: test_certainty_words.py. The steps a domain may cost: test_certainty_properties.py.
 COVERS = {
@@ -95,7 +95,7 @@ def test_the_bands_of_i2_are_the_published_ones():
     (1.3, Directions(0, 3, 0), 2), (0.7, Directions(3, 0, 0), 2), (0.7, Directions(0, 3, 0), 0), (1.0, Directions(0, 3, 0), 0),
 ])
 def test_contrary_directions_count_against_the_number(ratio, directions, levels):
-    estimate = Estimate(ratio, ratio * 0.99, ratio * 1.01)
+    estimate = RatioInterval(ratio, ratio * 0.99, ratio * 1.01)
     assert charges(certainty(body(estimate=estimate, directions=directions)), "inconsistency") == levels
 
 
@@ -148,11 +148,11 @@ def test_incoherence_must_be_clear_and_matter(p, ratio, levels):
 ])
 def test_what_an_interval_leaves_open(estimate, levels):
     """grade_imprecision_2022: by the thresholds crossed, up to three levels."""
-    assert charges(certainty(body(estimate=Estimate(*estimate))), "imprecision") == levels
+    assert charges(certainty(body(estimate=RatioInterval(*estimate))), "imprecision") == levels
 
 
 def test_a_wide_interval_from_very_few_people_costs_three():
-    assert charges(certainty(body(replace(TRIAL, n=30), estimate=Estimate(1.2, 0.85, 1.7))), "imprecision") == 3
+    assert charges(certainty(body(replace(TRIAL, n=30), estimate=RatioInterval(1.2, 0.85, 1.7))), "imprecision") == 3
 
 
 def test_a_clear_interval_still_needs_enough_people():
@@ -160,7 +160,7 @@ def test_a_clear_interval_still_needs_enough_people():
     assert charges(certainty(body(replace(TRIAL, n=402))), "imprecision") == 0
     assert charges(certainty(body(replace(TRIAL, n=398))), "imprecision") == 1
     assert charges(certainty(body(replace(TRIAL, n=100))), "imprecision") == 1
-    assert charges(certainty(body(replace(TRIAL, n=100), estimate=Estimate(2.5, 1.5, 4.2))), "imprecision") == 2
+    assert charges(certainty(body(replace(TRIAL, n=100), estimate=RatioInterval(2.5, 1.5, 4.2))), "imprecision") == 2
 
 
 def test_a_dozen_who_do_both_are_not_held_to_four_hundred():
@@ -195,14 +195,14 @@ def test_a_verdict_that_hangs_on_the_imputed_correlation_costs_a_level():
 
 
 def test_signs_of_imprecision_are_charged_once():
-    few = body(replace(TRIAL, n=150), estimate=Estimate(1.2, 0.98, 1.5), verdicts=("leaning", "not shown"))
+    few = body(replace(TRIAL, n=150), estimate=RatioInterval(1.2, 0.98, 1.5), verdicts=("leaning", "not shown"))
     rated = certainty(few)
     assert charges(rated, "imprecision") == 1
     assert sum(step.rule == "imprecision-once" for step in rated.steps) == 2
 
 
 def test_spread_between_studies_is_not_charged_again_as_imprecision():
-    wide, narrow = Estimate(1.3, 0.98, 1.72), Estimate(1.3, 1.2, 1.41)
+    wide, narrow = RatioInterval(1.3, 0.98, 1.72), RatioInterval(1.3, 1.2, 1.41)
     rated = certainty(body(estimate=wide, common=narrow, i2=60))
     assert (charges(rated, "inconsistency"), charges(rated, "imprecision")) == (1, 0)
     assert "imprecision-once" in rules(rated)
@@ -225,7 +225,7 @@ def test_publication_bias_is_said_and_not_charged(k):
 @pytest.mark.parametrize("ratio", [2.5, 6, 0.3])
 def test_nothing_is_rated_up_by_rule(ratio):
     """grade_up and grade_up_large: the thresholds are for relative risks; a large ratio of means lifts nothing here."""
-    estimate = Estimate(ratio, ratio * 0.95, ratio * 1.05)
+    estimate = RatioInterval(ratio, ratio * 0.95, ratio * 1.05)
     assert certainty(body(*each(design="observational"), estimate=estimate)).level == "low"
     assert imprecision.IMPLAUSIBLE == entry("grade_up_large")["expected"]["thresholds"]["rr_one_level"][1]
 
@@ -311,7 +311,7 @@ CASES = [
     (body(incoherence=Incoherence(0.01, 1.5)), None),
     (body(**WORST), None),
     (body(direct_share=0.1, verdicts=("shown", "leaning")), None),
-    (body(estimate=Estimate(1.2, 0.98, 1.5), verdicts=("shown", "leaning")), None),
+    (body(estimate=RatioInterval(1.2, 0.98, 1.5), verdicts=("shown", "leaning")), None),
     (body(replace(TRIAL, n=20, read="memory"), estimate=None, directions=Directions(1, 0, 0)), None),
     (body(), Override("moderate", "Reason.", ("key",))),
 ]

@@ -7,13 +7,13 @@ from certainty_cases import DOMAINS, charges
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.evidence.certainty import LEVELS, Body, Incoherence, Sample, certainty
-from build_tools.evidence.verdict import Directions, Estimate
+from build_tools.evidence.certainty import LEVELS, EvidenceBody, Incoherence, RatedSample, certainty
+from build_tools.evidence.verdict import Directions, RatioInterval
 
 COVERS = {"grade_down_steps"}
 
 samples_ = st.builds(
-    Sample, st.sampled_from("abcdef"), st.sampled_from(["parallel", "within-participant", "acute-crossover", "one-group", "observational"]),
+    RatedSample, st.sampled_from("abcdef"), st.sampled_from(["parallel", "within-participant", "acute-crossover", "one-group", "observational"]),
     st.integers(1, 500), st.sampled_from(["growth", "activation"]),
     st.sampled_from(["full text", "abstract", "part of abstract", "record", "memory"]), st.booleans(), st.sampled_from([0.0, 0.5, 0.9]),
     st.sampled_from(["low", "some", "high", None]), st.booleans(), st.booleans(), st.booleans())
@@ -25,13 +25,13 @@ def bodies(draw):
     middle = draw(st.floats(-1.2, 1.2))
     halves = sorted(draw(st.lists(st.floats(0, 1.5), min_size=3, max_size=3)))
     common, estimate, prediction = ((exp(middle), exp(middle - half), exp(middle + half)) for half in halves)
-    told = draw(st.none() | st.just(Estimate(*estimate)))
+    told = draw(st.none() | st.just(RatioInterval(*estimate)))
     directions = Directions(*draw(st.tuples(*[st.integers(0, 3)] * 3)))
     if told is None and not directions.total:
         directions = Directions(1, 0, 0)
-    return Body(
+    return EvidenceBody(
         draw(st.sampled_from(["growth", "activation"])), tuple(draw(st.lists(samples_, min_size=1, max_size=5))),
-        draw(st.sampled_from([1.05, 1.1, 1.3])), told, draw(st.none() | st.just(Estimate(*common))), directions,
+        draw(st.sampled_from([1.05, 1.1, 1.3])), told, draw(st.none() | st.just(RatioInterval(*common))), directions,
         draw(st.none() | st.floats(0, 100)), 0.01, draw(st.none() | st.floats(0, 1)), draw(st.none() | st.just(prediction[1:])),
         draw(st.floats(0, 1)), draw(st.none() | st.builds(Incoherence, st.floats(0, 1), st.floats(0.5, 2))),
         tuple(draw(st.lists(st.sampled_from(["shown", "leaning"]), max_size=3))))
@@ -65,7 +65,7 @@ def halved(any_body):
 def widened(any_body, by=1.3):
     """All three intervals wider about the same estimate."""
     def wider(x):
-        return x and Estimate(x.ratio, x.low / by, x.high * by)
+        return x and RatioInterval(x.ratio, x.low / by, x.high * by)
     prediction = any_body.prediction and (any_body.prediction[0] / by, any_body.prediction[1] * by)
     return replace(any_body, estimate=wider(any_body.estimate), common=wider(any_body.common), prediction=prediction)
 
@@ -73,7 +73,7 @@ def widened(any_body, by=1.3):
 WORSE_BODY = {
     "more spread": lambda b: replace(b, i2=None if b.i2 is None else min(100, b.i2 + 30)),
     "wider": widened,
-    "a wider interval only": lambda b: replace(b, estimate=b.estimate and Estimate(
+    "a wider interval only": lambda b: replace(b, estimate=b.estimate and RatioInterval(
         b.estimate.ratio, min(b.estimate.low, *(b.prediction or (9,))), max(b.estimate.high, *(b.prediction or (0,))))),
     "less direct": lambda b: replace(b, direct_share=b.direct_share / 3),
     "disagreement": lambda b: replace(b, incoherence=Incoherence(0.001, 3.0)),

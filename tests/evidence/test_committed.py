@@ -13,7 +13,7 @@ import yaml
 
 from build_tools.catalog.load import load
 from build_tools.committed import files as committed
-from build_tools.committed.files import FOLDER, HEADER, Written
+from build_tools.committed.files import FOLDER, HEADER, FilesWritten
 from build_tools.evidence.conclude import conclude
 
 DEMO = Path(__file__).parents[1] / "demo" / "catalog"
@@ -72,9 +72,9 @@ def test_writing_twice_writes_once(demo: Path) -> None:
     expected = texts(demo)
     for path in (demo / FOLDER).rglob("*.yaml"):
         path.unlink()
-    assert committed.write(expected, demo) == Written(3, 0, 0)
+    assert committed.write(expected, demo) == FilesWritten(3, 0, 0)
     before = {path: path.stat().st_mtime_ns for path in demo.rglob("*")}
-    assert committed.write(expected, demo) == Written(0, 0, 3)
+    assert committed.write(expected, demo) == FilesWritten(0, 0, 3)
     assert {path: path.stat().st_mtime_ns for path in demo.rglob("*")} == before
     assert stale(demo, expected) == []
 
@@ -90,7 +90,7 @@ def test_each_file_that_is_not_right_is_one_finding(demo: Path) -> None:
         (f"demo/{CURL}", line, "from this line on the catalog concludes something else"),
         (f"demo/{FOLDER}/exercises/retired.yaml", 1, "this file belongs to no exercise or muscle"),
         (f"demo/{FOLDER}/muscles/lantern.yaml", 1, "this file is missing")]
-    assert committed.write(expected, demo) == Written(2, 1, 1)
+    assert committed.write(expected, demo) == FilesWritten(2, 1, 1)
     assert stale(demo, expected) == []
 
 
@@ -141,7 +141,7 @@ def test_a_file_is_replaced_whole_or_not_at_all(demo: Path, monkeypatch: pytest.
         committed.write({**expected, CURL: HEADER + "exercise: crate-curl\n"}, demo)
     assert (demo / CURL).read_text() == before
     monkeypatch.undo()
-    assert stale(demo, expected) == [] and committed.write(expected, demo) == Written(0, 0, 3)
+    assert stale(demo, expected) == [] and committed.write(expected, demo) == FilesWritten(0, 0, 3)
 
 
 def test_the_demo_is_fresh() -> None:

@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from build_tools.catalog.entries import Contrast, Result, Study
-from build_tools.catalog.load import Catalog, Entry, load
+from build_tools.catalog.load import Catalog, Loaded, load
 from build_tools.committed import conclusions as committed_text
 from build_tools.evidence.conclude import conclude
 from build_tools.evidence.model import Conclusions
@@ -56,7 +56,7 @@ def shuffled(study: Study, dice: random.Random) -> Study:
 def test_shuffling_a_study_changes_no_conclusion(shipped: Catalog, concluded: Conclusions, seed: int) -> None:
     dice = random.Random(seed)
     keys = dice.sample(list(shipped.studies), len(shipped.studies))
-    studies = {key: Entry(key, shuffled(shipped.studies[key].data, dice), shipped.studies[key].source) for key in keys}
+    studies = {key: Loaded(key, shuffled(shipped.studies[key].data, dice), shipped.studies[key].source) for key in keys}
     again = conclude(replace(shipped, studies=studies))
     texts = (committed_text.files(found, shipped) for found in (concluded, again))
     for (path, first), (_, second) in zip(*(text.items() for text in texts), strict=True):

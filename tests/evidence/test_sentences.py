@@ -15,15 +15,15 @@ from build_tools.checks.rules.absolute_words import ABSOLUTE
 from build_tools.evidence import sentences
 from build_tools.evidence.certainty import LEVELS
 from build_tools.evidence.model import Question
-from build_tools.evidence.verdict import Directions, Estimate
+from build_tools.evidence.verdict import Directions, RatioInterval
 from build_tools.evidence.wording.names import Names
 
 GOLDEN = Path(__file__).parent / "golden" / "sentences.txt"
 LONG, SHORT = "lantern/long-head", "lantern/short-head"
 CRATE, CABLE = "crate-curl", "cable-curl"
 
-ESTIMATES = {"more": Estimate(1.12, 1.06, 1.19), "less": Estimate(0.89, 0.84, 0.94), "alike": Estimate(1.004, 0.992, 1.015),
-             "unclear": Estimate(1.03, 0.97, 1.09)}
+ESTIMATES = {"more": RatioInterval(1.12, 1.06, 1.19), "less": RatioInterval(0.89, 0.84, 0.94), "alike": RatioInterval(1.004, 0.992, 1.015),
+             "unclear": RatioInterval(1.03, 0.97, 1.09)}
 DIRECTIONS = {"more": Directions(2), "less": Directions(0, 1), "none found": Directions(0, 0, 1), "split": Directions(2, 1, 1, 1)}
 FIGURES = "14% against 9%"
 
@@ -135,22 +135,22 @@ def test_certainty_is_carried_by_the_verb(lines):
 
 
 @pytest.mark.parametrize(("estimate", "whose", "text"), [
-    (Estimate(1.06, 1.03, 1.10), "", "6% more (95% interval 3% to 10%)"),
-    (Estimate(0.8, 0.7, 0.9), "", "20% less (95% interval 10% to 30%)"),
-    (Estimate(1.0, 0.96, 1.04), " in it", "no difference (95% interval 4% less to 4% more)"),
-    (Estimate(0.98, 0.9, 1.05), " in it", "2% less in it (95% interval 10% less to 5% more)"),
-    (Estimate(3.2, 1.1, 9.0), "", "3.2 times as much (95% interval 10% more to 9 times as much)"),
-    (Estimate(1.0004, 0.9999, 1.0009), " in it", "under 0.1% more in it (95% interval under 0.1% less to under 0.1% more)"),
+    (RatioInterval(1.06, 1.03, 1.10), "", "6% more (95% interval 3% to 10%)"),
+    (RatioInterval(0.8, 0.7, 0.9), "", "20% less (95% interval 10% to 30%)"),
+    (RatioInterval(1.0, 0.96, 1.04), " in it", "no difference (95% interval 4% less to 4% more)"),
+    (RatioInterval(0.98, 0.9, 1.05), " in it", "2% less in it (95% interval 10% less to 5% more)"),
+    (RatioInterval(3.2, 1.1, 9.0), "", "3.2 times as much (95% interval 10% more to 9 times as much)"),
+    (RatioInterval(1.0004, 0.9999, 1.0009), " in it", "under 0.1% more in it (95% interval under 0.1% less to under 0.1% more)"),
 ])
 def test_sizes(estimate, whose, text):
     assert sentences.size(estimate, sentences._OUTCOMES["activation"], whose) == text
 
 
 @pytest.mark.parametrize(("estimate", "directions", "shape"), [
-    (Estimate(1.2, 1.1, 1.3), Directions(), "more"), (Estimate(0.8, 0.7, 0.9), Directions(), "less"),
-    (Estimate(1.2, 0.9, 1.6), Directions(), "unclear"), (Estimate(1.01, 0.99, 1.04), Directions(), "alike"),
-    (Estimate(1.03, 1.01, 1.04), Directions(), "alike"), (Estimate(1.2, 1.1, 1.3), Directions(0, 5), "more"),
-    (Estimate(1.2, 1.0, 1.3), Directions(), "unclear"), (Estimate(1.0, 1 / 1.1, 1.1), Directions(), "alike"),
+    (RatioInterval(1.2, 1.1, 1.3), Directions(), "more"), (RatioInterval(0.8, 0.7, 0.9), Directions(), "less"),
+    (RatioInterval(1.2, 0.9, 1.6), Directions(), "unclear"), (RatioInterval(1.01, 0.99, 1.04), Directions(), "alike"),
+    (RatioInterval(1.03, 1.01, 1.04), Directions(), "alike"), (RatioInterval(1.2, 1.1, 1.3), Directions(0, 5), "more"),
+    (RatioInterval(1.2, 1.0, 1.3), Directions(), "unclear"), (RatioInterval(1.0, 1 / 1.1, 1.1), Directions(), "alike"),
     (None, Directions(), "untested"), (None, Directions(2), "more"), (None, Directions(0, 2), "less"),
     (None, Directions(0, 0, 2), "none found"), (None, Directions(1, 1), "split"), (None, Directions(1, 0, 1), "split"),
     (None, Directions(mixed=1), "split"),

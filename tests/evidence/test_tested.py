@@ -14,7 +14,7 @@ import pytest
 from catalogs import LONG, SHORT, A, B, C, answer, claim, correlated, engine, growth, judged, measured, of, result, study
 from scipy import stats
 
-from build_tools.catalog.bibliography.references import Notice
+from build_tools.catalog.bibliography.references import PublishedNotice
 from build_tools.catalog.entries import TESTED, Test
 from build_tools.evidence.conclude import conclude
 from build_tools.evidence.conventions import settings
@@ -80,7 +80,7 @@ def test_what_is_in_doubt_is_shown_and_never_weighed():
 
 def test_nothing_counts_that_was_retracted():
     catalog = of({"one": study([result(contrasts=MORE)])})
-    notice = (Notice("retraction", "10.0000/gone"),)
+    notice = (PublishedNotice("retraction", "10.0000/gone"),)
     gone = replace(catalog, references={"one": replace(catalog.references["one"], notices=notice)})
     assert Engine(gone, settings(gone)).comparison(Question(A, B, LONG, "activation")).rows == ()
 

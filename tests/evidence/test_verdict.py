@@ -6,14 +6,14 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from build_tools.evidence.verdict import LEANING_SHARE, Directions, Estimate, share_within, verdict
+from build_tools.evidence.verdict import LEANING_SHARE, Directions, RatioInterval, share_within, verdict
 
 NONE = Directions()
 MARGIN = 1.1
 
 
 def judged(claimed, estimate=None, directions=NONE):
-    return verdict(claimed, Estimate(*estimate) if estimate else None, directions, MARGIN).verdict
+    return verdict(claimed, RatioInterval(*estimate) if estimate else None, directions, MARGIN).verdict
 
 
 @pytest.mark.parametrize(("estimate", "more", "less", "similar"), [
@@ -52,14 +52,14 @@ def test_directions_alone(directions, more, less, similar):
 
 
 def test_contrary_directions_are_named_but_do_not_decide():
-    judgement = verdict("more", Estimate(1.3, 1.2, 1.41), Directions(more=0, less=2, neither=1), MARGIN)
+    judgement = verdict("more", RatioInterval(1.3, 1.2, 1.41), Directions(more=0, less=2, neither=1), MARGIN)
     assert judgement.verdict == "shown"
     assert "3 samples without a usable spread" in judgement.reason and "2 less" in judgement.reason
 
 
 def test_a_shown_difference_that_is_trivial_says_so():
-    assert "count as alike" in verdict("more", Estimate(1.04, 1.01, 1.07), NONE, MARGIN).reason
-    assert "count as alike" not in verdict("more", Estimate(1.2, 1.01, 1.4), NONE, MARGIN).reason
+    assert "count as alike" in verdict("more", RatioInterval(1.04, 1.01, 1.07), NONE, MARGIN).reason
+    assert "count as alike" not in verdict("more", RatioInterval(1.2, 1.01, 1.4), NONE, MARGIN).reason
 
 
 @pytest.mark.parametrize("margin", [1.0, 0.9, float("nan")])
@@ -71,14 +71,14 @@ def test_a_margin_must_exceed_one(margin):
 @pytest.mark.parametrize("numbers", [(1, 1.1, 1.2), (1, 0.8, 0.9), (0, 0, 1), (1, 0.5, float("inf")), (float("nan"), 0.5, 2)])
 def test_an_impossible_estimate_is_refused(numbers):
     with pytest.raises(ValueError, match="0 < low <= ratio <= high"):
-        Estimate(*numbers)
+        RatioInterval(*numbers)
 
 
 def test_share_of_an_interval_is_taken_on_the_log_scale():
-    assert share_within(Estimate(1, 0.5, 2), 0, 9) == pytest.approx(0.5)
-    assert share_within(Estimate(2, 0.5, 8), -9, 0) == pytest.approx(0.25)
+    assert share_within(RatioInterval(1, 0.5, 2), 0, 9) == pytest.approx(0.5)
+    assert share_within(RatioInterval(2, 0.5, 8), -9, 0) == pytest.approx(0.25)
     # One standard error from 1 is where a normal interval (z = 1.96 either side) reaches about the leaning share.
-    assert share_within(Estimate(exp(1), exp(1 - 1.96), exp(1 + 1.96)), 0, 9) == pytest.approx(LEANING_SHARE, abs=0.01)
+    assert share_within(RatioInterval(exp(1), exp(1 - 1.96), exp(1 + 1.96)), 0, 9) == pytest.approx(LEANING_SHARE, abs=0.01)
 
 
 logs = st.floats(-1.5, 1.5)
@@ -89,11 +89,11 @@ directions = st.builds(Directions, st.integers(0, 4), st.integers(0, 4), st.inte
 @st.composite
 def estimates(draw):
     middle, half = draw(logs), draw(st.floats(0, 1.5))
-    return Estimate(exp(middle), min(exp(middle - half), exp(middle)), max(exp(middle + half), exp(middle)))
+    return RatioInterval(exp(middle), min(exp(middle - half), exp(middle)), max(exp(middle + half), exp(middle)))
 
 
 def inverse(estimate):
-    return Estimate(1 / estimate.ratio, 1 / estimate.high, 1 / estimate.low)
+    return RatioInterval(1 / estimate.ratio, 1 / estimate.high, 1 / estimate.low)
 
 
 def clear_of_thresholds(estimate, margin):
@@ -119,7 +119,7 @@ def test_turning_the_contrast_round_turns_the_claim_round(estimate, told, margin
 @given(estimates(), directions, margins, st.floats(0, 1))
 def test_more_data_on_the_same_side_never_turns_a_shown_claim(estimate, told, margin, shrink):
     """A narrower interval about the same estimate, and more samples telling the same."""
-    narrow = Estimate(estimate.ratio, min(estimate.low ** shrink * estimate.ratio ** (1 - shrink), estimate.ratio),
+    narrow = RatioInterval(estimate.ratio, min(estimate.low ** shrink * estimate.ratio ** (1 - shrink), estimate.ratio),
                       max(estimate.high ** shrink * estimate.ratio ** (1 - shrink), estimate.ratio))
     for claimed in ("more", "less"):
         if verdict(claimed, estimate, told, margin).verdict == "shown":

@@ -14,14 +14,14 @@ from build_tools.catalog.load import load
 from build_tools.movement.course import Course, Courses
 from build_tools.movement.curve_words import length_told, load_told, told, when_hard
 from build_tools.movement.length.length import Missing, Repetition
-from build_tools.movement.load.curve import Curve, Sample
+from build_tools.movement.load.curve import Curve, Instant
 from build_tools.movement.load.moments import Unknown
 
 N = 61
 TIMES = [n / (N - 1) for n in range(N)]
-SWING = Curve("hip", tuple(Sample(t, 90 * t, -sin(radians(90 * t))) for t in TIMES))
-LEVEL = Curve("hip", tuple(Sample(t, 90 * t, -10) for t in TIMES))
-TURNING = Curve("hip", tuple(Sample(t, 90 * t, -1 + 1.5 * t) for t in TIMES))
+SWING = Curve("hip", tuple(Instant(t, 90 * t, -sin(radians(90 * t))) for t in TIMES))
+LEVEL = Curve("hip", tuple(Instant(t, 90 * t, -10) for t in TIMES))
+TURNING = Curve("hip", tuple(Instant(t, 90 * t, -1 + 1.5 * t) for t in TIMES))
 MACHINE = Unknown("depends on the machine")
 
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.movement.load.curve import Curve, Sample
+from build_tools.movement.load.curve import Curve, Instant
 from build_tools.movement.load.words import ends, load_phrase
 
 STEPS = 141
@@ -16,7 +16,7 @@ def curve(law, start, end, joint="elbow", steps=STEPS):
     """The moment ``law(angle in degrees)`` at evenly spaced angles."""
     def sample(i):
         angle = start + (end - start) * i / (steps - 1)
-        return Sample(i / (steps - 1), angle, law(angle))
+        return Instant(i / (steps - 1), angle, law(angle))
     return Curve(joint, tuple(map(sample, range(steps))))
 
 
@@ -85,7 +85,7 @@ def test_a_moment_without_a_value_is_refused():
 @given(st.lists(st.floats(-200, 200), min_size=2, max_size=30), st.floats(0.01, 100))
 def test_the_size_of_the_load_does_not_change_the_shape(moments, factor):
     def made(k):
-        return Curve("hip", tuple(Sample(i / (len(moments) - 1), float(i), k * m) for i, m in enumerate(moments)))
+        return Curve("hip", tuple(Instant(i / (len(moments) - 1), float(i), k * m) for i, m in enumerate(moments)))
     plain, scaled = made(1), made(factor)
     if min(plain.peak, scaled.peak) < 1e-3:
         return
@@ -95,7 +95,7 @@ def test_the_size_of_the_load_does_not_change_the_shape(moments, factor):
 
 @given(st.lists(st.floats(-200, 200), min_size=2, max_size=30))
 def test_a_summary_stays_within_its_bounds(moments):
-    made = Curve("hip", tuple(Sample(i / (len(moments) - 1), float(i), m) for i, m in enumerate(moments)))
+    made = Curve("hip", tuple(Instant(i / (len(moments) - 1), float(i), m) for i, m in enumerate(moments)))
     found = made.summary()
     if found is None:
         return

@@ -13,13 +13,13 @@ from hypothesis import strategies as st
 from worlds import IDS, PARTS, ahead, evidence, exercise, length, worlds
 
 from build_tools.planning.facts import ExerciseFacts
-from build_tools.planning.order import Orders, Place
-from build_tools.planning.preferences import KINDS, Statement
+from build_tools.planning.order import Orders, Tie
+from build_tools.planning.preferences import KINDS, Preference
 
 WICK = "lamp/wick"
 
 
-def placed(statements: list[Statement], **changed: ExerciseFacts) -> list[tuple[str, tuple[str, ...]]]:
+def placed(statements: list[Preference], **changed: ExerciseFacts) -> list[tuple[str, tuple[str, ...]]]:
     ids = sorted({id for s in statements for id in (s.first, s.second)} | set(changed))
     made = {id: changed.get(id) or exercise(id) for id in ids}
     return [(place.kind, place.exercises) for place in Orders(made, statements, 0.1).of(WICK)]
@@ -62,7 +62,7 @@ def test_no_difference_puts_nobody_ahead() -> None:
 
 
 @given(worlds(), evidence(), st.randoms(use_true_random=False))
-def test_what_always_holds(made: dict[str, ExerciseFacts], told: list[Statement], random: object) -> None:
+def test_what_always_holds(made: dict[str, ExerciseFacts], told: list[Preference], random: object) -> None:
     orders = Orders(made, told, 0.1)
     shuffled = list(told)
     random.shuffle(shuffled)  # type: ignore[attr-defined]
@@ -78,7 +78,7 @@ def test_what_always_holds(made: dict[str, ExerciseFacts], told: list[Statement]
             _keeps_results(kind, part, places, told)
 
 
-def _keeps_results(kind: str, part: str, places: list[Place], told: list[Statement]) -> None:
+def _keeps_results(kind: str, part: str, places: list[Tie], told: list[Preference]) -> None:
     rank = {id: n for n, place in enumerate(places) if place.kind == kind for id in place.exercises}
     behind: dict[str, set[str]] = {}
     for s in told:

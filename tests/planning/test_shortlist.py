@@ -10,12 +10,12 @@ from hypothesis import strategies as st
 from worlds import THINGS, WORRIES, Wish, ahead, evidence, exercise, length, planner, wish, wishes, worlds
 
 from build_tools.planning.facts import ExerciseFacts
-from build_tools.planning.preferences import Statement
+from build_tools.planning.preferences import Preference
 
 WICK, SHADE, BASE = "lamp/wick", "lamp/shade", "lamp/base"
 
 
-def answer(asked: Wish, statements: list[Statement], *exercises: ExerciseFacts) -> dict[str, Any]:
+def answer(asked: Wish, statements: list[Preference], *exercises: ExerciseFacts) -> dict[str, Any]:
     return script_rules.shortlist.shortlist(planner({one.id: one for one in exercises}, statements), asked)
 
 
@@ -71,7 +71,7 @@ def test_what_to_relax() -> None:
 
 
 @given(worlds(), evidence(), wishes(), st.sampled_from(THINGS), st.sampled_from(WORRIES))
-def test_what_always_holds(made: dict[str, ExerciseFacts], told: list[Statement], asked: Wish, thing: str, worry: str) -> None:
+def test_what_always_holds(made: dict[str, ExerciseFacts], told: list[Preference], asked: Wish, thing: str, worry: str) -> None:
     data = planner(made, told)
 
     def options(one: Wish) -> dict[str, set[str]]:

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from build_tools.planning.facts import ExerciseFacts, Length
 from build_tools.planning.order import Orders
-from build_tools.planning.preferences import Statement
+from build_tools.planning.preferences import Preference
 
 #: As the scripts have them: an exercise of a day, the days of a week, a wish, an answer.
 Entry = dict[str, Any]
@@ -39,9 +39,9 @@ def length(share: float, hard: bool = True) -> Length:
 
 
 def ahead(first: str, second: str, kind: str = "growth", part: str = "lamp/wick", verdict: str = "leaning", certainty: str | None = "low",
-          leads: bool = True) -> Statement:
+          leads: bool = True) -> Preference:
     """A statement that puts the first exercise ahead of the second."""
-    return Statement(kind, kind, part, first, second, first if leads else None, f"{first} over {second}.",  # type: ignore[arg-type]
+    return Preference(kind, kind, part, first, second, first if leads else None, f"{first} over {second}.",  # type: ignore[arg-type]
                      verdict, certainty, f"exercises/{first}/")  # type: ignore[arg-type]
 
 
@@ -65,7 +65,7 @@ def worlds(draw: st.DrawFn) -> dict[str, ExerciseFacts]:
 
 
 @st.composite
-def evidence(draw: st.DrawFn) -> list[Statement]:
+def evidence(draw: st.DrawFn) -> list[Preference]:
     """Statements on any two exercises, circles included; one for each kind, part and pair."""
     pairs = st.lists(st.sampled_from(IDS), min_size=2, max_size=2, unique=True)
     made = {}
@@ -87,7 +87,7 @@ def published(made: Iterable[ExerciseFacts]) -> dict[str, Any]:
     } for one in made}
 
 
-def planner(made: Mapping[str, ExerciseFacts], told: list[Statement]) -> dict[str, Any]:
+def planner(made: Mapping[str, ExerciseFacts], told: list[Preference]) -> dict[str, Any]:
     """Exercises and orders as the scripts have them."""
     orders = Orders(made, told, 0.1)
     return {"exercises": published(made.values()), "orders": {

@@ -9,16 +9,16 @@ from build_tools.evidence.model import Conclusions
 from build_tools.evidence.wording.names import Names
 from build_tools.site.addresses import Addresses
 from build_tools.site.client import cue_sheet, handout_page, offline
-from build_tools.site.context import Shelf
-from build_tools.site.publication import Site
+from build_tools.site.context import RenderContext
+from build_tools.site.publication import Publication
 
 #: An invented address, as long as real ones are.
-PUBLISHED = Site("https://handbook.lantern-yard.example/strength/", offline=True)
+PUBLISHED = Publication("https://handbook.lantern-yard.example/strength/", offline=True)
 
 
-def shelf(catalog: Catalog, site: Site = PUBLISHED) -> Shelf:
+def shelf(catalog: Catalog, site: Publication = PUBLISHED) -> RenderContext:
     """What cue sheets are made from; nothing is concluded."""
-    made = Shelf(catalog, Conclusions(Names(catalog), {}, {}, []), Addresses(), site)
+    made = RenderContext(catalog, Conclusions(Names(catalog), {}, {}, []), Addresses(), site)
     for uri in ("cautions.md", "exercises/index.md", offline.KEEP_SCRIPT, offline.WORKER, *handout_page.uris()):
         made.addresses.add(uri)
     made.addresses.add(offline.KEEP, list(catalog.exercises))
@@ -28,14 +28,14 @@ def shelf(catalog: Catalog, site: Site = PUBLISHED) -> Shelf:
     return made
 
 
-def files(catalog: Catalog, site: Site = PUBLISHED) -> dict[str, bytes]:
+def files(catalog: Catalog, site: Publication = PUBLISHED) -> dict[str, bytes]:
     """All cue sheets with their QR codes, the page that keeps them and the worker."""
     made = shelf(catalog, site)
     sheets = [file for id in catalog.exercises for file in cue_sheet.files(made, id)]
     return dict([*sheets, *offline.files(made, sheets)])
 
 
-def write(to: Path, catalog: Catalog, site: Site = PUBLISHED) -> None:
+def write(to: Path, catalog: Catalog, site: Publication = PUBLISHED) -> None:
     """Write these files to a folder, over what stands there."""
     for uri, content in files(catalog, site).items():
         (to / uri).parent.mkdir(parents=True, exist_ok=True)

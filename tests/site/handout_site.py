@@ -13,7 +13,7 @@ from site_serving import serve
 
 from build_tools.catalog.load import Catalog
 from build_tools.site.client import handout_page, offline
-from build_tools.site.publication import UNPUBLISHED, Site
+from build_tools.site.publication import UNPUBLISHED, Publication
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -22,7 +22,7 @@ WEEK = Handout("Week 1", (Item("crate-curl", 3, "8-12", "20 kg", 2, 120, "3-1-1"
                           Item("cable-curl", repetitions="20-40s")))
 
 
-def write(to: Path, written: Catalog, site: Site = UNPUBLISHED) -> None:
+def write(to: Path, written: Catalog, site: Publication = UNPUBLISHED) -> None:
     """Cue sheets, the handout page, and what keeps both."""
     shelf = client_pages.shelf(written, site)
     pages = [*client_pages.files(written, site).items(), *handout_page.files(shelf)]

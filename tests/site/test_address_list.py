@@ -20,7 +20,7 @@ def stale(catalog: Catalog) -> list[Finding]:
     return address_list.stale(catalog, answering(catalog))
 
 
-def add(catalog: Catalog) -> tuple[list[Finding], address_list.Written]:
+def add(catalog: Catalog) -> tuple[list[Finding], address_list.AddressesWritten]:
     return address_list.add(catalog, answering(catalog))
 
 

@@ -14,7 +14,7 @@ from site_building import ROOT
 from build_tools.evidence.certainty_words import MEANING
 from build_tools.evidence.model import Disagreement, Question, Row
 from build_tools.evidence.sentences import Behind, answer
-from build_tools.evidence.verdict import Estimate, Verdict
+from build_tools.evidence.verdict import RatioInterval, Verdict
 from build_tools.evidence.wording.names import Names
 from build_tools.site.book import Book
 from build_tools.site.pages import methods
@@ -192,7 +192,7 @@ def test_methods_explains_every_convention_and_every_word(demo_book: Book) -> No
 def test_methods_quotes_the_words_that_sentences_use(level: str, demo_book: Book) -> None:
     question = Question("crate-curl", "cable-curl", LONG, "growth")
     said = answer(Names(demo_book.shelf.catalog), question, (LONG,), "more", level,  # type: ignore[arg-type]
-                  Behind("1 study of 18 people"), Estimate(1.1, 1.05, 1.2))
+                  Behind("1 study of 18 people"), RatioInterval(1.1, 1.05, 1.2))
     assert f"{methods.WORDING[level]} " in said[0].lower() + said[1:]
 
 

@@ -14,16 +14,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.evidence.verdict import Estimate
+from build_tools.evidence.verdict import RatioInterval
 from build_tools.site.plots.axis import fitting
 from build_tools.site.plots.interval_plot import PlotRow, plot, svg
 
 SVG = "{http://www.w3.org/2000/svg}"
 RATIOS = st.floats(0.02, 50)
-ROWS = [PlotRow("Wick et al. 2030, 18 people", "5% more", "sample", Estimate(1.05, 1.01, 1.09)),
+ROWS = [PlotRow("Wick et al. 2030, 18 people", "5% more", "sample", RatioInterval(1.05, 1.01, 1.09)),
         PlotRow("Glow 2031, 12 people", "less", "direction", direction="less"),
         PlotRow("Wax 2032, 9 people", "no difference", "direction", direction="neither"),
-        PlotRow("All together", "4% more", "together", Estimate(1.04, 1.005, 1.07))]
+        PlotRow("All together", "4% more", "together", RatioInterval(1.04, 1.005, 1.07))]
 
 
 def drawn(rows: list[PlotRow], margin: float = 1.02) -> ET.Element:
@@ -70,7 +70,7 @@ def test_shapes_tell_the_kinds_apart_without_colour() -> None:
 
 
 def test_a_wide_interval_is_cut_with_an_arrow() -> None:
-    wide = [PlotRow("a", "x", "sample", Estimate(1.05, 0.1, 12)), PlotRow("b", "x", "sample", Estimate(1.04, 1.01, 1.07))]
+    wide = [PlotRow("a", "x", "sample", RatioInterval(1.05, 0.1, 12)), PlotRow("b", "x", "sample", RatioInterval(1.04, 1.01, 1.07))]
     laid = plot("fig", "t", wide, 1.02)
     assert laid.marks[0].cut_low and laid.marks[0].cut_high
     assert not laid.marks[1].cut_low and not laid.marks[1].cut_high
@@ -97,7 +97,7 @@ def test_the_margin_is_a_band_around_alike() -> None:
 @given(st.text(st.characters(exclude_categories=["Cs", "Cc"]), min_size=1) | st.sampled_from(
     ["</text><script>alert(1)</script>", "\"><img src=x onerror=alert(1)>", "]]>", "&lt;", "{{ 7*7 }}"]))
 def test_labels_stay_text(label: str) -> None:
-    expected = [e.tag for e in drawn([PlotRow("a", "x", "sample", Estimate(1.1, 1, 1.2))]).iter()]
-    root = drawn([PlotRow(label, label, "sample", Estimate(1.1, 1, 1.2))])
+    expected = [e.tag for e in drawn([PlotRow("a", "x", "sample", RatioInterval(1.1, 1, 1.2))]).iter()]
+    root = drawn([PlotRow(label, label, "sample", RatioInterval(1.1, 1, 1.2))])
     assert [e.tag for e in root.iter()] == expected
     assert root.find(f".//{SVG}text[@class='hb-plot__label']").text == label

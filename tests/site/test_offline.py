@@ -19,12 +19,12 @@ from site_building import DEMO
 from site_reading import Reader
 
 from build_tools.catalog.load import Catalog, load
-from build_tools.site.publication import Site
+from build_tools.site.publication import Publication
 
 if TYPE_CHECKING:
     from playwright.sync_api import BrowserContext, Page, Request
 
-OFF = Site(None, offline=False)
+OFF = Publication(None, offline=False)
 KEPT = """async () => (await Promise.all((await caches.keys()).map(async name =>
     (await (await caches.open(name)).keys()).map(kept => new URL(kept.url).pathname)))).flat().sort()"""
 

@@ -36,7 +36,7 @@ def test_a_failing_check_leaves_the_old_site(demo: Path, tmp_path: Path, caplog:
 
 
 def test_warnings_fail_only_under_strict(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture) -> None:
-    warning = runner.Reported(Finding("review-due", Spot("catalog/x.yaml", 3, 4), "is old", "review it"), "warning")
+    warning = runner.GradedFinding(Finding("review-due", Spot("catalog/x.yaml", 3, 4), "is old", "review it"), "warning")
     monkeypatch.setattr(runner, "run", lambda *args, **kwargs: [warning])
     config = configuration(tmp_path, DEMO)
     assert (build(config) / "index.html").is_file()

@@ -17,13 +17,13 @@ from build_tools.evidence.wording.names import Names
 from build_tools.site.addresses import Addresses
 from build_tools.site.book import Book
 from build_tools.site.client import redirects
-from build_tools.site.context import Shelf
-from build_tools.site.publication import Site
+from build_tools.site.context import RenderContext
+from build_tools.site.publication import Publication
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
-SITE = Site("https://lantern.example/handbook/")
+SITE = Publication("https://lantern.example/handbook/")
 
 
 class Head(HTMLParser):
@@ -45,8 +45,8 @@ class Head(HTMLParser):
             self.links[given.get("rel", "visible")] = given["href"]
 
 
-def pages(catalog: Catalog, site: Site) -> dict[str, bytes]:
-    shelf = Shelf(catalog, Conclusions(Names(catalog), {}, {}, []), Addresses(), site)
+def pages(catalog: Catalog, site: Publication) -> dict[str, bytes]:
+    shelf = RenderContext(catalog, Conclusions(Names(catalog), {}, {}, []), Addresses(), site)
     return {resource.uri: resource.make(shelf) for resource in redirects.resources(shelf)}
 
 
@@ -64,7 +64,7 @@ def test_each_retired_id_has_its_pages(moved: Catalog) -> None:
 
 
 def test_without_an_address_the_canonical_link_is_relative(moved: Catalog) -> None:
-    for page in pages(moved, Site()).values():
+    for page in pages(moved, Publication()).values():
         assert Head(page).links["canonical"] == Head(page).links["visible"]
 
 

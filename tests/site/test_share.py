@@ -23,16 +23,16 @@ from build_tools.checks.profile import load_profile
 from build_tools.evidence.conclude import conclude
 from build_tools.movement.length.length import means
 from build_tools.site import book
-from build_tools.site.publication import UNPUBLISHED, Site
+from build_tools.site.publication import UNPUBLISHED, Publication
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
-SITE = Site("https://lantern.example/handbook/")
+SITE = Publication("https://lantern.example/handbook/")
 CURL = "exercises/crate-curl.md"
 
 
-def rendered(catalog: Catalog, site: Site) -> book.Book:
+def rendered(catalog: Catalog, site: Publication) -> book.Book:
     return book.render(catalog, conclude(catalog, means(catalog)), load_profile(), site)
 
 

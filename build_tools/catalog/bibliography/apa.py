@@ -34,7 +34,7 @@ MOST_AUTHORS = 20
 _TITLE_WORDS = 4
 
 
-class Segment(NamedTuple):
+class StyledText(NamedTuple):
     """A stretch of plain text that is set in one way. Escape ``text`` and ``href`` where they land."""
 
     text: str
@@ -47,15 +47,15 @@ def plain(reference: Reference, letter: str = "") -> str:
     return "".join(segment.text for segment in segments(reference, letter))
 
 
-def segments(reference: Reference, letter: str = "") -> list[Segment]:
+def segments(reference: Reference, letter: str = "") -> list[StyledText]:
     """The reference as stretches of text, in reading order; ``letter`` as from ``letters``."""
     r = reference
-    year, title = [Segment(f"({r.year}{letter}).")], _title(r)
-    parts = [[Segment(_closed(authors(r)))], year, title] if r.authors else [title, year]
-    parts += [_container(r), [Segment(r.link, href=r.link)] if r.link else []]
+    year, title = [StyledText(f"({r.year}{letter}).")], _title(r)
+    parts = [[StyledText(_closed(authors(r)))], year, title] if r.authors else [title, year]
+    parts += [_container(r), [StyledText(r.link, href=r.link)] if r.link else []]
     written = [[segment for segment in part if segment.text] for part in parts]
     first, *others = [part for part in written if part]
-    return first + [segment for part in others for segment in (Segment(" "), *part)]
+    return first + [segment for part in others for segment in (StyledText(" "), *part)]
 
 
 def authors(reference: Reference) -> str:
@@ -114,27 +114,27 @@ def _inverted(name: Name) -> str:
     return ", ".join(filter(None, (name[0], *_pointed(name[1]))))
 
 
-def _title(r: Reference) -> list[Segment]:
+def _title(r: Reference) -> list[StyledText]:
     if r.type in ("article", "incollection"):
-        return [Segment(_closed(r.title))]
+        return [StyledText(_closed(r.title))]
     edition = f" ({_edition(r.edition)})" if r.edition else ""
-    return [Segment(r.title, italic=True), Segment(edition + ("." if edition else _closed(r.title)[len(r.title):]))]
+    return [StyledText(r.title, italic=True), StyledText(edition + ("." if edition else _closed(r.title)[len(r.title):]))]
 
 
-def _container(r: Reference) -> list[Segment]:
+def _container(r: Reference) -> list[StyledText]:
     """What the work appeared in, up to its full stop."""
     if r.type == "article":
-        journal = Segment(", ".join(filter(None, (r.journal, r.volume))), italic=True)
+        journal = StyledText(", ".join(filter(None, (r.journal, r.volume))), italic=True)
         issue = f"({r.number})" if r.number else ""
-        return [journal, Segment((issue if r.volume or not issue else f", {issue}") + (f", {_pages(r.pages)}" if r.pages else "") + ".")]
+        return [journal, StyledText((issue if r.volume or not issue else f", {issue}") + (f", {_pages(r.pages)}" if r.pages else "") + ".")]
     publisher = _closed(r.publisher) if r.publisher else ""
     if r.type == "incollection":
         names = [" ".join(filter(None, (_pointed(initials)[0], family))) for family, initials in r.editors]
         joined = " & ".join(names) if len(names) < 3 else ", ".join(names[:-1]) + ", & " + names[-1]
         editors = f"{joined} ({'Ed.' if len(names) == 1 else 'Eds.'}), " if names else ""
         place = ", ".join(filter(None, (_edition(r.edition), _pages(r.pages, "pp. "))))
-        return [Segment(f"In {editors}"), Segment(r.booktitle, italic=True), Segment((f" ({place})" if place else "") + f". {publisher}")]
-    return [Segment(publisher)]
+        return [StyledText(f"In {editors}"), StyledText(r.booktitle, italic=True), StyledText((f" ({place})" if place else "") + f". {publisher}")]
+    return [StyledText(publisher)]
 
 
 def _pages(pages: str, prefix: str = "") -> str:

@@ -23,7 +23,7 @@ _RECORD_START = re.compile(r"^[ \t]*@", re.MULTILINE)
 _STRAY = re.compile(r"^[ \t]*(?!%)(\S)", re.MULTILINE)
 
 
-class Field(NamedTuple):
+class RecordField(NamedTuple):
     """One field of a record: name in lower case, value as written between its braces, place of the name."""
 
     name: str
@@ -38,14 +38,14 @@ class Record:
 
     type: str
     key: str
-    fields: tuple[Field, ...]
+    fields: tuple[RecordField, ...]
     line: int
     column: int
     key_line: int
     key_column: int
 
 
-class Problem(NamedTuple):
+class RecordProblem(NamedTuple):
     """Something that is not BibTeX, and the key of the record it spoils (empty when unknown)."""
 
     line: int
@@ -55,7 +55,7 @@ class Problem(NamedTuple):
     key: str
 
 
-def parse(text: str) -> tuple[list[Record], list[Problem]]:
+def parse(text: str) -> tuple[list[Record], list[RecordProblem]]:
     """The sound records of ``text``, in order, and everything that is not BibTeX. Never raises."""
     parser = _Parser(text)
     records = parser.records()
@@ -71,7 +71,7 @@ class _Parser(LowLevelParser):  # type: ignore[misc]  # pybtex has no types
     def __init__(self, text: str) -> None:
         # Its own macros: pybtex would write each @string into a dictionary shared by the process.
         super().__init__(text, macros=CaseInsensitiveDict(month_names))
-        self.problems: list[Problem] = []
+        self.problems: list[RecordProblem] = []
         self._line_starts = [0, *(m.end() for m in re.finditer("\n", text))]
         self._key_start = self._field_start = 0
         self._field_starts: list[int] = []
@@ -110,7 +110,7 @@ class _Parser(LowLevelParser):  # type: ignore[misc]  # pybtex has no types
         if len(self.problems) > before or command.lower() in ("string", "preamble"):
             return None, False
         key, fields = body
-        placed = tuple(Field(name.lower(), "".join(parts), *self._place(start))
+        placed = tuple(RecordField(name.lower(), "".join(parts), *self._place(start))
                        for (name, parts), start in zip(fields, self._field_starts, strict=True))
         return Record(command.lower(), key, placed, *self._place(self.command_start), *self._place(self._key_start)), False
 
@@ -155,7 +155,7 @@ class _Parser(LowLevelParser):  # type: ignore[misc]  # pybtex has no types
         self.pos = start.start() if start else self.end_pos
 
     def _problem(self, offset: int, message: str, help: str, key: str) -> None:
-        self.problems.append(Problem(*self._place(offset), message, help, key))
+        self.problems.append(RecordProblem(*self._place(offset), message, help, key))
 
     def _place(self, offset: int) -> tuple[int, int]:
         line = bisect_right(self._line_starts, offset)

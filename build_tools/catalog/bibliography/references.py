@@ -23,7 +23,7 @@ from ..finding import Finding, Spot
 from ..yaml_file import MAX_BYTES, read_text
 
 if TYPE_CHECKING:
-    from .bibtex import Field, Record
+    from .bibtex import Record, RecordField
 
 #: What can have been read of a reference, most first.
 READ = ("full text", "abstract", "part of abstract", "record", "memory")
@@ -54,7 +54,7 @@ Name = tuple[str, str]
 """Family name (or the whole name of a group), and initials without points, then any "Jr" after a space."""
 
 
-class Notice(NamedTuple):
+class PublishedNotice(NamedTuple):
     """What was published on a work since."""
 
     kind: str
@@ -93,7 +93,7 @@ class Reference:
     booktitle: str = ""
     edition: str = ""
     editors: tuple[Name, ...] = ()
-    notices: tuple[Notice, ...] = ()
+    notices: tuple[PublishedNotice, ...] = ()
     """Corrections, concerns and retractions that were seen."""
     fields: Mapping[str, Spot] = dataclasses.field(default_factory=dict, compare=False, repr=False)
     """Where each field of the record stands."""
@@ -178,7 +178,7 @@ def _typed(record: Record, label: str) -> tuple[Reference | None, list[Finding]]
             "booktitle", "edition")
     return Reference(
         key=record.key, type=record.type, authors=authors, more_authors=more, editors=people.get("editor", ((), False))[0],
-        notices=tuple(Notice(*found) for found in _NOTICE.findall(values.get("notice", ""))),
+        notices=tuple(PublishedNotice(*found) for found in _NOTICE.findall(values.get("notice", ""))),
         pages=re.sub(r"\s*[-–—]+\s*", "–", values.get("pages", "")), spot=here, bibtex=_download(record),
         fields={field.name: Spot(label, field.line, field.column) for field in record.fields},
         **{name: values.get(name, "") for name in kept},
@@ -209,7 +209,7 @@ def _form(record: Record, label: str) -> Iterator[Finding]:
             yield Finding("missing-key", here, f"`{record.key}` has no `{name}`", f"add: {name} = {{...}}," + _ALSO.get(name, ""))
 
 
-def _value(field: Field, text: str, label: str) -> Iterator[Finding]:
+def _value(field: RecordField, text: str, label: str) -> Iterator[Finding]:
     """What is wrong with the text of one field."""
     if not text:
         yield _field_finding(label, field, "is empty", "fill it in, or remove the field")
@@ -227,7 +227,7 @@ def _value(field: Field, text: str, label: str) -> Iterator[Finding]:
         yield _field_finding(label, field, f"`{text}` is not a web address", "write a full address that starts with https://")
 
 
-def _field_finding(label: str, field: Field, message: str, help: str) -> Finding:
+def _field_finding(label: str, field: RecordField, message: str, help: str) -> Finding:
     return Finding("wrong-value", Spot(label, field.line, field.column), f"`{field.name}` {message}", help)
 
 

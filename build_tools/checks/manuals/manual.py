@@ -30,7 +30,7 @@ _SECTION = re.compile(r"^(Why|Instead|Fails|Passes): ?", re.MULTILINE)
 
 
 @dataclass(frozen=True)
-class Example:
+class ManualExample:
     """A fragment of one file of the demo catalog, and the places where the rule must object."""
 
     file: str
@@ -46,8 +46,8 @@ class Manual:
     title: str
     why: str
     instead: str
-    fails: tuple[Example, ...]
-    passes: tuple[Example, ...]
+    fails: tuple[ManualExample, ...]
+    passes: tuple[ManualExample, ...]
 
 
 def read_manual(docstring: str) -> Manual:
@@ -66,10 +66,10 @@ def read_manual(docstring: str) -> Manual:
     return Manual(title, why, instead, fails, passes)
 
 
-def _example(body: str) -> Example:
+def _example(body: str) -> ManualExample:
     heading, _, fragment = body.partition("\n")
     file, *places = heading.split()
-    return Example(file, dedent(fragment).strip("\n") + "\n", tuple(_place(place) for place in places))
+    return ManualExample(file, dedent(fragment).strip("\n") + "\n", tuple(_place(place) for place in places))
 
 
 def _place(text: str) -> tuple[int, int]:

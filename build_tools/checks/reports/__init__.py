@@ -6,7 +6,7 @@ import importlib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from build_tools.checks.runner import INTERNAL_ERROR, Reported
+from build_tools.checks.runner import INTERNAL_ERROR, GradedFinding
 
 from ...english import counted
 
@@ -20,7 +20,7 @@ Counts = Mapping[str, Mapping[str, Mapping[str, int]]]
 class Report:
     """What every format tells."""
 
-    reported: Sequence[Reported]
+    reported: Sequence[GradedFinding]
     checked: int = 0
     """How many entries and references were looked at."""
     counts: Counts = field(default_factory=dict)

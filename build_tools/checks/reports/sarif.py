@@ -10,10 +10,10 @@ import json
 from typing import Any
 from urllib.parse import quote
 
-from build_tools.checks.manuals.manual import Example, Manual
+from build_tools.checks.manuals.manual import Manual, ManualExample
 from build_tools.checks.manuals.register import manuals
 from build_tools.checks.profile import Severity, load_profile, severity_of
-from build_tools.checks.runner import INTERNAL_ERROR, Reported
+from build_tools.checks.runner import INTERNAL_ERROR, GradedFinding
 
 from . import Report, visible
 from .place import in_repository
@@ -51,7 +51,7 @@ def render(report: Report) -> str:
     return json.dumps({"$schema": _SCHEMA, "version": "2.1.0", "runs": [run]}, indent=2) + "\n"
 
 
-def _result(item: Reported, index: dict[str, int]) -> dict[str, Any]:
+def _result(item: GradedFinding, index: dict[str, int]) -> dict[str, Any]:
     finding, spot = item.finding, item.finding.spot
     result: dict[str, Any] = {
         "ruleId": finding.rule,
@@ -68,7 +68,7 @@ def _result(item: Reported, index: dict[str, int]) -> dict[str, Any]:
     return result
 
 
-def _message(item: Reported) -> str:
+def _message(item: GradedFinding) -> str:
     return f"{visible(item.finding.message)}\nhelp: {visible(item.finding.help)}"
 
 
@@ -91,5 +91,5 @@ def _markdown(manual: Manual) -> str:
     return "\n\n".join([manual.instead, *(f"{label}, `{e.file}`:\n\n```yaml\n{e.fragment}```" for label, e in _examples(manual))])
 
 
-def _examples(manual: Manual) -> list[tuple[str, Example]]:
+def _examples(manual: Manual) -> list[tuple[str, ManualExample]]:
     return [*(("Fails", example) for example in manual.fails), *(("Passes", example) for example in manual.passes)]

@@ -34,7 +34,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from build_tools.catalog.entries import Claim
-from build_tools.catalog.load import Entry
+from build_tools.catalog.load import Loaded
 from build_tools.catalog.walk import Path, client_texts
 from build_tools.checks.rule import Context, Problem
 
@@ -60,7 +60,7 @@ def check(context: Context) -> Iterator[Problem]:
                 yield Problem(entry.spot(*path), f"`{word}` promises more than evidence can", ABSOLUTE[word])
 
 
-def _texts(context: Context) -> Iterator[tuple[Entry[Any], Path, str]]:
+def _texts(context: Context) -> Iterator[tuple[Loaded[Any], Path, str]]:
     catalog = context.catalog
     for exercise in catalog.exercises.values():
         for path, text in client_texts(exercise.data):

@@ -39,13 +39,13 @@ Passes: exercises/crate-curl.yaml
 
 from collections.abc import Iterator
 
-from build_tools.checks.contrasts import Stated, reported_direction, stated
+from build_tools.checks.contrasts import StatedClaim, reported_direction, stated
 from build_tools.checks.rule import Context, Problem
 
 
 def check(context: Context) -> Iterator[Problem]:
     """Claims that go another way than an earlier claim about the same contrast."""
-    first: dict[tuple[object, ...], Stated] = {}
+    first: dict[tuple[object, ...], StatedClaim] = {}
     for claim in stated(context):
         other = first.setdefault(claim.contrast, claim)
         if other.direction != claim.direction:

@@ -37,7 +37,7 @@ from collections.abc import Iterator
 
 from build_tools.catalog.care import named
 from build_tools.catalog.entries import Client, Example, Exercise
-from build_tools.catalog.load import Catalog, Entry
+from build_tools.catalog.load import Catalog, Loaded
 from build_tools.checks.rule import Context, Problem
 
 
@@ -58,7 +58,7 @@ def check(context: Context) -> Iterator[Problem]:
                             yield Problem(example.spot(*here, "exercise"), message, help)
 
 
-def _lagging(catalog: Catalog, example: Entry[Example], number: int) -> Iterator[Problem]:
+def _lagging(catalog: Catalog, example: Loaded[Example], number: int) -> Iterator[Problem]:
     credited = {ref for exercise in catalog.exercises.values() for ref, word in exercise.data.set_credit.items() if word == "direct"}
     for index, ref in enumerate(example.data.clients[number].lagging):
         if "/" not in ref:

@@ -45,7 +45,7 @@ Passes: exercises/crate-curl.yaml
 from collections.abc import Iterator
 from typing import Any
 
-from build_tools.catalog.load import Entry
+from build_tools.catalog.load import Loaded
 from build_tools.catalog.walk import Path
 from build_tools.checks.names import exercise_names
 from build_tools.checks.rule import Context, Problem, suggest
@@ -63,7 +63,7 @@ def check(context: Context) -> Iterator[Problem]:
                                        ((name, exercise.id) for name, exercise, _ in exercise_names(catalog))))
 
 
-def _mentions(context: Context) -> Iterator[tuple[str, Entry[Any], Path]]:
+def _mentions(context: Context) -> Iterator[tuple[str, Loaded[Any], Path]]:
     catalog = context.catalog
     for statement, claim in context.claims:
         if claim.comparator.exercise:

@@ -40,7 +40,7 @@ Passes: exercises/crate-curl.yaml
 from collections.abc import Collection, Iterator
 from typing import Any
 
-from build_tools.catalog.load import Catalog, Entry
+from build_tools.catalog.load import Catalog, Loaded
 from build_tools.catalog.walk import Path
 from build_tools.checks.names import muscle_names, plain
 from build_tools.checks.rule import Context, Problem, suggest
@@ -77,7 +77,7 @@ def _words(text: str) -> set[str]:
     return set(plain(text).split())
 
 
-def _mentions(context: Context) -> Iterator[tuple[str, Entry[Any], Path]]:
+def _mentions(context: Context) -> Iterator[tuple[str, Loaded[Any], Path]]:
     for exercise in context.catalog.exercises.values():
         for ref in exercise.data.set_credit:
             yield ref, exercise, ("set_credit", ref)

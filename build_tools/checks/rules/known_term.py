@@ -96,7 +96,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from build_tools.catalog.entries import Wording
-from build_tools.catalog.load import Entry
+from build_tools.catalog.load import Loaded
 from build_tools.catalog.walk import Path
 from build_tools.checks.names import term_names
 from build_tools.checks.rule import Context, Problem, suggest
@@ -119,7 +119,7 @@ def check(context: Context) -> Iterator[Problem]:
                           suggest(word, known, f"write one of: {', '.join(known)}", called[kind]))
 
 
-def _words(context: Context) -> Iterator[tuple[str, str, Entry[Any], Path]]:
+def _words(context: Context) -> Iterator[tuple[str, str, Loaded[Any], Path]]:
     if vocabulary := context.catalog.vocabulary:
         for kind in ("positions", "load_points"):
             for id, term in getattr(vocabulary.data, kind).items():

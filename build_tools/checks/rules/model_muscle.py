@@ -59,7 +59,7 @@ from collections.abc import Collection, Iterator
 
 from build_tools.catalog.entries import Model, ModelMuscle
 from build_tools.catalog.length_table import Grid
-from build_tools.catalog.load import Entry
+from build_tools.catalog.load import Loaded
 from build_tools.catalog.walk import Path
 from build_tools.checks.rule import Context, Problem, suggest
 
@@ -83,7 +83,7 @@ def check(context: Context) -> Iterator[Problem]:
         yield from _checked(entry, here, muscle, grid)
 
 
-def _tables(context: Context, entry: Entry[Model]) -> Iterator[Problem]:
+def _tables(context: Context, entry: Loaded[Model]) -> Iterator[Problem]:
     vocabulary = context.catalog.vocabulary
     for id, table in entry.data.tables.items():
         yield from _known(entry, ("tables", id, "model"), table.model, entry.data.models, "model")
@@ -92,7 +92,7 @@ def _tables(context: Context, entry: Entry[Model]) -> Iterator[Problem]:
                 yield from _known(entry, ("tables", id, "axes", index, "joint"), axis.joint, vocabulary.data.joints, "joint")
 
 
-def _part(context: Context, entry: Entry[Model], path: Path, ref: str, first: str, id: str) -> Iterator[Problem]:
+def _part(context: Context, entry: Loaded[Model], path: Path, ref: str, first: str, id: str) -> Iterator[Problem]:
     muscle = ref.partition("/")[0]
     if muscle not in context.catalog.muscles and not context.is_absent("muscles", muscle):
         return
@@ -104,7 +104,7 @@ def _part(context: Context, entry: Entry[Model], path: Path, ref: str, first: st
         yield Problem(entry.spot(*path), f"`{first}` stands for this part already", "let one muscle of the model stand for a part")
 
 
-def _box(entry: Entry[Model], here: Path, muscle: ModelMuscle, grid: Grid) -> Iterator[Problem]:
+def _box(entry: Loaded[Model], here: Path, muscle: ModelMuscle, grid: Grid) -> Iterator[Problem]:
     if set(muscle.box) != set(muscle.acts):
         yield Problem(entry.spot(*here, "acts"), "`acts:` and `box:` do not name the same joints",
                       "name every joint that it crosses in both")
@@ -116,7 +116,7 @@ def _box(entry: Entry[Model], here: Path, muscle: ModelMuscle, grid: Grid) -> It
             yield Problem(entry.spot(*path), "this range does not run between two angles of the table, with 0 inside", _angles(grid, joint))
 
 
-def _checked(entry: Entry[Model], here: Path, muscle: ModelMuscle, grid: Grid | None) -> Iterator[Problem]:
+def _checked(entry: Loaded[Model], here: Path, muscle: ModelMuscle, grid: Grid | None) -> Iterator[Problem]:
     for index, arm in enumerate(muscle.arms):
         path = (*here, "arms", index)
         yield from _known(entry, (*path, "joint"), arm.joint, muscle.box, "joint in the box")
@@ -132,7 +132,7 @@ def _checked(entry: Entry[Model], here: Path, muscle: ModelMuscle, grid: Grid | 
         yield from _known(entry, (*here, "orders", index, "source"), order.source, entry.data.sources, "source")
 
 
-def _known(entry: Entry[Model], path: Path, word: str, known: Collection[str], called: str) -> Iterator[Problem]:
+def _known(entry: Loaded[Model], path: Path, word: str, known: Collection[str], called: str) -> Iterator[Problem]:
     if word not in known:
         yield Problem(entry.spot(*path), f"there is no {called} `{word}`", suggest(word, known, f"write one of: {', '.join(known)}"))
 

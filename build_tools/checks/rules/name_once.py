@@ -18,7 +18,7 @@ Passes: exercises/crate-curl.yaml
 from collections.abc import Iterator
 from typing import Any
 
-from build_tools.catalog.load import Entry
+from build_tools.catalog.load import Loaded
 from build_tools.catalog.walk import Path
 from build_tools.checks.names import exercise_names, plain
 from build_tools.checks.rule import Context, Problem
@@ -26,7 +26,7 @@ from build_tools.checks.rule import Context, Problem
 
 def check(context: Context) -> Iterator[Problem]:
     """Names that are taken already."""
-    owners: dict[str, tuple[Entry[Any], Path]] = {}
+    owners: dict[str, tuple[Loaded[Any], Path]] = {}
     for name, exercise, path in exercise_names(context.catalog):
         owner, first = owners.setdefault(plain(name), (exercise, path))
         if (owner, first) == (exercise, path):

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
-from ..verdict import Directions, Estimate, Verdict
+from ..verdict import Directions, RatioInterval, Verdict
 
 Level = Literal["very low", "low", "moderate", "high"]
 LEVELS: tuple[Level, ...] = ("very low", "low", "moderate", "high")
@@ -24,7 +24,7 @@ HALF = 0.5
 
 
 @dataclass(frozen=True)
-class Sample:
+class RatedSample:
     """One independent sample of people behind the number, or behind the stated directions if there is none."""
 
     study: str
@@ -64,17 +64,17 @@ class Incoherence:
 
 
 @dataclass(frozen=True)
-class Body:
+class EvidenceBody:
     """All that is known on one contrast and one outcome, as far as the rules ask for it."""
 
     outcome: str
     """The outcome asked for: growth, activation, ..."""
-    samples: tuple[Sample, ...]
+    samples: tuple[RatedSample, ...]
     """Those behind the estimate (for a network: those that carry it); without an estimate, those behind the directions."""
     margin: float
     """Ratio (above 1) within which two amounts count as alike."""
-    estimate: Estimate | None = None
-    common: Estimate | None = None
+    estimate: RatioInterval | None = None
+    common: RatioInterval | None = None
     """The same under a common-effect model, which leaves the spread between studies out."""
     directions: Directions = Directions()
     """Stated by samples without a usable spread: beside the estimate, or all there is."""
@@ -107,13 +107,13 @@ class Body:
         """People in all samples."""
         return sum(sample.n for sample in self.samples)
 
-    def share(self, holds: Callable[[Sample], bool]) -> float:
+    def share(self, holds: Callable[[RatedSample], bool]) -> float:
         """Share of the people, 0 to 1, in samples of which ``holds`` is true."""
         return sum(sample.n for sample in self.samples if holds(sample)) / self.people
 
 
 @dataclass(frozen=True)
-class Rule:
+class CertaintyRule:
     """A rule as the Methods page lists it."""
 
     id: str
@@ -123,7 +123,7 @@ class Rule:
 
 
 @dataclass(frozen=True)
-class Step:
+class RatingStep:
     """What one rule found: levels changed (0 when it is only said) and one plain sentence."""
 
     rule: str
@@ -141,12 +141,12 @@ class Cap:
     reason: str
 
 
-def charged_once(steps: Iterable[Step], rule: str) -> tuple[Step, ...]:
+def charged_once(steps: Iterable[RatingStep], rule: str) -> tuple[RatingStep, ...]:
     """Signs of one cause: the weightiest is charged (the first of equals), the others are said by ``rule`` at no charge."""
     found = list(steps)
     worst = min(found, key=lambda step: step.change, default=None)
     return tuple(_waived(step, rule) if step.change and step is not worst else step for step in found)
 
 
-def _waived(step: Step, rule: str) -> Step:
-    return Step(rule, step.domain, 0, f"{step.reason.removesuffix('.')}; a sign of the same cause, so not charged again.")
+def _waived(step: RatingStep, rule: str) -> RatingStep:
+    return RatingStep(rule, step.domain, 0, f"{step.reason.removesuffix('.')}; a sign of the same cause, so not charged again.")

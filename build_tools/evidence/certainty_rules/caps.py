@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 from ..wording.amounts import samples
-from .body import LEVELS, MOST, Body, Cap, Level, Read, Rule
+from .body import LEVELS, MOST, Cap, CertaintyRule, EvidenceBody, Level, Read
 
 #: The highest level that numbers read there allow. Convention: methods, spreads and corrections stand in the full text.
 READ_AT_MOST: dict[Read, Level] = {
@@ -14,16 +14,16 @@ READ_AT_MOST: dict[Read, Level] = {
 DIRECTIONS_AT_MOST: Level = "low"
 
 RULES = (
-    Rule("cap-read", "cap",
+    CertaintyRule("cap-read", "cap",
          "Numbers read only in an abstract allow moderate at most; in part of one, or in the record, low; from memory, very low. "
          f"The cap is the highest level that the reading behind {MOST:.0%} of the people allows.",
          "Convention of this handbook: what stands only in the full text cannot have been checked."),
-    Rule("cap-directions", "cap", f"Without a pooled estimate at most {DIRECTIONS_AT_MOST}.",
+    CertaintyRule("cap-directions", "cap", f"Without a pooled estimate at most {DIRECTIONS_AT_MOST}.",
          "Convention of this handbook: a stated direction has no size and no interval."),
 )
 
 
-def caps(body: Body) -> tuple[Cap, ...]:
+def caps(body: EvidenceBody) -> tuple[Cap, ...]:
     """The limits that apply, of which the lowest holds."""
     found = []
     people: Counter[Read] = Counter()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from .body import Body
+from .body import EvidenceBody
 
 ALPHA = 0.05
 POWER = 0.8
@@ -27,7 +27,7 @@ def people_paired(d: float, r: float, alpha: float = ALPHA, power: float = POWER
     return (1 - r) * people_per_arm(d, alpha, power)
 
 
-def information(body: Body) -> float:
+def information(body: EvidenceBody) -> float:
     """People as a share of those needed, each sample by its own design; 1 or more is enough."""
     return sum(sample.n / (people_paired(OIS_DIFFERENCE, sample.correlation) if sample.paired else 2 * people_per_arm(OIS_DIFFERENCE))
                for sample in body.samples)

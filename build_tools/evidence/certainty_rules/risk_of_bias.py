@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 from ..wording.amounts import samples
-from .body import Body, Level, Risk, Rule, Step
+from .body import CertaintyRule, EvidenceBody, Level, RatingStep, Risk
 
 #: Points a sample counts, weighted by its people; the rounded mean is the number of levels. Not appraised
 #: costs as much as some concerns: an unread risk is no low risk. Convention.
@@ -13,19 +13,19 @@ POINTS: dict[Risk | None, int] = {"low": 0, "some": 1, None: 1, "high": 2}
 _CALLED = {"low": "at low risk", "some": "with some concerns", None: "not appraised", "high": "at high risk"}
 
 RULES = (
-    Rule("risk-of-bias", "risk of bias",
+    CertaintyRule("risk-of-bias", "risk of bias",
          "Each sample counts 0 (low risk), 1 (some concerns, or not appraised) or 2 (high risk); the mean over the people, rounded, "
          "is the number of levels down.",
          "GRADE: serious costs one level, very serious two (doi:10.1016/j.jclinepi.2022.07.014, abstract). "
          "The points, and that not appraised costs one, are conventions of this handbook."),
-    Rule("risk-of-bias-once", "risk of bias",
+    CertaintyRule("risk-of-bias-once", "risk of bias",
          "Evidence that already starts low is charged one level less here.",
          "GRADE: confounding is charged either by starting low or under risk of bias, never twice (doi:10.1016/j.jclinepi.2018.01.012; "
          "the detail from memory)."),
 )
 
 
-def risk_of_bias(body: Body, start: Level) -> Step:
+def risk_of_bias(body: EvidenceBody, start: Level) -> RatingStep:
     """Zero to two levels down, one fewer for a body that starts low."""
     mean = sum(POINTS[sample.risk_of_bias] * sample.n for sample in body.samples) / body.people
     levels = int(mean + 0.5)
@@ -33,6 +33,6 @@ def risk_of_bias(body: Body, start: Level) -> Step:
     told = ", ".join(f"{counts[risk]} {_CALLED[risk]}" for risk in POINTS if counts[risk])
     reason = f"Of {samples(len(body.samples))} with {body.people} people: {told}"
     if start == "low" and levels:
-        return Step("risk-of-bias-once", "risk of bias", -(levels - 1),
+        return RatingStep("risk-of-bias-once", "risk of bias", -(levels - 1),
                     f"{reason}; one level of this is already charged by starting low.")
-    return Step("risk-of-bias", "risk of bias", -levels, f"{reason}.")
+    return RatingStep("risk-of-bias", "risk of bias", -levels, f"{reason}.")

@@ -6,7 +6,7 @@ import math
 from typing import NamedTuple
 
 
-class Estimate(NamedTuple):
+class Effect(NamedTuple):
     """One number and the variance of its sampling error, in the unit of the number and its square."""
 
     y: float

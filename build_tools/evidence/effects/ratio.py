@@ -26,7 +26,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from ..errors import EvidenceError
 from . import inputs
-from .estimate import Estimate
+from .estimate import Effect
 from .spread import critical
 
 Array = NDArray[np.float64]
@@ -77,15 +77,15 @@ def log_growth_from_pre_post(pre: float, sd_pre: float, post: float, sd_post: fl
     return LogMean(after.log - before.log, v, after.correction - before.correction)
 
 
-def log_ratio(a: LogMean, b: LogMean, correlation: float = 0.0) -> Estimate:
+def log_ratio(a: LogMean, b: LogMean, correlation: float = 0.0) -> Effect:
     """Corrected log ratio of arm ``a`` to arm ``b``; ``correlation`` between them is 0 unless the same people did both."""
     v = a.c + b.c - 2 * inputs.correlation(correlation) * math.sqrt(a.c * b.c)
     if not v > 1e-12 * (a.c + b.c):
         raise EvidenceError(f"with a correlation of {correlation:g} the ratio would have no spread, which cannot be weighed")
-    return Estimate(a.y - b.y, v)
+    return Effect(a.y - b.y, v)
 
 
-def log_ratio_from_difference(mean_a: float, mean_b: float, se: float) -> Estimate:
+def log_ratio_from_difference(mean_a: float, mean_b: float, se: float) -> Effect:
     """ln(mean_a / mean_b) when only the standard error of mean_a - mean_b is known (paired or not).
 
     The standard error is divided by the logarithmic mean of the two means, so
@@ -96,10 +96,10 @@ def log_ratio_from_difference(mean_a: float, mean_b: float, se: float) -> Estima
     y = math.log(inputs.mean(mean_a) / inputs.mean(mean_b))
     # Where the two are all but equal, their mean is the limit and loses no digits.
     between = (mean_a - mean_b) / y if abs(y) > 1e-6 else (mean_a + mean_b) / 2
-    return Estimate(y, (inputs.sd(se) / between) ** 2)
+    return Effect(y, (inputs.sd(se) / between) ** 2)
 
 
-def log_ratio_from_ci(ratio: float, lower: float, upper: float, df: float | None = None, level: float = 0.95) -> Estimate:
+def log_ratio_from_ci(ratio: float, lower: float, upper: float, df: float | None = None, level: float = 0.95) -> Effect:
     """Log of a reported ratio with its interval; normal quantile unless ``df`` is given.
 
     Half the interval's width on the log scale is the standard error, wherever
@@ -108,7 +108,7 @@ def log_ratio_from_ci(ratio: float, lower: float, upper: float, df: float | None
     inputs.mean(lower)
     if not lower <= ratio <= upper:
         raise EvidenceError(f"a ratio of {ratio:g} does not lie in its own interval, {lower:g} to {upper:g}")
-    return Estimate(math.log(ratio), (inputs.interval(math.log(lower), math.log(upper)) / (2 * critical(df, level))) ** 2)
+    return Effect(math.log(ratio), (inputs.interval(math.log(lower), math.log(upper)) / (2 * critical(df, level))) ** 2)
 
 
 def exchangeable(k: int, r: float) -> Array:

@@ -13,7 +13,7 @@ from ..network import Network
 from ..network_checks import decompose
 from ..network_intervals import ENOUGH_DF, inflation
 from ..network_sides import split
-from ..verdict import Estimate
+from ..verdict import RatioInterval
 from ..wording.amounts import amount, span
 from .text import Line, distribution, figure, interval, ratios
 
@@ -54,7 +54,7 @@ def _model(fit: Fitted) -> Iterator[str]:
            f"{total.df} degrees of freedom{p}; I² = (Q − df) / Q = {total.i2:.0f}%.")
 
 
-def _estimate(net: Network, first: str, second: str, shown: Estimate) -> Iterator[str]:
+def _estimate(net: Network, first: str, second: str, shown: RatioInterval) -> Iterator[str]:
     y, se = net.estimate(first, second)
     told = net.interval(first, second)
     factor = inflation(net.q, net.df)
@@ -80,12 +80,12 @@ def _estimate(net: Network, first: str, second: str, shown: Estimate) -> Iterato
         yield f"A new study would be expected between {interval(exp(prediction.lower), exp(prediction.upper))}."
 
 
-def _shown(estimate: Estimate) -> str:
+def _shown(estimate: RatioInterval) -> str:
     return (f"As the page tells it: {amount(estimate.ratio)}, {span(estimate.low, estimate.high)} "
             f"(ratio {figure(estimate.ratio)}, {interval(estimate.low, estimate.high)}).")
 
 
-def _tried(tried: Sequence[tuple[str, Estimate]], shown: Estimate) -> Iterator[str]:
+def _tried(tried: Sequence[tuple[str, RatioInterval]], shown: RatioInterval) -> Iterator[str]:
     yield "Over the stated ranges of the assumed correlations"
     moved = [(what, estimate) for what, estimate in tried if estimate != shown]
     for what, estimate in moved:

@@ -9,7 +9,7 @@ from ...catalog.entries import Study
 from ...catalog.load import Catalog
 from ...english import upper_first
 from ..arm_means import Unusable, arm_log_mean
-from ..assemble import Source
+from ..assemble import Bearing
 from ..contrast_ratios import edges_of
 from ..effects.spread import critical
 from ..engine import Engine
@@ -57,7 +57,7 @@ def _who(catalog: Catalog, row: Row) -> str:
     return f"{row.study}: {study.design}, {row.people} people{weeks}; read: {row.read or 'unknown'}"
 
 
-def _spread(engine: Engine, question: Question, source: Source) -> Iterator[str]:
+def _spread(engine: Engine, question: Question, source: Bearing) -> Iterator[str]:
     study: Study = engine.catalog.studies[source.study].data
     result, outcome = study.results[source.measured.result], question.outcome
     if question.within:
@@ -79,7 +79,7 @@ def _spread(engine: Engine, question: Question, source: Source) -> Iterator[str]
         yield spread.of_contrast(study, result, contrast, outcome)
 
 
-def _is_own(source: Source, study: Study, outcome: str, doing: dict[str, str], pair: tuple[str, str]) -> bool:
+def _is_own(source: Bearing, study: Study, outcome: str, doing: dict[str, str], pair: tuple[str, str]) -> bool:
     """Whether the ratio of a pair is the study's contrast of the two, not one that follows from its others."""
     assert source.measured.block is not None
     edges, *_ = edges_of(study, study.results[source.measured.result], doing, outcome)
@@ -87,7 +87,7 @@ def _is_own(source: Source, study: Study, outcome: str, doing: dict[str, str], p
     return edge is not None and isclose(edge.estimate.se, contrast_of(source.measured.block, *pair)[1], rel_tol=1e-9)
 
 
-def _within(engine: Engine, question: Question, study: Study, source: Source) -> Iterator[str]:
+def _within(engine: Engine, question: Question, study: Study, source: Bearing) -> Iterator[str]:
     result, index = study.results[source.measured.result], source.measured.result
     sides = {question.first, question.second}
     stated = [c for c in result.contrasts if {c.of_part, c.against_part} == sides and study.arms[c.of].treatment == question.within]
@@ -102,7 +102,7 @@ def _within(engine: Engine, question: Question, study: Study, source: Source) ->
                 yield from spread.of_parts(study, id, (study.results[index], other), question.outcome, engine.settings)
 
 
-def _has_spread(engine: Engine, study: Study, arm: str, source: Source, outcome: str) -> bool:
+def _has_spread(engine: Engine, study: Study, arm: str, source: Bearing, outcome: str) -> bool:
     try:
         arm_log_mean(study, arm, study.results[source.measured.result].values[arm], outcome,
                      study.results[source.measured.result].measure, engine.settings)

@@ -13,7 +13,7 @@ NOTHING = 1e-6
 
 
 @dataclass(frozen=True)
-class Sample:
+class Instant:
     """One instant: share of the repetition (0-1), joint angle (degrees), muscle moment asked (N·m, flexors positive)."""
 
     share: float
@@ -44,7 +44,7 @@ class Curve:
     """The moment that one joint's muscles must supply against the load, over one repetition (at least two samples)."""
 
     joint: str
-    samples: tuple[Sample, ...]
+    samples: tuple[Instant, ...]
 
     @property
     def peak(self) -> float:
@@ -73,7 +73,7 @@ class Curve:
                        0.0 if min(values) < 0 else min(values), min(values) < -VANISHING)
 
 
-def _top(samples: Sequence[Sample]) -> tuple[float, float, float]:
+def _top(samples: Sequence[Instant]) -> tuple[float, float, float]:
     """Share, angle and moment of the first peak; the middle where its top is level."""
     first = last = max(range(len(samples)), key=lambda i: abs(samples[i].moment))
     peak = samples[first].moment
@@ -85,7 +85,7 @@ def _top(samples: Sequence[Sample]) -> tuple[float, float, float]:
 Knot = tuple[float, float]  # share of the repetition, share of the peak
 
 
-def _pieces(samples: Sequence[Sample], values: Sequence[float]) -> Iterator[tuple[Knot, Knot]]:
+def _pieces(samples: Sequence[Instant], values: Sequence[float]) -> Iterator[tuple[Knot, Knot]]:
     points = [(s.share, v) for s, v in zip(samples, values, strict=True)]
     return zip(points, points[1:], strict=False)
 

@@ -16,7 +16,7 @@ from ..posture.balance import centre_of_mass
 from ..posture.body import REFERENCE, Body
 from ..posture.frame import OTHER, Frame, Point
 from ..posture.side import LEGS, PALM, feet_rest
-from .curve import Curve, Sample
+from .curve import Curve, Instant
 from .demand import BEYOND, Applied, Support, asked
 from .forces import ARM, LEG, ON_LEG, at_rest, lands, load_point, pull_load, supports, weight_load, weights
 from .statics import GRAVITY, SLACK_SHARE, band_tension, pull
@@ -85,7 +85,7 @@ def curves(movement: Movement, position: Position, frames: Sequence[Frame], body
         limb = (LEG if root in LEGS else ARM) if one_side else ()
         bends = frames[0].view.turns.get(joint) or (int(PALM[movement.grip]) if joint == "wrist" else None)
         return Curve(joint, tuple(
-            Sample(f.time, f.angles[joint], _moment(f, root, [*weights(f, body, limb, rests), *load],
+            Instant(f.time, f.angles[joint], _moment(f, root, [*weights(f, body, limb, rests), *load],
                                                     supports(f, movement, position, landing), bends))
             for f, load in zip(frames, loads, strict=True)))
     try:
@@ -180,7 +180,7 @@ def _measured(given: MachineCurve | None, frames: Sequence[Frame]) -> dict[str, 
     for frame in frames:
         first = min(int(frame.time * last), last - 1)
         share = frame.time * last - first
-        samples.append(Sample(frame.time, frame.angles[given.joint],
+        samples.append(Instant(frame.time, frame.angles[given.joint],
                               sign * ((1 - share) * given.moments[first] + share * given.moments[first + 1])))
     return {given.joint: Curve(given.joint, tuple(samples))}
 

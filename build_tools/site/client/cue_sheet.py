@@ -11,10 +11,10 @@ from datetime import date
 
 from ...catalog import care, entries
 from ...english import lower_first
-from ..context import Shelf
+from ..context import RenderContext
 from ..figures.figure import Figure, Pose
 from ..figures.file import posture
-from ..publication import Site
+from ..publication import Publication
 from ..templating import render
 from .offline import kept_at
 from .qr import Qr
@@ -29,7 +29,7 @@ ARTICLES = {"A", "An", "The", "Your"}
 
 
 @dataclass(frozen=True)
-class Step:
+class CueStep:
     """A heading and the cues below it, in order."""
 
     title: str
@@ -44,7 +44,7 @@ class CueSheet:
     figure: Figure
     needs: list[str]
     """Equipment by name, with what stands in for it; empty for the body alone."""
-    steps: list[Step]
+    steps: list[CueStep]
     cautions: list[tuple[entries.Caution, str]]
     """Each with whom to ask, as a sentence."""
     before: list[str]
@@ -108,19 +108,19 @@ def qr_uris(id: str) -> tuple[str, str]:
     return f"cues/{id}/qr.svg", f"cues/{id}/qr.png"
 
 
-def uris(id: str, site: Site) -> list[str]:
+def uris(id: str, site: Publication) -> list[str]:
     """All files of one cue sheet."""
     return [uri(id), *(qr_uris(id) if site.url else ())]
 
 
-def files(shelf: Shelf, id: str) -> list[tuple[str, bytes]]:
+def files(shelf: RenderContext, id: str) -> list[tuple[str, bytes]]:
     """All files of one cue sheet, with their bytes."""
     sheet = model(shelf, id)
     page = uri(id), render("cue_sheet.html.jinja", sheet=sheet).encode()
     return [page, *zip(qr_uris(id), (sheet.qr.svg, sheet.qr.png), strict=True)] if sheet.qr else [page]
 
 
-def model(shelf: Shelf, id: str) -> CueSheet:
+def model(shelf: RenderContext, id: str) -> CueSheet:
     """What the sheet shows."""
     exercise, vocabulary, desk = shelf.catalog.exercises[id].data, shelf.vocabulary, shelf.at(uri(id))
     address, standing = shelf.site.at(f"cues/{id}/"), care.care(care.named(exercise), vocabulary)
@@ -130,7 +130,7 @@ def model(shelf: Shelf, id: str) -> CueSheet:
         cautions=[(caution, _ask(caution.ask)) for caution in exercise.cautions],
         before=[line.say for line in standing.before],
         help_at_once=[shelf.handbook.notice.help_at_once, *(line.say for line in standing.help_at_once)],
-        steps=[Step("Set up", exercise.cues.set_up), Step("How to move", exercise.cues.move), Step("Check", exercise.cues.check)],
+        steps=[CueStep("Set up", exercise.cues.set_up), CueStep("How to move", exercise.cues.move), CueStep("Check", exercise.cues.check)],
         handbook=shelf.handbook, address=address, qr=Qr(address) if address else None,
         keep=kept_at(desk, id) if shelf.site.offline else None,
         evidence=desk.href(f"exercises/{id}.md"), more_cautions=desk.href("cautions.md"))

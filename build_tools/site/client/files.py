@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import partial
 
-from ..context import Shelf, once
+from ..context import RenderContext, once
 from ..resource import Resource
 from . import cue_sheet, handout_page, offline
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """All pages and files."""
     exercises = list(shelf.catalog.exercises)
     sheets = [uri for id in exercises for uri in cue_sheet.uris(id, shelf.site)]
@@ -19,12 +19,12 @@ def resources(shelf: Shelf) -> Iterator[Resource]:
         yield Resource(uri, partial(_file, uri=uri), anchors.get(uri, ()))
 
 
-def _file(shelf: Shelf, uri: str) -> bytes:
+def _file(shelf: RenderContext, uri: str) -> bytes:
     return _made(shelf)[uri]
 
 
 @once
-def _made(shelf: Shelf) -> dict[str, bytes]:
+def _made(shelf: RenderContext) -> dict[str, bytes]:
     """Made together: the worker's version follows from all that it keeps."""
     pages = [file for id in shelf.catalog.exercises for file in cue_sheet.files(shelf, id)] + handout_page.files(shelf)
     return dict([*pages, *offline.files(shelf, pages)])

@@ -13,7 +13,7 @@ from ...catalog import entries
 from ...handout import doses, limits
 from ...handout.successors import shown
 from ..addresses import url
-from ..context import Desk, Link, Shelf
+from ..context import Link, PageContext, RenderContext
 from ..pages import indexes
 from ..templating import render
 from . import scripts
@@ -47,7 +47,7 @@ class HandoutPage:
     description: str = "Exercises with pictures, short cues and how much to do, on one page."
 
 
-def beginning_with(desk: Desk, id: str) -> str:
+def beginning_with(desk: PageContext, id: str) -> str:
     """The link to a new handout that begins with an exercise; without scripts it leads to the exercise in the list of sheets."""
     return desk.href(PAGE, f"{ADD}{id}")
 
@@ -62,7 +62,7 @@ def uris() -> list[str]:
     return [DATA, STYLE, *(uri for uri, _ in scripts.handout())]
 
 
-def files(shelf: Shelf) -> list[tuple[str, bytes]]:
+def files(shelf: RenderContext) -> list[tuple[str, bytes]]:
     """All files of the handout page, with their bytes."""
     made = {PAGE: render("handout.html.jinja", page=_model(shelf)), STYLE: render("handout.css.jinja"),
             DATA: json.dumps(data(shelf), ensure_ascii=False, separators=(",", ":"), sort_keys=True) + "\n"}
@@ -70,7 +70,7 @@ def files(shelf: Shelf) -> list[tuple[str, bytes]]:
             *scripts.handout()]
 
 
-def data(shelf: Shelf) -> dict[str, object]:
+def data(shelf: RenderContext) -> dict[str, object]:
     """What the scripts need, as JSON values: rules of a link, names of exercises, successors of retired ids, ranges of doses."""
     exercises, moved, programme = shelf.catalog.exercises, shelf.catalog.moved, shelf.catalog.programme
     known = shown(exercises, moved.data.exercises if moved else {})
@@ -83,7 +83,7 @@ def data(shelf: Shelf) -> dict[str, object]:
     }
 
 
-def _model(shelf: Shelf) -> HandoutPage:
+def _model(shelf: RenderContext) -> HandoutPage:
     desk = shelf.at(PAGE)
     return HandoutPage(
         handbook=shelf.handbook, address=shelf.site.at(url(PAGE)), offline=shelf.site.offline,

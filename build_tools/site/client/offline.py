@@ -11,18 +11,18 @@ from collections.abc import Iterable
 from hashlib import sha256
 
 from ..addresses import url
-from ..context import Desk, Link, Shelf
+from ..context import Link, PageContext, RenderContext
 from ..templating import render
 
 KEEP, KEEP_SCRIPT, WORKER = "keep/index.html", "keep/keep.js", "sw.js"
 
 
-def kept_at(desk: Desk, id: str) -> str:
+def kept_at(desk: PageContext, id: str) -> str:
     """The link that keeps an exercise's cue sheet."""
     return desk.href(KEEP, id)
 
 
-def files(shelf: Shelf, pages: Iterable[tuple[str, bytes]]) -> list[tuple[str, bytes]]:
+def files(shelf: RenderContext, pages: Iterable[tuple[str, bytes]]) -> list[tuple[str, bytes]]:
     """The page that keeps sheets, its script and the worker.
 
     ``pages``: the client's pages and their files. A worker of other pages is another

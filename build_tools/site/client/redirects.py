@@ -14,12 +14,12 @@ from functools import partial
 from ...catalog.bibliography import apa as referencing
 from ...catalog.load import Catalog
 from ...committed.addresses import FOLDERS
-from ..context import Shelf
+from ..context import RenderContext
 from ..resource import Resource
 from ..templating import render
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """A page at every retired address whose successor lives."""
     moved = shelf.catalog.moved
     if moved is None:
@@ -31,7 +31,7 @@ def resources(shelf: Shelf) -> Iterator[Resource]:
                 yield Resource(f"{folder}/{old}/index.html", partial(_page, kind=kind, folder=folder, new=new))
 
 
-def _page(shelf: Shelf, kind: str, folder: str, new: str) -> bytes:
+def _page(shelf: RenderContext, kind: str, folder: str, new: str) -> bytes:
     target = f"../../{folder}/{new}/"
     # Without a known address the canonical link is relative, which RFC 6596 allows.
     canonical = shelf.site.at(f"{folder}/{new}/") or target

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from ...catalog.bibliography import apa as referencing
 from ..addresses import url
-from ..context import Desk, Shelf
+from ..context import PageContext, RenderContext
 from ..figures import file as figure_file
 from . import cue_sheet, handout_page, offline, scripts
 
@@ -40,7 +40,7 @@ class Share:
     """The service worker that keeps cue sheets; None when nothing is to be kept."""
 
 
-def view(desk: Desk, id: str, keys: list[str]) -> Share:
+def view(desk: PageContext, id: str, keys: list[str]) -> Share:
     """What is passed on from the page of exercise ``id``, which cites ``keys``."""
     shelf, sheet = desk.shelf, desk.href(cue_sheet.uri(id))
     svg, png = cue_sheet.qr_uris(id)
@@ -57,12 +57,12 @@ def bibtex_uri(id: str) -> str:
     return f"exercises/{id}/sources.bib"
 
 
-def bibtex(shelf: Shelf, keys: list[str]) -> bytes:
+def bibtex(shelf: RenderContext, keys: list[str]) -> bytes:
     """The records of ``keys`` as one BibTeX file."""
     return "\n".join(shelf.catalog.references[key].bibtex.strip() + "\n" for key in keys).encode()
 
 
-def _sources(shelf: Shelf, id: str, keys: list[str]) -> str:
+def _sources(shelf: RenderContext, id: str, keys: list[str]) -> str:
     if not keys:
         return ""
     head = f"Sources of “{shelf.catalog.exercises[id].data.name}” ({shelf.handbook.title})"
@@ -70,12 +70,12 @@ def _sources(shelf: Shelf, id: str, keys: list[str]) -> str:
     return "\n".join([head, *_where(shelf, id), "", *told])
 
 
-def _figure(shelf: Shelf, id: str) -> str:
+def _figure(shelf: RenderContext, id: str) -> str:
     name = shelf.catalog.exercises[id].data.name
     return " ".join([f"{name}: start and finish.", *figure_file.credits(shelf), *_where(shelf, id)])
 
 
-def _where(shelf: Shelf, id: str) -> list[str]:
+def _where(shelf: RenderContext, id: str) -> list[str]:
     """The page's own address; nothing while it is unknown."""
     at = shelf.site.at(url(f"exercises/{id}.md"))
     return [at] if at else []

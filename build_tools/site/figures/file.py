@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import partial
 
-from ..context import Shelf, once
+from ..context import RenderContext, once
 from ..escape import xml_text
 from ..resource import Resource
 from ..templating import render
@@ -62,7 +62,7 @@ class FigureFile:
         return self.words_top + 17 * len(self.foot) + EDGE // 2
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """A file for each exercise."""
     for id in shelf.catalog.exercises:
         yield Resource(uri(id), partial(file, id=id))
@@ -73,22 +73,22 @@ def uri(id: str) -> str:
     return f"figures/exercises/{id}/posture.svg"
 
 
-def credits(shelf: Shelf) -> list[str]:
+def credits(shelf: RenderContext) -> list[str]:
     """What a figure rests on, and whose it is."""
     return [LENGTHS, f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}."]
 
 
-def posture(shelf: Shelf, exercise: str, id: str) -> Figure:
+def posture(shelf: RenderContext, exercise: str, id: str) -> Figure:
     """The figure of an exercise, with the id that it has on its page."""
     return replace(_laid_out(shelf, exercise), id=id)
 
 
 @once
-def _laid_out(shelf: Shelf, exercise: str) -> Figure:
+def _laid_out(shelf: RenderContext, exercise: str) -> Figure:
     return figure("figure", shelf.catalog.exercises[exercise].data, shelf.vocabulary)
 
 
-def file(shelf: Shelf, id: str) -> bytes:
+def file(shelf: RenderContext, id: str) -> bytes:
     """The stand-alone SVG of one exercise."""
     drawn = posture(shelf, id, "figure")
     paragraphs = [f"{drawn.position}. {pose.label}: {pose.says}." for pose in (drawn.poses[0], drawn.poses[-1])]

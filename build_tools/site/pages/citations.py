@@ -9,7 +9,7 @@ from typing import Any
 from ...catalog import entries
 from ...catalog.walk import Statement, statements
 from ...movement.load import body_weight
-from ..context import Shelf, once, part_anchor
+from ..context import RenderContext, once, part_anchor
 from ..sections import care as care_view
 from . import programme
 
@@ -30,7 +30,7 @@ class Mention:
 
 
 @once
-def mentions(shelf: Shelf) -> dict[str, list[Mention]]:
+def mentions(shelf: RenderContext) -> dict[str, list[Mention]]:
     """Reference key -> statements that cite it, in the catalog's order."""
     found: dict[str, list[Mention]] = defaultdict(list)
     for statement in statements(shelf.catalog):
@@ -43,7 +43,7 @@ def mentions(shelf: Shelf) -> dict[str, list[Mention]]:
     return found
 
 
-def _place(shelf: Shelf, statement: Statement) -> tuple[str, str, str]:
+def _place(shelf: RenderContext, statement: Statement) -> tuple[str, str, str]:
     data, path = statement.entry.data, statement.path
     if isinstance(data, entries.Exercise):
         anchor = {"emphasis": f"claim-{int(path[1]) + 1}" if path[0] == "emphasis" else "", "cues": "how-to-do-it",
@@ -59,7 +59,7 @@ def _place(shelf: Shelf, statement: Statement) -> tuple[str, str, str]:
     return "methods.md", "conventions", "Conventions"
 
 
-def _text(shelf: Shelf, statement: Statement) -> str:
+def _text(shelf: RenderContext, statement: Statement) -> str:
     basis: Any = statement.basis
     if isinstance(basis, entries.Claim):
         return shelf.conclusions.of(statement.entry.id)[int(statement.path[1])].sentence

@@ -8,12 +8,12 @@ from functools import partial
 
 from ...catalog import json_schema
 from ..client import share
-from ..context import Shelf
+from ..context import RenderContext
 from ..resource import Resource, finished
 from . import exercise
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """All of them."""
     for id in shelf.catalog.exercises:
         if keys := exercise.cited(shelf, id):

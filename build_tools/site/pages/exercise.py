@@ -18,7 +18,7 @@ from ...movement.load import body_weight
 from ...movement.posture.words import KeyPosture, key_postures
 from ..client import share
 from ..client.share import Share
-from ..context import Desk, Grounds, Link, Shelf, once
+from ..context import Grounds, Link, PageContext, RenderContext, once
 from ..figures import file as figure_file
 from ..figures.figure import html
 from ..resource import Resource
@@ -114,23 +114,23 @@ class ExercisePage:
     notice_href: str
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """A page for each exercise."""
     for id in shelf.catalog.exercises:
         yield Resource(f"exercises/{id}.md", partial(text, id=id), anchors(shelf, id), f"exercises/{id}.yaml")
 
 
-def anchors(shelf: Shelf, id: str) -> list[str]:
+def anchors(shelf: RenderContext, id: str) -> list[str]:
     """The anchors of an exercise's page."""
     return [*SECTIONS, *(f"claim-{n + 1}" for n in range(len(shelf.catalog.exercises[id].data.emphasis)))]
 
 
-def text(shelf: Shelf, id: str) -> str:
+def text(shelf: RenderContext, id: str) -> str:
     """The page as Markdown."""
     return render("exercise.md.jinja", page=model(shelf, id))
 
 
-def model(shelf: Shelf, id: str) -> ExercisePage:
+def model(shelf: RenderContext, id: str) -> ExercisePage:
     """What the page shows."""
     exercise, desk, vocabulary = shelf.catalog.exercises[id].data, shelf.at(f"exercises/{id}.md"), shelf.vocabulary
     # Tested before untested, otherwise as written.
@@ -162,7 +162,7 @@ def model(shelf: Shelf, id: str) -> ExercisePage:
 
 
 @once
-def cited(shelf: Shelf, id: str) -> list[str]:
+def cited(shelf: RenderContext, id: str) -> list[str]:
     """Keys of everything that an exercise's page cites, in the order of a reference list."""
     exercise = shelf.catalog.exercises[id].data
     fraction = [exercise.body_weight_fraction] if exercise.body_weight_fraction else []
@@ -172,16 +172,16 @@ def cited(shelf: Shelf, id: str) -> list[str]:
     return cited_on(shelf, keys + [row.study for conclusion in shelf.conclusions.of(id) for c in conclusion.comparisons for row in c.rows])
 
 
-def _body_weight(desk: Desk, exercise: entries.Exercise) -> tuple[str, Grounds] | None:
+def _body_weight(desk: PageContext, exercise: entries.Exercise) -> tuple[str, Grounds] | None:
     share = exercise.body_weight_fraction
     return (body_weight.told(share.value, share.how), desk.grounds(share)) if share else None
 
 
-def _credits(desk: Desk, exercise: entries.Exercise, credit: str) -> list[tuple[Link, str]]:
+def _credits(desk: PageContext, exercise: entries.Exercise, credit: str) -> list[tuple[Link, str]]:
     return [(desk.part(ref), desk.everyday(ref)) for ref, given in exercise.set_credit.items() if given == credit]
 
 
-def figures(shelf: Shelf, id: str) -> list[tuple[str, Comparison]]:
+def figures(shelf: RenderContext, id: str) -> list[tuple[str, Comparison]]:
     """The plots of an exercise's page: the uri of each one's file, and what it shows."""
     return [(figure(conclusion, n), comparison) for conclusion in shelf.conclusions.of(id)
             for n, comparison in enumerate(conclusion.comparisons) if comparisons.has_plot(comparison)]
@@ -192,7 +192,7 @@ def figure(conclusion: Conclusion, n: int) -> str:
     return f"figures/exercises/{conclusion.exercise}/claim-{conclusion.index + 1}-{n + 1}.svg"
 
 
-def _claim(desk: Desk, conclusion: Conclusion, claim: entries.Claim) -> ClaimView:
+def _claim(desk: PageContext, conclusion: Conclusion, claim: entries.Claim) -> ClaimView:
     return ClaimView(
         anchor=f"claim-{conclusion.index + 1}", tested=conclusion.verdict != "untested", sentence=conclusion.sentence,
         verdict=conclusion.verdict, certainty=conclusion.certainty.level if conclusion.certainty else None,
@@ -202,7 +202,7 @@ def _claim(desk: Desk, conclusion: Conclusion, claim: entries.Claim) -> ClaimVie
         grounds=desk.grounds(claim))
 
 
-def claimed(shelf: Shelf, conclusion: Conclusion) -> str:
+def claimed(shelf: RenderContext, conclusion: Conclusion) -> str:
     """The claim itself, as the author makes it."""
     claim = shelf.catalog.exercises[conclusion.exercise].data.emphasis[conclusion.index]
     directions: dict[str, Literal["more", "less", "alike"]] = {"more_than": "more", "less_than": "less", "similar_to": "alike"}
@@ -210,12 +210,12 @@ def claimed(shelf: Shelf, conclusion: Conclusion) -> str:
     return sentences.claimed(shelf.names, asked, tuple(claim.part), directions[claim.direction])
 
 
-def _compared_in(desk: Desk, id: str) -> list[tuple[Link, str]]:
+def _compared_in(desk: PageContext, id: str) -> list[tuple[Link, str]]:
     """Claims on other pages that compare with this exercise."""
     return [(desk.exercise(other, f"claim-{c.index + 1}"), c.sentence) for other, c in desk.shelf.compared_in.get(id, [])]
 
 
-def _swaps(desk: Desk, id: str) -> list[SwapView]:
+def _swaps(desk: PageContext, id: str) -> list[SwapView]:
     """Swaps written here, and exercises that name this one as theirs."""
     exercises, vocabulary = desk.shelf.catalog.exercises, desk.shelf.vocabulary
     ids = list(dict.fromkeys([*exercises[id].data.swaps, *desk.shelf.swaps_from.get(id, [])]))

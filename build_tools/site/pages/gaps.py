@@ -9,9 +9,9 @@ from typing import NamedTuple
 
 from ...catalog import entries
 from ...clock import months_after
-from ...evidence.model import Comparison, Conclusion, Field
+from ...evidence.model import Comparison, Conclusion, PartEvidence
 from ...evidence.threshold import above, below
-from ..context import Desk, Link, Shelf
+from ..context import Link, PageContext, RenderContext
 from ..resource import Resource
 from ..sections.comparison import asked
 from ..templating import render, sentence
@@ -46,19 +46,19 @@ class GapsPage:
     reviews: list[tuple[Link, date]]
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """The page."""
     yield Resource(URI, text, SECTIONS)
 
 
-def text(shelf: Shelf) -> str:
+def text(shelf: RenderContext) -> str:
     """The page as Markdown."""
     return render("gaps.md.jinja", page=model(shelf), meta={
         "title": "Gaps", "description": "What is commonly taught but untested, where studies disagree, and where little is known.",
         "hide": ["navigation", "toc"]})
 
 
-def model(shelf: Shelf) -> GapsPage:
+def model(shelf: RenderContext) -> GapsPage:
     """What the page shows."""
     desk = shelf.at(URI)
     conclusions = [c for id in shelf.catalog.exercises for c in shelf.conclusions.of(id)]
@@ -93,36 +93,36 @@ def thinness(conclusion: Conclusion) -> list[str]:
     return why
 
 
-def _claim(shelf: Shelf, conclusion: Conclusion) -> entries.Claim:
+def _claim(shelf: RenderContext, conclusion: Conclusion) -> entries.Claim:
     return shelf.catalog.exercises[conclusion.exercise].data.emphasis[conclusion.index]
 
 
-def _gap(desk: Desk, conclusion: Conclusion, why: str = "") -> Gap:
+def _gap(desk: PageContext, conclusion: Conclusion, why: str = "") -> Gap:
     return Gap(desk.exercise(conclusion.exercise, f"claim-{conclusion.index + 1}"), conclusion.sentence, why)
 
 
-def _mixed(desk: Desk, field: Field, comparison: Comparison) -> Gap:
+def _mixed(desk: PageContext, field: PartEvidence, comparison: Comparison) -> Gap:
     return Gap(desk.part(field.part), comparison.sentence, "")
 
 
-def _taught(desk: Desk, conclusion: Conclusion) -> Gap:
+def _taught(desk: PageContext, conclusion: Conclusion) -> Gap:
     return _gap(desk, conclusion)._replace(sentence=sentence(exercise.claimed(desk.shelf, conclusion)))
 
 
-def _asked(desk: Desk, conclusion: Conclusion, why: list[str]) -> Gap:
+def _asked(desk: PageContext, conclusion: Conclusion, why: list[str]) -> Gap:
     """A claim in short: what is compared."""
     compared = "; ".join(dict.fromkeys(asked(desk.shelf, c.question) for c in conclusion.comparisons))
     return _gap(desk, conclusion, "; ".join(why))._replace(sentence=f"{conclusion.outcome}, {compared}.")
 
 
-def _by_muscle(desk: Desk, gaps: list[tuple[Conclusion, Gap]]) -> list[tuple[Link, list[Gap]]]:
+def _by_muscle(desk: PageContext, gaps: list[tuple[Conclusion, Gap]]) -> list[tuple[Link, list[Gap]]]:
     found: dict[str, list[Gap]] = {}
     for conclusion, gap in gaps:
         found.setdefault(conclusion.parts[0].partition("/")[0], []).append(gap)
     return sorted((desk.part(muscle), listed) for muscle, listed in found.items())
 
 
-def _reviews(desk: Desk) -> list[tuple[Link, date]]:
+def _reviews(desk: PageContext) -> list[tuple[Link, date]]:
     """The entries whose review is due next, or was due longest ago, with the day."""
     shelf = desk.shelf
     months = round(shelf.handbook.conventions.review_interval.value)

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from ...catalog.entries import Exercise
 from ...english import upper_first
-from ..context import Desk, Link, Shelf
+from ..context import Link, PageContext, RenderContext
 from ..resource import Resource
 from ..sections.references import cited_on, formatted
 from ..templating import render
@@ -47,7 +47,7 @@ class MuscleExercises:
 
 
 @dataclass(frozen=True)
-class Region:
+class RegionView:
     """A region of the body and what is listed under it."""
 
     name: str
@@ -56,13 +56,13 @@ class Region:
     exercises: list[MuscleExercises]
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """The three indexes."""
     for section, text in (("exercises", exercises), ("muscles", muscles), ("sources", sources)):
         yield Resource(URIS[section], text, ["top"])
 
 
-def contents(shelf: Shelf, uri: str) -> list[Region]:
+def contents(shelf: RenderContext, uri: str) -> list[RegionView]:
     """Regions in the order of the vocabulary, their muscles in the order that the body is read, and the exercises under each.
 
     An exercise stands once: under the muscle that its author credits first. Regions without muscles are left out.
@@ -73,24 +73,24 @@ def contents(shelf: Shelf, uri: str) -> list[Region]:
         muscles = sorted((key for key, entry in shelf.catalog.muscles.items() if entry.data.region == id),
                          key=lambda key: shelf.catalog.muscles[key].data.name)
         if muscles:
-            made.append(Region(region.name, id, [_muscle(desk, key) for key in muscles],
+            made.append(RegionView(region.name, id, [_muscle(desk, key) for key in muscles],
                                [_exercises(desk, key, under[key]) for key in muscles if key in under]))
     return made
 
 
-def exercises(shelf: Shelf) -> str:
+def exercises(shelf: RenderContext) -> str:
     """The index of exercises, by region and muscle."""
     return render("exercises.md.jinja", regions=contents(shelf, URIS["exercises"]), count=len(shelf.catalog.exercises),
                   meta=_meta("Exercises", "Every exercise of the handbook, by the muscle it is for."))
 
 
-def muscles(shelf: Shelf) -> str:
+def muscles(shelf: RenderContext) -> str:
     """The index of muscles, by region."""
     return render("muscles.md.jinja", regions=contents(shelf, URIS["muscles"]),
                   meta=_meta("Muscles", "Every muscle of the handbook and its parts, in plain words."))
 
 
-def sources(shelf: Shelf) -> str:
+def sources(shelf: RenderContext) -> str:
     """The index of sources, by author and year."""
     desk, references, found = shelf.at(URIS["sources"]), shelf.catalog.references, mentions(shelf)
     rows = [(formatted(desk, key), len(found.get(key, [])), key in shelf.catalog.studies)
@@ -98,7 +98,7 @@ def sources(shelf: Shelf) -> str:
     return render("sources.md.jinja", rows=rows, meta=_meta("Sources", "Every source of the handbook and how much of it was read."))
 
 
-def by_region(shelf: Shelf) -> list[tuple[str, list[str]]]:
+def by_region(shelf: RenderContext) -> list[tuple[str, list[str]]]:
     """Regions in the order of the vocabulary, each with the ids of its exercises by name. An exercise stands once."""
     muscles, exercises = shelf.catalog.muscles, shelf.catalog.exercises
     listed: dict[str, list[str]] = {region: [] for region in shelf.vocabulary.regions}
@@ -108,7 +108,7 @@ def by_region(shelf: Shelf) -> list[tuple[str, list[str]]]:
             for id, region in shelf.vocabulary.regions.items() if listed[id]]
 
 
-def _under(shelf: Shelf) -> dict[str, list[str]]:
+def _under(shelf: RenderContext) -> dict[str, list[str]]:
     """Muscle -> ids of the exercises listed under it."""
     under: dict[str, list[str]] = {}
     for id, entry in shelf.catalog.exercises.items():
@@ -122,7 +122,7 @@ def _first_credited(exercise: Exercise) -> str:
     return (direct or list(exercise.set_credit))[0].split("/")[0]
 
 
-def _muscle(desk: Desk, id: str) -> MuscleContents:
+def _muscle(desk: PageContext, id: str) -> MuscleContents:
     muscle = desk.shelf.catalog.muscles[id].data
     parts = [desk.part(f"{id}/{part}") for part in muscle.parts]
     return MuscleContents(upper_first(muscle.everyday), desk.part(id), muscle.summary,
@@ -130,7 +130,7 @@ def _muscle(desk: Desk, id: str) -> MuscleContents:
                            for link, data in zip(parts, muscle.parts.values(), strict=True)])
 
 
-def _exercises(desk: Desk, id: str, ids: list[str]) -> MuscleExercises:
+def _exercises(desk: PageContext, id: str, ids: list[str]) -> MuscleExercises:
     vocabulary, lines = desk.shelf.vocabulary, []
     for exercise_id in ids:
         data = desk.shelf.catalog.exercises[exercise_id].data

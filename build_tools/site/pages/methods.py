@@ -12,7 +12,7 @@ from ...english import upper_first
 from ...evidence.certainty import RULES
 from ...evidence.certainty_words import MEANING
 from ...evidence.model import Comparison, Conclusion
-from ..context import Desk, Grounds, Link, Shelf
+from ..context import Grounds, Link, PageContext, RenderContext
 from ..sections import comparison as comparisons
 from ..sections import labels as words
 from ..sections.comparison import ComparisonView, RowView
@@ -47,7 +47,7 @@ class Piece(NamedTuple):
 
 
 @dataclass(frozen=True)
-class Example:
+class WorkedExample:
     """One claim on its whole way from the printed number to the sentence."""
 
     claim: Link
@@ -83,23 +83,23 @@ class CorrelationView:
     grounds: Grounds
 
 
-def example(shelf: Shelf, uri: str) -> str:
+def example(shelf: RenderContext, uri: str) -> str:
     """The worked example, or a sentence that there is none yet."""
     return render("methods_example.html.jinja", example=_example(shelf.at(uri)))
 
 
-def verdicts(shelf: Shelf, uri: str) -> str:
+def verdicts(shelf: RenderContext, uri: str) -> str:
     """What each verdict means."""
     return render("methods_words.html.jinja", words=list(VERDICTS.items()))
 
 
-def levels(shelf: Shelf, uri: str) -> str:
+def levels(shelf: RenderContext, uri: str) -> str:
     """What each word of certainty means, from the highest."""
     told = [(level, f"{meaning} In a sentence: “{WORDING[level]}”.") for level, meaning in MEANING.items()]
     return render("methods_words.html.jinja", words=told)
 
 
-def rules(shelf: Shelf, uri: str) -> str:
+def rules(shelf: RenderContext, uri: str) -> str:
     """The rules of certainty, by domain, each with what it follows."""
     desk = shelf.at(uri)
     domains: dict[str, list[tuple[str, list[Piece]]]] = {}
@@ -108,7 +108,7 @@ def rules(shelf: Shelf, uri: str) -> str:
     return render("methods_rules.html.jinja", domains=list(domains.items()))
 
 
-def linked(desk: Desk, text: str) -> list[Piece]:
+def linked(desk: PageContext, text: str) -> list[Piece]:
     """Text whose DOIs lead to the handbook's own page on them, or else to the publisher."""
     ours = {reference.doi.lower(): key for key, reference in desk.shelf.catalog.references.items() if reference.doi}
     pieces: list[Piece] = []
@@ -121,7 +121,7 @@ def linked(desk: Desk, text: str) -> list[Piece]:
     return pieces
 
 
-def conventions(shelf: Shelf, uri: str) -> str:
+def conventions(shelf: RenderContext, uri: str) -> str:
     """Every convention with its value, its reason, and what changes if it were otherwise."""
     desk = shelf.at(uri)
     sensitive = _sensitive(desk)
@@ -133,14 +133,14 @@ def conventions(shelf: Shelf, uri: str) -> str:
     return render("methods_conventions.html.jinja", conventions=views, assumed=assumed, sensitive=sensitive)
 
 
-def chosen(shelf: Shelf) -> tuple[Conclusion, Comparison] | None:
+def chosen(shelf: RenderContext) -> tuple[Conclusion, Comparison] | None:
     """The claim of the worked example: the first with an estimate; several samples and growth come before one and the rest."""
     pairs = [(conclusion, c) for id in shelf.catalog.exercises for conclusion in shelf.conclusions.of(id) for c in conclusion.comparisons
              if c.estimate and any(row.estimate for row in c.rows)]
     return min(pairs, key=lambda p: (sum(row.estimate is not None for row in p[1].rows) == 1, p[0].outcome != "growth"), default=None)
 
 
-def _example(desk: Desk) -> Example | None:
+def _example(desk: PageContext) -> WorkedExample | None:
     found = chosen(desk.shelf)
     if found is None:
         return None
@@ -151,13 +151,13 @@ def _example(desk: Desk) -> Example | None:
     file = exercise.figure(conclusion, conclusion.comparisons.index(comparison))
     shown = comparisons.view(desk, comparison, file)
     steps = shown.certainty.steps if shown.certainty else []
-    return Example(
+    return WorkedExample(
         claim=desk.exercise(conclusion.exercise, f"claim-{conclusion.index + 1}"), claimed=exercise.claimed(desk.shelf, conclusion),
         measured=words.MEASURED[conclusion.outcome], row=comparisons.row(desk, first), how=first.how,
         others=len(comparison.rows) - 1, pooled=comparisons.told(estimate),
         conclusion=conclusion, comparison=shown, steps=[step for n, step in enumerate(steps) if n == 0 or step[0]])
 
 
-def _sensitive(desk: Desk) -> list[tuple[Link, str]]:
+def _sensitive(desk: PageContext) -> list[tuple[Link, str]]:
     return [(desk.exercise(id, f"claim-{c.index + 1}"), sentence) for id in desk.shelf.catalog.exercises
             for c in desk.shelf.conclusions.of(id) for sentence in dict.fromkeys(p.sensitive for p in c.comparisons) if sentence]

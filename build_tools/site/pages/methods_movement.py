@@ -12,12 +12,12 @@ from ...movement.length.grid import MuscleGrid
 from ...movement.load.curve import HIGH
 from ...movement.load.moments import CARRIED_BY_LEGS, MOVED_BY_LIMBS
 from ...movement.posture.body import REFERENCE
-from ..context import Shelf
+from ..context import RenderContext
 from ..templating import render
 
 
 @dataclass(frozen=True)
-class Checked:
+class CheckedMuscle:
     """One muscle of the model: its range, its checks, and what they leave open."""
 
     muscle: ModelMuscle
@@ -32,7 +32,7 @@ class Checked:
 
 
 @dataclass(frozen=True)
-class Page:
+class MovementPassage:
     """Everything the template shows."""
 
     body: str
@@ -41,25 +41,25 @@ class Page:
     limbs: int
     factor: float
     models: list[SourceModel]
-    muscles: list[Checked]
+    muscles: list[CheckedMuscle]
     left_out: list[tuple[str, str]]
     sources: dict[str, PublishedSource]
 
 
-def lengths(shelf: Shelf, uri: str) -> str:
+def lengths(shelf: RenderContext, uri: str) -> str:
     """What is computed, from what, how it was checked; without a model, that there is none."""
     model = shelf.catalog.model.data if shelf.catalog.model else None
     found = [_checked(muscle, shelf.catalog.length_tables[muscle.table]) for muscle in (model.muscles.values() if model else ())
              if muscle.table in shelf.catalog.length_tables]
-    return render("methods_movement.html.jinja", page=Page(
+    return render("methods_movement.html.jinja", page=MovementPassage(
         body=f"{REFERENCE.stature:.2f} m, {REFERENCE.mass:.0f} kg", high=round(100 * HIGH), legs=round(100 * CARRIED_BY_LEGS),
         limbs=round(100 * MOVED_BY_LIMBS), factor=published.FACTOR, models=list(model.models.values()) if model else [],
         muscles=found, left_out=[(out.name, out.because) for out in model.left_out] if model else [],
         sources=model.sources if model else {}))
 
 
-def _checked(muscle: ModelMuscle, table: Grid) -> Checked:
+def _checked(muscle: ModelMuscle, table: Grid) -> CheckedMuscle:
     grid = MuscleGrid(muscle, table)
     checks = list(published.checks(grid))
     box = listed([f"{joint} {low:g}° to {high:g}°".replace("-", "\N{MINUS SIGN}") for joint, (low, high) in muscle.box.items()])
-    return Checked(muscle, box, published.passes(grid), checks)
+    return CheckedMuscle(muscle, box, published.passes(grid), checks)

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from functools import partial
 
 from ...catalog import entries
-from ...evidence.model import Field
-from ..context import MUSCLE_SECTIONS, Desk, Grounds, Link, Shelf, part_anchor
+from ...evidence.model import PartEvidence
+from ..context import MUSCLE_SECTIONS, Grounds, Link, PageContext, RenderContext, part_anchor
 from ..resource import Resource
 from ..sections import labels as words
 from ..sections import ranking as standings
@@ -50,23 +50,23 @@ class MusclePage:
     notice_href: str
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """A page for each muscle."""
     for id in shelf.catalog.muscles:
         yield Resource(f"muscles/{id}.md", partial(text, id=id), anchors(shelf, id), f"muscles/{id}.yaml")
 
 
-def anchors(shelf: Shelf, id: str) -> list[str]:
+def anchors(shelf: RenderContext, id: str) -> list[str]:
     """The anchors of a muscle's page."""
     return [*MUSCLE_SECTIONS, *(part_anchor(part) for part in shelf.catalog.muscles[id].data.parts)]
 
 
-def text(shelf: Shelf, id: str) -> str:
+def text(shelf: RenderContext, id: str) -> str:
     """The page as Markdown."""
     return render("muscle.md.jinja", page=model(shelf, id))
 
 
-def model(shelf: Shelf, id: str) -> MusclePage:
+def model(shelf: RenderContext, id: str) -> MusclePage:
     """What the page shows."""
     muscle, desk = shelf.catalog.muscles[id].data, shelf.at(f"muscles/{id}.md")
     refs = [id, *(f"{id}/{part}" for part in muscle.parts)]
@@ -86,12 +86,12 @@ def model(shelf: Shelf, id: str) -> MusclePage:
         notice=shelf.handbook.notice.short, notice_href=desk.href("cautions.md"))
 
 
-def credited(desk: Desk, ref: str, credit: str) -> list[Link]:
+def credited(desk: PageContext, ref: str, credit: str) -> list[Link]:
     """Exercises whose sets count towards a part (or the whole muscle) in this way, by name."""
     return sorted(desk.exercise(id) for id, e in desk.shelf.catalog.exercises.items() if e.data.set_credit.get(ref) == credit)
 
 
-def _part(desk: Desk, ref: str, part: entries.Part, fields: list[Field]) -> PartView:
+def _part(desk: PageContext, ref: str, part: entries.Part, fields: list[PartEvidence]) -> PartView:
     joints = desk.shelf.vocabulary.joints
     return PartView(
         anchor=part_anchor(ref.partition("/")[2]), part=part, crosses=[joints[j].name.lower() for j in part.crosses],
@@ -99,6 +99,6 @@ def _part(desk: Desk, ref: str, part: entries.Part, fields: list[Field]) -> Part
         by_length=by_length(desk, ref), direct=credited(desk, ref, "direct"), indirect=credited(desk, ref, "indirect"))
 
 
-def _order(field: Field) -> tuple[int, str]:
+def _order(field: PartEvidence) -> tuple[int, str]:
     """Growth first, then the other outcomes apart; ratios to another part last within each."""
     return list(words.OUTCOMES).index(field.outcome), field.relative_to or ""

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 
 from ...catalog.care import HELP_AT_ONCE
-from ..context import Shelf
+from ..context import RenderContext
 from ..sections import care as care_view
 from ..templating import render
 from . import methods, methods_movement
@@ -15,7 +15,7 @@ from .indexes import contents
 _MARKER = re.compile(r"^<!-- handbook: ([a-z ]+) -->$", re.MULTILINE)
 
 
-def fill(shelf: Shelf, uri: str, text: str) -> str:
+def fill(shelf: RenderContext, uri: str, text: str) -> str:
     """The page ``uri`` with its markers replaced. An unknown marker raises ``ValueError``."""
     def passage(match: re.Match[str]) -> str:
         make = _PASSAGES.get(match[1])
@@ -26,19 +26,19 @@ def fill(shelf: Shelf, uri: str, text: str) -> str:
     return _MARKER.sub(passage, text)
 
 
-def _contents(shelf: Shelf, uri: str) -> str:
+def _contents(shelf: RenderContext, uri: str) -> str:
     return render("contents.html.jinja", regions=contents(shelf, uri))
 
 
-def _notice(shelf: Shelf, uri: str) -> str:
+def _notice(shelf: RenderContext, uri: str) -> str:
     return render("notice.html.jinja", notice=shelf.handbook.notice, heading=HELP_AT_ONCE)
 
 
-def _by_concern(shelf: Shelf, uri: str) -> str:
+def _by_concern(shelf: RenderContext, uri: str) -> str:
     return render("by_concern.html.jinja", concerns=care_view.by_concern(shelf.at(uri)))
 
 
-_PASSAGES: dict[str, Callable[[Shelf, str], str]] = {
+_PASSAGES: dict[str, Callable[[RenderContext, str], str]] = {
     "contents": _contents, "notice": _notice, "by concern": _by_concern, "worked example": methods.example, "verdicts": methods.verdicts,
     "levels of certainty": methods.levels, "rules of certainty": methods.rules, "conventions": methods.conventions,
     "posture length and load": methods_movement.lengths}

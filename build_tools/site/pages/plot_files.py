@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import partial
 
 from ...catalog.bibliography import apa as referencing
-from ..context import Shelf
+from ..context import RenderContext
 from ..escape import xml_text
 from ..plots import curve_pair, curves
 from ..plots.curve_plot import CurvePlot
@@ -46,7 +46,7 @@ class PlotFile:
         return self.top + self.plot.height + 24 + 17 * len(self.foot) + self.edge // 2
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """Every plot as a file."""
     for uri, draw, keys in _plots(shelf):
         yield Resource(uri, partial(_interval_file, uri=uri, draw=draw, keys=keys))
@@ -54,15 +54,15 @@ def resources(shelf: Shelf) -> Iterator[Resource]:
         yield Resource(uri, partial(_curve_file, drawn=drawn))
 
 
-def _interval_file(shelf: Shelf, uri: str, draw: Callable[[str], Plot], keys: list[str]) -> bytes:
+def _interval_file(shelf: RenderContext, uri: str, draw: Callable[[str], Plot], keys: list[str]) -> bytes:
     return plot_file(shelf, draw(uri), [_credit(shelf, key) for key in keys])
 
 
-def _curve_file(shelf: Shelf, drawn: CurvePlot) -> bytes:
+def _curve_file(shelf: RenderContext, drawn: CurvePlot) -> bytes:
     return plot_file(shelf, drawn, curves.credits(shelf))
 
 
-def _plots(shelf: Shelf) -> list[tuple[str, Callable[[str], Plot], list[str]]]:
+def _plots(shelf: RenderContext) -> list[tuple[str, Callable[[str], Plot], list[str]]]:
     """Every plot of the handbook: where its file is, how it is drawn, and the studies it rests on."""
     found: list[tuple[str, Callable[[str], Plot], list[str]]] = []
     for id in shelf.catalog.exercises:
@@ -75,7 +75,7 @@ def _plots(shelf: Shelf) -> list[tuple[str, Callable[[str], Plot], list[str]]]:
     return found
 
 
-def _curves(shelf: Shelf) -> list[tuple[str, CurvePlot]]:
+def _curves(shelf: RenderContext) -> list[tuple[str, CurvePlot]]:
     """Every plot of load and length: where its file is, and the plot."""
     found = []
     for id in shelf.catalog.exercises:
@@ -86,7 +86,7 @@ def _curves(shelf: Shelf) -> list[tuple[str, CurvePlot]]:
     return found
 
 
-def plot_file(shelf: Shelf, plot: Plot | CurvePlot, credits: list[str]) -> bytes:
+def plot_file(shelf: RenderContext, plot: Plot | CurvePlot, credits: list[str]) -> bytes:
     """The stand-alone SVG of a plot that rests on what ``credits`` name."""
     paragraphs = [plot.key, plot.basis if isinstance(plot, CurvePlot) else "", f"Sources: {'; '.join(credits)}.",
                   f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}."]
@@ -96,7 +96,7 @@ def plot_file(shelf: Shelf, plot: Plot | CurvePlot, credits: list[str]) -> bytes
     return xml_text(drawn).encode()
 
 
-def _credit(shelf: Shelf, key: str) -> str:
+def _credit(shelf: RenderContext, key: str) -> str:
     reference = shelf.catalog.references[key]
     named = referencing.short(reference, shelf.letters[key])
     return f"{named}, https://doi.org/{reference.doi}" if reference.doi else named

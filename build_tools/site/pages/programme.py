@@ -11,7 +11,7 @@ from ...catalog import care, entries
 from ...catalog.walk import Path, statements
 from ...english import counted
 from ...planning.load_prediction import NotCovered, one_repetition_maximum
-from ..context import Desk, Grounds, Link, Shelf
+from ..context import Grounds, Link, PageContext, RenderContext
 from ..resource import Resource
 from ..sections import care as care_view
 from ..sections import equations as equation_words
@@ -32,7 +32,7 @@ SET = (100, 5)
 
 
 @dataclass(frozen=True)
-class Stated:
+class StatedView:
     """Something authored, and what it rests on."""
 
     data: Any
@@ -47,18 +47,18 @@ class DoseView:
     name: str
     span: str
     sure: str
-    stated: Stated
+    stated: StatedView
     muscles: list[tuple[Link, str]]
     """Muscles with a range of their own."""
 
 
 @dataclass(frozen=True)
-class Group:
+class AdviceGroup:
     """Advice under one heading, and whom to ask where that matters."""
 
     anchor: str
     name: str
-    advice: list[Stated]
+    advice: list[StatedView]
     ask: str | None = None
     care: CareView | None = None
 
@@ -71,7 +71,7 @@ class EquationView:
     holds: str
     predicted: str
     made_for: list[Link]
-    stated: Stated
+    stated: StatedView
 
 
 @dataclass(frozen=True)
@@ -80,24 +80,24 @@ class ProgrammePage:
 
     goals: list[tuple[str, str, list[DoseView]]]
     """Anchor, heading and ranges of each goal."""
-    credits: list[tuple[str, Stated]]
-    topics: list[Group]
-    careful: list[Group]
+    credits: list[tuple[str, StatedView]]
+    topics: list[AdviceGroup]
+    careful: list[AdviceGroup]
     prediction: entries.LoadPrediction
     equations: list[EquationView]
-    tables: list[Stated]
-    facts: list[Stated]
-    timing: list[tuple[str, Stated]]
+    tables: list[StatedView]
+    facts: list[StatedView]
+    timing: list[tuple[str, StatedView]]
     sources: list[Formatted]
     reviewed: date
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """The page."""
     yield Resource(URI, text, anchors(shelf), "programme.yaml" if shelf.catalog.programme else None)
 
 
-def text(shelf: Shelf) -> str:
+def text(shelf: RenderContext) -> str:
     """The page as Markdown."""
     desk = shelf.at(URI)
     return render("programme.md.jinja", page=model(desk) if shelf.catalog.programme else None, set=SET,
@@ -106,7 +106,7 @@ def text(shelf: Shelf) -> str:
         "description": "Sets, days, load, rest and effort for growth and for strength, each with what it rests on and what is not known."})
 
 
-def anchors(shelf: Shelf) -> list[str]:
+def anchors(shelf: RenderContext) -> list[str]:
     """The anchors of the page; a catalog without a programme has a page that says so."""
     if shelf.catalog.programme is None:
         return ["top"]
@@ -139,7 +139,7 @@ def _paths(programme: entries.Programme) -> Iterator[Path]:
     yield from (("credits",), ("timing",))
 
 
-def model(desk: Desk) -> ProgrammePage:
+def model(desk: PageContext) -> ProgrammePage:
     """What the page shows."""
     catalog = desk.shelf.catalog
     assert catalog.programme
@@ -152,8 +152,8 @@ def model(desk: Desk) -> ProgrammePage:
         goals=[(goal, GOALS[goal], [_dose(desk, goal, key, dose) for key, dose in doses.items()])
                for goal, doses in programme.goals.items()],
         credits=[("Direct", stated(programme.credits.direct)), ("Indirect", stated(programme.credits.indirect))],
-        topics=[Group(anchor_of(("topics", id)), topic.name, [stated(a) for a in topic.advice]) for id, topic in programme.topics.items()],
-        careful=[Group(anchor_of(("careful", id)), group.name, [stated(a) for a in group.advice], group.ask,
+        topics=[AdviceGroup(anchor_of(("topics", id)), topic.name, [stated(a) for a in topic.advice]) for id, topic in programme.topics.items()],
+        careful=[AdviceGroup(anchor_of(("careful", id)), group.name, [stated(a) for a in group.advice], group.ask,
                       care_view.view(desk, group.concerns, everybody=False))
                  for id, group in programme.careful.items()],
         prediction=prediction,
@@ -163,11 +163,11 @@ def model(desk: Desk) -> ProgrammePage:
         sources=[formatted(desk, key) for key in cited_on(desk.shelf, keys)], reviewed=programme.reviewed)
 
 
-def _stated(desk: Desk) -> Any:
-    return lambda basis: Stated(basis, desk.grounds(basis))
+def _stated(desk: PageContext) -> Any:
+    return lambda basis: StatedView(basis, desk.grounds(basis))
 
 
-def _dose(desk: Desk, goal: str, key: str, dose: entries.Dose) -> DoseView:
+def _dose(desk: PageContext, goal: str, key: str, dose: entries.Dose) -> DoseView:
     return DoseView(anchor_of(("goals", goal, key)), DOSES[key], span(dose.low, dose.high), sure(desk.shelf, dose), _stated(desk)(dose),
                     [(desk.part(muscle), span(ends.low, ends.high)) for muscle, ends in dose.muscles.items()
                      if muscle in desk.shelf.catalog.muscles])
@@ -180,7 +180,7 @@ def span(low: float | None, high: float | None) -> str:
     return f"{low:g}" if low == high else f"{low:g} to {high:g}"
 
 
-def sure(shelf: Shelf, basis: entries.Basis) -> str:
+def sure(shelf: RenderContext, basis: entries.Basis) -> str:
     """What a range rests on, in a few words: how many sources and how much of them was read, or common practice."""
     if not basis.cites:
         return "common practice"
@@ -189,7 +189,7 @@ def sure(shelf: Shelf, basis: entries.Basis) -> str:
     return f"{counted(len(keys), 'source')}{'' if whole else ', no full text read'}"
 
 
-def _equation(desk: Desk, equation: entries.Equation) -> EquationView:
+def _equation(desk: PageContext, equation: entries.Equation) -> EquationView:
     try:
         predicted = f"{one_repetition_maximum(equation, *SET):.0f}\u00a0kg"
     except NotCovered:

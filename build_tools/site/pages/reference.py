@@ -13,7 +13,7 @@ from ...english import upper_first
 from ...evidence.model import Comparison, Row
 from ...evidence.printed import number
 from ...evidence.printed import value as printed_value
-from ..context import Desk, Link, Shelf
+from ..context import Link, PageContext, RenderContext
 from ..resource import Resource, finished
 from ..sections import labels as words
 from ..sections.comparison import asked, shows
@@ -66,7 +66,7 @@ class ResultView:
     made: list[MadeView]
 
 
-class Notice(NamedTuple):
+class NoticeView(NamedTuple):
     """What was published on the work since."""
 
     says: str
@@ -87,7 +87,7 @@ class SourcePage:
     read: str
     readat: str
     recheck: str
-    notices: list[Notice]
+    notices: list[NoticeView]
     study: entries.Study | None
     design: str
     results: list[ResultView]
@@ -96,7 +96,7 @@ class SourcePage:
     download: str
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """A page and a BibTeX file for each source."""
     studies = shelf.catalog.studies
     for key, reference in shelf.catalog.references.items():
@@ -105,18 +105,18 @@ def resources(shelf: Shelf) -> Iterator[Resource]:
         yield finished(f"sources/{key}.bib", reference.bibtex.encode())
 
 
-def anchors(shelf: Shelf, key: str) -> list[str]:
+def anchors(shelf: RenderContext, key: str) -> list[str]:
     """The anchors of a source's page."""
     study = shelf.catalog.studies.get(key)
     return [*SECTIONS, *(f"result-{n + 1}" for n in range(len(study.data.results) if study else 0))]
 
 
-def text(shelf: Shelf, key: str) -> str:
+def text(shelf: RenderContext, key: str) -> str:
     """The page as Markdown."""
     return render("source.md.jinja", page=model(shelf, key))
 
 
-def model(shelf: Shelf, key: str) -> SourcePage:
+def model(shelf: RenderContext, key: str) -> SourcePage:
     """What the page shows."""
     reference, desk = shelf.catalog.references[key], shelf.at(f"sources/{key}.md")
     entry = shelf.catalog.studies.get(key)
@@ -125,20 +125,20 @@ def model(shelf: Shelf, key: str) -> SourcePage:
         meta={"title": shown.here.text, "description": f"{shown.here.text}: {reference.title}. What was read, the reported numbers, "
               "and what rests on them.", "section": "sources", "hide": ["navigation"], "search": {"boost": 0.5}},
         reference=shown, read=words.read_of(reference.read), readat=reference.readat, recheck=reference.recheck,
-        notices=[Notice(words.NOTICES[notice.kind], f"https://doi.org/{notice.doi}", notice.doi) for notice in reference.notices],
+        notices=[NoticeView(words.NOTICES[notice.kind], f"https://doi.org/{notice.doi}", notice.doi) for notice in reference.notices],
         study=study,
         design=shelf.vocabulary.designs[study.design].name if study else "",
         results=[_result(desk, key, study, n, r) for n, r in enumerate(study.results)] if study else [],
         resting=_resting(desk, mentions(shelf).get(key, [])), bibtex=reference.bibtex.strip(), download=desk.href(f"sources/{key}.bib"))
 
 
-def _resting(desk: Desk, found: list[Mention]) -> list[tuple[Link, list[tuple[Mention, str]]]]:
+def _resting(desk: PageContext, found: list[Mention]) -> list[tuple[Link, list[tuple[Mention, str]]]]:
     ordered = sorted(found, key=lambda m: m.uri)
     return [(Link(group[0].page, desk.href(uri)), [(m, desk.href(m.uri, m.anchor)) for m in group])
             for uri, group in ((uri, list(ms)) for uri, ms in groupby(ordered, key=lambda m: m.uri))]
 
 
-def _result(desk: Desk, key: str, study: entries.Study, index: int, result: entries.Result) -> ResultView:
+def _result(desk: PageContext, key: str, study: entries.Study, index: int, result: entries.Result) -> ResultView:
     measure = desk.shelf.vocabulary.measures[result.measure]
     details = [detail for detail in (_COVERED.get(result.measured or "part"), result.where, result.strength_test) if detail]
     if result.relative_to:
@@ -152,20 +152,20 @@ def _result(desk: Desk, key: str, study: entries.Study, index: int, result: entr
         made=[_made(desk, c, row) for c, row in desk.shelf.readings.get((key, index), [])])
 
 
-def _made(desk: Desk, comparison: Comparison, row: Row) -> MadeView:
+def _made(desk: PageContext, comparison: Comparison, row: Row) -> MadeView:
     question = comparison.question
     href = desk.exercise(question.within).href if question.within else desk.part(question.part).href
     return MadeView(Link(upper_first(asked(desk.shelf, question)), href), shows(row), row.how)
 
 
-def _arm(desk: Desk, arm: entries.Arm, given: entries.Value, unit: str) -> ArmRow:
+def _arm(desk: PageContext, arm: entries.Arm, given: entries.Value, unit: str) -> ArmRow:
     exercise = desk.exercise(arm.treatment) if arm.treatment else None
     same_name = exercise is not None and exercise.text.casefold() == arm.called.casefold()
     differs = f"not our exercise: ours says “{arm.forbidden_by}”" if arm.forbidden_by else arm.differs
     return ArmRow(upper_first(arm.called), exercise, same_name, differs, given.n or arm.n, printed_value(given, unit))
 
 
-def _contrast(desk: Desk, study: entries.Study, contrast: entries.Contrast) -> str:
+def _contrast(desk: PageContext, study: entries.Study, contrast: entries.Contrast) -> str:
     """``More in seated curl than in standing curl; difference 5 %; p < 0.01.``"""
     def side(arm: str, part: str | None) -> str:
         called = study.arms[arm].called

@@ -8,12 +8,12 @@ from ...checks.manuals.manual import Manual
 from ...checks.manuals.numbers import NUMBERS
 from ...checks.manuals.register import rule_manuals
 from ...checks.profile import severity_of
-from ..context import Shelf
+from ..context import RenderContext
 from ..resource import Resource
 from ..templating import render
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """The page."""
     yield Resource("rules.md", text, anchors())
 
@@ -23,7 +23,7 @@ def anchors() -> list[str]:
     return ["top", *(f"rule-{id}" for id in _manuals())]
 
 
-def text(shelf: Shelf) -> str:
+def text(shelf: RenderContext) -> str:
     """The page as Markdown."""
     rules = [(id, severity_of(id, shelf.profile), manual) for id, manual in _manuals().items()]
     return render("rules.md.jinja", rules=rules,

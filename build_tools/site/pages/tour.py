@@ -11,7 +11,7 @@ from ...catalog import entries
 from ...catalog.entries.example import Day, Sets
 from ...planning.plan import DAYS
 from ..client import scripts
-from ..context import Desk, Link, Shelf
+from ..context import Link, PageContext, RenderContext
 from ..resource import Resource
 from ..templating import render
 from . import programme
@@ -38,17 +38,17 @@ class ClientView:
     """What the script reads, as JSON: see ``wish``."""
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """The page."""
     yield Resource(URI, text, anchors(shelf), "example.yaml" if shelf.catalog.example else None)
 
 
-def anchors(shelf: Shelf) -> list[str]:
+def anchors(shelf: RenderContext) -> list[str]:
     """The anchors of the page."""
     return ["top", *(f"client-{number}" for number, _ in enumerate(_clients(shelf), 1))]
 
 
-def text(shelf: Shelf) -> str:
+def text(shelf: RenderContext) -> str:
     """The page as Markdown; a catalog without an example or without a programme has a page that says so."""
     desk, example = shelf.at(URI), shelf.catalog.example
     clients = _clients(shelf)
@@ -72,11 +72,11 @@ def wish(client: entries.Client, equipment: list[str], concerns: list[str]) -> d
             "concerns": [id for id in concerns if id in client.avoid], "days": days}
 
 
-def _clients(shelf: Shelf) -> list[entries.Client]:
+def _clients(shelf: RenderContext) -> list[entries.Client]:
     return shelf.catalog.example.data.clients if shelf.catalog.example and shelf.catalog.programme else []
 
 
-def _view(desk: Desk, number: int, client: entries.Client) -> ClientView:
+def _view(desk: PageContext, number: int, client: entries.Client) -> ClientView:
     vocabulary, catalog = desk.shelf.vocabulary, desk.shelf.catalog
     assert catalog.programme
     sets = catalog.programme.data.goals[client.goal].weekly_sets

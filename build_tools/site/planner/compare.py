@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from ..context import Shelf
+from ..context import RenderContext
 from . import page
 
 URI = "compare.md"
 
 
-def text(shelf: Shelf) -> str:
+def text(shelf: RenderContext) -> str:
     """The page as Markdown."""
     return page.text(shelf, "compare", "Compare",
                      "Two to four exercises side by side: what compares them, load and length, cautions and cues.",

@@ -10,7 +10,7 @@ from typing import Any
 from ...planning import compare_data as compared
 from ...planning import planner_data as data
 from ..client import scripts
-from ..context import Shelf
+from ..context import RenderContext
 from ..resource import Resource, finished
 from . import compare, find, lagging, week
 
@@ -18,7 +18,7 @@ DATA = "data/planner.json"
 _PAGES = (find, compare, lagging, week)
 
 
-def resources(shelf: Shelf) -> Iterator[Resource]:
+def resources(shelf: RenderContext) -> Iterator[Resource]:
     """Pages and scripts, and the data where the catalog has a programme."""
     for page in _PAGES:
         yield Resource(page.URI, page.text, ["top"])
@@ -30,11 +30,11 @@ def resources(shelf: Shelf) -> Iterator[Resource]:
             yield Resource(f"data/compare/{id}.json", partial(_comparison, id=id))
 
 
-def _planner(shelf: Shelf) -> bytes:
+def _planner(shelf: RenderContext) -> bytes:
     return _json(data.planner(shelf.catalog, shelf.conclusions, shelf.courses))
 
 
-def _comparison(shelf: Shelf, id: str) -> bytes:
+def _comparison(shelf: RenderContext, id: str) -> bytes:
     return _json(compared.comparison(shelf.catalog, shelf.courses, id))
 
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from ..context import Shelf
+from ..context import RenderContext
 from . import page
 
 URI = "lagging.md"
 
 
-def text(shelf: Shelf) -> str:
+def text(shelf: RenderContext) -> str:
     """The page as Markdown."""
     return page.text(
         shelf, "lagging", "Lagging part",

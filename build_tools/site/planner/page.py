@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ..client import scripts
-from ..context import Link, Shelf
+from ..context import Link, RenderContext
 from ..templating import render
 
 
@@ -24,7 +24,7 @@ class WorkingPage:
     """The way to the tour, where there is one."""
 
 
-def text(shelf: Shelf, name: str, title: str, description: str, others: list[tuple[str, str]]) -> str:
+def text(shelf: RenderContext, name: str, title: str, description: str, others: list[tuple[str, str]]) -> str:
     """One page as Markdown; ``others`` are titles and uris."""
     desk = shelf.at(f"{name}.md")
     page = WorkingPage(

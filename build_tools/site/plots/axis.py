@@ -41,7 +41,7 @@ class Tick:
 
 
 @dataclass(frozen=True)
-class Axis:
+class PlotAxis:
     """A log-scaled ratio axis between two ratios."""
 
     low: float
@@ -60,14 +60,14 @@ class Axis:
         return [Tick(self.place(m), _WORDS.get(m) or amount(m), anchors.get(m, "middle"), m not in anchors and m != 1) for m in self.marks]
 
 
-def fitting(estimates: list[float], ends: list[float]) -> Axis:
+def fitting(estimates: list[float], ends: list[float]) -> PlotAxis:
     """The narrowest axis that holds every estimate and, within reason, every end of an interval (all ratios > 0)."""
     inner = max((abs(math.log(r)) for r in estimates), default=0)
     far = [abs(math.log(r)) for r in ends] or [inner]
     # One very wide interval must not press all others together: it is cut, with an arrow.
     wanted = max(inner, min(max(far), _ROOM * max(inner, median_low(far))))
     marks = next((m for m in _MARKS if _reach(m) >= wanted - 1e-9), _MARKS[-1])
-    return Axis(marks[0], marks[-1], marks)
+    return PlotAxis(marks[0], marks[-1], marks)
 
 
 def _reach(marks: tuple[float, ...]) -> float:

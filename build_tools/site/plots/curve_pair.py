@@ -10,9 +10,9 @@ from ...movement.course import Course
 from ...movement.length.length import Repetition
 from ...movement.load.curve import Curve
 from ...movement.load.moments import Unknown
-from ..context import Shelf, once
+from ..context import RenderContext, once
 from . import curve_plot
-from .curve_plot import Caption, CurvePlot, Mark, Panel
+from .curve_plot import Caption, CurveMark, CurvePlot, Panel
 from .curves import basis, ends, joint, length_panel, load_panel, stacked
 
 #: Most plots that put another exercise beside a page's own.
@@ -51,7 +51,7 @@ class _Side(NamedTuple):
         """Shares of the part's own range, evenly spaced in time."""
         return self._run(self.length(part).shares)
 
-    def span(self, shelf: Shelf) -> str:
+    def span(self, shelf: RenderContext) -> str:
         """Its letter, and the joint's angle where its curve starts and where it ends."""
         start, end = ends(shelf, self.course)[::-1 if self.turned else 1]
         return f"{self.letter}: {start} to {end}"
@@ -62,7 +62,7 @@ class _Side(NamedTuple):
 
 
 @once
-def compare(shelf: Shelf, exercise_a: str, exercise_b: str) -> CurvePlot | None:
+def compare(shelf: RenderContext, exercise_a: str, exercise_b: str) -> CurvePlot | None:
     """Two exercises in one plot: both loads, and the lengths of the first part that both train; None where neither can be drawn."""
     courses = [shelf.courses.of(id) for id in (exercise_a, exercise_b)]
     if not _is_drawable(courses):
@@ -89,7 +89,7 @@ def _is_drawable(courses: list[Course]) -> bool:
     return _common(courses) is not None or all(isinstance(course.load, Curve) for course in courses)
 
 
-def _load_panel(shelf: Shelf, sides: list[_Side]) -> Panel:
+def _load_panel(shelf: RenderContext, sides: list[_Side]) -> Panel:
     """Both loads, each named, with the joint said once where it is the same."""
     drawn, first = [side.load() for side in sides], sides[0].course
     shared = len({side.course.joint for side in sides}) == 1
@@ -98,13 +98,13 @@ def _load_panel(shelf: Shelf, sides: list[_Side]) -> Panel:
     return load_panel(captions, _marks(drawn), [values for values in drawn if values])
 
 
-def _load_told(shelf: Shelf, side: _Side) -> str:
+def _load_told(shelf: RenderContext, side: _Side) -> str:
     """What one load does, for those who do not see the plot."""
     load = side.course.load
     return f"{side.name}. {curve_words.load_told(load, joint(shelf, side.course)) if isinstance(load, Curve) else 'Load not known.'}"
 
 
-def _length_panel(shelf: Shelf, sides: list[_Side], part: str, lettered: bool) -> Panel:
+def _length_panel(shelf: RenderContext, sides: list[_Side], part: str, lettered: bool) -> Panel:
     """The lengths of one part in both; ``lettered``: no panel above says which letter is which exercise."""
     shares = [side.lengths(part) for side in sides]
     captions = [Caption(f"Length of {shelf.names.part(part)}")]
@@ -113,7 +113,7 @@ def _length_panel(shelf: Shelf, sides: list[_Side], part: str, lettered: bool) -
     return length_panel(captions, _lettered([curve_plot.steps(s, HEIGHT) for s in shares], shares, HEIGHT), shares, HEIGHT)
 
 
-def _key(shelf: Shelf, sides: list[_Side]) -> str:
+def _key(shelf: RenderContext, sides: list[_Side]) -> str:
     """How to read the plot, and why a load is missing."""
     loads = [side.course.load for side in sides]
     read = ["Each load as a share of its own peak: the plot does not say which exercise is heavier. Dotted: 80% of the peak."]
@@ -123,7 +123,7 @@ def _key(shelf: Shelf, sides: list[_Side]) -> str:
     return " ".join([*(read if any(isinstance(load, Curve) for load in loads) else []), *missing, *(turned if sides[1].turned else [])])
 
 
-def compared_with(shelf: Shelf, id: str) -> list[str]:
+def compared_with(shelf: RenderContext, id: str) -> list[str]:
     """Exercises worth a plot beside this one: what its claims on length compare with, then its swaps."""
     exercise = shelf.catalog.exercises[id].data
     others = [c.comparator.exercise for c in exercise.emphasis if c.outcome == "length"]
@@ -131,29 +131,29 @@ def compared_with(shelf: Shelf, id: str) -> list[str]:
     return [other for other in wanted if _is_drawable([shelf.courses.of(id), shelf.courses.of(other)])][:MOST_COMPARED]
 
 
-def _named_load(shelf: Shelf, name: str, course: Course, shared: bool) -> str:
+def _named_load(shelf: RenderContext, name: str, course: Course, shared: bool) -> str:
     """An exercise, and where its load acts unless that is said once for both."""
     if isinstance(course.load, Unknown):
         return f"{name}: not known"
     return name if shared else f"{name}: {joint(shelf, course)}"
 
 
-def _marks(loads: Sequence[list[float] | None]) -> list[Mark]:
+def _marks(loads: Sequence[list[float] | None]) -> list[CurveMark]:
     """The loads as curves; of two exercises one may have none."""
     height, known = curve_plot.LOAD, [values for values in loads if values is not None]
     paths = [curve_plot.line(values, height) for values in known]
     if len(known) == 2:
         return _lettered(paths, known, height)
     second, middle = loads[0] is None, known[0][curve_plot.SAMPLES // 2]
-    return [Mark(paths[0], "dashed" if second else "solid", LETTERS[second], 0.5, curve_plot.y(max(0.0, middle), height) + LABEL_BELOW)]
+    return [CurveMark(paths[0], "dashed" if second else "solid", LETTERS[second], 0.5, curve_plot.y(max(0.0, middle), height) + LABEL_BELOW)]
 
 
-def _lettered(paths: list[str], values: list[list[float]], height: int) -> list[Mark]:
+def _lettered(paths: list[str], values: list[list[float]], height: int) -> list[CurveMark]:
     """Two curves, the first solid and the second dashed, each with its letter where they lie farthest apart."""
     n = curve_plot.apart(*values)
     x = n / (curve_plot.SAMPLES - 1)
     upper = max((0, 1), key=lambda i: values[i][n])
-    return [Mark(path, ("solid", "dashed")[i], LETTERS[i], x,
+    return [CurveMark(path, ("solid", "dashed")[i], LETTERS[i], x,
                  min(height - 2, max(12, curve_plot.y(max(0.0, values[i][n]), height) + (LABEL_ABOVE if i == upper else LABEL_BELOW))))
             for i, path in enumerate(paths)]
 

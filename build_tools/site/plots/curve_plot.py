@@ -26,7 +26,7 @@ SAMPLES = 61
 
 
 @dataclass(frozen=True)
-class Mark:
+class CurveMark:
     """One curve of a panel: a path in a box 100 wide and as high as the panel, and where its letter stands."""
 
     path: str
@@ -63,7 +63,7 @@ class Panel:
     top: int
     height: int
     captions: list[Caption]
-    marks: list[Mark]
+    marks: list[CurveMark]
     words: list[Word]
     threshold: float | None = None
     """Where 80 % of the peak lies, pixels below the top of the curve's box."""

@@ -13,9 +13,9 @@ from ...movement.load.curve import HIGH, Curve
 from ...movement.load.moments import NAMESAKE
 from ...movement.posture import words as posture_words
 from ...movement.posture.body import REFERENCE
-from ..context import Shelf, once
+from ..context import RenderContext, once
 from . import curve_plot
-from .curve_plot import Caption, CurvePlot, Mark, Panel
+from .curve_plot import Caption, CurveMark, CurvePlot, Panel
 
 #: Where the masses of the segments come from.
 SEGMENTS = "segment masses after de Leva 1996, J Biomech 29:1223-1230"
@@ -26,20 +26,20 @@ def file(id: str) -> str:
     return f"figures/exercises/{id}/load-and-length.svg"
 
 
-def told(shelf: Shelf, id: str) -> curve_words.Told:
+def told(shelf: RenderContext, id: str) -> curve_words.Told:
     """The plain words above the plot."""
     course = shelf.courses.of(id)
     return curve_words.told(course, shelf.names.parts, joint(shelf, course))
 
 
-def has_plot(shelf: Shelf, id: str) -> bool:
+def has_plot(shelf: RenderContext, id: str) -> bool:
     """Whether there is any curve to draw."""
     course = shelf.courses.of(id)
     return isinstance(course.load, Curve) or any(isinstance(course.lengths[ref], Repetition) for ref in course.worked)
 
 
 @once
-def draw(shelf: Shelf, id: str) -> CurvePlot:
+def draw(shelf: RenderContext, id: str) -> CurvePlot:
     """The plot of one exercise. Raises ValueError where there is nothing to draw (see ``has_plot``)."""
     course = shelf.courses.of(id)
     lengths = {ref: found for ref in course.worked if isinstance(found := course.lengths[ref], Repetition)}
@@ -50,14 +50,14 @@ def draw(shelf: Shelf, id: str) -> CurvePlot:
         values = curve_plot.resampled(course.load.normalised())
         hard = curve_plot.stretches(values, HIGH)
         panels.append(load_panel([Caption(f"Load about the {joint(shelf, course)}")],
-                                 [Mark(curve_plot.line(values, curve_plot.LOAD), "solid")], [values]))
+                                 [CurveMark(curve_plot.line(values, curve_plot.LOAD), "solid")], [values]))
         says.append(curve_words.load_told(course.load, joint(shelf, course)))
     for refs, found in _alike(lengths):
         shares = curve_plot.resampled(found.shares)
         names = [shelf.names.part(ref).removeprefix("the ") for ref in refs]
         captions = [Caption(f"{'Length of the ' if n == 0 else 'and the '}{name}") for n, name in enumerate(names)]
         captions[0] = replace(captions[0], numbers=f"{curve_words.span([found.shortest, found.longest])} of its own range")
-        mark = Mark(curve_plot.band(shares, curve_plot.LENGTH), "band")
+        mark = CurveMark(curve_plot.band(shares, curve_plot.LENGTH), "band")
         panels.append(length_panel(captions, [mark], [shares]))
         says.append(curve_words.length_told(found, listed([f"the {name}" for name in names])))
     if not panels:
@@ -70,14 +70,14 @@ def draw(shelf: Shelf, id: str) -> CurvePlot:
         panels=stacked(panels), ends=[(f"Start: {start}", False), (f"Finish: {end}", True)], hard=hard)
 
 
-def joint(shelf: Shelf, course: Course) -> str:
+def joint(shelf: RenderContext, course: Course) -> str:
     """The name of the course's joint inside a sentence."""
     id = NAMESAKE.get(course.joint, course.joint)
     named = shelf.vocabulary.joints.get(id)
     return shelf.names.inside(named.name) if named else id
 
 
-def ends(shelf: Shelf, course: Course) -> tuple[str, str]:
+def ends(shelf: RenderContext, course: Course) -> tuple[str, str]:
     """The joint's angle at the start and at the end, in words."""
     if course.joint not in shelf.vocabulary.joints:
         return "start", "end"
@@ -85,7 +85,7 @@ def ends(shelf: Shelf, course: Course) -> tuple[str, str]:
     return start, end
 
 
-def credits(shelf: Shelf) -> list[str]:
+def credits(shelf: RenderContext) -> list[str]:
     """What the drawn numbers rest on, for the foot of a file."""
     model = shelf.catalog.model
     models = [f"{m.after}; {m.credit}; {m.licence}, {m.licence_url}" for m in model.data.models.values()] if model else []
@@ -101,13 +101,13 @@ def basis(lengths: bool) -> str:
     return " ".join(told)
 
 
-def load_panel(captions: list[Caption], marks: list[Mark], values: Sequence[Sequence[float]]) -> Panel:
+def load_panel(captions: list[Caption], marks: list[CurveMark], values: Sequence[Sequence[float]]) -> Panel:
     """A panel of loads as shares of their peaks."""
     height = curve_plot.LOAD
     return Panel(0, height, captions, marks, curve_plot.edge_words("peak", "none", height, values), curve_plot.y(HIGH, height))
 
 
-def length_panel(captions: list[Caption], marks: list[Mark], values: Sequence[Sequence[float]], height: int = curve_plot.LENGTH) -> Panel:
+def length_panel(captions: list[Caption], marks: list[CurveMark], values: Sequence[Sequence[float]], height: int = curve_plot.LENGTH) -> Panel:
     """A panel of lengths as shares of one part's own range."""
     return Panel(0, height, captions, marks, curve_plot.edge_words("long", "short", height, values))
 

@@ -13,10 +13,10 @@ from typing import Literal
 
 from ...english import upper_first
 from ...evidence.reported import Direction
-from ...evidence.verdict import Estimate
+from ...evidence.verdict import RatioInterval
 from ...evidence.wording.amounts import percent
 from ..templating import render
-from .axis import Axis, Tick, fitting
+from .axis import PlotAxis, Tick, fitting
 
 Shape = Literal["sample", "estimate", "together", "direction", "reference"]
 
@@ -32,12 +32,12 @@ class PlotRow:
     says: str
     """The row in words, without its label."""
     shape: Shape
-    estimate: Estimate | None = None
+    estimate: RatioInterval | None = None
     direction: Direction | None = None
 
 
 @dataclass(frozen=True)
-class Mark:
+class IntervalMark:
     """One row as drawn; places are shares of the width, heights pixels."""
 
     label: str
@@ -63,7 +63,7 @@ class Plot:
     """Everything the drawing shows, in words."""
     key: str
     """What the shapes mean, for those that occur."""
-    marks: list[Mark]
+    marks: list[IntervalMark]
     ticks: list[Tick]
     one: float
     band: tuple[float, float]
@@ -86,17 +86,17 @@ def svg(drawn: Plot) -> str:
     return render("interval_plot.svg.jinja", plot=drawn)
 
 
-def _mark(axis: Axis, row: PlotRow, top: int) -> Mark:
+def _mark(axis: PlotAxis, row: PlotRow, top: int) -> IntervalMark:
     one, e = axis.place(1), row.estimate
     ends = _ends(e) if e else (1.0, 1.0)
     at, low, high = axis.place(e.ratio) if e else one, *map(axis.place, ends)
-    return Mark(
+    return IntervalMark(
         label=row.label, numbers=row.says, shape=row.shape, top=top, at=at, low=low, high=high,
         cut_low=ends[0] < axis.low, cut_high=ends[1] > axis.high,
         arrow=row.direction if row.shape == "direction" and row.direction in ("more", "less") else "")
 
 
-def _ends(estimate: Estimate) -> tuple[float, float]:
+def _ends(estimate: RatioInterval) -> tuple[float, float]:
     """What is drawn of an interval: nothing where only a bound on p is known."""
     return (estimate.ratio, estimate.ratio) if estimate.bounded else (estimate.low, estimate.high)
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from ...movement.course import Course
 from ...movement.curve_words import OUTER
 from ...movement.length.length import Missing, percent
-from ..context import Desk, Link
+from ..context import Link, PageContext
 
 #: From which per cent of its own range (in steps of 10) a part counts as long, and up to which as short: the outer thirds.
 LONG, SHORT = OUTER, 100 - OUTER
@@ -25,7 +25,7 @@ class Placed:
 
 
 @dataclass(frozen=True)
-class Step:
+class LengthStep:
     """Exercises at one tenth of the range, by name: neighbours on a step stand in no order."""
 
     share: str
@@ -33,25 +33,25 @@ class Step:
 
 
 @dataclass(frozen=True)
-class Group:
+class LengthGroup:
     """Long, middle or short."""
 
     name: str
     meaning: str
-    steps: list[Step]
+    steps: list[LengthStep]
 
 
 @dataclass(frozen=True)
 class ByLength:
     """What the section of a part shows."""
 
-    groups: list[Group]
+    groups: list[LengthGroup]
     without: list[tuple[str, list[Link]]]
     """Exercises without a value, by reason."""
     methods: str
 
 
-def by_length(desk: Desk, ref: str) -> ByLength | None:
+def by_length(desk: PageContext, ref: str) -> ByLength | None:
     """The exercises that a set of counts for the part, wholly or half; None where there are none."""
     steps: dict[int, list[Placed]] = {}
     without: dict[str, list[Link]] = {}
@@ -66,7 +66,7 @@ def by_length(desk: Desk, ref: str) -> ByLength | None:
             steps.setdefault(percent(share), []).append(Placed(desk.exercise(id), _note(course, ref, entry.data.set_credit)))
     if not steps and not without:
         return None
-    groups = [Group(name, meaning, [Step(f"{at}%", sorted(steps[at], key=lambda p: p.link)) for at in sorted(steps, reverse=True)
+    groups = [LengthGroup(name, meaning, [LengthStep(f"{at}%", sorted(steps[at], key=lambda p: p.link)) for at in sorted(steps, reverse=True)
                                     if _group(at) == name]) for name, meaning in _GROUPS]
     return ByLength(groups, [(why, sorted(links)) for why, links in sorted(without.items())], desk.href("methods.md", "posture"))
 

@@ -6,7 +6,7 @@ from collections.abc import Collection
 from dataclasses import dataclass
 
 from ...catalog import care, entries
-from ..context import Desk, Grounds
+from ..context import Grounds, PageContext
 
 #: Where the lines of all concerns stand together, and under which anchor.
 URI, ANCHOR = "cautions.md", "by-concern"
@@ -34,14 +34,14 @@ class CareView:
         return [*self.help_at_once, *self.before]
 
 
-def view(desk: Desk, concerns: Collection[str], *, everybody: bool) -> CareView:
+def view(desk: PageContext, concerns: Collection[str], *, everybody: bool) -> CareView:
     """What a page shows for these concerns."""
     found = care.care(concerns, desk.shelf.vocabulary)
     return CareView(desk.shelf.handbook.notice.help_at_once if everybody else None,
                     [(line, desk.grounds(line)) for line in found.before], [(line, desk.grounds(line)) for line in found.help_at_once])
 
 
-def by_concern(desk: Desk) -> list[tuple[str, CareView]]:
+def by_concern(desk: PageContext) -> list[tuple[str, CareView]]:
     """Name and lines of each concern that has some."""
     found = [(concern.name, view(desk, {id}, everybody=False)) for id, concern in desk.shelf.vocabulary.concerns.items()]
     return [(name, shown) for name, shown in found if shown.lines]

@@ -10,9 +10,9 @@ from markupsafe import Markup
 from ...english import upper_first
 from ...evidence.certainty import Certainty
 from ...evidence.model import Comparison, Question, Row
-from ...evidence.verdict import Estimate
+from ...evidence.verdict import RatioInterval
 from ...evidence.wording.amounts import amount, span
-from ..context import Desk, Link, Shelf
+from ..context import Link, PageContext, RenderContext
 from ..plots.curve_plot import CurvePlot
 from ..plots.interval_plot import Plot, PlotRow, plot, svg
 from . import labels as words
@@ -42,7 +42,7 @@ class CertaintyView:
 
 
 @dataclass(frozen=True)
-class Figure:
+class PlotView:
     """A plot on a page and where its file is."""
 
     plot: Plot | CurvePlot
@@ -55,24 +55,24 @@ class ComparisonView:
     """Everything one step below a sentence."""
 
     asked: str
-    figure: Figure | None
+    figure: PlotView | None
     rows: list[RowView]
     together: list[str]
     """What is said of all samples at once: spread between studies, directions, sensitivity."""
     certainty: CertaintyView | None
 
 
-def view(desk: Desk, comparison: Comparison, file: str) -> ComparisonView:
+def view(desk: PageContext, comparison: Comparison, file: str) -> ComparisonView:
     """The comparison as seen from one page; ``file`` is the uri of its plot's file."""
     drawn = claim_plot(desk.shelf, comparison, _id(file)) if has_plot(comparison) else None
     return ComparisonView(
         asked=upper_first(asked(desk.shelf, comparison.question)),
-        figure=Figure(drawn, Markup(svg(drawn)), desk.href(file)) if drawn else None,
+        figure=PlotView(drawn, Markup(svg(drawn)), desk.href(file)) if drawn else None,
         rows=[row(desk, r) for r in comparison.rows], together=_together(comparison),
         certainty=certainty(comparison.certainty) if comparison.certainty else None)
 
 
-def row(desk: Desk, given: Row) -> RowView:
+def row(desk: PageContext, given: Row) -> RowView:
     """One sample as seen from one page."""
     return RowView(source=desk.source(given.study, given.results[0] if given.results else None), people=given.people,
                    read=words.read_of(given.read), texts=given.texts, shows=shows(given), how=given.how, notes=given.notes)
@@ -90,7 +90,7 @@ def shows(given: Row) -> str:
     return "unequal, but no test of the two was read, so not counted" if given.direction else "no direction given"
 
 
-def told(estimate: Estimate) -> str:
+def told(estimate: RatioInterval) -> str:
     """A ratio with its interval: ``5% more (from 1% more to 9% more)``."""
     around = "only a bound on p is printed, so no interval" if estimate.bounded else span(estimate.low, estimate.high)
     return f"{amount(estimate.ratio)} ({around})"
@@ -107,7 +107,7 @@ def has_plot(comparison: Comparison) -> bool:
     return comparison.estimate is not None or any(row.estimate for row in comparison.rows)
 
 
-def claim_plot(shelf: Shelf, comparison: Comparison, id: str) -> Plot:
+def claim_plot(shelf: RenderContext, comparison: Comparison, id: str) -> Plot:
     """The samples of one comparison and all of them together."""
     rows = [PlotRow(f"{shelf.short(r.study)}, {r.people} people", shows(r), "sample" if r.estimate else "direction", r.estimate,
                     r.direction) for r in comparison.rows if r.estimate or r.stated]
@@ -118,12 +118,12 @@ def claim_plot(shelf: Shelf, comparison: Comparison, id: str) -> Plot:
     return plot(id, f"{upper_first(words.MEASURED[question.outcome])}: {asked(shelf, question)}", rows, shelf.margin(question.outcome))
 
 
-def _alike(a: Estimate, b: Estimate) -> bool:
+def _alike(a: RatioInterval, b: RatioInterval) -> bool:
     """Whether two estimates would be drawn as one."""
     return all(isclose(x, y, rel_tol=1e-3) for x, y in ((a.ratio, b.ratio), (a.low, b.low), (a.high, b.high)))
 
 
-def asked(shelf: Shelf, question: Question) -> str:
+def asked(shelf: RenderContext, question: Question) -> str:
     """What is compared: ``crate curl against cable curl, long head``."""
     names = shelf.names
     if question.within:

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from ...movement.curve_words import Told
-from ..context import Desk, Link
+from ..context import Link, PageContext
 from ..plots import curve_pair, curves
 from ..plots.curve_plot import svg
-from .comparison import Figure
+from .comparison import PlotView
 
 
 @dataclass(frozen=True)
@@ -18,30 +18,30 @@ class CurvesView:
     """What the page shows."""
 
     told: Told
-    figure: Figure | None
+    figure: PlotView | None
     why: list[str]
     """Reasons for lengths that are missing."""
-    compared: list[tuple[Link, Figure]]
+    compared: list[tuple[Link, PlotView]]
     basis: str
     """What the curves are and what they do not show; empty without any."""
     methods: str
     """Where it is told what is computed."""
 
 
-def view(desk: Desk, id: str) -> CurvesView:
+def view(desk: PageContext, id: str) -> CurvesView:
     """The section as seen from one page."""
     shelf = desk.shelf
     drawn = curves.draw(shelf, id) if curves.has_plot(shelf, id) else None
     compared = [(other, curve_pair.compare(shelf, id, other)) for other in curve_pair.compared_with(shelf, id)]
     return CurvesView(
-        told=curves.told(shelf, id), figure=Figure(drawn, Markup(svg(drawn)), desk.href(curves.file(id))) if drawn else None,
+        told=curves.told(shelf, id), figure=PlotView(drawn, Markup(svg(drawn)), desk.href(curves.file(id))) if drawn else None,
         why=_reasons(desk, id),
-        compared=[(desk.exercise(other), Figure(plot, Markup(svg(plot)), desk.href(curve_pair.file_with(id, other))))
+        compared=[(desk.exercise(other), PlotView(plot, Markup(svg(plot)), desk.href(curve_pair.file_with(id, other))))
                   for other, plot in compared if plot],
         basis=drawn.basis if drawn else "", methods=desk.href("methods.md", "posture"))
 
 
-def _reasons(desk: Desk, id: str) -> list[str]:
+def _reasons(desk: PageContext, id: str) -> list[str]:
     """Each reason once, with the parts that it holds for."""
     by_reason: dict[str, list[str]] = {}
     for ref, why in desk.shelf.courses.of(id).unknown.items():

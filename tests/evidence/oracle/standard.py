@@ -11,7 +11,7 @@ import math
 from typing import Literal, NamedTuple
 
 from build_tools.evidence.effects import inputs
-from build_tools.evidence.effects.estimate import Estimate
+from build_tools.evidence.effects.estimate import Effect
 from build_tools.evidence.effects.spread import df_independent, df_paired
 from build_tools.evidence.errors import EvidenceError
 
@@ -50,31 +50,31 @@ def pooled_sd(a: Group, b: Group) -> float:
     return math.sqrt(((a.n - 1) * inputs.sd(a.sd) ** 2 + (b.n - 1) * inputs.sd(b.sd) ** 2) / df)
 
 
-def mean_difference(a: Group, b: Group) -> Estimate:
+def mean_difference(a: Group, b: Group) -> Effect:
     """Difference of two independent means; for a common spread give both groups the pooled SD."""
-    return Estimate(a.mean - b.mean, inputs.sd(a.sd) ** 2 / inputs.people(a.n) + inputs.sd(b.sd) ** 2 / inputs.people(b.n))
+    return Effect(a.mean - b.mean, inputs.sd(a.sd) ** 2 / inputs.people(a.n) + inputs.sd(b.sd) ** 2 / inputs.people(b.n))
 
 
-def mean_difference_paired(a: Group, b: Group, r: float) -> Estimate:
+def mean_difference_paired(a: Group, b: Group, r: float) -> Effect:
     """Difference of two means of the same people (Morris and DeShon 2002, doi:10.1037/1082-989x.7.1.105)."""
-    return Estimate(a.mean - b.mean, sd_of_differences(a.sd, b.sd, r) ** 2 / _pairs(a, b))
+    return Effect(a.mean - b.mean, sd_of_differences(a.sd, b.sd, r) ** 2 / _pairs(a, b))
 
 
-def cohen_d(a: Group, b: Group) -> Estimate:
+def cohen_d(a: Group, b: Group) -> Effect:
     """Uncorrected difference in pooled SDs; variance as in Borenstein (2009)."""
     return _d((a.mean - b.mean) / pooled_sd(a, b), a.n, b.n)
 
 
-def cohen_d_from_t(t: float, n1: float, n2: float) -> Estimate:
+def cohen_d_from_t(t: float, n1: float, n2: float) -> Effect:
     """Uncorrected difference in pooled SDs behind the t of two independent groups."""
     return _d(t * math.sqrt(1 / inputs.people(n1) + 1 / inputs.people(n2)), n1, n2)
 
 
-def _d(d: float, n1: float, n2: float) -> Estimate:
-    return Estimate(d, 1 / n1 + 1 / n2 + d**2 / (2 * (n1 + n2)))
+def _d(d: float, n1: float, n2: float) -> Effect:
+    return Effect(d, 1 / n1 + 1 / n2 + d**2 / (2 * (n1 + n2)))
 
 
-def hedges_g(d: float, n1: float, n2: float, variance: Variance = "large sample") -> Estimate:
+def hedges_g(d: float, n1: float, n2: float, variance: Variance = "large sample") -> Effect:
     """Corrected difference in pooled SDs, from the uncorrected one.
 
     ``variance``: Hedges (1982) eq. 8 with g; Borenstein (2009) eq. 12.17, J^2
@@ -84,10 +84,10 @@ def hedges_g(d: float, n1: float, n2: float, variance: Variance = "large sample"
     j = hedges_j(df)
     g = j * d
     if variance == "large sample of d":
-        return Estimate(g, j**2 * _d(d, n1, n2).v)
+        return Effect(g, j**2 * _d(d, n1, n2).v)
     if variance == "unbiased":
-        return Estimate(g, 1 / n1 + 1 / n2 + (1 - (df - 2) / (df * j**2)) * g**2)
-    return Estimate(g, _d(g, n1, n2).v)
+        return Effect(g, 1 / n1 + 1 / n2 + (1 - (df - 2) / (df * j**2)) * g**2)
+    return Effect(g, _d(g, n1, n2).v)
 
 
 def covariance_shared_control(d1: float, d2: float, n_control: float, n_all: float) -> float:
@@ -95,15 +95,15 @@ def covariance_shared_control(d1: float, d2: float, n_control: float, n_all: flo
     return 1 / inputs.people(n_control) + d1 * d2 / (2 * inputs.people(n_all))
 
 
-def hedges_g_unequal_spread(a: Group, b: Group) -> Estimate:
+def hedges_g_unequal_spread(a: Group, b: Group) -> Effect:
     """Corrected difference in units of sqrt((sd1^2 + sd2^2) / 2); variance of Bonett (2008) with n - 1."""
     s2 = (inputs.sd(a.sd) ** 2 + inputs.sd(b.sd) ** 2) / 2
     g = hedges_j(df_independent(a.n, b.n)) * (a.mean - b.mean) / math.sqrt(s2)
     fourth = a.sd**4 / (a.n - 1) + b.sd**4 / (b.n - 1)
-    return Estimate(g, g**2 * fourth / (8 * s2**2) + (a.sd**2 / (a.n - 1) + b.sd**2 / (b.n - 1)) / s2)
+    return Effect(g, g**2 * fourth / (8 * s2**2) + (a.sd**2 / (a.n - 1) + b.sd**2 / (b.n - 1)) / s2)
 
 
-def change_in_sds_of_change(a: Group, b: Group, r: float) -> Estimate:
+def change_in_sds_of_change(a: Group, b: Group, r: float) -> Effect:
     """Corrected paired difference in SDs of the differences (Gibbons et al. 1993).
 
     Grows without bound as ``r`` nears 1, so it is never comparable with a
@@ -111,26 +111,26 @@ def change_in_sds_of_change(a: Group, b: Group, r: float) -> Estimate:
     """
     n = _pairs(a, b)
     g = hedges_j(df_paired(n)) * (a.mean - b.mean) / sd_of_differences(a.sd, b.sd, r)
-    return Estimate(g, 1 / n + g**2 / (2 * n))
+    return Effect(g, 1 / n + g**2 / (2 * n))
 
 
-def change_in_sds_of_first(a: Group, b: Group, r: float) -> Estimate:
+def change_in_sds_of_first(a: Group, b: Group, r: float) -> Effect:
     """Corrected paired difference in SDs of the first arm; variance of Becker (1988), which takes the SDs as equal."""
     n, g = _pairs(a, b), _in_first(a, b)
-    return Estimate(g, 2 * (1 - inputs.correlation(r)) / n + g**2 / (2 * n))
+    return Effect(g, 2 * (1 - inputs.correlation(r)) / n + g**2 / (2 * n))
 
 
-def change_in_sds_of_first_unequal_spread(a: Group, b: Group, r: float) -> Estimate:
+def change_in_sds_of_first_unequal_spread(a: Group, b: Group, r: float) -> Effect:
     """The same estimate; variance of Bonett (2008) with n - 1, for SDs that differ."""
     df, g = df_paired(_pairs(a, b)), _in_first(a, b)
-    return Estimate(g, sd_of_differences(a.sd, b.sd, r) ** 2 / (a.sd**2 * df) + g**2 / (2 * df))
+    return Effect(g, sd_of_differences(a.sd, b.sd, r) ** 2 / (a.sd**2 * df) + g**2 / (2 * df))
 
 
-def paired_d(a: Group, b: Group, r: float) -> Estimate:
+def paired_d(a: Group, b: Group, r: float) -> Effect:
     """Uncorrected paired difference in units of sqrt((sd1^2 + sd2^2) / 2) (Cochrane Handbook 23.2.7)."""
     n = _pairs(a, b)
     d = (a.mean - b.mean) / math.sqrt((inputs.sd(a.sd) ** 2 + inputs.sd(b.sd) ** 2) / 2)
-    return Estimate(d, (1 / n + d**2 / (2 * n)) * 2 * (1 - inputs.correlation(r)))
+    return Effect(d, (1 / n + d**2 / (2 * n)) * 2 * (1 - inputs.correlation(r)))
 
 
 def _in_first(a: Group, b: Group) -> float:
