@@ -42,8 +42,12 @@ def main(argv: Sequence[str] | None = None) -> int:
     except Exception:
         # Never 1, which would read as "something to mend in the catalog".
         import traceback
+
         traceback.print_exc()
-        print("handbook: internal error; this is a fault of the program, please report the lines above", file=sys.stderr)
+        print(
+            "handbook: internal error; this is a fault of the program, please report the lines above",
+            file=sys.stderr,
+        )
         return COULD_NOT_RUN
 
 
@@ -52,6 +56,7 @@ class _Version(argparse.Action):
 
     def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
         from importlib.metadata import version
+
         print(f"handbook {version('evidence-handbook')}")
         parser.exit()
 
@@ -60,19 +65,30 @@ def _dispatch(argv: list[str]) -> int:
     width = max(map(len, COMMANDS))
     listed = "\n".join(f"  {name.ljust(width)}  {line}" for name, line in COMMANDS.items())
     top = argparse.ArgumentParser(
-        prog="handbook", description="Keeps an evidence handbook for strength coaches sound.",
+        prog="handbook",
+        description="Keeps an evidence handbook for strength coaches sound.",
         epilog=f"commands:\n{listed}\n\n`handbook COMMAND --help` explains one of them.",
-        formatter_class=argparse.RawDescriptionHelpFormatter, usage="handbook [-h] [--version] COMMAND ...")
-    top.add_argument("--version", action=_Version, nargs=0, help="show the program's version and exit")
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        usage="handbook [-h] [--version] COMMAND ...",
+    )
+    top.add_argument(
+        "--version", action=_Version, nargs=0, help="show the program's version and exit"
+    )
     top.add_argument("command", metavar="COMMAND", help="what to do, see below")
     # Everything after the command's name is the command's own business.
     name = top.parse_args(argv[:1]).command
     if name not in COMMANDS:
         from .catalog.complaints import did_you_mean
-        top.error(f"there is no command `{name}`; {did_you_mean(name, list(COMMANDS)) or 'commands: ' + ', '.join(COMMANDS)}")
+
+        top.error(
+            f"there is no command `{name}`; {did_you_mean(name, list(COMMANDS)) or 'commands: ' + ', '.join(COMMANDS)}"
+        )
     module = import_module(f".commands.{name.replace('-', '_')}", __package__)
     parser = argparse.ArgumentParser(
-        prog=f"handbook {name}", description=module.__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+        prog=f"handbook {name}",
+        description=module.__doc__,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
     module.add_arguments(parser)
     status: int = module.run(parser.parse_args(argv[1:]))
     return status

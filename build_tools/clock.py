@@ -17,7 +17,9 @@ def today() -> date:
     try:
         return datetime.fromtimestamp(int(epoch), UTC).date()
     except (ValueError, OverflowError, OSError):
-        raise ValueError(f"SOURCE_DATE_EPOCH is `{epoch}`; it should be whole seconds since 1970, e.g. 1767225600") from None
+        raise ValueError(
+            f"SOURCE_DATE_EPOCH is `{epoch}`; it should be whole seconds since 1970, e.g. 1767225600"
+        ) from None
 
 
 def months_after(day: date, months: int) -> date:

@@ -66,6 +66,10 @@ def run(opened: Opened) -> Checked:
     from .evidence.conclude import conclude  # slow to import, and `handbook check` needs none of it
 
     conclusions = conclude(catalog, means(catalog))
-    found = exceptions.let_through(conclusions.findings, catalog, NUMBERS, complete=True, elsewhere=all_rules())
+    found = exceptions.let_through(
+        conclusions.findings, catalog, NUMBERS, complete=True, elsewhere=all_rules()
+    )
     judged = {GradedFinding(finding, severity_of(finding.rule, profile)) for finding in found}
-    return Checked(catalog, profile, by_rules, sorted(judged, key=lambda reported: reported.place), conclusions)
+    return Checked(
+        catalog, profile, by_rules, sorted(judged, key=lambda reported: reported.place), conclusions
+    )

@@ -45,11 +45,16 @@ def browser() -> Iterator[Browser]:
     """Headless Chromium without access to anything but localhost. Missing: skipped, but a failure under CI."""
     path = os.environ.get("CHROMIUM") or next(filter(None, map(shutil.which, CHROMIUM)), None)
     if path is None:
-        (pytest.fail if "CI" in os.environ else pytest.skip)("no Chromium found; install it, or set CHROMIUM to its path")
+        (pytest.fail if "CI" in os.environ else pytest.skip)(
+            "no Chromium found; install it, or set CHROMIUM to its path"
+        )
     from playwright.sync_api import sync_playwright
 
-    quiet = ["--no-sandbox", "--disable-background-networking",
-             "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1, EXCLUDE localhost"]
+    quiet = [
+        "--no-sandbox",
+        "--disable-background-networking",
+        "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1, EXCLUDE localhost",
+    ]
     with sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=path, args=quiet)
         yield chromium

@@ -52,7 +52,9 @@ def _words(most: int) -> st.SearchStrategy[str]:
 
 def _rising(low: int, high: int) -> st.SearchStrategy[str]:
     single = st.integers(low, high).map(str)
-    return single | st.tuples(st.integers(low, high - 1), st.integers(1, 50)).map(lambda t: f"{t[0]}-{min(t[0] + t[1], high)}")
+    return single | st.tuples(st.integers(low, high - 1), st.integers(1, 50)).map(
+        lambda t: f"{t[0]}-{min(t[0] + t[1], high)}"
+    )
 
 
 def _within(field: str) -> st.SearchStrategy[int]:
@@ -65,9 +67,16 @@ def items() -> st.SearchStrategy[Item]:
     """Any exercise of a handout."""
     seconds = st.tuples(_rising(1, 999), st.sampled_from(["", "s"])).map("".join)
     return st.builds(
-        Item, st.sampled_from(sorted(KNOWN)), st.none() | _within("sets"), st.none() | seconds, st.none() | _words(20),
-        st.none() | _within("left"), st.none() | _within("rest"),
-        st.none() | st.from_regex(limits.FIELDS["tempo"].pattern, fullmatch=True), st.none() | _words(140))
+        Item,
+        st.sampled_from(sorted(KNOWN)),
+        st.none() | _within("sets"),
+        st.none() | seconds,
+        st.none() | _words(20),
+        st.none() | _within("left"),
+        st.none() | _within("rest"),
+        st.none() | st.from_regex(limits.FIELDS["tempo"].pattern, fullmatch=True),
+        st.none() | _words(140),
+    )
 
 
 def handouts() -> st.SearchStrategy[Handout]:

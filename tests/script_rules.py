@@ -82,14 +82,26 @@ def _load(context: quickjs.Context, name: str) -> None:
     text = (RULES / f"{name}.js").read_text(encoding="utf-8")
     for _, other in _IMPORT.findall(text):
         _load(context, other)
-    exported = [one for function, constants in _NAME.findall(text) for one in ([function] if function else _constants(constants))]
-    body = _EXPORT.sub("", _IMPORT.sub(lambda found: f"const {{ {found[1]} }} = modules.{found[2]};", text))
+    exported = [
+        one
+        for function, constants in _NAME.findall(text)
+        for one in ([function] if function else _constants(constants))
+    ]
+    body = _EXPORT.sub(
+        "", _IMPORT.sub(lambda found: f"const {{ {found[1]} }} = modules.{found[2]};", text)
+    )
     assert not re.search(r"^(import|export)\b", body, re.MULTILINE), name
-    context.eval(f'modules.{name} = (() => {{ "use strict";\n{body}\nreturn {{ {", ".join(exported)} }}; }})()')
+    context.eval(
+        f'modules.{name} = (() => {{ "use strict";\n{body}\nreturn {{ {", ".join(exported)} }}; }})()'
+    )
 
 
 def _constants(declared: str) -> list[str]:
-    return re.findall(r"(?:^|, )([A-Za-z]\w*) = ", declared) if "=>" not in declared else [declared.split(" ")[0]]
+    return (
+        re.findall(r"(?:^|, )([A-Za-z]\w*) = ", declared)
+        if "=>" not in declared
+        else [declared.split(" ")[0]]
+    )
 
 
 def _engine() -> quickjs.Context:
@@ -102,4 +114,6 @@ def _engine() -> quickjs.Context:
 
 _CONTEXT = _engine()
 finder, link, loads, plan, shortlist, text, week, words = (
-    Module(_CONTEXT, name) for name in ("finder", "link", "loads", "plan", "shortlist", "text", "week", "words"))
+    Module(_CONTEXT, name)
+    for name in ("finder", "link", "loads", "plan", "shortlist", "text", "week", "words")
+)

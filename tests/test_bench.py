@@ -16,7 +16,11 @@ DEMO = Path(__file__).parent / "demo" / "catalog"
 
 
 def contents(folder: Path) -> dict[str, bytes]:
-    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes()
+        for path in folder.rglob("*")
+        if path.is_file()
+    }
 
 
 def test_the_same_size_gives_the_same_bytes(tmp_path: Path) -> None:
@@ -41,7 +45,10 @@ def test_generated_studies_connect_every_exercise(tmp_path: Path) -> None:
     for field in conclusions.fields.values():
         [component] = field.components
         assert len(component.order) == 24 and component.samples == 48
-        assert len(field.comparisons) == 24 * 23 // 2 and {c.path for c in field.comparisons} >= {"indirect", "direct and indirect"}
+        assert len(field.comparisons) == 24 * 23 // 2 and {c.path for c in field.comparisons} >= {
+            "indirect",
+            "direct and indirect",
+        }
     # Every pair's chain can be told, also through other exercises.
     for id in by_id(conclusions):
         assert id in explain(load(catalog), conclusions, id)

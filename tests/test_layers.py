@@ -44,11 +44,18 @@ def room(path: Path) -> str:
     return path.relative_to(PACKAGE).parts[0].removesuffix(".py")
 
 
-@pytest.mark.parametrize("path", [p for p in MODULES if p.parent != PACKAGE or p.stem != "__init__"],
-                         ids=lambda p: p.relative_to(PACKAGE).as_posix())
+@pytest.mark.parametrize(
+    "path",
+    [p for p in MODULES if p.parent != PACKAGE or p.stem != "__init__"],
+    ids=lambda p: p.relative_to(PACKAGE).as_posix(),
+)
 def test_nothing_imports_from_a_later_room(path):
-    later = ROOMS[ROOMS.index(room(path)) + 1:]
-    assert not {name for name in imported(path) if name.split(".")[:2] in [["build_tools", other] for other in later]}
+    later = ROOMS[ROOMS.index(room(path)) + 1 :]
+    assert not {
+        name
+        for name in imported(path)
+        if name.split(".")[:2] in [["build_tools", other] for other in later]
+    }
 
 
 def test_every_room_is_listed_and_no_other():
@@ -61,7 +68,11 @@ def test_the_guide_tells_the_same_rooms_in_the_same_order():
     assert table == [(name, holds.replace("``", "`")) for name, holds in LAYERS.items()]
 
 
-@pytest.mark.parametrize("folder", sorted({path.parent for path in MODULES}), ids=lambda p: p.relative_to(PACKAGE.parent).as_posix())
+@pytest.mark.parametrize(
+    "folder",
+    sorted({path.parent for path in MODULES}),
+    ids=lambda p: p.relative_to(PACKAGE.parent).as_posix(),
+)
 def test_no_room_is_crowded(folder):
     """Fifteen files are what a newcomer can take in; one rule one file is the design of ``rules``, and the engine's rooms come later."""
     files = len(list(folder.glob("*.py")))
@@ -74,8 +85,20 @@ PROMPT = {"copyright", "credits", "exit", "help", "license", "quit"}
 
 def test_a_name_means_one_thing():
     """A public class has its name alone, and no class or function hides one of Python's own."""
-    defined = [(node, path) for path in MODULES for node in ast.parse(path.read_text(encoding="utf-8")).body
-               if isinstance(node, ast.ClassDef | ast.FunctionDef)]
-    classes = Counter(node.name for node, _ in defined if isinstance(node, ast.ClassDef) and not node.name.startswith("_"))
+    defined = [
+        (node, path)
+        for path in MODULES
+        for node in ast.parse(path.read_text(encoding="utf-8")).body
+        if isinstance(node, ast.ClassDef | ast.FunctionDef)
+    ]
+    classes = Counter(
+        node.name
+        for node, _ in defined
+        if isinstance(node, ast.ClassDef) and not node.name.startswith("_")
+    )
     assert not {name for name, times in classes.items() if times > 1}
-    assert not {f"{path.name}: {node.name}" for node, path in defined if node.name in vars(builtins).keys() - PROMPT}
+    assert not {
+        f"{path.name}: {node.name}"
+        for node, path in defined
+        if node.name in vars(builtins).keys() - PROMPT
+    }

@@ -38,7 +38,9 @@ def steps(path: Path) -> list[dict]:
 def pins(path: Path) -> dict[str, set[str]]:
     """Normalised package name -> versions pinned in a locked set."""
     found: dict[str, set[str]] = {}
-    for name, version in re.findall(r"^([A-Za-z0-9._-]+)==([^\s;]+)", path.read_text(encoding="utf-8"), re.MULTILINE):
+    for name, version in re.findall(
+        r"^([A-Za-z0-9._-]+)==([^\s;]+)", path.read_text(encoding="utf-8"), re.MULTILINE
+    ):
         found.setdefault(normal(name), set()).add(version)
     return found
 
@@ -61,13 +63,19 @@ def test_a_pull_request_gets_a_read_only_token_and_no_secrets() -> None:
     for job in data["jobs"].values():
         assert "permissions" not in job
         assert "timeout-minutes" in job
-    assert not re.search(r"secrets\.|secrets: inherit|github\.token|GITHUB_TOKEN", PULL_REQUEST.read_text(encoding="utf-8"))
+    assert not re.search(
+        r"secrets\.|secrets: inherit|github\.token|GITHUB_TOKEN",
+        PULL_REQUEST.read_text(encoding="utf-8"),
+    )
 
 
 def test_a_pull_request_runs_the_two_commands_and_hands_nothing_on() -> None:
     site, test = workflow(PULL_REQUEST)["jobs"].values()
     # What changes is shown after `make site` has found the files fresh: a stranger's own text never reaches the summary.
-    assert [step["run"] for step in site["steps"] if "run" in step] == ["make site", 'make changes >> "$GITHUB_STEP_SUMMARY"']
+    assert [step["run"] for step in site["steps"] if "run" in step] == [
+        "make site",
+        'make changes >> "$GITHUB_STEP_SUMMARY"',
+    ]
     assert [step["run"] for step in test["steps"] if "run" in step] == ["make test"]
     used = {step["uses"].partition("@")[0] for step in steps(PULL_REQUEST) if "uses" in step}
     assert used == {"actions/checkout", "actions/setup-python"}
@@ -82,7 +90,9 @@ def test_no_workflow_runs_strangers_code_with_rights(path: Path) -> None:
         # Text that a stranger chooses (title, branch) would be run as shell if it stood in `run:`.
         assert "${{" not in step.get("run", "")
         if "uses" in step:
-            assert re.fullmatch(r"actions/[a-z-]+@[0-9a-f]{40}", step["uses"]), "pin to a full commit"
+            assert re.fullmatch(r"actions/[a-z-]+@[0-9a-f]{40}", step["uses"]), (
+                "pin to a full commit"
+            )
         if step.get("uses", "").startswith("actions/checkout@"):
             assert step["with"]["persist-credentials"] == "false"
 
@@ -91,7 +101,9 @@ def test_only_the_job_without_project_code_may_write() -> None:
     for path in WORKFLOWS:
         for job in workflow(path)["jobs"].values():
             if "write" in job.get("permissions", {}).values():
-                assert not any("run" in step or "checkout" in step.get("uses", "") for step in job["steps"])
+                assert not any(
+                    "run" in step or "checkout" in step.get("uses", "") for step in job["steps"]
+                )
 
 
 # --- locked sets -------------------------------------------------------------
@@ -100,11 +112,17 @@ def test_only_the_job_without_project_code_may_write() -> None:
 @pytest.mark.parametrize("path", LOCKED, ids=lambda p: p.name)
 def test_everything_is_pinned_and_hashed_and_names_no_host(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
-    blocks = re.split(r"^(?=\S)", re.sub(r"^\s*#.*\n", "", text, flags=re.MULTILINE), flags=re.MULTILINE)
+    blocks = re.split(
+        r"^(?=\S)", re.sub(r"^\s*#.*\n", "", text, flags=re.MULTILINE), flags=re.MULTILINE
+    )
     for block in filter(None, blocks):
         assert re.match(r"[a-z0-9-]+(\[[a-z,]+\])?==", block), block.splitlines()[0]
         assert "--hash=sha256:" in block, block.splitlines()[0]
-    assert not re.search(r"://|^\s*-|file:|index-url|find-links", re.sub(r"^\s+--hash=", "", text, flags=re.MULTILINE), re.MULTILINE)
+    assert not re.search(
+        r"://|^\s*-|file:|index-url|find-links",
+        re.sub(r"^\s+--hash=", "", text, flags=re.MULTILINE),
+        re.MULTILINE,
+    )
 
 
 def test_the_locked_sets_hold_what_the_project_asks_for() -> None:
@@ -113,7 +131,9 @@ def test_the_locked_sets_hold_what_the_project_asks_for() -> None:
     build = asked(project["project"]["dependencies"]) | asked(project["dependency-groups"]["build"])
     assert build <= site.keys()
     assert build | asked(project["dependency-groups"]["test"]) <= test.keys()
-    assert site.items() <= test.items(), "both commands share one environment, so versions must agree"
+    assert site.items() <= test.items(), (
+        "both commands share one environment, so versions must agree"
+    )
 
 
 def libraries(folder: Path) -> set[str]:
@@ -121,11 +141,24 @@ def libraries(folder: Path) -> set[str]:
     files = sorted(folder.rglob("*.py"))
     trees = [ast.walk(ast.parse(path.read_text(encoding="utf-8"))) for path in files]
     names = {
-        name.partition(".")[0] for tree in trees for node in tree
-        for name in ([alias.name for alias in node.names] if isinstance(node, ast.Import) else
-                     [node.module] if isinstance(node, ast.ImportFrom) and node.module and not node.level else [])
+        name.partition(".")[0]
+        for tree in trees
+        for node in tree
+        for name in (
+            [alias.name for alias in node.names]
+            if isinstance(node, ast.Import)
+            else [node.module]
+            if isinstance(node, ast.ImportFrom) and node.module and not node.level
+            else []
+        )
     }
-    return names - sys.stdlib_module_names - {path.stem for path in files} - {path.parent.name for path in files} - {"build_tools"}
+    return (
+        names
+        - sys.stdlib_module_names
+        - {path.stem for path in files}
+        - {path.parent.name for path in files}
+        - {"build_tools"}
+    )
 
 
 @pytest.mark.parametrize(("folder", "groups"), [("build_tools", []), ("tests", ["build", "test"])])
@@ -135,9 +168,14 @@ def test_every_library_that_is_imported_is_declared(folder: str, groups: list[st
     declared = asked(data["project"]["dependencies"]) | {"markupsafe", "pydantic-core", "markdown"}
     declared = declared.union(*(asked(data["dependency-groups"][group]) for group in groups))
     if folder == "build_tools":
-        declared = declared.union(*(asked(extra) for extra in data["project"]["optional-dependencies"].values()))
+        declared = declared.union(
+            *(asked(extra) for extra in data["project"]["optional-dependencies"].values())
+        )
     distributions = packages_distributions()  # reads every installed package, so once
-    owners = {module: set(map(normal, distributions.get(module, [module]))) for module in libraries(ROOT / folder)}
+    owners = {
+        module: set(map(normal, distributions.get(module, [module])))
+        for module in libraries(ROOT / folder)
+    }
     assert {module for module, names in owners.items() if not declared & names} == set()
 
 
@@ -146,8 +184,12 @@ def test_every_library_that_is_imported_is_declared(folder: str, groups: list[st
 
 def test_the_changelog_has_an_open_section_and_the_version_at_hand() -> None:
     """Keep a Changelog 1.1: ``Unreleased`` stands first, then versions, newest first."""
-    version = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]["version"]
-    headings = re.findall(r"^## \[?([^\]\s]+)", (ROOT / "CHANGELOG.md").read_text(encoding="utf-8"), re.MULTILINE)
+    version = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"][
+        "version"
+    ]
+    headings = re.findall(
+        r"^## \[?([^\]\s]+)", (ROOT / "CHANGELOG.md").read_text(encoding="utf-8"), re.MULTILINE
+    )
     assert headings[:2] == ["Unreleased", version]
 
 
@@ -180,8 +222,16 @@ case "$*" in *"mkdocs build"*) mkdir -p "$last"; echo new > "$last/index.html"; 
 
 
 def make(folder: Path, *arguments: str, **env: str) -> subprocess.CompletedProcess[str]:
-    surroundings = {name: value for name, value in os.environ.items() if not name.startswith(("MAKE", "MFLAGS"))}
-    return subprocess.run(["make", *arguments], cwd=folder, env={**surroundings, **env}, capture_output=True, text=True)
+    surroundings = {
+        name: value for name, value in os.environ.items() if not name.startswith(("MAKE", "MFLAGS"))
+    }
+    return subprocess.run(
+        ["make", *arguments],
+        cwd=folder,
+        env={**surroundings, **env},
+        capture_output=True,
+        text=True,
+    )
 
 
 needs_make = pytest.mark.skipif(shutil.which("make") is None, reason="make is not installed")
@@ -202,7 +252,9 @@ def test_a_second_run_installs_nothing_unless_the_lock_changed(clone: Path) -> N
 
 
 @needs_make
-@pytest.mark.parametrize("failing", [{"FAIL": "handbook"}, {"FAIL_LATE": "yes"}], ids=["the check", "the build"])
+@pytest.mark.parametrize(
+    "failing", [{"FAIL": "handbook"}, {"FAIL_LATE": "yes"}], ids=["the check", "the build"]
+)
 def test_the_last_site_stays_when_something_fails(clone: Path, failing: dict[str, str]) -> None:
     (clone / "site").mkdir()
     (clone / "site" / "index.html").write_text("old")
@@ -217,10 +269,16 @@ def test_the_last_site_stays_when_something_fails(clone: Path, failing: dict[str
 def test_the_site_needs_fresh_conclusions(clone: Path, stale: bool) -> None:
     if stale:
         handbook = clone / ".venv" / "bin" / "handbook"
-        handbook.write_text(handbook.read_text().replace("for last", 'case "$*" in conclude*) exit 1;; esac\nfor last'))
+        handbook.write_text(
+            handbook.read_text().replace(
+                "for last", 'case "$*" in conclude*) exit 1;; esac\nfor last'
+            )
+        )
     assert (make(clone, "site").returncode != 0) == stale
     asked = (clone / "log").read_text()
-    assert asked.index("handbook check --strict") < asked.index("handbook conclude --check --strict")
+    assert asked.index("handbook check --strict") < asked.index(
+        "handbook conclude --check --strict"
+    )
     assert ("handbook addresses --check --strict" in asked) != stale
     assert ("mkdocs build" in asked) != stale
 
@@ -229,8 +287,13 @@ def test_the_site_needs_fresh_conclusions(clone: Path, stale: bool) -> None:
 @pytest.mark.skipif(shutil.which("git") is None, reason="git is not installed")
 def test_the_changes_of_a_commit_are_shown_as_markdown(clone: Path) -> None:
     def git(*arguments: str) -> None:
-        subprocess.run(["git", "-c", "user.name=A", "-c", "user.email=a@example.org", *arguments], cwd=clone, check=True,
-                       capture_output=True, env={**os.environ, "GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_SYSTEM": os.devnull})
+        subprocess.run(
+            ["git", "-c", "user.name=A", "-c", "user.email=a@example.org", *arguments],
+            cwd=clone,
+            check=True,
+            capture_output=True,
+            env={**os.environ, "GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_SYSTEM": os.devnull},
+        )
 
     file = clone / "catalog" / "conclusions" / "exercises" / "crate-curl.yaml"
     file.parent.mkdir(parents=True)
@@ -244,7 +307,11 @@ def test_the_changes_of_a_commit_are_shown_as_markdown(clone: Path) -> None:
     assert shown.startswith("### Conclusions\n\n~~~~~~diff\n") and shown.endswith("\n~~~~~~\n")
     assert "\n-verdict: leaning\n+verdict: shown\n" in shown
     failed = make(clone, "changes", "BASE=no-such-commit")
-    assert failed.returncode != 0 and failed.stdout == "" and "no commit no-such-commit here" in failed.stderr
+    assert (
+        failed.returncode != 0
+        and failed.stdout == ""
+        and "no commit no-such-commit here" in failed.stderr
+    )
 
 
 @needs_make
@@ -267,4 +334,7 @@ def test_a_missing_python_is_named(clone: Path) -> None:
 def test_the_command_and_the_plugin_are_declared() -> None:
     plugins = entry_points(group="mkdocs.plugins", name="handbook")
     assert plugins, "the project is not installed here; run the tests with: make test"
-    assert all(callable(point.load()) for point in (*plugins, *entry_points(group="console_scripts", name="handbook")))
+    assert all(
+        callable(point.load())
+        for point in (*plugins, *entry_points(group="console_scripts", name="handbook"))
+    )

@@ -29,7 +29,11 @@ def catalog() -> Catalog:
 def test_nothing_to_mend_under_strict(catalog: Catalog) -> None:
     # Judged on the day of the newest review: a test must not begin to fail because time passes.
     # `make check` judges by the present day.
-    newest = max(entry.data.reviewed for folder in (catalog.muscles, catalog.exercises) for entry in folder.values())
+    newest = max(
+        entry.data.reviewed
+        for folder in (catalog.muscles, catalog.exercises)
+        for entry in folder.values()
+    )
     checked = run(Opened(catalog, newest, load_profile()))
     assert not checked.reported, "\n" + reports.render(reports.Report(checked.reported), "text")
     assert checked.conclusions is not None
@@ -40,7 +44,9 @@ def test_nothing_to_mend_under_strict(catalog: Catalog) -> None:
 def test_the_whole_body_is_covered(catalog: Catalog) -> None:
     assert catalog.vocabulary and catalog.programme
     assert len(catalog.exercises) >= 120
-    assert {muscle.data.region for muscle in catalog.muscles.values()} == set(catalog.vocabulary.data.regions)
+    assert {muscle.data.region for muscle in catalog.muscles.values()} == set(
+        catalog.vocabulary.data.regions
+    )
     # The rule `part-exercises` counts them.
     assert catalog.handbook and catalog.handbook.data.conventions.exercises_per_part
     assert catalog.handbook.data.conventions.exercises_per_part.value >= 3
@@ -53,19 +59,43 @@ def test_the_whole_body_is_covered(catalog: Catalog) -> None:
 SIGNS = {
     None: ["chest", "faint", "breath", "face", "arm", "leg", "weak", "numb"],
     "lower-back": ["numb between the legs", "bladder", "bowel", "leg goes weak"],
-    "pregnancy": ["bleed", "fluid", "regular cramps", "head", "chest", "calf is sore or swollen", "dizzy", "weak",
-                  "breathless before you start", "child moves less", "maternity team"],
+    "pregnancy": [
+        "bleed",
+        "fluid",
+        "regular cramps",
+        "head",
+        "chest",
+        "calf is sore or swollen",
+        "dizzy",
+        "weak",
+        "breathless before you start",
+        "child moves less",
+        "maternity team",
+    ],
     "blood-pressure": ["headache", "sight", "speech"],
 }
 
 
 def test_signs_that_need_help_at_once_are_told(catalog: Catalog) -> None:
     assert catalog.vocabulary and catalog.handbook
-    told = {id: concern.help_at_once.say for id, concern in catalog.vocabulary.data.concerns.items() if concern.help_at_once}
+    told = {
+        id: concern.help_at_once.say
+        for id, concern in catalog.vocabulary.data.concerns.items()
+        if concern.help_at_once
+    }
     told[None] = catalog.handbook.data.notice.help_at_once
-    assert {id: [sign for sign in signs if sign not in told[id]] for id, signs in SIGNS.items()} == {id: [] for id in SIGNS}
+    assert {
+        id: [sign for sign in signs if sign not in told[id]] for id, signs in SIGNS.items()
+    } == {id: [] for id in SIGNS}
     notice = " ".join([told[None], *catalog.handbook.data.notice.long])
-    signs = ("emergency help", "between the legs", "bladder", "bowels", "goes weak", "Very high blood pressure")
+    signs = (
+        "emergency help",
+        "between the legs",
+        "bladder",
+        "bowels",
+        "goes weak",
+        "Very high blood pressure",
+    )
     assert [sign for sign in signs if sign not in notice] == []
 
 
@@ -73,14 +103,30 @@ def test_nobody_with_a_red_flag_is_offered_a_lift_first(catalog: Catalog) -> Non
     """What one concern asks of all its exercises stands with it; the rule `caution-red-flags` holds the single cautions."""
     assert catalog.vocabulary
     concerns = catalog.vocabulary.data.concerns
-    lines = {id: concerns[id].before.say for id in ("blood-pressure", "heart", "eye-pressure", "operation", "pregnancy", "numbness")}
-    assert "do not lift until a doctor clears you" in lines["blood-pressure"] and "After three months" in lines["pregnancy"]
-    said = [(id, caution.who.lower()) for id, exercise in catalog.exercises.items() for caution in exercise.data.cautions]
+    lines = {
+        id: concerns[id].before.say
+        for id in ("blood-pressure", "heart", "eye-pressure", "operation", "pregnancy", "numbness")
+    }
+    assert (
+        "do not lift until a doctor clears you" in lines["blood-pressure"]
+        and "After three months" in lines["pregnancy"]
+    )
+    said = [
+        (id, caution.who.lower())
+        for id, exercise in catalog.exercises.items()
+        for caution in exercise.data.cautions
+    ]
     assert [(id, who) for id, who in said if "very high" in who or "under control" in who] == []
     names = {id: care.named(exercise.data) for id, exercise in catalog.exercises.items()}
     assert "weak-bones" in names["hanging-knee-raise"] & names["hanging-leg-raise"]
-    for id in ("glute-ham-raise", "reverse-hyperextension", "decline-bench-press", "pike-push-up", "raised-feet-push-up",
-               "hip-extension-45"):
+    for id in (
+        "glute-ham-raise",
+        "reverse-hyperextension",
+        "decline-bench-press",
+        "pike-push-up",
+        "raised-feet-push-up",
+        "hip-extension-45",
+    ):
         assert {"blood-pressure", "eye-pressure", "dizziness"} <= names[id], id
 
 
@@ -90,33 +136,61 @@ def test_every_exercise_has_a_figure_that_moves_or_holds(catalog: Catalog) -> No
     for id, exercise in catalog.exercises.items():
         drawn = figure("figure", exercise.data, vocabulary)
         assert len(drawn.poses) >= 2 and all(pose.shapes and pose.says for pose in drawn.poses), id
-        first, last = (sorted(shape.d for shape in pose.shapes if shape.style in ("work", "body", "far")) for pose in
-                       (drawn.poses[0], drawn.poses[-1]))
+        first, last = (
+            sorted(shape.d for shape in pose.shapes if shape.style in ("work", "body", "far"))
+            for pose in (drawn.poses[0], drawn.poses[-1])
+        )
         assert working_segment(frames(exercise.data.movement, vocabulary, steps=STEPS)), id
         if first == last:
             still.append(id)
     # Nothing moves in a hold, and no flat drawing shows a limb that turns about its own length.
-    unseen = {id: moving_joints(exercise.data.movement) - {"forearm-rotation"} for id, exercise in catalog.exercises.items()}
+    unseen = {
+        id: moving_joints(exercise.data.movement) - {"forearm-rotation"}
+        for id, exercise in catalog.exercises.items()
+    }
     assert set(still) == {id for id, joints in unseen.items() if not joints}
     assert {id for id in still if not moving_joints(catalog.exercises[id].data.movement)} == {
-        id for id, exercise in catalog.exercises.items() if exercise.data.movement.hold}
+        id for id, exercise in catalog.exercises.items() if exercise.data.movement.hold
+    }
 
 
 def test_every_kind_of_place_is_served(catalog: Catalog) -> None:
     """Barbell, dumbbell, cable, machine, band and body weight in every region that a coach would look for them in."""
     assert catalog.vocabulary
     kinds = Counter(exercise.data.movement.load.kind for exercise in catalog.exercises.values())
-    assert min(kinds[kind] for kind in ("free-weight", "cable", "machine", "band", "body-weight")) >= 10
-    home = {id for id, exercise in catalog.exercises.items()
-            if set(exercise.data.equipment) <= {"none", "chair", "band", "wall", "sliders", "box", "small-ball", "dumbbell", "low-anchor"}}
+    assert (
+        min(kinds[kind] for kind in ("free-weight", "cable", "machine", "band", "body-weight"))
+        >= 10
+    )
+    home = {
+        id
+        for id, exercise in catalog.exercises.items()
+        if set(exercise.data.equipment)
+        <= {
+            "none",
+            "chair",
+            "band",
+            "wall",
+            "sliders",
+            "box",
+            "small-ball",
+            "dumbbell",
+            "low-anchor",
+        }
+    }
     region = {id: muscle.data.region for id, muscle in catalog.muscles.items()}
-    served = {region[ref.split("/")[0]] for id in home for ref in catalog.exercises[id].data.set_credit}
+    served = {
+        region[ref.split("/")[0]] for id in home for ref in catalog.exercises[id].data.set_credit
+    }
     assert served == set(catalog.vocabulary.data.regions)
 
 
 def test_clients_can_read_every_exercise(catalog: Catalog) -> None:
     """School grade of the whole of what a client reads; the single limit stands in the rule `client-reading-age`."""
-    grades = {id: reading.grade([text for path, text in client_texts(e.data) if path[-1] != "ask"]) for id, e in catalog.exercises.items()}
+    grades = {
+        id: reading.grade([text for path, text in client_texts(e.data) if path[-1] != "ask"])
+        for id, e in catalog.exercises.items()
+    }
     assert max(grades.values()) <= 6
 
 
@@ -128,8 +202,14 @@ def test_the_programme_serves_both_goals_and_every_careful_group(catalog: Catalo
     for key, dose in growth.items():  # a plan is counted once and held against either goal
         assert dose.unit == strength[key].unit, key
     assert (programme.credits.direct.value, programme.credits.indirect.value) == (1, 0.5)
-    assert set(programme.careful) >= {"complete-beginners", "older-adults", "children-and-young-people", "pregnancy",
-                                      "high-blood-pressure-and-heart-disease", "pain-and-injury"}
+    assert set(programme.careful) >= {
+        "complete-beginners",
+        "older-adults",
+        "children-and-young-people",
+        "pregnancy",
+        "high-blood-pressure-and-heart-disease",
+        "pain-and-injury",
+    }
 
 
 def test_no_range_rests_on_hearsay_alone(catalog: Catalog) -> None:
@@ -138,4 +218,7 @@ def test_no_range_rests_on_hearsay_alone(catalog: Catalog) -> None:
     for goal, doses in catalog.programme.data.goals.items():
         for key, dose in doses.items():
             hearsay = [c for c in dose.cites if "second-hand" in (c.at or "")]
-            assert len(hearsay) < len(dose.cites) or not hearsay or "second-hand" in dose.unsure, (goal, key)
+            assert len(hearsay) < len(dose.cites) or not hearsay or "second-hand" in dose.unsure, (
+                goal,
+                key,
+            )

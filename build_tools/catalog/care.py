@@ -34,4 +34,6 @@ def named(exercise: entries.Exercise) -> frozenset[str]:
 def care(concerns: Collection[str], vocabulary: entries.Vocabulary) -> Care:
     """The lines that belong to these concerns; ids that the vocabulary does not know are passed over."""
     found = [concern for id, concern in vocabulary.concerns.items() if id in concerns]
-    return Care([c.before for c in found if c.before], [c.help_at_once for c in found if c.help_at_once])
+    return Care(
+        [c.before for c in found if c.before], [c.help_at_once for c in found if c.help_at_once]
+    )

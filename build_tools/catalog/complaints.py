@@ -37,13 +37,19 @@ class _Complaint:
     """One thing that the validator complains of, with what its words are made of."""
 
     def __init__(self, details: ErrorDetails, src: SourceFile, model: type[BaseModel]):
-        self.kind, self.value, self.context = details["type"], details["input"], details.get("ctx") or {}
+        self.kind, self.value, self.context = (
+            details["type"],
+            details["input"],
+            details.get("ctx") or {},
+        )
         # The validator marks a complaint about a mapping's key by a last step of its own.
         of_key = bool(details["loc"]) and details["loc"][-1] == "[key]"
         self.loc = details["loc"][:-1] if of_key else details["loc"]
         self.name = "the key" if of_key else _name(self.loc)
         self.src, self.model = src, model
-        self.here = Spot(src.label, *src.position(self.loc, key=of_key or self.kind == "extra_forbidden"))
+        self.here = Spot(
+            src.label, *src.position(self.loc, key=of_key or self.kind == "extra_forbidden")
+        )
 
     @property
     def key(self) -> str:
@@ -62,16 +68,27 @@ def _finding(details: ErrorDetails, src: SourceFile, model: type[BaseModel]) -> 
 
 def _unknown_key(said: _Complaint) -> Finding:
     if said.value is None and (number := _cut_by_a_comma(said.src, said.here, said.key)):
-        return Finding("unknown-key", said.here, f"unknown key {said.name}: a comma cannot stand in the number {number.replace('.', ',')}",
-                       f"write a decimal point: {number}")
+        return Finding(
+            "unknown-key",
+            said.here,
+            f"unknown key {said.name}: a comma cannot stand in the number {number.replace('.', ',')}",
+            f"write a decimal point: {number}",
+        )
     known = keys(_model_at(said.model, said.loc[:-1]) or said.model)
-    return Finding("unknown-key", said.here, f"unknown key {said.name}",
-                   did_you_mean(said.key, known) or f"known here: {', '.join(known)}")
+    return Finding(
+        "unknown-key",
+        said.here,
+        f"unknown key {said.name}",
+        did_you_mean(said.key, known) or f"known here: {', '.join(known)}",
+    )
 
 
 def _missing_key(said: _Complaint) -> Finding:
     inner = _model_at(said.model, said.loc[:-1])
-    described = inner and next((f.description for n, f in inner.model_fields.items() if (f.alias or n) == said.loc[-1]), None)
+    described = inner and next(
+        (f.description for n, f in inner.model_fields.items() if (f.alias or n) == said.loc[-1]),
+        None,
+    )
     help = f"add `{said.key}:`" + (f" ({described})" if described else "")
     return Finding("missing-key", said.here, f"the key {said.name} is missing", help)
 
@@ -81,7 +98,12 @@ def _unfit(said: _Complaint) -> Finding:
     error, here = said.context["error"], said.here
     if isinstance(error, Unfit) and error.key:
         here = Spot(said.src.label, *said.src.position((*said.loc, error.key), key=True))
-    return Finding("wrong-value", here, str(error), error.help if isinstance(error, Unfit) else "change the keys of this entry to fit")
+    return Finding(
+        "wrong-value",
+        here,
+        str(error),
+        error.help if isinstance(error, Unfit) else "change the keys of this entry to fit",
+    )
 
 
 def _wrong_form(said: _Complaint) -> Finding:
@@ -95,7 +117,9 @@ def _wrong_word(said: _Complaint) -> Finding:
 
 def _out_of_bounds(said: _Complaint) -> Finding:
     bound = next(iter(said.context[key] for key in ("gt", "ge", "lt", "le") if key in said.context))
-    return said.wrong(f"cannot be {_shown(said.value)}", f"write a number {_BOUNDS[said.kind]} {bound:g}")
+    return said.wrong(
+        f"cannot be {_shown(said.value)}", f"write a number {_BOUNDS[said.kind]} {bound:g}"
+    )
 
 
 def _too_few(said: _Complaint) -> Finding:
@@ -105,14 +129,27 @@ def _too_few(said: _Complaint) -> Finding:
 def _too_many(said: _Complaint) -> Finding:
     """Twice as many whole numbers as may stand there are numbers with a decimal comma."""
     value, bound = said.value, said.context["max_length"]
-    commas = isinstance(value, list) and len(value) == 2 * bound and all(re.fullmatch("-?[0-9]+", str(x)) for x in value)
-    pointed = ", ".join(f"{a}.{b}" for a, b in zip(value[::2], value[1::2], strict=True)) if commas else ""
-    return said.wrong(f"has {_entries(value)}", f"write at most {bound}" + (
-        f"; a decimal is written with a point: [{pointed}]" if commas else ""))
+    commas = (
+        isinstance(value, list)
+        and len(value) == 2 * bound
+        and all(re.fullmatch("-?[0-9]+", str(x)) for x in value)
+    )
+    pointed = (
+        ", ".join(f"{a}.{b}" for a, b in zip(value[::2], value[1::2], strict=True))
+        if commas
+        else ""
+    )
+    return said.wrong(
+        f"has {_entries(value)}",
+        f"write at most {bound}"
+        + (f"; a decimal is written with a point: [{pointed}]" if commas else ""),
+    )
 
 
 def _too_long(said: _Complaint) -> Finding:
-    return said.wrong(f"has {len(said.value)} characters", f"write at most {said.context['max_length']}")
+    return said.wrong(
+        f"has {len(said.value)} characters", f"write at most {said.context['max_length']}"
+    )
 
 
 def _endless(said: _Complaint) -> Finding:
@@ -120,8 +157,12 @@ def _endless(said: _Complaint) -> Finding:
 
 
 def _wrong_type(said: _Complaint) -> Finding:
-    return Finding("wrong-type", said.here, f"{said.name} should be {_wanted(said.kind)}, not {_given(said.value)}",
-                   _write_instead(said.kind, said.value, said.key))
+    return Finding(
+        "wrong-type",
+        said.here,
+        f"{said.name} should be {_wanted(said.kind)}, not {_given(said.value)}",
+        _write_instead(said.kind, said.value, said.key),
+    )
 
 
 def _entries(value: Any) -> str:
@@ -132,7 +173,9 @@ def _name(loc: tuple[int | str, ...]) -> str:
     """``hip``, or ``entry 2 of equipment``, between backquotes as they are written in the file."""
     if not loc:
         return "the file"
-    return f"entry {loc[-1] + 1} of {_name(loc[:-1])}" if isinstance(loc[-1], int) else f"`{loc[-1]}`"
+    return (
+        f"entry {loc[-1] + 1} of {_name(loc[:-1])}" if isinstance(loc[-1], int) else f"`{loc[-1]}`"
+    )
 
 
 def _model_at(model: type[BaseModel], loc: tuple[int | str, ...]) -> type[BaseModel] | None:
@@ -141,12 +184,17 @@ def _model_at(model: type[BaseModel], loc: tuple[int | str, ...]) -> type[BaseMo
     for step in loc:
         annotation = _bare(annotation)
         if isinstance(annotation, type) and issubclass(annotation, BaseModel):
-            annotation = next((f.annotation for n, f in annotation.model_fields.items() if step in (n, f.alias)), None)
+            annotation = next(
+                (f.annotation for n, f in annotation.model_fields.items() if step in (n, f.alias)),
+                None,
+            )
         else:
             args = typing.get_args(annotation)
             annotation = args[-1] if args else None
     annotation = _bare(annotation)
-    return annotation if isinstance(annotation, type) and issubclass(annotation, BaseModel) else None
+    return (
+        annotation if isinstance(annotation, type) and issubclass(annotation, BaseModel) else None
+    )
 
 
 def _bare(annotation: Any) -> Any:
@@ -177,29 +225,48 @@ def _given(value: Any) -> str:
     return f"the text {_shown(value)}" if isinstance(value, str) else _shown(value)
 
 
-_BOUNDS = {"greater_than": "above", "greater_than_equal": "of at least", "less_than": "below", "less_than_equal": "of at most"}
+_BOUNDS = {
+    "greater_than": "above",
+    "greater_than_equal": "of at least",
+    "less_than": "below",
+    "less_than_equal": "of at most",
+}
 
 #: The validator's kind of complaint -> what words it; a kind that is not here is a wrong type.
 _WORDS: dict[str, Callable[[_Complaint], Finding]] = {
-    "extra_forbidden": _unknown_key, "missing": _missing_key, "value_error": _unfit, "string_pattern_mismatch": _wrong_form,
-    "literal_error": _wrong_word, "too_short": _too_few, "too_long": _too_many, "string_too_long": _too_long, "finite_number": _endless,
+    "extra_forbidden": _unknown_key,
+    "missing": _missing_key,
+    "value_error": _unfit,
+    "string_pattern_mismatch": _wrong_form,
+    "literal_error": _wrong_word,
+    "too_short": _too_few,
+    "too_long": _too_many,
+    "string_too_long": _too_long,
+    "finite_number": _endless,
     **dict.fromkeys(_BOUNDS, _out_of_bounds),
 }
 
 _WANTED = {
-    "string": "text", "int": "a whole number", "float": "a number", "bool": "true or false",
-    "list": "a list", "dict": "a mapping (`key: value` lines)", "model": "a mapping (`key: value` lines)",
+    "string": "text",
+    "int": "a whole number",
+    "float": "a number",
+    "bool": "true or false",
+    "list": "a list",
+    "dict": "a mapping (`key: value` lines)",
+    "model": "a mapping (`key: value` lines)",
     "date": "a date",
 }
 
 
 def _wanted(kind: str) -> str:
-    return next((words for start, words in _WANTED.items() if kind.startswith(start)), "something else")
+    return next(
+        (words for start, words in _WANTED.items() if kind.startswith(start)), "something else"
+    )
 
 
 def _cut_by_a_comma(src: SourceFile, here: Spot, rest: str) -> str | None:
     """``33.3`` where ``{mean: 33,3}`` made a key of the ``3``, else ``None``."""
-    before = re.search(r"(-?[0-9]+),$", src.text.split("\n")[here.line - 1][:here.column - 1])
+    before = re.search(r"(-?[0-9]+),$", src.text.split("\n")[here.line - 1][: here.column - 1])
     return f"{before[1]}.{rest}" if before and rest.isascii() and rest.isdigit() else None
 
 
@@ -226,9 +293,15 @@ def _write_instead(kind: str, value: Any, key: str) -> str:
     if kind.startswith("list"):
         return "put it in brackets: [first, second], or start each line with `- `"
     if kind.startswith("string"):
-        return 'put it in quotes: "..."' if not isinstance(value, (dict, list)) and value is not None else "write one line of text"
+        return (
+            'put it in quotes: "..."'
+            if not isinstance(value, (dict, list)) and value is not None
+            else "write one line of text"
+        )
     if kind.startswith(("int", "float")):
-        return (isinstance(value, str) and _number_within(value, key)) or "write plain digits, without quotes, unit or leading zero"
+        return (
+            isinstance(value, str) and _number_within(value, key)
+        ) or "write plain digits, without quotes, unit or leading zero"
     return "indent its `key: value` lines below it"
 
 
@@ -239,9 +312,14 @@ def _pattern(pattern: str, value: str) -> tuple[str, str]:
         return f"cannot be {shown}", "write a full address that starts with https://"
     plain = re.fullmatch(r"\^(\[\^.+\])\{1,([0-9]+)\}\$", pattern, re.DOTALL)
     if not plain:
-        form = {ID_PATTERN: "small letters, digits and single hyphens, a letter first: seated-row",
-                KEY_PATTERN: "small letters and digits, a letter first: smith2024"}
-        return f"cannot be {shown}", f"use {form.get(pattern, 'muscle or muscle/part: hamstrings/biceps-femoris-long-head')}"
+        form = {
+            ID_PATTERN: "small letters, digits and single hyphens, a letter first: seated-row",
+            KEY_PATTERN: "small letters and digits, a letter first: smith2024",
+        }
+        return (
+            f"cannot be {shown}",
+            f"use {form.get(pattern, 'muscle or muscle/part: hamstrings/biceps-femoris-long-head')}",
+        )
     allowed, most = plain.groups()
     if not value.strip():
         return "is empty", "write some text, or remove the key"
@@ -251,5 +329,8 @@ def _pattern(pattern: str, value: str) -> tuple[str, str]:
     if refused == "\n":
         return "has a line break", "write it as one line, or with `>-`"
     if refused.isprintable():
-        return f"has a `{refused}`, as in {_shown(value)}", "say it in words: catalog text holds no markup"
+        return (
+            f"has a `{refused}`, as in {_shown(value)}",
+            "say it in words: catalog text holds no markup",
+        )
     return f"has an invisible character (U+{ord(refused):04X})", "type the text anew here"

@@ -18,19 +18,28 @@ from .walk import statements
 def counts(catalog: Catalog) -> dict[str, dict[str, dict[str, int]]]:
     """Table -> row -> column -> count."""
     held, shown = _regions(catalog)
-    tables = {"entries": _entries(catalog), "statements": _statements(catalog), "outcomes": _outcomes(catalog),
-              "regions": held, "results by region": shown, **_strength_of_numbers(catalog)}
+    tables = {
+        "entries": _entries(catalog),
+        "statements": _statements(catalog),
+        "outcomes": _outcomes(catalog),
+        "regions": held,
+        "results by region": shown,
+        **_strength_of_numbers(catalog),
+    }
     return {title: rows for title, rows in tables.items() if rows}
 
 
 def _entries(catalog: Catalog) -> dict[str, dict[str, int]]:
-    return {kind: {"written": number} for kind, number in (
-        ("muscles", len(catalog.muscles)),
-        ("muscle parts", sum(len(muscle.data.parts) for muscle in catalog.muscles.values())),
-        ("exercises", len(catalog.exercises)),
-        ("studies", len(catalog.studies)),
-        ("references", len(catalog.references)),
-    )}
+    return {
+        kind: {"written": number}
+        for kind, number in (
+            ("muscles", len(catalog.muscles)),
+            ("muscle parts", sum(len(muscle.data.parts) for muscle in catalog.muscles.values())),
+            ("exercises", len(catalog.exercises)),
+            ("studies", len(catalog.studies)),
+            ("references", len(catalog.references)),
+        )
+    }
 
 
 def _statements(catalog: Catalog) -> dict[str, dict[str, int]]:
@@ -59,9 +68,19 @@ def _regions(catalog: Catalog) -> tuple[dict[str, dict[str, int]], dict[str, dic
     What spans two regions counts in both.
     """
     order = list(catalog.vocabulary.data.regions) if catalog.vocabulary else []
-    of = {id: muscle.data.region for id, muscle in catalog.muscles.items() if muscle.data.region in order}
-    held = {region: {"parts": 0, "exercises": 0, "cited": 0, "common practice": 0} for region in order if region in of.values()}
-    shown: dict[str, dict[str, int]] = {region: dict.fromkeys(get_args(entries.Outcome), 0) for region in held}
+    of = {
+        id: muscle.data.region
+        for id, muscle in catalog.muscles.items()
+        if muscle.data.region in order
+    }
+    held = {
+        region: {"parts": 0, "exercises": 0, "cited": 0, "common practice": 0}
+        for region in order
+        if region in of.values()
+    }
+    shown: dict[str, dict[str, int]] = {
+        region: dict.fromkeys(get_args(entries.Outcome), 0) for region in held
+    }
 
     def regions(refs: Iterable[str]) -> set[str]:
         return {of[muscle] for ref in refs if (muscle := ref.split("/")[0]) in of}
@@ -69,7 +88,9 @@ def _regions(catalog: Catalog) -> tuple[dict[str, dict[str, int]], dict[str, dic
     for id, region in of.items():
         held[region]["parts"] += len(catalog.muscles[id].data.parts)
     for exercise in catalog.exercises.values():
-        for region in regions(ref for ref, credit in exercise.data.set_credit.items() if credit == "direct"):
+        for region in regions(
+            ref for ref, credit in exercise.data.set_credit.items() if credit == "direct"
+        ):
             held[region]["exercises"] += 1
         for claim in exercise.data.emphasis:
             for region in regions(claim.part):
@@ -87,16 +108,27 @@ def _strength_of_numbers(catalog: Catalog) -> dict[str, dict[str, dict[str, int]
     tests = Counter(contrast.test for result in results for contrast in result.contrasts)
     allocations = Counter(study.allocation for study in studies)
     read = Counter(reference.read for reference in catalog.references.values())
-    kept = {"read in the study": sum(result.via is None for result in results),
-            "second-hand": sum(result.via is not None for result in results),
-            "in doubt": sum(result.doubt is not None for result in results)}
-    lacking = {"without authors": sum(not reference.authors for reference in catalog.references.values()),
-               "with a notice": sum(bool(reference.notices) for reference in catalog.references.values())}
+    kept = {
+        "read in the study": sum(result.via is None for result in results),
+        "second-hand": sum(result.via is not None for result in results),
+        "in doubt": sum(result.doubt is not None for result in results),
+    }
+    lacking = {
+        "without authors": sum(not reference.authors for reference in catalog.references.values()),
+        "with a notice": sum(bool(reference.notices) for reference in catalog.references.values()),
+    }
     return {
-        "contrasts by test": _counted("contrasts", {test: tests[test] for test in get_args(entries.Test)}),
-        "studies by allocation": _counted("studies", {kind: allocations[kind] for kind in get_args(entries.Allocation)}),
-        "references by what was read": _counted("references", {kind: read[kind] for kind in READ} | lacking),
-        "results by where they were read": _counted("results", kept)}
+        "contrasts by test": _counted(
+            "contrasts", {test: tests[test] for test in get_args(entries.Test)}
+        ),
+        "studies by allocation": _counted(
+            "studies", {kind: allocations[kind] for kind in get_args(entries.Allocation)}
+        ),
+        "references by what was read": _counted(
+            "references", {kind: read[kind] for kind in READ} | lacking
+        ),
+        "results by where they were read": _counted("results", kept),
+    }
 
 
 def _counted(column: str, rows: dict[str, int]) -> dict[str, dict[str, int]]:

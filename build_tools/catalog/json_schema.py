@@ -68,50 +68,121 @@ def _none(*keys: str) -> Schema:
 
 def _one_of_outcome(outcome: str) -> Schema:
     """A list holds exactly one entry for all measures of ``outcome``."""
-    every = {"anyOf": [{"not": {"required": ["measures"]}}, {"properties": {"measures": {"maxItems": 0}}}]}
-    return {"contains": {"allOf": [_given("outcome", const=outcome), every]}, "minContains": 1, "maxContains": 1}
+    every = {
+        "anyOf": [
+            {"not": {"required": ["measures"]}},
+            {"properties": {"measures": {"maxItems": 0}}},
+        ]
+    }
+    return {
+        "contains": {"allOf": [_given("outcome", const=outcome), every]},
+        "minContains": 1,
+        "maxContains": 1,
+    }
 
 
 #: What these models check in code, said once more as schema; the tests hold the two together.
 IN_CODE: dict[type[BaseModel], Schema] = {
     entries.Comparator: _exactly_one("exercise", "part"),
     entries.Claim: _exactly_one("more_than", "less_than", "similar_to"),
-    entries.Value: {"allOf": [
-        {"anyOf": [
-            {"allOf": [_exactly_one("mean", "median"), _none("pre", "post", "change", "change_percent")]},
-            {"allOf": [_exactly_one("change", "change_percent"), _none("mean", "median"), {"anyOf": [_given("pre"), _none("post")]}]},
-            {"allOf": [_given("pre"), _given("post"), _none("mean", "median", "change", "change_percent", "sd", "se", "ci95")]},
-        ]},
-        {"anyOf": [_none("sd", "se", "ci95"), _exactly_one("sd", "se", "ci95")]},
-        {"anyOf": [_none("correlation"), _given("post")]},
-    ]},
+    entries.Value: {
+        "allOf": [
+            {
+                "anyOf": [
+                    {
+                        "allOf": [
+                            _exactly_one("mean", "median"),
+                            _none("pre", "post", "change", "change_percent"),
+                        ]
+                    },
+                    {
+                        "allOf": [
+                            _exactly_one("change", "change_percent"),
+                            _none("mean", "median"),
+                            {"anyOf": [_given("pre"), _none("post")]},
+                        ]
+                    },
+                    {
+                        "allOf": [
+                            _given("pre"),
+                            _given("post"),
+                            _none("mean", "median", "change", "change_percent", "sd", "se", "ci95"),
+                        ]
+                    },
+                ]
+            },
+            {"anyOf": [_none("sd", "se", "ci95"), _exactly_one("sd", "se", "ci95")]},
+            {"anyOf": [_none("correlation"), _given("post")]},
+        ]
+    },
     entries.Arm: {"anyOf": [_given("exercise"), _none("version", "forbidden_by")]},
-    entries.Site: {"allOf": [
-        {"anyOf": [_none("percent", "from"), {"allOf": [_given("percent"), _given("from")]}]},
-        {"anyOf": [_given("said"), _given("percent")]},
-    ]},
-    entries.Contrast: {"anyOf": [
-        _given("test", enum=[test for test in get_args(entries.Test) if test != "not reported"]),
-        _none("favours", "p", "p_below", "p_above", "t"),
-    ]},
-    entries.Correlations: {"properties": {
-        kind: {"allOf": [_one_of_outcome(outcome) for outcome in outcomes]} for kind, outcomes in entries.CORRELATED.items()}},
+    entries.Site: {
+        "allOf": [
+            {"anyOf": [_none("percent", "from"), {"allOf": [_given("percent"), _given("from")]}]},
+            {"anyOf": [_given("said"), _given("percent")]},
+        ]
+    },
+    entries.Contrast: {
+        "anyOf": [
+            _given(
+                "test", enum=[test for test in get_args(entries.Test) if test != "not reported"]
+            ),
+            _none("favours", "p", "p_below", "p_above", "t"),
+        ]
+    },
+    entries.Correlations: {
+        "properties": {
+            kind: {"allOf": [_one_of_outcome(outcome) for outcome in outcomes]}
+            for kind, outcomes in entries.CORRELATED.items()
+        }
+    },
     entries.Load: {"anyOf": [_none("curve"), _given("kind", const="machine")]},
-    entries.OtherLimb: {"oneOf": [
-        {"allOf": [_given("from"), _given("to"), _none("toes", "pitch")]},
-        {"allOf": [_given("toes"), _none("from", "to")]},
-    ]},
-    entries.Position: {"oneOf": [
-        {"allOf": [_given("rests_on", maxProperties=1), _given("fixes"), _none("faces")]},
-        {"allOf": [_given("rests_on", minProperties=2), _none("fixes"), {"oneOf": [_given("faces"), _given("sideways", const=True)]}]},
-    ]},
+    entries.OtherLimb: {
+        "oneOf": [
+            {"allOf": [_given("from"), _given("to"), _none("toes", "pitch")]},
+            {"allOf": [_given("toes"), _none("from", "to")]},
+        ]
+    },
+    entries.Position: {
+        "oneOf": [
+            {"allOf": [_given("rests_on", maxProperties=1), _given("fixes"), _none("faces")]},
+            {
+                "allOf": [
+                    _given("rests_on", minProperties=2),
+                    _none("fixes"),
+                    {"oneOf": [_given("faces"), _given("sideways", const=True)]},
+                ]
+            },
+        ]
+    },
     entries.Wording: {"oneOf": [_given("one_of", minItems=1), _given("none_of", minItems=1)]},
     entries.Dose: {"anyOf": [_given("low"), _given("high")]},
-    entries.Equation: {"oneOf": [{"allOf": [_given("form", const=form), _given("coefficients", minItems=count, maxItems=count)]}
-                                 for form, count in entries.COEFFICIENTS.items()]},
-    entries.Result: {"allOf": [
-        {"anyOf": [_given("values", minProperties=1), _given("contrasts", minItems=1)]},
-        _exactly_one("at", "via"),
-        {"anyOf": [_given("unit"), {"properties": {"values": {"maxProperties": 0}, "contrasts": {"items": _none("difference")}}}]},
-    ]},
+    entries.Equation: {
+        "oneOf": [
+            {
+                "allOf": [
+                    _given("form", const=form),
+                    _given("coefficients", minItems=count, maxItems=count),
+                ]
+            }
+            for form, count in entries.COEFFICIENTS.items()
+        ]
+    },
+    entries.Result: {
+        "allOf": [
+            {"anyOf": [_given("values", minProperties=1), _given("contrasts", minItems=1)]},
+            _exactly_one("at", "via"),
+            {
+                "anyOf": [
+                    _given("unit"),
+                    {
+                        "properties": {
+                            "values": {"maxProperties": 0},
+                            "contrasts": {"items": _none("difference")},
+                        }
+                    },
+                ]
+            },
+        ]
+    },
 }

@@ -36,7 +36,9 @@ def angles(span: list[float], step: float) -> Angles:
     """Every angle of an axis, degrees. Raises ``ValueError`` unless the span is a whole number of steps."""
     count = (span[1] - span[0]) / step
     if count < 1 or count != int(count):
-        raise ValueError(f"{span[0]:g} to {span[1]:g} is not a whole number of steps of {step:g} degrees")
+        raise ValueError(
+            f"{span[0]:g} to {span[1]:g} is not a whole number of steps of {step:g} degrees"
+        )
     return tuple(span[0] + step * n for n in range(int(count) + 1))
 
 
@@ -54,9 +56,20 @@ def read(path: Path, label: str, table: LengthTable) -> tuple[Grid | None, list[
     except _At as error:
         return None, [Finding("length-table", Spot(label, error.line, 1), str(error), _HELP)]
     except OSError as error:
-        return None, [Finding("length-table", Spot(label, 1, 1), f"the table cannot be read: {error.strerror}", _HELP)]
+        return None, [
+            Finding(
+                "length-table",
+                Spot(label, 1, 1),
+                f"the table cannot be read: {error.strerror}",
+                _HELP,
+            )
+        ]
     except ValueError as error:  # of which text that is no UTF-8 is one
-        return None, [Finding("length-table", Spot(label, 1, 1), f"this is no table of lengths: {error}", _HELP)]
+        return None, [
+            Finding(
+                "length-table", Spot(label, 1, 1), f"this is no table of lengths: {error}", _HELP
+            )
+        ]
 
 
 class _At(ValueError):
@@ -70,18 +83,35 @@ class _At(ValueError):
 def _parse(text: str, table: LengthTable) -> Grid:
     rows = list(csv.reader(text.splitlines()))
     first, second = (axis.joint for axis in table.axes)
-    if not rows or rows[0][:2] != [heading(first), heading(second)] or len(set(rows[0])) != len(rows[0]) or len(rows[0]) < 3:
-        raise _At(1, f"the first line does not name {heading(first)}, {heading(second)} and muscles, each once")
-    axes = angles(table.axes[0].span, table.axes[0].step), angles(table.axes[1].span, table.axes[1].step)
+    if (
+        not rows
+        or rows[0][:2] != [heading(first), heading(second)]
+        or len(set(rows[0])) != len(rows[0])
+        or len(rows[0]) < 3
+    ):
+        raise _At(
+            1,
+            f"the first line does not name {heading(first)}, {heading(second)} and muscles, each once",
+        )
+    axes = (
+        angles(table.axes[0].span, table.axes[0].step),
+        angles(table.axes[1].span, table.axes[1].step),
+    )
     columns: dict[str, dict[tuple[float, float], float]] = {name: {} for name in rows[0][2:]}
     expected = list(product(axes[0], axes[1]))
     for line, row in enumerate(rows[1:], start=2):
         if line - 2 >= len(expected) or len(row) != len(rows[0]):
-            raise _At(line, f"there are {len(row)} values here, where the table should "
-                      + ("have ended" if line - 2 >= len(expected) else f"have {len(rows[0])}"))
+            raise _At(
+                line,
+                f"there are {len(row)} values here, where the table should "
+                + ("have ended" if line - 2 >= len(expected) else f"have {len(rows[0])}"),
+            )
         values = [_number(line, value) for value in row]
         if (values[0], values[1]) != expected[line - 2]:
-            raise _At(line, f"this line should be for {first} {expected[line - 2][0]:g} and {second} {expected[line - 2][1]:g} degrees")
+            raise _At(
+                line,
+                f"this line should be for {first} {expected[line - 2][0]:g} and {second} {expected[line - 2][1]:g} degrees",
+            )
         for name, value in zip(columns, values[2:], strict=True):
             columns[name][expected[line - 2]] = value
     if len(rows) - 1 != len(expected):

@@ -44,8 +44,12 @@ FILES: dict[str, type[BaseModel]] = {
 ELSEWHERE = {"model": "model/muscles"}
 REQUIRED_FILES = ("handbook", "vocabulary")
 #: Folder -> keys that its files must have; they tell what a misplaced file is.
-_REQUIRED_KEYS = {folder: {field.alias or name for name, field in model.model_fields.items() if field.is_required()}
-                  for folder, model in FOLDERS.items()}
+_REQUIRED_KEYS = {
+    folder: {
+        field.alias or name for name, field in model.model_fields.items() if field.is_required()
+    }
+    for folder, model in FOLDERS.items()
+}
 _ONE_OF = {"muscles": "a muscle", "exercises": "an exercise", "studies": "a study"}
 #: Longest id, as in ``entries.Id``.
 MAX_ID = 64
@@ -119,8 +123,14 @@ def load(root: Path, label: str | None = None) -> Catalog:
     label = root.as_posix() if label is None else label
     catalog = Catalog(root, label=label)
     if not root.is_dir():
-        catalog.findings.append(Finding("missing-file", Spot(label, 1, 1), "there is no catalog folder here",
-                                        "name the folder that holds handbook.yaml: --catalog DIR"))
+        catalog.findings.append(
+            Finding(
+                "missing-file",
+                Spot(label, 1, 1),
+                "there is no catalog folder here",
+                "name the folder that holds handbook.yaml: --catalog DIR",
+            )
+        )
         return catalog
     for name, model in FILES.items():
         file = f"{ELSEWHERE.get(name, name)}.yaml"
@@ -130,8 +140,14 @@ def load(root: Path, label: str | None = None) -> Catalog:
             setattr(catalog, name, entry)
         elif name in REQUIRED_FILES:
             catalog.broken.add((name, name))
-            catalog.findings.append(Finding("missing-file", Spot(f"{label}/{name}.yaml", 1, 1),
-                                            f"{name}.yaml is missing", f"every catalog has a {name}.yaml"))
+            catalog.findings.append(
+                Finding(
+                    "missing-file",
+                    Spot(f"{label}/{name}.yaml", 1, 1),
+                    f"{name}.yaml is missing",
+                    f"every catalog has a {name}.yaml",
+                )
+            )
     for folder, model in FOLDERS.items():
         _folder(catalog, root / folder, f"{label}/{folder}", folder, model)
     _length_tables(catalog, root / "model", f"{label}/model")
@@ -151,10 +167,16 @@ def _folder(catalog: Catalog, folder: Path, label: str, kind: str, model: type[B
             if _is_misplaced(catalog, path, shown, kind):
                 continue
             catalog.broken |= {(kind, path.stem), (kind, _meant(path.stem, kind))}
-            catalog.findings.append(Finding(
-                "file-name", Spot(shown, 1, 1), "this file name cannot be an id",
-                "use small letters, digits" + ("" if kind == "studies" else " and single hyphens")
-                + f" and the ending .yaml, e.g. {'smith2024' if kind == 'studies' else 'seated-row'}.yaml"))
+            catalog.findings.append(
+                Finding(
+                    "file-name",
+                    Spot(shown, 1, 1),
+                    "this file name cannot be an id",
+                    "use small letters, digits"
+                    + ("" if kind == "studies" else " and single hyphens")
+                    + f" and the ending .yaml, e.g. {'smith2024' if kind == 'studies' else 'seated-row'}.yaml",
+                )
+            )
             continue
         entry = _entry(catalog, kind, path.stem, path, shown, model)
         if entry:
@@ -168,15 +190,24 @@ def _is_misplaced(catalog: Catalog, path: Path, shown: str, kind: str) -> bool:
     _, data, findings = source.read(path, shown)
     if findings or not isinstance(data, dict):
         return False
-    found = {folder: sum(key in _REQUIRED_KEYS[folder] for key in data) / len(_REQUIRED_KEYS[folder]) for folder in FOLDERS}
+    found = {
+        folder: sum(key in _REQUIRED_KEYS[folder] for key in data) / len(_REQUIRED_KEYS[folder])
+        for folder in FOLDERS
+    }
     likely = max(found, key=lambda folder: found[folder])
     # Half of what the kind must have is more than any other kind shares with it.
     if likely == kind or found[likely] < 0.5 or found.get(kind, 0) >= found[likely]:
         return False
     id = _meant(path.stem, likely)
     catalog.broken.add((likely, id))
-    catalog.findings.append(Finding("misplaced-file", Spot(shown, 1, 1), f"this file holds {_ONE_OF[likely]}, and stands elsewhere",
-                                    f"move it to {likely}/{id}.yaml"))
+    catalog.findings.append(
+        Finding(
+            "misplaced-file",
+            Spot(shown, 1, 1),
+            f"this file holds {_ONE_OF[likely]}, and stands elsewhere",
+            f"move it to {likely}/{id}.yaml",
+        )
+    )
     return True
 
 
@@ -202,14 +233,28 @@ def _length_tables(catalog: Catalog, folder: Path, label: str) -> None:
 def _stray_files(catalog: Catalog, root: Path, label: str) -> None:
     """A file that nothing reads is a mistake that would otherwise pass in silence."""
     files = {f"{name}.yaml" for name in FILES if name not in ELSEWHERE}
-    _stray(catalog, root, label, files | set(FOLDERS) | {"references.bib", "addresses.txt", "conclusions", "model", "README.md"})
+    _stray(
+        catalog,
+        root,
+        label,
+        files
+        | set(FOLDERS)
+        | {"references.bib", "addresses.txt", "conclusions", "model", "README.md"},
+    )
 
 
 def _stray(catalog: Catalog, folder: Path, label: str, known: set[str]) -> None:
     for path in _listed(catalog, folder, label):
         if path.name not in known and not _is_misplaced(catalog, path, f"{label}/{path.name}", ""):
-            catalog.findings.append(Finding("stray-file", Spot(f"{label}/{path.name}", 1, 1), "nothing reads this file",
-                                            wording.did_you_mean(path.name, sorted(known)) or "remove it, or move it where it belongs"))
+            catalog.findings.append(
+                Finding(
+                    "stray-file",
+                    Spot(f"{label}/{path.name}", 1, 1),
+                    "nothing reads this file",
+                    wording.did_you_mean(path.name, sorted(known))
+                    or "remove it, or move it where it belongs",
+                )
+            )
 
 
 def _listed(catalog: Catalog, folder: Path, label: str) -> list[Path]:
@@ -220,12 +265,20 @@ def _listed(catalog: Catalog, folder: Path, label: str) -> list[Path]:
         return []
     except OSError as error:
         catalog.broken.add((folder.name, folder.name))
-        catalog.findings.append(Finding("file-unreadable", Spot(label, 1, 1), f"this is no folder that can be read: {error.strerror}",
-                                        "make it a folder with one file for each entry"))
+        catalog.findings.append(
+            Finding(
+                "file-unreadable",
+                Spot(label, 1, 1),
+                f"this is no folder that can be read: {error.strerror}",
+                "make it a folder with one file for each entry",
+            )
+        )
         return []
 
 
-def _entry(catalog: Catalog, kind: str, id: str, path: Path, shown: str, model: type[Data]) -> Loaded[Data] | None:
+def _entry(
+    catalog: Catalog, kind: str, id: str, path: Path, shown: str, model: type[Data]
+) -> Loaded[Data] | None:
     src, data, findings = source.read(path, shown)
     if not findings:
         typed, findings = _typed(src, data, model)
@@ -240,8 +293,14 @@ def _entry(catalog: Catalog, kind: str, id: str, path: Path, shown: str, model: 
 
 def _typed(src: SourceFile, data: Any, model: type[Data]) -> tuple[Data | None, list[Finding]]:
     if not isinstance(data, dict):
-        return None, [Finding("wrong-type", Spot(src.label, 1, 1), "the file does not hold `key: value` lines",
-                              f"start with one of: {', '.join(wording.keys(model))}")]
+        return None, [
+            Finding(
+                "wrong-type",
+                Spot(src.label, 1, 1),
+                "the file does not hold `key: value` lines",
+                f"start with one of: {', '.join(wording.keys(model))}",
+            )
+        ]
     try:
         # JSON mode: strict about numbers and text, yet reads dates, as YAML 1.2 has none.
         return model.model_validate_json(json.dumps(data)), []

@@ -57,14 +57,23 @@ class Statement:
 
 def yaml_entries(catalog: Catalog) -> Iterator[Loaded[Any]]:
     """Every typed entry that was written in YAML, single files first, then folders by id."""
-    single = (catalog.handbook, catalog.vocabulary, catalog.moved, catalog.exceptions, catalog.model, catalog.programme,
-              catalog.example)
+    single = (
+        catalog.handbook,
+        catalog.vocabulary,
+        catalog.moved,
+        catalog.exceptions,
+        catalog.model,
+        catalog.programme,
+        catalog.example,
+    )
     yield from (entry for entry in single if entry is not None)
     for folder in (catalog.muscles, catalog.exercises, catalog.studies):
         yield from folder.values()
 
 
-def reviewed_entries(catalog: Catalog) -> Iterator[Loaded[entries.Muscle] | Loaded[entries.Exercise] | Loaded[entries.Programme]]:
+def reviewed_entries(
+    catalog: Catalog,
+) -> Iterator[Loaded[entries.Muscle] | Loaded[entries.Exercise] | Loaded[entries.Programme]]:
     """Every entry that carries the date of its last review."""
     if catalog.programme:
         yield catalog.programme

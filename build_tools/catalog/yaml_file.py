@@ -57,7 +57,11 @@ for _name, _pattern, _first in (
     ("bool", r"^(?:true|True|TRUE|false|False|FALSE)$", "tTfF"),
     ("null", r"^(?:~|null|Null|NULL|)$", ["~", "n", "N", ""]),
     ("int", r"^[-+]?(?:0|[1-9][0-9]{0,17})$", "-+0123456789"),
-    ("float", r"^[-+]?(?:\.[0-9]+|(?:0|[1-9][0-9]{0,17})(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?$", "-+.0123456789"),
+    (
+        "float",
+        r"^[-+]?(?:\.[0-9]+|(?:0|[1-9][0-9]{0,17})(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?$",
+        "-+.0123456789",
+    ),
 ):
     _Loader.add_implicit_resolver(_TAG + _name, re.compile(_pattern), list(_first))
 _SCALARS: dict[str, Callable[[str], Any]] = {
@@ -106,9 +110,16 @@ class SourceFile:
                     break
                 node = pair[1]
                 # An empty value has no place of its own: point at its key.
-                at_key = key or (isinstance(node, yaml.ScalarNode) and node.start_mark.index == node.end_mark.index)
+                at_key = key or (
+                    isinstance(node, yaml.ScalarNode)
+                    and node.start_mark.index == node.end_mark.index
+                )
                 mark = pair[0].start_mark if at_key else node.start_mark
-            elif isinstance(node, yaml.SequenceNode) and isinstance(step, int) and step < len(node.value):
+            elif (
+                isinstance(node, yaml.SequenceNode)
+                and isinstance(step, int)
+                and step < len(node.value)
+            ):
                 node = node.value[step]
                 mark = node.start_mark
             else:
@@ -122,27 +133,52 @@ def read_text(path: Path, label: str, most_bytes: int, smaller: str) -> tuple[st
     ``smaller`` says what to do about a file of more than ``most_bytes``. Never raises.
     """
 
-    def refuse(rule: str, message: str, help: str, line: int = 1, column: int = 1) -> tuple[str, Finding]:
+    def refuse(
+        rule: str, message: str, help: str, line: int = 1, column: int = 1
+    ) -> tuple[str, Finding]:
         return "", Finding(rule, Spot(label, line, column), message, help)
 
     try:
         if path.is_symlink() or not path.is_file():
-            return refuse("file-unreadable", "this is not a plain file", "put a file here, not a folder or a link")
+            return refuse(
+                "file-unreadable",
+                "this is not a plain file",
+                "put a file here, not a folder or a link",
+            )
         size = path.stat().st_size
         if size > most_bytes:
-            return refuse("file-size", f"the file has {size:,} bytes, more than the {most_bytes:,} it may have", smaller)
+            return refuse(
+                "file-size",
+                f"the file has {size:,} bytes, more than the {most_bytes:,} it may have",
+                smaller,
+            )
         text = path.read_text(encoding="utf-8-sig")
     except UnicodeDecodeError as error:
-        return refuse("file-encoding", f"the file is not UTF-8 text (byte {error.start:,})", "save it as UTF-8")
+        return refuse(
+            "file-encoding",
+            f"the file is not UTF-8 text (byte {error.start:,})",
+            "save it as UTF-8",
+        )
     except OSError as error:
-        return refuse("file-unreadable", f"the file cannot be read: {error.strerror}", "check its permissions and that it is a plain file")
+        return refuse(
+            "file-unreadable",
+            f"the file cannot be read: {error.strerror}",
+            "check its permissions and that it is a plain file",
+        )
     if found := _NOT_TEXT.search(text):
-        return refuse("file-encoding", f"an invisible character stands here (U+{ord(found.group()):04X})",
-                      "delete it, and type a plain space or line break where one is meant", *_place_of(found.start(), text))
+        return refuse(
+            "file-encoding",
+            f"an invisible character stands here (U+{ord(found.group()):04X})",
+            "delete it, and type a plain space or line break where one is meant",
+            *_place_of(found.start(), text),
+        )
     if found := _CONFLICT.search(text):
-        return refuse("merge-conflict", f"a merge conflict is left here (`{found.group().strip()}`)",
-                      "keep the lines that are right, and delete the lines that start with <<<<<<<, ======= and >>>>>>>",
-                      *_place_of(found.start(), text))
+        return refuse(
+            "merge-conflict",
+            f"a merge conflict is left here (`{found.group().strip()}`)",
+            "keep the lines that are right, and delete the lines that start with <<<<<<<, ======= and >>>>>>>",
+            *_place_of(found.start(), text),
+        )
     return text, None
 
 
@@ -153,20 +189,36 @@ def _place_of(offset: int, text: str) -> tuple[int, int]:
 
 def read(path: Path, label: str) -> tuple[SourceFile, Any, list[Finding]]:
     """Read one YAML file: its source, its plain data (``None`` when unreadable) and what is wrong with it. Never raises."""
-    text, finding = read_text(path, label, MAX_BYTES, "split it: one file per exercise, muscle or study")
+    text, finding = read_text(
+        path, label, MAX_BYTES, "split it: one file per exercise, muscle or study"
+    )
     if finding:
         return SourceFile(path, label, ""), None, [finding]
     if found := _ODD_INDENT.search(text):
         line, column = _place_of(found.start(1), text)
-        return SourceFile(path, label, ""), None, [Finding(
-            "yaml-syntax", Spot(label, line, column), f"a character that only looks like a space indents this line (U+{ord(found[1]):04X})",
-            "delete it and type plain spaces, two per level")]
+        return (
+            SourceFile(path, label, ""),
+            None,
+            [
+                Finding(
+                    "yaml-syntax",
+                    Spot(label, line, column),
+                    f"a character that only looks like a space indents this line (U+{ord(found[1]):04X})",
+                    "delete it and type plain spaces, two per level",
+                )
+            ],
+        )
     try:
         _refuse_marks_and_depth(text)
         data = _data(yaml.compose(text, _Loader), MAX_DEPTH)
         return SourceFile(path, label, text), data, []
     except _Refused as refused:
-        rule, spot, message, help = refused.rule, Spot(label, refused.line, refused.column), refused.message, refused.help
+        rule, spot, message, help = (
+            refused.rule,
+            Spot(label, refused.line, refused.column),
+            refused.message,
+            refused.help,
+        )
     except yaml.MarkedYAMLError as error:
         line, column = _place(error, text)
         rule, message, help = _explain(error, text.split("\n")[line])
@@ -176,17 +228,29 @@ def read(path: Path, label: str) -> tuple[SourceFile, Any, list[Finding]]:
 
 def _refuse_marks_and_depth(text: str) -> None:
     """Refuse anchors, aliases, tags and deep nesting before anything recursive sees the text."""
-    if text.count("[") + text.count("{") < _SAFE_BRACKETS and not _MARKED.search(text) and not _FAR_INDENTED.search(text):
+    if (
+        text.count("[") + text.count("{") < _SAFE_BRACKETS
+        and not _MARKED.search(text)
+        and not _FAR_INDENTED.search(text)
+    ):
         return
     depth = 0
     for event in yaml.parse(text, _Loader):
         mark = event.start_mark
         if isinstance(event, yaml.AliasEvent) or getattr(event, "anchor", None):
-            raise _Refused("yaml-alias", mark, "anchors (&) and aliases (*) are not part of the catalog's YAML",
-                           "write the value out; put text that starts with & or * in quotes")
+            raise _Refused(
+                "yaml-alias",
+                mark,
+                "anchors (&) and aliases (*) are not part of the catalog's YAML",
+                "write the value out; put text that starts with & or * in quotes",
+            )
         if tag := getattr(event, "tag", None):
-            raise _Refused("yaml-tag", mark, f"tags such as `{tag}` are not part of the catalog's YAML",
-                           "remove the tag; put text that starts with ! in quotes")
+            raise _Refused(
+                "yaml-tag",
+                mark,
+                f"tags such as `{tag}` are not part of the catalog's YAML",
+                "remove the tag; put text that starts with ! in quotes",
+            )
         if isinstance(event, yaml.CollectionStartEvent):
             depth += 1
             if depth > MAX_DEPTH:
@@ -208,18 +272,32 @@ def _data(node: yaml.Node | None, levels: int) -> Any:
     mapping: dict[str, Any] = {}
     for key_node, value_node in node.value:
         if not isinstance(key_node, yaml.ScalarNode):
-            raise _Refused("yaml-key", key_node.start_mark, "this key is not plain text", "write `key: value` with a one-word key")
+            raise _Refused(
+                "yaml-key",
+                key_node.start_mark,
+                "this key is not plain text",
+                "write `key: value` with a one-word key",
+            )
         # Keys are taken as written (never typed), so `no:` is the key "no".
         key = key_node.value
         if key in mapping:
-            raise _Refused("duplicate-key", key_node.start_mark, f"the key `{key}` stands here a second time",
-                           "keep one of the two; the earlier one would be lost")
+            raise _Refused(
+                "duplicate-key",
+                key_node.start_mark,
+                f"the key `{key}` stands here a second time",
+                "keep one of the two; the earlier one would be lost",
+            )
         mapping[key] = _data(value_node, levels - 1)
     return mapping
 
 
 def _too_deep(mark: Any) -> _Refused:
-    return _Refused("yaml-depth", mark, f"nested more than {MAX_DEPTH} levels deep", "no entry needs this; flatten it")
+    return _Refused(
+        "yaml-depth",
+        mark,
+        f"nested more than {MAX_DEPTH} levels deep",
+        "no entry needs this; flatten it",
+    )
 
 
 def _place(error: yaml.MarkedYAMLError, text: str) -> tuple[int, int]:
@@ -234,20 +312,36 @@ def _explain(error: yaml.MarkedYAMLError, line: str) -> tuple[str, str, str]:
     """The parser's complaint about a line: rule id, what is wrong and what to write, in an author's words."""
     problem = error.problem or "this is not YAML"
     if "nesting depth" in problem:
-        return "yaml-depth", f"nested more than {MAX_DEPTH} levels deep", "no entry needs this; flatten it"
-    message, help = problem, "see the YAML line above it too; indentation and quotes are the usual cause"
+        return (
+            "yaml-depth",
+            f"nested more than {MAX_DEPTH} levels deep",
+            "no entry needs this; flatten it",
+        )
+    message, help = (
+        problem,
+        "see the YAML line above it too; indentation and quotes are the usual cause",
+    )
     if re.match(r"[-?: ]*\t", line):
         message, help = "a tab cannot indent YAML", "indent with spaces, two per level"
     elif "mapping values are not allowed" in problem:
-        message, help = "a second `: ` on one line", 'put the text in quotes: key: "text: more text"'
+        message, help = (
+            "a second `: ` on one line",
+            'put the text in quotes: key: "text: more text"',
+        )
     elif "could not find expected ':'" in problem:
-        message, help = "this line has no `key:` or does not line up with the lines above", "check the indentation and the colon"
+        message, help = (
+            "this line has no `key:` or does not line up with the lines above",
+            "check the indentation and the colon",
+        )
     elif "cannot start any token" in problem:
         message, help = "a value may not start with this character", "put the value in quotes"
     elif "unexpected end of stream" in problem:
         message, help = "this is never closed", "close the quote or bracket that opens here"
     elif "did not find expected" in problem:
-        message, help = f"the structure breaks here ({problem})", "line up this entry with its neighbours; close every quote and bracket"
+        message, help = (
+            f"the structure breaks here ({problem})",
+            "line up this entry with its neighbours; close every quote and bracket",
+        )
     elif "another document" in problem:
         message, help = "a second document starts here", "remove the `---`; a file holds one entry"
     return "yaml-syntax", message, help

@@ -11,7 +11,11 @@ from build_tools.catalog.walk import Statement
 from .rule import Context
 
 Direction = Literal["more_than", "less_than", "similar_to"]
-_OPPOSITE: dict[Direction, Direction] = {"more_than": "less_than", "less_than": "more_than", "similar_to": "similar_to"}
+_OPPOSITE: dict[Direction, Direction] = {
+    "more_than": "less_than",
+    "less_than": "more_than",
+    "similar_to": "similar_to",
+}
 
 _STATED: dict[str, Direction] = {"of": "more_than", "against": "less_than", "neither": "similar_to"}
 
@@ -49,8 +53,14 @@ def stated(context: Context) -> Iterator[StatedClaim]:
             other = _other(claim, own)
             if own != other:
                 in_order = own < other
-                yield StatedClaim(statement, index, claim.outcome, claim.relative_to, (own, other) if in_order else (other, own),
-                             claim.direction if in_order else _OPPOSITE[claim.direction])
+                yield StatedClaim(
+                    statement,
+                    index,
+                    claim.outcome,
+                    claim.relative_to,
+                    (own, other) if in_order else (other, own),
+                    claim.direction if in_order else _OPPOSITE[claim.direction],
+                )
 
 
 class StudyDirection(NamedTuple):
@@ -65,11 +75,19 @@ def reported_direction(context: Context, claim: StatedClaim) -> StudyDirection |
     found: dict[Direction, list[str]] = {}
     for key, study in context.catalog.studies.items():
         for result in study.data.results:
-            if context.outcomes.get(result.measure) != claim.outcome or result.relative_to != claim.relative_to:
+            if (
+                context.outcomes.get(result.measure) != claim.outcome
+                or result.relative_to != claim.relative_to
+            ):
                 continue
             for contrast in result.contrasts:
-                first, second = (_sides(study.data, result, *side) for side in (
-                    (contrast.of, contrast.of_part), (contrast.against, contrast.against_part)))
+                first, second = (
+                    _sides(study.data, result, *side)
+                    for side in (
+                        (contrast.of, contrast.of_part),
+                        (contrast.against, contrast.against_part),
+                    )
+                )
                 direction = _STATED.get(contrast.favours or "") if contrast.tested else None
                 if direction and (claim.sides[0] in first and claim.sides[1] in second):
                     found.setdefault(direction, []).append(key)
@@ -77,13 +95,17 @@ def reported_direction(context: Context, claim: StatedClaim) -> StudyDirection |
                     found.setdefault(_OPPOSITE[direction], []).append(key)
     if len(found) != 1:
         return None
-    (direction, keys), = found.items()
+    ((direction, keys),) = found.items()
     return StudyDirection(direction, list(dict.fromkeys(keys)))
 
 
 def _sides(study: Study, result: Result, arm: str, part: str | None) -> set[ClaimSide]:
     exercise = study.arms[arm].treatment if arm in study.arms else None
-    return {ClaimSide(exercise, ref) for ref in ([part] if part else result.parts)} if exercise else set()
+    return (
+        {ClaimSide(exercise, ref) for ref in ([part] if part else result.parts)}
+        if exercise
+        else set()
+    )
 
 
 def _other(claim: Claim, own: ClaimSide) -> ClaimSide:

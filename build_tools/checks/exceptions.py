@@ -18,8 +18,13 @@ NEEDLESS = "needless-exception"
 UNKNOWN_RULE = "exception-rule"
 
 
-def let_through(found: list[Finding], catalog: Catalog, rules: Collection[str], complete: bool,
-                elsewhere: Collection[str] = ()) -> list[Finding]:
+def let_through(
+    found: list[Finding],
+    catalog: Catalog,
+    rules: Collection[str],
+    complete: bool,
+    elsewhere: Collection[str] = (),
+) -> list[Finding]:
     """``found`` without what the catalog's exceptions name, and with what is wrong with the exceptions.
 
     ``rules`` are those that made ``found``; exceptions from rules judged
@@ -35,17 +40,26 @@ def let_through(found: list[Finding], catalog: Catalog, rules: Collection[str], 
         if exception.rule in elsewhere:
             continue
         if exception.rule not in rules:
-            complaints.append(Finding(
-                UNKNOWN_RULE, entry.spot("exceptions", index, "rule"), f"there is no rule `{exception.rule}` to except from",
-                did_you_mean(exception.rule, sorted({*rules, *elsewhere}))
-                or "`handbook rules` lists them; what the loader refuses cannot be let through"))
+            complaints.append(
+                Finding(
+                    UNKNOWN_RULE,
+                    entry.spot("exceptions", index, "rule"),
+                    f"there is no rule `{exception.rule}` to except from",
+                    did_you_mean(exception.rule, sorted({*rules, *elsewhere}))
+                    or "`handbook rules` lists them; what the loader refuses cannot be let through",
+                )
+            )
             continue
         file = f"{catalog.label}/{exception.file}"
         matched = [f for f in kept if f.rule == exception.rule and f.spot.file == file]
         if not matched and complete:
-            complaints.append(Finding(
-                NEEDLESS, entry.spot("exceptions", index), f"`{exception.rule}` finds nothing in `{exception.file}`",
-                "remove this exception, or name the file below the catalog folder, e.g. exercises/seated-row.yaml"))
+            complaints.append(
+                Finding(
+                    NEEDLESS,
+                    entry.spot("exceptions", index),
+                    f"`{exception.rule}` finds nothing in `{exception.file}`",
+                    "remove this exception, or name the file below the catalog folder, e.g. exercises/seated-row.yaml",
+                )
+            )
         kept = [f for f in kept if f not in matched]
     return kept + complaints
-

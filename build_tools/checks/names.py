@@ -46,13 +46,16 @@ def blurred(name: str) -> Iterator[str]:
     share none. Words with digits are counted, not mistyped.
     """
     yield plain(name).replace(" ", "")
-    words = sorted(word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word for word in plain(name).split())
+    words = sorted(
+        word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word
+        for word in plain(name).split()
+    )
     yield " ".join(words)
     for place, word in enumerate(words):
         if len(word) >= TYPO_LENGTH and word.isalpha():
             # A letter too many, exchanged or swapped with its neighbour leaves a common remainder.
-            for remainder in (word, *(word[:gap] + word[gap + 1:] for gap in range(len(word)))):
-                yield " ".join(sorted([*words[:place], f"{remainder}~", *words[place + 1:]]))
+            for remainder in (word, *(word[:gap] + word[gap + 1 :] for gap in range(len(word)))):
+                yield " ".join(sorted([*words[:place], f"{remainder}~", *words[place + 1 :]]))
 
 
 def term_names(vocabulary: Vocabulary) -> Iterator[tuple[str, str, str, Path]]:

@@ -19,7 +19,9 @@ def load_profile(path: Path = DEFAULT) -> Profile:
     profile: Profile = yaml.load(path.read_text(encoding="utf-8"), yaml.CSafeLoader)
     for rule, severity in profile.items():
         if severity not in get_args(Severity):
-            raise ValueError(f"{path.name}: `{rule}` cannot be `{severity}`; write one of: {', '.join(get_args(Severity))}")
+            raise ValueError(
+                f"{path.name}: `{rule}` cannot be `{severity}`; write one of: {', '.join(get_args(Severity))}"
+            )
     return profile
 
 

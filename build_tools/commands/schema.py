@@ -29,7 +29,12 @@ from . import CLEAN, CannotRun
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("kind", nargs="?", metavar="KIND", help=f"one of: {', '.join(json_schema.KINDS)}; left out: list them")
+    parser.add_argument(
+        "kind",
+        nargs="?",
+        metavar="KIND",
+        help=f"one of: {', '.join(json_schema.KINDS)}; left out: list them",
+    )
 
 
 def run(args: argparse.Namespace) -> int:
@@ -42,5 +47,7 @@ def run(args: argparse.Namespace) -> int:
         print(json.dumps(json_schema.schema(args.kind), indent=2))
     else:
         kinds = list(json_schema.KINDS)
-        raise CannotRun(f"there is no kind `{args.kind}`; {did_you_mean(args.kind, kinds) or 'kinds: ' + ', '.join(kinds)}")
+        raise CannotRun(
+            f"there is no kind `{args.kind}`; {did_you_mean(args.kind, kinds) or 'kinds: ' + ', '.join(kinds)}"
+        )
     return CLEAN

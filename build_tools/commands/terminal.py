@@ -33,4 +33,6 @@ def progress() -> Iterator[Callable[[str], None]]:
 
 
 def _steerable(stream: TextIO) -> bool:
-    return stream.isatty() and os.environ.get("TERM", "dumb" if os.name == "posix" else "") != "dumb"
+    return (
+        stream.isatty() and os.environ.get("TERM", "dumb" if os.name == "posix" else "") != "dumb"
+    )

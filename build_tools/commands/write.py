@@ -16,10 +16,26 @@ from . import CLEAN, FINDINGS, CannotRun, reporting, terminal
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     reporting.add_catalog(parser)
-    parser.add_argument("--content", type=Path, default=Path("content"), metavar="DIR", help="the hand-written pages (default: content)")
-    parser.add_argument("--to", type=Path, required=True, metavar="DIR", help="a new or empty folder")
-    parser.add_argument("--url", metavar="ADDRESS", help="where the handbook will be published, e.g. https://example.org/handbook/")
-    parser.add_argument("--no-offline", action="store_true", help="do not keep cue sheets and handouts on readers' devices")
+    parser.add_argument(
+        "--content",
+        type=Path,
+        default=Path("content"),
+        metavar="DIR",
+        help="the hand-written pages (default: content)",
+    )
+    parser.add_argument(
+        "--to", type=Path, required=True, metavar="DIR", help="a new or empty folder"
+    )
+    parser.add_argument(
+        "--url",
+        metavar="ADDRESS",
+        help="where the handbook will be published, e.g. https://example.org/handbook/",
+    )
+    parser.add_argument(
+        "--no-offline",
+        action="store_true",
+        help="do not keep cue sheets and handouts on readers' devices",
+    )
 
 
 def run(args: argparse.Namespace) -> int:
@@ -44,8 +60,11 @@ def run(args: argparse.Namespace) -> int:
     except (ValueError, OSError) as error:
         raise CannotRun(str(error)) from None
     if checked.conclusions is None or checked.errors:
-        print(f"the catalog has {len(checked.errors)} errors; nothing was written. "
-              f"Run: handbook {'conclude --check' if checked.conclusions else 'check'}", file=sys.stderr)
+        print(
+            f"the catalog has {len(checked.errors)} errors; nothing was written. "
+            f"Run: handbook {'conclude --check' if checked.conclusions else 'check'}",
+            file=sys.stderr,
+        )
         return FINDINGS
     print(f"{written} files written to {args.to}")
     return CLEAN

@@ -21,8 +21,12 @@ HEADER = "# Every address this handbook was published under. `handbook addresses
 DEAD, LIST = "dead-address", "address-list"
 
 #: Folder of pages -> the list of moved.yaml that leads on from its retired ids, and the catalog's collection.
-FOLDERS = {"exercises": ("exercises", "exercises"), "cues": ("exercises", "exercises"),
-           "muscles": ("muscles", "muscles"), "sources": ("sources", "references")}
+FOLDERS = {
+    "exercises": ("exercises", "exercises"),
+    "cues": ("exercises", "exercises"),
+    "muscles": ("muscles", "muscles"),
+    "sources": ("sources", "references"),
+}
 
 _ADDRESS = re.compile(r"/(?:[a-z0-9]+(?:-[a-z0-9]+)*/)*")
 _RUN = "run `handbook addresses` and commit what it writes"
@@ -40,18 +44,43 @@ def stale(catalog: Catalog, answers: set[str]) -> list[Finding]:
     try:
         text = _text(catalog)
     except OSError as error:
-        return [Finding(LIST, Spot(_label(catalog), 1, 1), f"this file cannot be read: {error.strerror}", "make it a plain text file")]
+        return [
+            Finding(
+                LIST,
+                Spot(_label(catalog), 1, 1),
+                f"this file cannot be read: {error.strerror}",
+                "make it a plain text file",
+            )
+        ]
     if text is None:
-        return [Finding(LIST, Spot(_label(catalog), 1, 1), "the published addresses were never listed", _RUN)]
+        return [
+            Finding(
+                LIST, Spot(_label(catalog), 1, 1), "the published addresses were never listed", _RUN
+            )
+        ]
     listed, damaged = _read(catalog, text)
     found = [*damaged, *_dead(catalog, listed, answers)]
     new = sorted(answers - listed.keys())
     if new:
         number = "1 address is" if len(new) == 1 else f"{len(new)} addresses are"
-        found.append(Finding(LIST, Spot(_label(catalog), 1, 1), f"{number} not listed yet: `{'`, `'.join(new[:3])}`"
-                             + (", ..." if len(new) > 3 else ""), _RUN))
+        found.append(
+            Finding(
+                LIST,
+                Spot(_label(catalog), 1, 1),
+                f"{number} not listed yet: `{'`, `'.join(new[:3])}`"
+                + (", ..." if len(new) > 3 else ""),
+                _RUN,
+            )
+        )
     elif not damaged and text != _written(listed):
-        found.append(Finding(LIST, Spot(_label(catalog), 1, 1), "the lines are not in order, or one stands twice", _RUN))
+        found.append(
+            Finding(
+                LIST,
+                Spot(_label(catalog), 1, 1),
+                "the lines are not in order, or one stands twice",
+                _RUN,
+            )
+        )
     return sorted(found, key=lambda finding: finding.spot)
 
 
@@ -64,7 +93,9 @@ def add(catalog: Catalog, answers: set[str]) -> tuple[list[Finding], AddressesWr
     if damaged:
         return damaged, AddressesWritten(0, len(listed))
     _replace(catalog, _written(listed.keys() | answers))
-    return _dead(catalog, listed, answers), AddressesWritten(len(answers - listed.keys()), len(listed.keys() | answers))
+    return _dead(catalog, listed, answers), AddressesWritten(
+        len(answers - listed.keys()), len(listed.keys() | answers)
+    )
 
 
 def _read(catalog: Catalog, text: str) -> tuple[dict[str, int], list[Finding]]:
@@ -75,14 +106,28 @@ def _read(catalog: Catalog, text: str) -> tuple[dict[str, int], list[Finding]]:
         if _ADDRESS.fullmatch(line):
             listed.setdefault(line, number)
         elif line.strip() and not line.startswith("#"):
-            damaged.append(Finding(LIST, Spot(_label(catalog), number, 1), "this line is no address",
-                                   "write one address a line, such as `/exercises/seated-row/`; after a merge keep both sides' lines"))
+            damaged.append(
+                Finding(
+                    LIST,
+                    Spot(_label(catalog), number, 1),
+                    "this line is no address",
+                    "write one address a line, such as `/exercises/seated-row/`; after a merge keep both sides' lines",
+                )
+            )
     return listed, damaged
 
 
 def _dead(catalog: Catalog, listed: dict[str, int], answers: set[str]) -> list[Finding]:
-    return [Finding(DEAD, Spot(_label(catalog), line, 1), f"`{address}` was published and would no longer answer", _remedy(address))
-            for address, line in listed.items() if address not in answers]
+    return [
+        Finding(
+            DEAD,
+            Spot(_label(catalog), line, 1),
+            f"`{address}` was published and would no longer answer",
+            _remedy(address),
+        )
+        for address, line in listed.items()
+        if address not in answers
+    ]
 
 
 def _remedy(address: str) -> str:

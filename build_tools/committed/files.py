@@ -51,18 +51,39 @@ def stale(texts: dict[str, str], catalog: Catalog) -> list[Finding]:
     """What ``handbook conclude`` would change below the catalog's folder; one finding for each file."""
     stored, label = _stored(catalog.root), f"{catalog.label}/" if catalog.label else ""
     if texts and not stored:
-        return [Finding(STALE, Spot(f"{label}{FOLDER}", 1, 1), "the conclusions were never written", _HELP)]
+        return [
+            Finding(
+                STALE, Spot(f"{label}{FOLDER}", 1, 1), "the conclusions were never written", _HELP
+            )
+        ]
     found = []
     for path, text in texts.items():
         if path not in stored:
             found.append(Finding(STALE, Spot(label + path, 1, 1), "this file is missing", _HELP))
         elif stored[path] != text:
-            found.append(Finding(STALE, Spot(label + path, _first_difference(stored[path] or "", text), 1),
-                                 "from this line on the catalog concludes something else", _HELP))
+            found.append(
+                Finding(
+                    STALE,
+                    Spot(label + path, _first_difference(stored[path] or "", text), 1),
+                    "from this line on the catalog concludes something else",
+                    _HELP,
+                )
+            )
     for path, old in stored.items():
         if path not in texts:
-            help = _HELP if _is_ours(old) else "move it out of this folder, which `handbook conclude` keeps"
-            found.append(Finding(STALE, Spot(label + path, 1, 1), "this file belongs to no exercise or muscle", help))
+            help = (
+                _HELP
+                if _is_ours(old)
+                else "move it out of this folder, which `handbook conclude` keeps"
+            )
+            found.append(
+                Finding(
+                    STALE,
+                    Spot(label + path, 1, 1),
+                    "this file belongs to no exercise or muscle",
+                    help,
+                )
+            )
     return sorted(found, key=lambda finding: finding.spot)
 
 
@@ -72,7 +93,14 @@ def stale_at_all(conclusions: Conclusions | None, catalog: Catalog) -> list[Find
     if len(found) < 2:
         return found
     label = f"{catalog.label}/" if catalog.label else ""
-    return [Finding(STALE, Spot(f"{label}{FOLDER}", 1, 1), f"{len(found)} files here are not what the catalog concludes", _HELP)]
+    return [
+        Finding(
+            STALE,
+            Spot(f"{label}{FOLDER}", 1, 1),
+            f"{len(found)} files here are not what the catalog concludes",
+            _HELP,
+        )
+    ]
 
 
 def _stored(root: Path) -> dict[str, str | None]:

@@ -50,7 +50,11 @@ def _leaf(value: Data) -> str:
         return f"[{', '.join(map(_leaf, value))}]"
     if isinstance(value, str):
         # JSON's quotes and escapes are YAML's, too.
-        return value if _PLAIN.fullmatch(value) and value not in _TYPED else json.dumps(value, ensure_ascii=False)
+        return (
+            value
+            if _PLAIN.fullmatch(value) and value not in _TYPED
+            else json.dumps(value, ensure_ascii=False)
+        )
     if isinstance(value, Decimal):
         return format(value, "f")
     return json.dumps(value)  # whole numbers, and empty lists and mappings

@@ -13,7 +13,15 @@ from ..catalog.load import Catalog
 from . import printed, sentences
 from .arm_means import compared, groups
 from .assemble import Sample, sample_names
-from .certainty import LEVELS, Certainty, EvidenceBody, Incoherence, Override, RatedSample, certainty
+from .certainty import (
+    LEVELS,
+    Certainty,
+    EvidenceBody,
+    Incoherence,
+    Override,
+    RatedSample,
+    certainty,
+)
 from .certainty_words import Sizes, phrase, size
 from .conventions import Settings
 from .effects.spread import critical
@@ -23,8 +31,10 @@ from .samples import Samples
 from .verdict import Claimed, Directions, Judged, RatioInterval, verdict
 from .wording.names import Names
 
-_COVERS: dict[Cover, str] = {"jointly": "Measured together with other parts.",
-                             "whole muscle": "The whole muscle was measured, not the part."}
+_COVERS: dict[Cover, str] = {
+    "jointly": "Measured together with other parts.",
+    "whole muscle": "The whole muscle was measured, not the part.",
+}
 
 
 @dataclass(frozen=True)
@@ -54,8 +64,15 @@ class Answers:
         self._rated = cache(self._rate)
         self._sample_of = sample_names({key: entry.data for key, entry in catalog.studies.items()})
 
-    def comparison(self, question: Question, samples: Samples, reported: list[StudyContrast], combined: Combined | None,
-                   tried: Sequence[tuple[str, RatioInterval]] = (), override: Override | None = None) -> Comparison:
+    def comparison(
+        self,
+        question: Question,
+        samples: Samples,
+        reported: list[StudyContrast],
+        combined: Combined | None,
+        tried: Sequence[tuple[str, RatioInterval]] = (),
+        override: Override | None = None,
+    ) -> Comparison:
         """Everything on ``question``.
 
         ``samples`` are those of its part and outcome, ``reported`` its contrasts, and
@@ -67,8 +84,10 @@ class Answers:
         for report in reported:
             by_sample[self._sample_of[report.study]].append(report)
         of_pair = samples.of_pair.get(frozenset(pair), set())
-        rows = tuple(self._row(pair, samples.by_key.get(key), key in of_pair, by_sample.get(key, []))
-                     for key in sorted({*by_sample, *of_pair}))
+        rows = tuple(
+            self._row(pair, samples.by_key.get(key), key in of_pair, by_sample.get(key, []))
+            for key in sorted({*by_sample, *of_pair})
+        )
         directions = _count(row.direction for row in rows if row.estimate is None and row.stated)
         estimate = combined.estimate if combined else None
         margin = self._settings.margins[question.outcome]
@@ -76,13 +95,27 @@ class Answers:
         if found == "untested" and read_off(rows) is not None:
             found = "read off"
         tested = found not in ("untested", "read off")
-        rated = self._certainty(question, rows, samples, directions, combined, tried, override) if tested else None
+        rated = (
+            self._certainty(question, rows, samples, directions, combined, tried, override)
+            if tested
+            else None
+        )
         studies, people = self._support(rows, combined)
         comparison = Comparison(
-            question=question, estimate=estimate, path=combined.path if combined else None, rows=rows, directions=directions,
-            certainty=rated, shape=found, sentence="", studies=studies, people=people,
-            prediction=combined.prediction if combined else None, i2=combined.i2 if combined else None,
-            sensitive=_sensitive(found, tried, margin) if combined else None)
+            question=question,
+            estimate=estimate,
+            path=combined.path if combined else None,
+            rows=rows,
+            directions=directions,
+            certainty=rated,
+            shape=found,
+            sentence="",
+            studies=studies,
+            people=people,
+            prediction=combined.prediction if combined else None,
+            i2=combined.i2 if combined else None,
+            sensitive=_sensitive(found, tried, margin) if combined else None,
+        )
         return replace(comparison, sentence=self.sentence([comparison]))
 
     def sentence(self, comparisons: list[Comparison]) -> str:
@@ -100,38 +133,70 @@ class Answers:
         if not rated:
             return ""
         return sentences.answer(
-            self._names, first.question, parts, first.shape, min(rated, key=LEVELS.index), behind,
-            estimate=first.estimate if alone else None, directions=first.directions, degree=self._degree(first) if alone else "")
+            self._names,
+            first.question,
+            parts,
+            first.shape,
+            min(rated, key=LEVELS.index),
+            behind,
+            estimate=first.estimate if alone else None,
+            directions=first.directions,
+            degree=self._degree(first) if alone else "",
+        )
 
     def _behind(self, comparisons: list[Comparison], alone: bool) -> sentences.Behind:
         """What the sentence says of the studies behind an answer."""
         first = comparisons[0]
         counted = behind(first)
         parts = {c.question.part for c in comparisons}
-        support = sentences.support(first.studies, first.people, first.path == "indirect",
-                                    counted[0].groups if len(counted) == 1 and first.path != "indirect" else None)
-        figures = first.rows[0].printed if alone and first.estimate is None and len(first.rows) == 1 else None
+        support = sentences.support(
+            first.studies,
+            first.people,
+            first.path == "indirect",
+            counted[0].groups if len(counted) == 1 and first.path != "indirect" else None,
+        )
+        figures = (
+            first.rows[0].printed
+            if alone and first.estimate is None and len(first.rows) == 1
+            else None
+        )
         tests = {test for row in counted for test in row.strength_tests}
         together = {tuple(part for part in row.together if part not in parts) for row in counted}
         return sentences.Behind(
-            support=support, printed=figures, spread_printed=bool(figures) and first.rows[0].spread_printed,
+            support=support,
+            printed=figures,
+            spread_printed=bool(figures) and first.rows[0].spread_printed,
             tests=frozenset(test for row in counted for test in row.tests),
             strength_test=tests.pop() if len(tests) == 1 else None,
-            untested=tuple(sorted((row.direction, row.tests[0] if len(row.tests) == 1 else "none") for row in first.rows
-                                  if row.direction and not row.stated and row not in counted)),
-            phase=_phase(counted), together=together.pop() if len(together) == 1 else (),
-            jointly=all(row.cover == "jointly" for row in counted), as_tested=tuple(row.as_tested for row in counted))
+            untested=tuple(
+                sorted(
+                    (row.direction, row.tests[0] if len(row.tests) == 1 else "none")
+                    for row in first.rows
+                    if row.direction and not row.stated and row not in counted
+                )
+            ),
+            phase=_phase(counted),
+            together=together.pop() if len(together) == 1 else (),
+            jointly=all(row.cover == "jointly" for row in counted),
+            as_tested=tuple(row.as_tested for row in counted),
+        )
 
     def _degree(self, comparison: Comparison) -> str:
         estimate, outcome = comparison.estimate, comparison.question.outcome
-        if estimate is None or comparison.certainty is None or comparison.shape not in ("more", "less"):
+        if (
+            estimate is None
+            or comparison.certainty is None
+            or comparison.shape not in ("more", "less")
+        ):
             return ""
         margin, large = self._settings.margins[outcome], self._settings.large[outcome]
         sizes = Sizes(margin, min(margin**2, sqrt(margin * large)), large)
         told = size(estimate.ratio, sizes)
         return phrase(comparison.certainty.level, told).degree if told != "trivial" else "slightly"
 
-    def _row(self, pair: tuple[str, str], whole: Sample | None, pools: bool, reports: list[StudyContrast]) -> Row:
+    def _row(
+        self, pair: tuple[str, str], whole: Sample | None, pools: bool, reports: list[StudyContrast]
+    ) -> Row:
         """One sample's row; ``whole`` is all that it measured, which is pooled on this pair when ``pools``."""
         sample = whole if pools else None
         # The publication that speaks of this pair, where several share a sample.
@@ -143,16 +208,28 @@ class Answers:
         did = {side.exercise for r in reports for side in (r.first, r.second)} or None
         strength = {r.strength_test for r in reports if r.strength_test}
         return Row(
-            study=key, results=tuple(sorted({r.result for r in reports if r.study == key})), people=compared(study, did),
-            read=reference.read if reference else "", estimate=own(sample, pair) if sample else None,
-            direction=direction, stated=stated, how=_how(sample, whole, reports),
-            texts=tuple(printed.reading(self._catalog, self._names, r) for r in reports), notes=self._notes(reports),
-            differs=any(self._differs(r) for r in reports), cover=_cover(sample, reports), printed=single, mixed=mixed,
+            study=key,
+            results=tuple(sorted({r.result for r in reports if r.study == key})),
+            people=compared(study, did),
+            read=reference.read if reference else "",
+            estimate=own(sample, pair) if sample else None,
+            direction=direction,
+            stated=stated,
+            how=_how(sample, whole, reports),
+            texts=tuple(printed.reading(self._catalog, self._names, r) for r in reports),
+            notes=self._notes(reports),
+            differs=any(self._differs(r) for r in reports),
+            cover=_cover(sample, reports),
+            printed=single,
+            mixed=mixed,
             spread_printed=len(reports) == 1 and printed.has_spread(reports[0]),
             groups=groups(study),
-            tests=tuple(sorted({r.test for r in reports if r.direction == direction})), as_tested=self._as_tested(reports),
-            together=self._together(reports), phases=tuple(sorted({r.phase for r in reports}, key=str)),
-            strength_tests=tuple(sorted(strength)))
+            tests=tuple(sorted({r.test for r in reports if r.direction == direction})),
+            as_tested=self._as_tested(reports),
+            together=self._together(reports),
+            phases=tuple(sorted({r.phase for r in reports}, key=str)),
+            strength_tests=tuple(sorted(strength)),
+        )
 
     def _as_tested(self, reports: list[StudyContrast]) -> tuple[tuple[str, str], ...]:
         found: dict[str, str] = {}
@@ -167,7 +244,11 @@ class Answers:
         """The parts that one number covers beside the one asked for; none as soon as something was measured alone."""
         if any(report.cover != "jointly" for report in reports):
             return ()
-        covered = {part for r in reports for part in self._catalog.studies[r.study].data.results[r.result].parts}
+        covered = {
+            part
+            for r in reports
+            for part in self._catalog.studies[r.study].data.results[r.result].parts
+        }
         return tuple(sorted(covered - {report.first.part for report in reports}))
 
     def _notes(self, reports: list[StudyContrast]) -> tuple[str, ...]:
@@ -192,23 +273,55 @@ class Answers:
         counted = _speaking(rows)
         return len(counted), sum(row.people for row in counted)
 
-    def _certainty(self, question: Question, rows: tuple[Row, ...], samples: Samples, directions: Directions,
-                   combined: Combined | None, tried: Sequence[tuple[str, RatioInterval]], override: Override | None) -> Certainty:
+    def _certainty(
+        self,
+        question: Question,
+        rows: tuple[Row, ...],
+        samples: Samples,
+        directions: Directions,
+        combined: Combined | None,
+        tried: Sequence[tuple[str, RatioInterval]],
+        override: Override | None,
+    ) -> Certainty:
         if combined and combined.path == "indirect":
-            rated = tuple(self._rated(key, question.outcome, key in samples.jointly) for key in combined.studies)
+            rated = tuple(
+                self._rated(key, question.outcome, key in samples.jointly)
+                for key in combined.studies
+            )
         else:
-            counted = [row for row in rows if (row.estimate is not None if combined else row.stated)]
-            rated = tuple(_seen(self._rated(row.study, question.outcome, False), row) for row in counted)
+            counted = [
+                row for row in rows if (row.estimate is not None if combined else row.stated)
+            ]
+            rated = tuple(
+                _seen(self._rated(row.study, question.outcome, False), row) for row in counted
+            )
         margin = self._settings.margins[question.outcome]
         if combined is None:
-            return certainty(EvidenceBody(outcome=question.outcome, samples=rated, margin=margin, directions=directions), override)
+            return certainty(
+                EvidenceBody(
+                    outcome=question.outcome, samples=rated, margin=margin, directions=directions
+                ),
+                override,
+            )
         side: Claimed = "more" if combined.estimate.ratio >= 1 else "less"
         body = EvidenceBody(
-            outcome=question.outcome, samples=rated, margin=margin, directions=directions, estimate=combined.estimate,
-            common=combined.common, i2=combined.i2, tau2=combined.tau2, q_p=combined.q_p, prediction=combined.prediction,
-            direct_share=combined.direct_share, incoherence=combined.incoherence,
-            verdicts=tuple(verdict(side, estimate, Directions(), margin).verdict
-                           for estimate in (combined.estimate, *(estimate for _, estimate in tried))))
+            outcome=question.outcome,
+            samples=rated,
+            margin=margin,
+            directions=directions,
+            estimate=combined.estimate,
+            common=combined.common,
+            i2=combined.i2,
+            tau2=combined.tau2,
+            q_p=combined.q_p,
+            prediction=combined.prediction,
+            direct_share=combined.direct_share,
+            incoherence=combined.incoherence,
+            verdicts=tuple(
+                verdict(side, estimate, Directions(), margin).verdict
+                for estimate in (combined.estimate, *(estimate for _, estimate in tried))
+            ),
+        )
         return certainty(body, override)
 
     def _rate(self, key: str, outcome: str, jointly: bool) -> RatedSample:
@@ -216,23 +329,38 @@ class Answers:
         study = self._catalog.studies[key].data
         reference = self._catalog.references.get(key)
         return RatedSample(
-            study=key, design=study.design, n=compared(study), measured=outcome,
+            study=key,
+            design=study.design,
+            n=compared(study),
+            measured=outcome,
             read=reference.read if reference else "memory",  # type: ignore[arg-type]
-            paired=study.same_people, correlation=self._alike(study, outcome) if study.same_people else 0.0,
+            paired=study.same_people,
+            correlation=self._alike(study, outcome) if study.same_people else 0.0,
             risk_of_bias=study.risk_of_bias.judgement if study.risk_of_bias else None,
-            differs=any(arm.differs for arm in study.arms.values() if arm.treatment), jointly=jointly)
+            differs=any(arm.differs for arm in study.arms.values() if arm.treatment),
+            jointly=jointly,
+        )
 
     def _alike(self, study: Study, outcome: str) -> float:
         """The least correlation of two arms that holds for any of the study's measures of an outcome."""
         assert self._catalog.vocabulary is not None
         of = {id: measure.outcome for id, measure in self._catalog.vocabulary.data.measures.items()}
         measures = sorted({r.measure for r in study.results if of.get(r.measure) == outcome})
-        return min((self._settings.correlation("arms", outcome, measure) for measure in measures), default=0.0)
+        return min(
+            (self._settings.correlation("arms", outcome, measure) for measure in measures),
+            default=0.0,
+        )
 
 
 def _seen(sample: RatedSample, row: Row) -> RatedSample:
     """A sample with what its row shows of this very pair."""
-    return replace(sample, n=row.people, differs=row.differs, jointly=row.cover == "jointly", whole_muscle=row.cover == "whole muscle")
+    return replace(
+        sample,
+        n=row.people,
+        differs=row.differs,
+        jointly=row.cover == "jointly",
+        whole_muscle=row.cover == "whole muscle",
+    )
 
 
 def as_estimate(y: float, low: float, high: float, bounded: bool = False) -> RatioInterval:
@@ -246,14 +374,20 @@ def own(sample: Sample, pair: tuple[str, str]) -> RatioInterval | None:
     """A sample's own ratio of a pair with its own t interval: the paper's test of the two where it prints one, else from its block."""
     if edge := sample.tested(*pair):
         half = critical(edge.df) * edge.estimate.se
-        return as_estimate(edge.estimate.y, edge.estimate.y - half, edge.estimate.y + half, edge.bounded)
+        return as_estimate(
+            edge.estimate.y, edge.estimate.y - half, edge.estimate.y + half, edge.bounded
+        )
     block = sample.block
     if block is None:
         return None
     at = {t: n - 1 for n, t in enumerate(block.treatments)}
     i, j = at[pair[0]], at[pair[1]]
     y = (block.y[i] if i >= 0 else 0.0) - (block.y[j] if j >= 0 else 0.0)
-    variance = (block.v[i, i] if i >= 0 else 0.0) + (block.v[j, j] if j >= 0 else 0.0) - (2 * block.v[i, j] if i >= 0 and j >= 0 else 0.0)
+    variance = (
+        (block.v[i, i] if i >= 0 else 0.0)
+        + (block.v[j, j] if j >= 0 else 0.0)
+        - (2 * block.v[i, j] if i >= 0 and j >= 0 else 0.0)
+    )
     half = critical(block.df) * sqrt(variance)
     return as_estimate(float(y), float(y) - half, float(y) + half, block.bounded)
 
@@ -261,11 +395,19 @@ def own(sample: Sample, pair: tuple[str, str]) -> RatioInterval | None:
 def _how(sample: Sample | None, whole: Sample | None, reports: list[StudyContrast]) -> str:
     """How the spread of a pooled sample was had, or why it is only listed."""
     if sample:
-        several = f"; {len(sample.pooled)} measurements of the same people combined into one" if len(sample.pooled) > 1 else ""
+        several = (
+            f"; {len(sample.pooled)} measurements of the same people combined into one"
+            if len(sample.pooled) > 1
+            else ""
+        )
         return " and ".join(dict.fromkeys(s.measured.how for s in sample.pooled)) + several
     reported = {(r.study, r.result) for r in reports}
     sources = whole.sources if whole else ()
-    reasons = [s.measured.how for s in sources if not s.measured.block and (s.study, s.measured.result) in reported]
+    reasons = [
+        s.measured.how
+        for s in sources
+        if not s.measured.block and (s.study, s.measured.result) in reported
+    ]
     return f"listed, not pooled: {' and '.join(dict.fromkeys(reasons)) or 'no spread could be had'}"
 
 
@@ -288,7 +430,10 @@ def _cover(sample: Sample | None, reports: list[StudyContrast]) -> Cover:
 def judge(claimed: Claimed, comparison: Comparison, margin: float) -> Judged:
     """The verdict on one part of a claim; untested where something was printed of which no test of the two was read."""
     if comparison.shape == "read off" or comparison.shape == "untested" and comparison.rows:
-        return Judged("untested", "Something was printed for both, but no test of the two against each other and no spread was read.")
+        return Judged(
+            "untested",
+            "Something was printed for both, but no test of the two against each other and no spread was read.",
+        )
     return verdict(claimed, comparison.estimate, comparison.directions, margin)
 
 
@@ -300,7 +445,11 @@ def behind(comparison: Comparison) -> list[Row]:
 
 def _speaking(rows: Sequence[Row]) -> list[Row]:
     """The rows that state a direction, else those that show one untested, else all."""
-    return [row for row in rows if row.stated] or [row for row in rows if row.direction or row.mixed] or list(rows)
+    return (
+        [row for row in rows if row.stated]
+        or [row for row in rows if row.direction or row.mixed]
+        or list(rows)
+    )
 
 
 def _phase(rows: Sequence[Row]) -> str | None:
@@ -311,7 +460,9 @@ def _phase(rows: Sequence[Row]) -> str | None:
 
 def is_one_finding(comparisons: Sequence[Comparison]) -> bool:
     """Whether comparisons of several parts all rest on the same numbers, each over all of these parts together."""
-    found = {tuple((row.study, row.results) for row in comparison.rows) for comparison in comparisons}
+    found = {
+        tuple((row.study, row.results) for row in comparison.rows) for comparison in comparisons
+    }
     return len(found) == 1 and all(row.cover == "jointly" for row in comparisons[0].rows)
 
 
@@ -323,12 +474,28 @@ def read_off(rows: tuple[Row, ...]) -> Direction | None:
 
 def _count(directions: Iterable[Direction | None]) -> Directions:
     found = list(directions)
-    return Directions(found.count("more"), found.count("less"), found.count("neither"), mixed=found.count(None))
+    return Directions(
+        found.count("more"), found.count("less"), found.count("neither"), mixed=found.count(None)
+    )
 
 
-def _sensitive(found: Shape, tried: Sequence[tuple[str, RatioInterval]], margin: float) -> str | None:
+def _sensitive(
+    found: Shape, tried: Sequence[tuple[str, RatioInterval]], margin: float
+) -> str | None:
     """What would change over the stated ranges, in one sentence."""
-    told = {"more": "a clear difference", "less": "a clear difference", "alike": "likeness", "unclear": "no clear difference"}
-    changed = [f"{told[other]} with {what}" for what, estimate in tried
-               if (other := sentences.shape(estimate, Directions(), margin)) != found]
-    return f"It rests on an assumed correlation: there would be {' and '.join(changed)}." if changed else None
+    told = {
+        "more": "a clear difference",
+        "less": "a clear difference",
+        "alike": "likeness",
+        "unclear": "no clear difference",
+    }
+    changed = [
+        f"{told[other]} with {what}"
+        for what, estimate in tried
+        if (other := sentences.shape(estimate, Directions(), margin)) != found
+    ]
+    return (
+        f"It rests on an assumed correlation: there would be {' and '.join(changed)}."
+        if changed
+        else None
+    )

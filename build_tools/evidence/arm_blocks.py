@@ -33,8 +33,14 @@ class Alike(NamedTuple):
     """Whether a bound on p, not the handbook's convention, says how alike some pair is at least."""
 
 
-def correlations(study: Study, result: Result, ids: list[str], arms: Mapping[str, LogMean], outcome: str,
-                 settings: Settings) -> Alike:
+def correlations(
+    study: Study,
+    result: Result,
+    ids: list[str],
+    arms: Mapping[str, LogMean],
+    outcome: str,
+    settings: Settings,
+) -> Alike:
     """How alike the arms ``ids`` of the same people are.
 
     The others are the handbook's, moved as far as a printed bound asks: "p < 0.05" of two arms
@@ -45,7 +51,11 @@ def correlations(study: Study, result: Result, ids: list[str], arms: Mapping[str
     imputed = exchangeable(len(ids), settings.correlation("arms", outcome, result.measure))
     found, pairs, bounded = imputed.copy(), set(), False
     for contrast in ordering.contrasts(result) if study.same_people else ():
-        if contrast.of_part or contrast.of == contrast.against or not {contrast.of, contrast.against} <= set(ids):
+        if (
+            contrast.of_part
+            or contrast.of == contrast.against
+            or not {contrast.of, contrast.against} <= set(ids)
+        ):
             continue
         i, j = ids.index(contrast.of), ids.index(contrast.against)
         a, b = arms[contrast.of], arms[contrast.against]
@@ -78,15 +88,23 @@ def _alike(a: LogMean, b: LogMean, variance: float) -> float:
     return (a.c + b.c - variance) / (2 * sqrt(a.c * b.c))
 
 
-def from_arms(key: str, study: Study, result: Result, arms: Mapping[str, LogMean], treatments: Mapping[str, str],
-              alike: Alike) -> Block:
+def from_arms(
+    key: str,
+    study: Study,
+    result: Result,
+    arms: Mapping[str, LogMean],
+    treatments: Mapping[str, str],
+    alike: Alike,
+) -> Block:
     """The block of a result's arms (arm to log mean), their correlations counting only for the same people."""
     ids = list(arms)
     order = list(dict.fromkeys(treatments[arm] for arm in ids))
     y = np.array([arms[arm].y for arm in ids])
     s = covariance([arms[arm].c for arm in ids], alike.correlations, study.same_people)
     # Several arms of one exercise (versions of it) stand for it with their average.
-    groups = averaging([[n for n, arm in enumerate(ids) if treatments[arm] == t] for t in order], len(ids))
+    groups = averaging(
+        [[n for n, arm in enumerate(ids) if treatments[arm] == t] for t in order], len(ids)
+    )
     y, v = contrasts(groups @ y, groups @ s @ groups.T)
     sizes = [people(study, arm, result.values[arm]) or 0 for arm in ids]
     df = min(sizes) - 1 if study.same_people else sum(sizes) - len(sizes)

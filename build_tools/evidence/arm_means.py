@@ -7,7 +7,13 @@ from collections.abc import Collection
 from ..catalog.entries import Moment, Study, Value
 from .conventions import Settings
 from .effects.quartiles import from_quartiles
-from .effects.ratio import LogMean, growth_factor, log_growth_from_percent, log_growth_from_pre_post, log_mean
+from .effects.ratio import (
+    LogMean,
+    growth_factor,
+    log_growth_from_percent,
+    log_growth_from_pre_post,
+    log_mean,
+)
 from .effects.spread import sd_from_ci, sd_from_se, within_person_correlation
 
 #: Outcomes whose number is a change; a level after training says nothing of them. Of the others the level counts.
@@ -22,7 +28,9 @@ class Unusable(Exception):
     """A value or contrast without a usable spread, and why, in plain words. It is listed, not pooled."""
 
 
-def arm_log_mean(study: Study, arm: str, value: Value, outcome: str, measure: str, settings: Settings) -> LogMean:
+def arm_log_mean(
+    study: Study, arm: str, value: Value, outcome: str, measure: str, settings: Settings
+) -> LogMean:
     """Log of an arm's mean (activation) or of its growth factor (growth, strength).
 
     Of a change printed in several ways, the one whose spread asks for the least guessing counts.
@@ -31,13 +39,22 @@ def arm_log_mean(study: Study, arm: str, value: Value, outcome: str, measure: st
     n = people(study, arm, value)
     if n is None:
         raise Unusable("group sizes were not read")
-    if value.pre and value.post and _spread_is_printed(value.pre) and _spread_is_printed(value.post):
+    if (
+        value.pre
+        and value.post
+        and _spread_is_printed(value.pre)
+        and _spread_is_printed(value.post)
+    ):
         sds = [_sd(moment, n) for moment in (value.pre, value.post)]
         correlation, _ = before_after(value, outcome, measure, settings, n)
-        return log_growth_from_pre_post(value.pre.mean, sds[0], value.post.mean, sds[1], n, correlation)
+        return log_growth_from_pre_post(
+            value.pre.mean, sds[0], value.post.mean, sds[1], n, correlation
+        )
     if value.pre and value.change is not None:
         # The spread of the change, as a share of the mean before, is that of people's growth factors to first order.
-        return log_growth_from_percent(100 * value.change / value.pre.mean, 100 * _sd(value, n) / value.pre.mean, n)
+        return log_growth_from_percent(
+            100 * value.change / value.pre.mean, 100 * _sd(value, n) / value.pre.mean, n
+        )
     if value.median is not None:
         if value.quartiles is None:
             raise Unusable("a median without its quartiles has no spread")
@@ -49,19 +66,30 @@ def arm_log_mean(study: Study, arm: str, value: Value, outcome: str, measure: st
     return log_mean(value.mean, sd, n)
 
 
-def before_after(value: Value, outcome: str, measure: str, settings: Settings, n: int) -> tuple[float, str]:
+def before_after(
+    value: Value, outcome: str, measure: str, settings: Settings, n: int
+) -> tuple[float, str]:
     """Correlation of people's values before and after, and where it is from: printed, taken back from the change, or assumed."""
     if value.correlation is not None:
         return value.correlation, "printed"
     if value.pre and value.post and value.change is not None and _spread_is_printed(value):
-        return within_person_correlation(_sd(value.pre, n), _sd(value.post, n), _sd(value, n)), "taken back from the spread of the change"
+        return within_person_correlation(
+            _sd(value.pre, n), _sd(value.post, n), _sd(value, n)
+        ), "taken back from the spread of the change"
     return settings.correlation("before_after", outcome, measure), ASSUMED
 
 
-def rests_on_correlation(study: Study, arm: str, value: Value, outcome: str, measure: str, settings: Settings) -> bool:
+def rests_on_correlation(
+    study: Study, arm: str, value: Value, outcome: str, measure: str, settings: Settings
+) -> bool:
     """Whether the spread of an arm's change was had with an assumed correlation."""
     n = people(study, arm, value)
-    moments = value.pre and value.post and _spread_is_printed(value.pre) and _spread_is_printed(value.post)
+    moments = (
+        value.pre
+        and value.post
+        and _spread_is_printed(value.pre)
+        and _spread_is_printed(value.post)
+    )
     return bool(moments and n and before_after(value, outcome, measure, settings, n)[1] == ASSUMED)
 
 
@@ -91,13 +119,21 @@ def compared(study: Study, treatments: Collection[str] | None = None) -> int:
 
     All of them when group sizes were not read.
     """
-    sizes = [arm.n for arm in study.arms.values() if arm.treatment and (treatments is None or arm.treatment in treatments)]
+    sizes = [
+        arm.n
+        for arm in study.arms.values()
+        if arm.treatment and (treatments is None or arm.treatment in treatments)
+    ]
     return study.people.n if study.same_people or None in sizes else min(study.people.n, sum(sizes))  # type: ignore[arg-type]
 
 
 def groups(study: Study) -> int | None:
     """Over how many groups the people of ``compared`` spread, when the sizes of those that count were not read; else ``None``."""
-    if study.same_people or len(study.arms) < 3 or None not in [arm.n for arm in study.arms.values() if arm.treatment]:
+    if (
+        study.same_people
+        or len(study.arms) < 3
+        or None not in [arm.n for arm in study.arms.values() if arm.treatment]
+    ):
         return None
     return len(study.arms)
 

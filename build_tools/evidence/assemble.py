@@ -48,7 +48,12 @@ class Sample:
 
     def tested(self, first: str, second: str) -> Edge | None:
         """The one printed contrast of a pair, where the sample has no other number on it; turned to ``first`` against ``second``."""
-        edges = [edge for source in self.pooled for edge in source.measured.edges if {edge.a, edge.b} == {first, second}]
+        edges = [
+            edge
+            for source in self.pooled
+            for edge in source.measured.edges
+            if {edge.a, edge.b} == {first, second}
+        ]
         if len(self.pooled) != 1 or len(edges) != 1:
             return None
         [edge] = edges
@@ -94,7 +99,11 @@ class Assembly:
         found = set()
         for key, study in self.studies.items():
             if len(set(self.doing[key].values())) > 1:
-                found |= {(part, self.outcome(r), r.relative_to) for r in study.results for part in r.parts}
+                found |= {
+                    (part, self.outcome(r), r.relative_to)
+                    for r in study.results
+                    for part in r.parts
+                }
         return sorted(found, key=lambda topic: (topic[0], topic[1], topic[2] or ""))
 
     def samples(self, part: str, outcome: str, relative_to: str | None = None) -> list[Sample]:
@@ -105,11 +114,17 @@ class Assembly:
                 groups[self.sample_of[key]].append(source)
         return [self._sample(key, sources) for key, sources in sorted(groups.items())]
 
-    def _sources(self, key: str, part: str, outcome: str, relative_to: str | None) -> Iterator[Bearing]:
+    def _sources(
+        self, key: str, part: str, outcome: str, relative_to: str | None
+    ) -> Iterator[Bearing]:
         study = self.studies[key]
         for index, result in self.ordered[key]:
             how = cover(result.parts, part)
-            if how in ("alone", "jointly") and result.relative_to == relative_to and self.outcome(result) == outcome:
+            if (
+                how in ("alone", "jointly")
+                and result.relative_to == relative_to
+                and self.outcome(result) == outcome
+            ):
                 yield Bearing(key, self._measured(key, study, index), how)
 
     def _measured(self, key: str, study: Study, index: int) -> Measured:
@@ -118,15 +133,26 @@ class Assembly:
             result = study.results[index]
             try:
                 self._cache[key, index] = measure(
-                    key, study, index, self.doing[key], self.outcome(result), self.pools(result), self.settings)
+                    key,
+                    study,
+                    index,
+                    self.doing[key],
+                    self.outcome(result),
+                    self.pools(result),
+                    self.settings,
+                )
             except EvidenceError as error:
                 self._cache[key, index] = self.refused(key, index, error)
         return self._cache[key, index]
 
     def refused(self, key: str, index: int, error: EvidenceError) -> Measured:
         """A result whose numbers are impossible: listed only, with a finding at its line."""
-        found = Finding("unusable-number", self._catalog.studies[key].spot("results", index), f"this result cannot be weighed: {error}",
-                        "compare it with the paper; leave out a value that the paper does not print")
+        found = Finding(
+            "unusable-number",
+            self._catalog.studies[key].spot("results", index),
+            f"this result cannot be weighed: {error}",
+            "compare it with the paper; leave out a value that the paper does not print",
+        )
         if found not in self.trouble:
             self.trouble.append(found)
         return Measured(index, None, "its numbers cannot be weighed")
@@ -139,15 +165,27 @@ class Assembly:
         for source in usable:
             assert source.measured.block
             by_treatments[frozenset(source.measured.block.treatments)].append(source)
-        widest = max(by_treatments, key=lambda treatments: (len(treatments), sorted(treatments)), default=frozenset())
+        widest = max(
+            by_treatments,
+            key=lambda treatments: (len(treatments), sorted(treatments)),
+            default=frozenset(),
+        )
         pooled = by_treatments[widest]
         blocks = [s.measured.block for s in pooled if s.measured.block]
-        return Sample(key, tuple(sources), combine(blocks, self.between_sites(pooled)) if blocks else None, tuple(pooled))
+        return Sample(
+            key,
+            tuple(sources),
+            combine(blocks, self.between_sites(pooled)) if blocks else None,
+            tuple(pooled),
+        )
 
     def between_sites(self, pooled: Sequence[Bearing]) -> float:
         """How alike several measurements of one sample are taken to be; of several measures, as much as any of them."""
         results = [self.studies[source.study].results[source.measured.result] for source in pooled]
-        return max(self.settings.correlation("sites", self.outcome(result), result.measure) for result in results)
+        return max(
+            self.settings.correlation("sites", self.outcome(result), result.measure)
+            for result in results
+        )
 
 
 def sample_names(studies: Mapping[str, Study]) -> dict[str, str]:
@@ -155,9 +193,11 @@ def sample_names(studies: Mapping[str, Study]) -> dict[str, str]:
     found = {}
     for key in studies:
         chain = [key]
-        while (there := studies[chain[-1]].same_sample_as if chain[-1] in studies else None) and there not in chain:
+        while (
+            there := studies[chain[-1]].same_sample_as if chain[-1] in studies else None
+        ) and there not in chain:
             chain.append(there)
-        found[key] = min(chain[chain.index(there):]) if there else chain[-1]
+        found[key] = min(chain[chain.index(there) :]) if there else chain[-1]
     return found
 
 
@@ -174,7 +214,14 @@ def combine(blocks: list[Block], correlation: float) -> Block:
     y = np.sum([y for y, _ in turned], axis=0) / k
     v = np.sum([v for _, v in turned], axis=0) / k * (1 + correlation * (k - 1)) / k
     dfs = [block.df for block in blocks if block.df is not None]
-    return Block(first.study, first.treatments, y, v, min(dfs) if dfs else None, all(block.bounded for block in blocks))
+    return Block(
+        first.study,
+        first.treatments,
+        y,
+        v,
+        min(dfs) if dfs else None,
+        all(block.bounded for block in blocks),
+    )
 
 
 def _like(block: Block, treatments: tuple[str, ...]) -> tuple[np.ndarray, np.ndarray]:

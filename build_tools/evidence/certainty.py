@@ -16,22 +16,51 @@ from .certainty_rules import indirectness as _indirectness
 from .certainty_rules import publication_bias as _publication_bias
 from .certainty_rules import risk_of_bias as _risk_of_bias
 from .certainty_rules import start as _start
-from .certainty_rules.body import LEVELS, Cap, CertaintyRule, EvidenceBody, Incoherence, Level, RatedSample, RatingStep
+from .certainty_rules.body import (
+    LEVELS,
+    Cap,
+    CertaintyRule,
+    EvidenceBody,
+    Incoherence,
+    Level,
+    RatedSample,
+    RatingStep,
+)
 
 __all__ = [
-    "LEVELS", "RULES", "Cap", "Certainty", "CertaintyRule", "EvidenceBody", "Incoherence", "Level", "Override", "RatedSample", "RatingStep",
+    "LEVELS",
+    "RULES",
+    "Cap",
+    "Certainty",
+    "CertaintyRule",
+    "EvidenceBody",
+    "Incoherence",
+    "Level",
+    "Override",
+    "RatedSample",
+    "RatingStep",
     "certainty",
 ]
 
-_AUTHORED = CertaintyRule("authored", "authored",
-                 "Authors may set another level with a reason and a source. No override lifts a cap: read more of the study instead.",
-                 "GRADE leaves the last judgement to people (five reasons down, three up: doi:10.1016/j.jclinepi.2018.01.012, Table 1); "
-                 "that it needs both and keeps the caps is a convention of this handbook.")
+_AUTHORED = CertaintyRule(
+    "authored",
+    "authored",
+    "Authors may set another level with a reason and a source. No override lifts a cap: read more of the study instead.",
+    "GRADE leaves the last judgement to people (five reasons down, three up: doi:10.1016/j.jclinepi.2018.01.012, Table 1); "
+    "that it needs both and keeps the caps is a convention of this handbook.",
+)
 
 #: Every rule, in the order in which they are applied, for the Methods page.
 RULES: tuple[CertaintyRule, ...] = (
-    *_start.RULES, *_risk_of_bias.RULES, *_inconsistency.RULES, *_indirectness.RULES, *_imprecision.RULES,
-    *_publication_bias.RULES, *_caps.RULES, _AUTHORED)
+    *_start.RULES,
+    *_risk_of_bias.RULES,
+    *_inconsistency.RULES,
+    *_indirectness.RULES,
+    *_imprecision.RULES,
+    *_publication_bias.RULES,
+    *_caps.RULES,
+    _AUTHORED,
+)
 
 
 @dataclass(frozen=True)
@@ -62,14 +91,22 @@ class Certainty:
 def certainty(body: EvidenceBody, override: Override | None = None) -> Certainty:
     """Rate a body of evidence; the same body always gets the same level."""
     start, first = _start.start(body)
-    steps = [first, _risk_of_bias.risk_of_bias(body, start), *_inconsistency.inconsistency(body), *_indirectness.indirectness(body),
-             *_imprecision.imprecision(body), _publication_bias.publication_bias(body)]
+    steps = [
+        first,
+        _risk_of_bias.risk_of_bias(body, start),
+        *_inconsistency.inconsistency(body),
+        *_indirectness.indirectness(body),
+        *_imprecision.imprecision(body),
+        _publication_bias.publication_bias(body),
+    ]
     caps = _caps.caps(body)
     ceiling = min((LEVELS.index(cap.at_most) for cap in caps), default=len(LEVELS) - 1)
     rank = min(max(0, LEVELS.index(start) + sum(step.change for step in steps)), ceiling)
     if override:
         authored = min(LEVELS.index(override.level), ceiling)
-        held = f", held at {LEVELS[authored]} by a cap" if LEVELS[authored] != override.level else ""
+        held = (
+            f", held at {LEVELS[authored]} by a cap" if LEVELS[authored] != override.level else ""
+        )
         reason = f"Set to {override.level}{held} by the authors: {override.because.strip().rstrip('.')} ({', '.join(override.cites)})."
         steps.append(RatingStep("authored", "authored", authored - rank, reason))
         rank = authored

@@ -23,7 +23,12 @@ MEANING: dict[Level, str] = {
     "very low": "The true difference is likely to be quite different from this estimate.",
 }
 
-_DEGREE: dict[Size, str] = {"trivial": "little or not at all", "small": "slightly", "moderate": "", "large": "much"}
+_DEGREE: dict[Size, str] = {
+    "trivial": "little or not at all",
+    "small": "slightly",
+    "moderate": "",
+    "large": "much",
+}
 
 
 @dataclass(frozen=True)
@@ -36,7 +41,9 @@ class Sizes:
 
     def __post_init__(self) -> None:
         if not 1 < self.small < self.moderate < self.large:
-            raise ValueError(f"sizes are rising ratios above 1, not {self.small:g}, {self.moderate:g}, {self.large:g}")
+            raise ValueError(
+                f"sizes are rising ratios above 1, not {self.small:g}, {self.moderate:g}, {self.large:g}"
+            )
 
 
 @dataclass(frozen=True)
@@ -70,4 +77,10 @@ def size(ratio: float, sizes: Sizes) -> Size:
     far = abs(log(ratio))
     if below(far, log(sizes.small)):
         return "trivial"
-    return "small" if below(far, log(sizes.moderate)) else "moderate" if below(far, log(sizes.large)) else "large"
+    return (
+        "small"
+        if below(far, log(sizes.moderate))
+        else "moderate"
+        if below(far, log(sizes.large))
+        else "large"
+    )

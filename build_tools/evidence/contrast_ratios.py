@@ -43,7 +43,9 @@ class Edge(NamedTuple):
         return self._replace(a=self.b, b=self.a, estimate=Effect(-self.estimate.y, self.estimate.v))
 
 
-def edges_of(study: Study, result: Result, treatments: Mapping[str, str], outcome: str) -> tuple[list[Edge], str, str]:
+def edges_of(
+    study: Study, result: Result, treatments: Mapping[str, str], outcome: str
+) -> tuple[list[Edge], str, str]:
     """The contrasts of a result whose spread can be had, why others' cannot, and how it was."""
     edges: list[Edge] = []
     ways: dict[str, None] = {}
@@ -64,29 +66,46 @@ def edges_of(study: Study, result: Result, treatments: Mapping[str, str], outcom
 
 def degrees_of_freedom(study: Study, result: Result, contrast: Contrast) -> float:
     """Of a contrast's test: people - 1 within people, people - 2 between groups."""
-    of, against = (people(study, arm, result.values.get(arm)) for arm in (contrast.of, contrast.against))
+    of, against = (
+        people(study, arm, result.values.get(arm)) for arm in (contrast.of, contrast.against)
+    )
     if of is None or against is None:
         raise Unusable("group sizes were not read")
     return df_paired(min(of, against)) if study.same_people else df_independent(of, against)
 
 
-def contrast_log_ratio(result: Result, contrast: Contrast, df: float, outcome: str, paired: bool = False) -> tuple[Effect, str]:
+def contrast_log_ratio(
+    result: Result, contrast: Contrast, df: float, outcome: str, paired: bool = False
+) -> tuple[Effect, str]:
     """Log ratio of a contrast, its spread taken back from what the paper prints of it, and how.
 
     ``paired`` when the same people did both sides, so that ``df`` + 1 people have a difference each.
     """
     ratio = contrast.ratio
     if ratio and ratio.ci95:
-        return log_ratio_from_ci(ratio.value, ratio.ci95[0], ratio.ci95[1], df), "from the printed interval of the ratio"
+        return log_ratio_from_ci(
+            ratio.value, ratio.ci95[0], ratio.ci95[1], df
+        ), "from the printed interval of the ratio"
     if ratio:
         y = log(ratio.value)
         se, how = _se(y, contrast, df)
         return Effect(y, se**2), how
-    if contrast.difference and contrast.difference.start and outcome in CHANGES and contrast.of not in result.values:
+    if (
+        contrast.difference
+        and contrast.difference.start
+        and outcome in CHANGES
+        and contrast.of not in result.values
+    ):
         return _from_start(contrast, df, paired)
-    of, against = (_amount(result.values.get(arm), outcome) for arm in (contrast.of, contrast.against))
+    of, against = (
+        _amount(result.values.get(arm), outcome) for arm in (contrast.of, contrast.against)
+    )
     printed = _se_of_difference(result, contrast, df, outcome, paired)
-    se, how = (printed, "from the printed spread of the difference") if printed is not None else _se(of - against, contrast, df)
+    se, how = (
+        (printed, "from the printed spread of the difference")
+        if printed is not None
+        else _se(of - against, contrast, df)
+    )
     return log_ratio_from_difference(of, against, se), how
 
 
@@ -110,7 +129,11 @@ def _from_start(contrast: Contrast, df: float, paired: bool) -> tuple[Effect, st
     assert contrast.difference and contrast.difference.start
     start, difference = contrast.difference.start, contrast.difference
     share = difference.value / start
-    if difference.se is None and difference.ci95 is None and not (difference.sd is not None and paired):
+    if (
+        difference.se is None
+        and difference.ci95 is None
+        and not (difference.sd is not None and paired)
+    ):
         se, how = _se(share, contrast, df)
     else:
         se, how = _printed_se(difference, df) / start, "from the printed spread of the difference"
@@ -126,14 +149,20 @@ def _printed_se(difference: Difference, df: float) -> float:
     return difference.sd / sqrt(df + 1)
 
 
-def _se_of_difference(result: Result, contrast: Contrast, df: float, outcome: str, paired: bool) -> float | None:
+def _se_of_difference(
+    result: Result, contrast: Contrast, df: float, outcome: str, paired: bool
+) -> float | None:
     """Standard error printed for the difference of two amounts, in their unit; ``None`` when there is none."""
     difference = contrast.difference
     # Growth factors differ by a hundredth of what changes in per cent of the value before differ by.
     unit, scale = ("%", 100) if outcome in CHANGES else (result.unit, 1)
     if difference is None or difference.unit != unit:
         return None
-    if difference.se is None and difference.ci95 is None and not (difference.sd is not None and paired):
+    if (
+        difference.se is None
+        and difference.ci95 is None
+        and not (difference.sd is not None and paired)
+    ):
         return None
     return _printed_se(difference, df) / scale
 
@@ -148,7 +177,9 @@ def _se(difference: float, contrast: Contrast, df: float) -> tuple[float, str]:
     if contrast.p_below is not None and contrast.p_below < 1:
         return se_from_p(difference, contrast.p_below, df, "below") * _STRICTLY, BOUND
     tested = contrast.p_above or contrast.p or contrast.p_below
-    raise Unusable("its p value does not say how wide the spread is" if tested else "no spread reported")
+    raise Unusable(
+        "its p value does not say how wide the spread is" if tested else "no spread reported"
+    )
 
 
 def from_edges(key: str, edges: list[Edge]) -> Block:
@@ -164,7 +195,14 @@ def from_edges(key: str, edges: list[Edge]) -> Block:
     x = signs[:, 1:] / se[:, None]
     path = np.linalg.pinv(x) / se[None, :]
     y, v = path @ np.array([edge.estimate.y for edge in used]), path @ s @ path.T
-    return Block(key, tuple(order), y, (v + v.T) / 2, min(edge.df for edge in used), all(edge.bounded for edge in used))
+    return Block(
+        key,
+        tuple(order),
+        y,
+        (v + v.T) / 2,
+        min(edge.df for edge in used),
+        all(edge.bounded for edge in used),
+    )
 
 
 def _most_connected(edges: list[Edge]) -> list[str]:
@@ -172,5 +210,7 @@ def _most_connected(edges: list[Edge]) -> list[str]:
     parts: list[set[str]] = []
     for edge in edges:
         touching = [part for part in parts if {edge.a, edge.b} & part]
-        parts = [part for part in parts if part not in touching] + [{edge.a, edge.b}.union(*touching)]
+        parts = [part for part in parts if part not in touching] + [
+            {edge.a, edge.b}.union(*touching)
+        ]
     return min((sorted(part) for part in parts), key=lambda part: (-len(part), part))

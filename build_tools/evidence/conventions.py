@@ -34,17 +34,31 @@ class Settings:
 
     def variations(self) -> list[Settings]:
         """The same settings with each kind of correlation at either end of its range."""
-        return [replace(self, moved=(kind, end)) for kind in CORRELATED for end in ("lowest", "highest")]
+        return [
+            replace(self, moved=(kind, end)) for kind in CORRELATED for end in ("lowest", "highest")
+        ]
 
 
 def settings(catalog: Catalog) -> Settings:
     """Read the conventions of a catalog whose handbook file is sound."""
-    assert catalog.handbook is not None  # a broken handbook stops the flow before anything is computed
+    assert (
+        catalog.handbook is not None
+    )  # a broken handbook stops the flow before anything is computed
     c = catalog.handbook.data.conventions
-    margins = {"growth": c.margin_growth.value, "activation": c.margin_activation.value, "strength": c.margin_strength.value}
-    large = {"growth": c.size_large_growth.value, "activation": c.size_large_activation.value, "strength": c.size_large_strength.value}
+    margins = {
+        "growth": c.margin_growth.value,
+        "activation": c.margin_activation.value,
+        "strength": c.margin_strength.value,
+    }
+    large = {
+        "growth": c.size_large_growth.value,
+        "activation": c.size_large_activation.value,
+        "strength": c.size_large_strength.value,
+    }
     # Length comes from a model and architecture is only listed: neither is pooled, so as a ratio any margin serves.
     return Settings(
         margins={**margins, "length": margins["activation"], "architecture": margins["activation"]},
         large={**large, "length": large["activation"], "architecture": large["activation"]},
-        margin_length=c.margin_length.value / 100, correlations=c.correlations)
+        margin_length=c.margin_length.value / 100,
+        correlations=c.correlations,
+    )

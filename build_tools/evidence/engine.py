@@ -24,8 +24,12 @@ from .wording.names import Names
 Topic = tuple[str, str, str | None]
 """Part, outcome, and the part it is relative to."""
 
-_CALLED = {"before_after": "values before and after", "arms": "two exercises of the same people", "parts": "two parts of one muscle",
-           "sites": "measurements of one sample"}
+_CALLED = {
+    "before_after": "values before and after",
+    "arms": "two exercises of the same people",
+    "parts": "two parts of one muscle",
+    "sites": "measurements of one sample",
+}
 
 
 class Engine:
@@ -33,7 +37,11 @@ class Engine:
 
     def __init__(self, catalog: Catalog, settings: Settings) -> None:
         self.catalog, self.settings = catalog, settings
-        self.names, self.reports, self.assembly = Names(catalog), Reports(catalog), Assembly(catalog, settings)
+        self.names, self.reports, self.assembly = (
+            Names(catalog),
+            Reports(catalog),
+            Assembly(catalog, settings),
+        )
         self._answers = Answers(catalog, settings, self.names)
         self._people = {key: compared(study) for key, study in self.assembly.studies.items()}
         self.samples = cache(self._samples)
@@ -42,26 +50,48 @@ class Engine:
     @cached_property
     def variations(self) -> list[tuple[str, Engine]]:
         """The same catalog with each assumed correlation at either end of its range, and what was changed."""
-        ends = {"lowest": "as little alike as in any data", "highest": "as much alike as in any data"}
-        return [(f"{_CALLED[moved.moved[0]]} {ends[moved.moved[1]]}", Engine(self.catalog, moved))
-                for moved in self.settings.variations() if moved.moved]
+        ends = {
+            "lowest": "as little alike as in any data",
+            "highest": "as much alike as in any data",
+        }
+        return [
+            (f"{_CALLED[moved.moved[0]]} {ends[moved.moved[1]]}", Engine(self.catalog, moved))
+            for moved in self.settings.variations()
+            if moved.moved
+        ]
 
     def field(self, topic: Topic) -> PartEvidence:
         """Everything known on one part and outcome."""
         part, outcome, relative_to = topic
-        pairs = {tuple(sorted((r.first.exercise, r.second.exercise))) for r in self.reports.on_part(part, outcome, relative_to)}
+        pairs = {
+            tuple(sorted((r.first.exercise, r.second.exercise)))
+            for r in self.reports.on_part(part, outcome, relative_to)
+        }
         for fit in self.fitted(topic):
             ids = fit.network.treatments
-            pairs |= {(a, b) for n, a in enumerate(ids) for b in ids[n + 1:]}
+            pairs |= {(a, b) for n, a in enumerate(ids) for b in ids[n + 1 :]}
         return PartEvidence(
-            part=part, outcome=outcome, relative_to=relative_to, components=tuple(fit.component() for fit in self.fitted(topic)),
-            comparisons=tuple(self.comparison(Question(a, b, part, outcome, relative_to)) for a, b in sorted(pairs)))
+            part=part,
+            outcome=outcome,
+            relative_to=relative_to,
+            components=tuple(fit.component() for fit in self.fitted(topic)),
+            comparisons=tuple(
+                self.comparison(Question(a, b, part, outcome, relative_to))
+                for a, b in sorted(pairs)
+            ),
+        )
 
     def comparison(self, question: Question, override: Override | None = None) -> Comparison:
         """The answer to one question; ``override`` is a certainty that the authors set."""
         combined = self.combined(question)
-        return self._answers.comparison(question, self.samples_of(question), self._reported(question), combined,
-                                        self.tried(question) if combined else (), override)
+        return self._answers.comparison(
+            question,
+            self.samples_of(question),
+            self._reported(question),
+            combined,
+            self.tried(question) if combined else (),
+            override,
+        )
 
     def sentence(self, comparisons: list[Comparison]) -> str:
         """One sentence for comparisons that differ only in their part."""
@@ -79,13 +109,19 @@ class Engine:
             return combined
         # One study alone is told as it tested the two, not as its other contrasts would have it.
         sample = self.samples_of(question).by_key[self.assembly.sample_of[combined.studies[0]]]
-        tested = own(sample, (question.first, question.second)) if sample.tested(question.first, question.second) else None
+        tested = (
+            own(sample, (question.first, question.second))
+            if sample.tested(question.first, question.second)
+            else None
+        )
         return replace(combined, estimate=tested, common=None) if tested else combined
 
     def fit(self, question: Question) -> Fitted | None:
         """The fitted component that holds both sides of a question."""
         sides = {question.first, question.second}
-        fits: Sequence[Fitted] = self._within(question) if question.within else self.fitted(_topic(question))
+        fits: Sequence[Fitted] = (
+            self._within(question) if question.within else self.fitted(_topic(question))
+        )
         return next((f for f in fits if sides <= set(f.network.treatments)), None)
 
     def tried(self, question: Question) -> list[tuple[str, RatioInterval]]:
@@ -97,14 +133,33 @@ class Engine:
 
     def _reported(self, question: Question) -> list[StudyContrast]:
         if question.within:
-            return self.reports.of_parts(question.within, question.part, question.second, question.outcome)
-        return [r for r in self.reports.of_exercises(question.first, question.second, question.part, question.outcome, question.relative_to)
-                if r.cover != "whole muscle"]
+            return self.reports.of_parts(
+                question.within, question.part, question.second, question.outcome
+            )
+        return [
+            r
+            for r in self.reports.of_exercises(
+                question.first,
+                question.second,
+                question.part,
+                question.outcome,
+                question.relative_to,
+            )
+            if r.cover != "whole muscle"
+        ]
 
     def samples_of(self, question: Question) -> Samples:
         """The samples of a question's part and outcome, whichever exercises they compare."""
         if question.within:
-            return Samples(within.samples(self.assembly, question.within, question.first, question.second, question.outcome))
+            return Samples(
+                within.samples(
+                    self.assembly,
+                    question.within,
+                    question.first,
+                    question.second,
+                    question.outcome,
+                )
+            )
         return self.samples(_topic(question))
 
     def _samples(self, topic: Topic) -> Samples:

@@ -27,8 +27,19 @@ NO_GROWTH = "Length does not show growth."
 def compare(question: Question, lengths: Lengths | None, margin: float) -> Comparison:
     """What the model says on one part; ``margin`` is the share of the own range below which two count as alike."""
     found = _modelled(question, lengths)
-    return Comparison(question=question, estimate=None, path=None, rows=(), directions=Directions(), certainty=None,
-                      shape=_shape(found, margin), sentence="", studies=0, people=0, modelled=found)
+    return Comparison(
+        question=question,
+        estimate=None,
+        path=None,
+        rows=(),
+        directions=Directions(),
+        certainty=None,
+        shape=_shape(found, margin),
+        sentence="",
+        studies=0,
+        people=0,
+        modelled=found,
+    )
 
 
 def judge(claimed: Claimed, comparison: Comparison, margin: float) -> Judged:
@@ -40,16 +51,29 @@ def judge(claimed: Claimed, comparison: Comparison, margin: float) -> Judged:
     verdicts: dict[Claimed, dict[str, Verdict]] = {
         "more": {"more": "shown", "alike": "not shown", "less": "contradicted"},
         "less": {"less": "shown", "alike": "not shown", "more": "contradicted"},
-        "similar": {"alike": "shown", "more": "contradicted", "less": "contradicted"}}
-    alike = f", within the {percent(margin)}% of the range that count as alike" if comparison.shape == "alike" else ""
-    return Judged(verdicts[claimed][comparison.shape],
-                  f"Mean relative length about {_against(found)} of its own range, by the model{alike}.")
+        "similar": {"alike": "shown", "more": "contradicted", "less": "contradicted"},
+    }
+    alike = (
+        f", within the {percent(margin)}% of the range that count as alike"
+        if comparison.shape == "alike"
+        else ""
+    )
+    return Judged(
+        verdicts[claimed][comparison.shape],
+        f"Mean relative length about {_against(found)} of its own range, by the model{alike}.",
+    )
 
 
-def sentence(names: Names, comparisons: Sequence[Comparison], taught: Callable[[tuple[str, ...]], str]) -> str:
+def sentence(
+    names: Names, comparisons: Sequence[Comparison], taught: Callable[[tuple[str, ...]], str]
+) -> str:
     """One sentence for each run of parts with the same answer; ``taught`` says it of parts without a length."""
-    told = [taught(tuple(c.question.part for c in run)) if shape == "untested" else _told(names, list(run), shape)
-            for shape, run in groupby(comparisons, key=lambda c: c.shape)]
+    told = [
+        taught(tuple(c.question.part for c in run))
+        if shape == "untested"
+        else _told(names, list(run), shape)
+        for shape, run in groupby(comparisons, key=lambda c: c.shape)
+    ]
     return " ".join([*told, NO_GROWTH] if any(c.shape != "untested" for c in comparisons) else told)
 
 
@@ -57,7 +81,9 @@ def _modelled(question: Question, lengths: Lengths | None) -> Modelled:
     if lengths is None:
         return Modelled(missing="no model of muscle lengths was at hand")
     if question.within or question.relative_to:
-        return Modelled(missing="each muscle's length is a share of its own range, so those of two muscles cannot be compared")
+        return Modelled(
+            missing="each muscle's length is a share of its own range, so those of two muscles cannot be compared"
+        )
     first, second = lengths(question.first, question.part), lengths(question.second, question.part)
     if isinstance(first, str):
         return Modelled(missing=first)
@@ -76,15 +102,26 @@ def _shape(found: Modelled, margin: float) -> Shape:
 def _told(names: Names, run: list[Comparison], shape: str) -> str:
     question = run[0].question
     first, second = names.exercise(question.first), names.exercise(question.second)
-    parts = [f"{names.part(c.question.part)} (about {_against(c.modelled)})" for c in run if c.modelled]
+    parts = [
+        f"{names.part(c.question.part)} (about {_against(c.modelled)})" for c in run if c.modelled
+    ]
     one = len(run) == 1
     if one and run[0].modelled:
-        parts, share = [names.part(question.part)], f": about {_against(run[0].modelled)} of its own range on average"
+        parts, share = (
+            [names.part(question.part)],
+            f": about {_against(run[0].modelled)} of its own range on average",
+        )
     else:
         share = ", each as an average share of its own range"
-    be, rest = "is" if one else "are", f"about as long in {first} as in {second}" if shape == "alike" else (
-        f"{'longer' if shape == 'more' else 'shorter'} in {first} than in {second}")
-    return upper_first(f"by a computer model of one average body, {listed(parts)} {be} {rest}{share}.")
+    be, rest = (
+        "is" if one else "are",
+        f"about as long in {first} as in {second}"
+        if shape == "alike"
+        else (f"{'longer' if shape == 'more' else 'shorter'} in {first} than in {second}"),
+    )
+    return upper_first(
+        f"by a computer model of one average body, {listed(parts)} {be} {rest}{share}."
+    )
 
 
 def _against(found: Modelled | None) -> str:

@@ -43,24 +43,42 @@ class Measured:
     """The printed contrasts that the block was made of, where it was made of contrasts."""
 
 
-def measure(key: str, study: Study, index: int, treatments: Mapping[str, str], outcome: str, pools: bool, settings: Settings) -> Measured:
+def measure(
+    key: str,
+    study: Study,
+    index: int,
+    treatments: Mapping[str, str],
+    outcome: str,
+    pools: bool,
+    settings: Settings,
+) -> Measured:
     """Result ``index`` of ``study`` as a block over ``treatments`` (arm to treatment).
 
     Raises:
         EvidenceError: for numbers that contradict each other or have no ratio.
     """
     result = study.results[index]
-    if why := (f"not weighed, as it is in doubt: {result.doubt.rstrip('.')}" if result.doubt else unpooled(outcome, pools)):
+    if why := (
+        f"not weighed, as it is in doubt: {result.doubt.rstrip('.')}"
+        if result.doubt
+        else unpooled(outcome, pools)
+    ):
         return Measured(index, None, why)
     arms, reason = _arms(study, result, treatments, outcome, settings)
     if len({treatments[arm] for arm in arms}) > 1:
         alike = correlations(study, result, list(arms), arms, outcome, settings)
         taken_back = alike.taken_back
-        changes = any(rests_on_correlation(study, arm, result.values[arm], outcome, result.measure, settings) for arm in arms)
+        changes = any(
+            rests_on_correlation(study, arm, result.values[arm], outcome, result.measure, settings)
+            for arm in arms
+        )
         return weighable(
-            index, from_arms(key, study, result, arms, treatments, alike),
-            "from the spreads printed for each exercise" + (" and their paired test" if taken_back else ""),
-            imputed=changes or (study.same_people and taken_back < len(arms) * (len(arms) - 1) / 2))
+            index,
+            from_arms(key, study, result, arms, treatments, alike),
+            "from the spreads printed for each exercise"
+            + (" and their paired test" if taken_back else ""),
+            imputed=changes or (study.same_people and taken_back < len(arms) * (len(arms) - 1) / 2),
+        )
     edges, edge_reason, how = edges_of(study, result, treatments, outcome)
     if edges:
         return replace(weighable(index, from_edges(key, edges), how), edges=tuple(edges))
@@ -87,7 +105,9 @@ def weighable(index: int, block: Block, how: str, imputed: bool = False) -> Meas
     return Measured(index, block, how, imputed)
 
 
-def _arms(study: Study, result: Result, treatments: Mapping[str, str], outcome: str, settings: Settings) -> tuple[dict[str, LogMean], str]:
+def _arms(
+    study: Study, result: Result, treatments: Mapping[str, str], outcome: str, settings: Settings
+) -> tuple[dict[str, LogMean], str]:
     """Log means of the arms that print a spread, and why others have none."""
     found, reason = {}, ""
     for arm, value in sorted(result.values.items()):

@@ -196,4 +196,3 @@ class Conclusions:
     def of(self, exercise: str) -> list[Conclusion]:
         """The conclusions of an exercise, in the order of its claims."""
         return self.claims.get(exercise, [])
-

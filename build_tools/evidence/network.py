@@ -23,7 +23,9 @@ __all__ = ["Block", "Interval", "League", "Network", "PairEffect", "components",
 
 Method = Literal["REML", "moments"]
 #: How tau² came about: one contrast per parameter leaves nothing to estimate it from.
-Tau2From = Literal["REML", "moments", "moments, as REML did not converge", "given", "nothing to estimate it from"]
+Tau2From = Literal[
+    "REML", "moments", "moments, as REML did not converge", "given", "nothing to estimate it from"
+]
 
 
 class PairEffect(NamedTuple):
@@ -72,7 +74,9 @@ class Network:
         """Treatment ``a`` against ``b``."""
         i, j = self._at(a), self._at(b)
         variance = self.covariance[i, i] + self.covariance[j, j] - 2 * self.covariance[i, j]
-        return PairEffect(float(self.effect[i] - self.effect[j]), float(np.sqrt(max(variance, 0.0))))
+        return PairEffect(
+            float(self.effect[i] - self.effect[j]), float(np.sqrt(max(variance, 0.0)))
+        )
 
     def interval(self, a: str, b: str, level: float = 0.95) -> Interval:
         """Confidence interval of ``a`` against ``b`` by the small-sample rule."""
@@ -105,10 +109,18 @@ class Network:
         try:
             return self.treatments.index(treatment)
         except ValueError:
-            raise EvidenceError(f"'{treatment}' is not in this network: {', '.join(self.treatments)}") from None
+            raise EvidenceError(
+                f"'{treatment}' is not in this network: {', '.join(self.treatments)}"
+            ) from None
 
 
-def fit(blocks: Sequence[Block], *, tau2: float | None = None, method: Method = "REML", reference: str | None = None) -> Network:
+def fit(
+    blocks: Sequence[Block],
+    *,
+    tau2: float | None = None,
+    method: Method = "REML",
+    reference: str | None = None,
+) -> Network:
     """Fit one connected network.
 
     Args:
@@ -124,25 +136,44 @@ def fit(blocks: Sequence[Block], *, tau2: float | None = None, method: Method = 
         check(block)
     parts = components(blocks)
     if len(parts) != 1:
-        raise EvidenceError(f"one connected network is needed, here {len(parts)}: " + "; ".join(", ".join(p.treatments) for p in parts))
+        raise EvidenceError(
+            f"one connected network is needed, here {len(parts)}: "
+            + "; ".join(", ".join(p.treatments) for p in parts)
+        )
     if tau2 is not None and not 0 <= tau2 < np.inf:
         raise EvidenceError(f"tau² must be a finite number, 0 or more, here {tau2:g}")
     treatments = parts[0].treatments
     if reference is None:
         reference = min(treatments, key=lambda t: (-sum(t in b.treatments for b in blocks), t))
     elif reference not in treatments:
-        raise EvidenceError(f"the reference '{reference}' is not in this network: {', '.join(treatments)}")
+        raise EvidenceError(
+            f"the reference '{reference}' is not in this network: {', '.join(treatments)}"
+        )
     rows = decorrelate(blocks, treatments)
     basic = [i for i, t in enumerate(treatments) if t != reference]
     own = rows.of(np.arange(len(rows.y)), basic)
     value, origin = _tau2(own, method, tau2)
     p = project(own, value)
     inverse = np.linalg.inv(p.r)
-    solution, covariance = np.zeros((len(treatments), len(rows.y))), np.zeros((len(treatments),) * 2)
+    solution, covariance = (
+        np.zeros((len(treatments), len(rows.y))),
+        np.zeros((len(treatments),) * 2),
+    )
     solution[basic] = inverse @ p.q.T * np.sqrt(p.weight)
     covariance[np.ix_(basic, basic)] = inverse @ inverse.T
-    return Network(treatments=treatments, reference=reference, blocks=tuple(blocks), rows=rows, tau2=value, tau2_from=origin,
-                   q=p.sum_of_squares, df=len(rows.y) - len(basic), effect=solution @ rows.y, covariance=covariance, solution=solution)
+    return Network(
+        treatments=treatments,
+        reference=reference,
+        blocks=tuple(blocks),
+        rows=rows,
+        tau2=value,
+        tau2_from=origin,
+        q=p.sum_of_squares,
+        df=len(rows.y) - len(basic),
+        effect=solution @ rows.y,
+        covariance=covariance,
+        solution=solution,
+    )
 
 
 @lru_cache
@@ -159,4 +190,8 @@ def _tau2(rows: Rows, method: Method, given: float | None) -> tuple[float, Tau2F
     if method == "moments":
         return moments(rows), "moments"
     value = restricted(rows)
-    return (value, "REML") if value is not None else (moments(rows), "moments, as REML did not converge")
+    return (
+        (value, "REML")
+        if value is not None
+        else (moments(rows), "moments, as REML did not converge")
+    )

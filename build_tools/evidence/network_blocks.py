@@ -49,22 +49,32 @@ def check(block: Block) -> None:
     if k < 2:
         raise EvidenceError(f"{block.study}: a comparison needs two treatments, here {k}")
     if len(set(block.treatments)) < k:
-        raise EvidenceError(f"{block.study}: a treatment stands twice in one block: {', '.join(block.treatments)}")
+        raise EvidenceError(
+            f"{block.study}: a treatment stands twice in one block: {', '.join(block.treatments)}"
+        )
     if block.y.shape != (k - 1,) or block.v.shape != (k - 1, k - 1):
-        raise EvidenceError(f"{block.study}: {k} treatments need {k - 1} contrasts and their covariance, "
-                            f"here shapes {block.y.shape} and {block.v.shape}")
+        raise EvidenceError(
+            f"{block.study}: {k} treatments need {k - 1} contrasts and their covariance, "
+            f"here shapes {block.y.shape} and {block.v.shape}"
+        )
     if not (np.isfinite(block.y).all() and np.isfinite(block.v).all()):
         raise EvidenceError(f"{block.study}: a contrast or a variance is not a finite number")
     if block.df is not None and not block.df > 0:
-        raise EvidenceError(f"{block.study}: degrees of freedom must be positive, here {block.df:g}")
+        raise EvidenceError(
+            f"{block.study}: degrees of freedom must be positive, here {block.df:g}"
+        )
     if np.abs(block.v - block.v.T).max() > 1e4 * ROUNDING * np.abs(block.v).max():
         raise EvidenceError(f"{block.study}: the covariance of the contrasts is not symmetric")
     least = np.linalg.eigvalsh(block.v).min() if k > 2 else block.v[0, 0]
     tolerance = ROUNDING * np.abs(block.v).max()
     if least < -tolerance:
-        raise EvidenceError(f"{block.study}: the covariance of the contrasts gives one of them a negative variance")
+        raise EvidenceError(
+            f"{block.study}: the covariance of the contrasts gives one of them a negative variance"
+        )
     if least <= tolerance:
-        raise EvidenceError(f"{block.study}: a contrast has no variance, which would outweigh every other study")
+        raise EvidenceError(
+            f"{block.study}: a contrast has no variance, which would outweigh every other study"
+        )
 
 
 def components(blocks: Sequence[Block]) -> list[ConnectedBlocks]:
@@ -81,6 +91,10 @@ def components(blocks: Sequence[Block]) -> list[ConnectedBlocks]:
             # The smaller id is the root, so that a component is named by its first treatment.
             low, high = sorted((find(block.treatments[0]), find(treatment)))
             root[high] = low
-    return [ConnectedBlocks(tuple(t for t in sorted(root) if find(t) == first),
-                      tuple(b for b in blocks if find(b.treatments[0]) == first))
-            for first in sorted(t for t in root if find(t) == t)]
+    return [
+        ConnectedBlocks(
+            tuple(t for t in sorted(root) if find(t) == first),
+            tuple(b for b in blocks if find(b.treatments[0]) == first),
+        )
+        for first in sorted(t for t in root if find(t) == t)
+    ]

@@ -83,7 +83,10 @@ def _designs(network: Network) -> dict[Design, tuple[np.ndarray, Rows]]:
     designs = {}
     for design, numbers in sorted(blocks.items()):
         where = np.flatnonzero(np.isin(network.rows.block, numbers))
-        designs[design] = where, network.rows.of(where, [network.treatments.index(t) for t in design[1:]])
+        designs[design] = (
+            where,
+            network.rows.of(where, [network.treatments.index(t) for t in design[1:]]),
+        )
     return designs
 
 

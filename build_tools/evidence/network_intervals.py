@@ -58,12 +58,17 @@ def pair_variances(covariance: np.ndarray) -> np.ndarray:
     return variances
 
 
-def pair_df(df: int, blocks: Sequence[Block], rows: Rows, solution: np.ndarray, tau2: float) -> np.ndarray:
+def pair_df(
+    df: int, blocks: Sequence[Block], rows: Rows, solution: np.ndarray, tau2: float
+) -> np.ndarray:
     """(T, T) degrees of freedom of every pair."""
     shape = (len(solution), len(solution))
     if df >= ENOUGH_DF:
         return np.full(shape, float(df))
-    shares = [solution[:, rows.block == number] * np.sqrt(rows.spread[rows.block == number] + tau2) for number in range(len(blocks))]
+    shares = [
+        solution[:, rows.block == number] * np.sqrt(rows.spread[rows.block == number] + tau2)
+        for number in range(len(blocks))
+    ]
     parts = np.array([pair_variances(share @ share.T) for share in shares])
     total = parts.sum(axis=0)
     rests = parts > ROUNDING * total

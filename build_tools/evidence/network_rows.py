@@ -32,7 +32,9 @@ class Rows:
 
     def of(self, where: np.ndarray, treatments: Sequence[int]) -> Rows:
         """The rows at ``where``, over some treatments only."""
-        return Rows(self.y[where], self.x[where][:, list(treatments)], self.spread[where], self.block[where])
+        return Rows(
+            self.y[where], self.x[where][:, list(treatments)], self.spread[where], self.block[where]
+        )
 
 
 @dataclass(frozen=True, eq=False)

@@ -44,7 +44,10 @@ class Sides:
         """Direct less indirect."""
         if self.indirect is None:
             return None
-        return PairEffect(self.direct.estimate - self.indirect.estimate, float(np.hypot(self.direct.se, self.indirect.se)))
+        return PairEffect(
+            self.direct.estimate - self.indirect.estimate,
+            float(np.hypot(self.direct.se, self.indirect.se)),
+        )
 
     @property
     def p(self) -> float | None:
@@ -71,24 +74,42 @@ def _pairs(block: Block) -> list[tuple[str, str, float, float]]:
     y = np.concatenate([[0.0], block.y])
     v = np.pad(block.v, (1, 0))
     order = sorted(range(len(y)), key=block.treatments.__getitem__)
-    return [(block.treatments[i], block.treatments[j], float(y[i] - y[j]), float(v[i, i] + v[j, j] - 2 * v[i, j]))
-            for at, i in enumerate(order) for j in order[at + 1:]]
+    return [
+        (
+            block.treatments[i],
+            block.treatments[j],
+            float(y[i] - y[j]),
+            float(v[i, i] + v[j, j] - 2 * v[i, j]),
+        )
+        for at, i in enumerate(order)
+        for j in order[at + 1 :]
+    ]
 
 
-def _sides(network: Network, a: str, b: str, contrasts: list[tuple[float, float, Block]], by_treatment: dict[str, list[Block]]) -> Sides:
+def _sides(
+    network: Network,
+    a: str,
+    b: str,
+    contrasts: list[tuple[float, float, Block]],
+    by_treatment: dict[str, list[Block]],
+) -> Sides:
     y, v = np.array([(y, v) for y, v, _ in contrasts]).T
     weight = 1 / (v + network.tau2)
     direct = PairEffect(float(weight @ y / weight.sum()), float(weight.sum() ** -0.5))
     both = network.estimate(a, b)
     share = min(1.0, (both.se / direct.se) ** 2)
     separate = _joined(a, b, by_treatment, {block for *_, block in contrasts})
-    return Sides(a, b, len(contrasts), both, direct, share, _indirect(both, direct, share), separate)
+    return Sides(
+        a, b, len(contrasts), both, direct, share, _indirect(both, direct, share), separate
+    )
 
 
 def _indirect(both: PairEffect, direct: PairEffect, share: float) -> PairEffect | None:
     if share > ALL:
         return None
-    return PairEffect((both.estimate - share * direct.estimate) / (1 - share), both.se / float(np.sqrt(1 - share)))
+    return PairEffect(
+        (both.estimate - share * direct.estimate) / (1 - share), both.se / float(np.sqrt(1 - share))
+    )
 
 
 def _joined(a: str, b: str, by_treatment: dict[str, list[Block]], without: set[Block]) -> bool:

@@ -31,7 +31,9 @@ def restricted(rows: Rows) -> float | None:
     """
     ordinary = np.linalg.lstsq(rows.x, rows.y, rcond=None)[0]
     residual = rows.y - rows.x @ ordinary
-    top = max(float(residual @ residual) / (rows.x.shape[0] - rows.x.shape[1]), float(rows.spread.max()))
+    top = max(
+        float(residual @ residual) / (rows.x.shape[0] - rows.x.shape[1]), float(rows.spread.max())
+    )
     for _ in range(DOUBLINGS):
         if _score(rows, top) < 0:
             break

@@ -16,7 +16,10 @@ def treatments(study: Study) -> dict[str, str]:
 
 def results(study: Study) -> list[tuple[int, Result]]:
     """Each result with its index in the file."""
-    return sorted(enumerate(study.results), key=lambda pair: (pair[1].measure, pair[1].parts, pair[1].model_dump_json(), pair[0]))
+    return sorted(
+        enumerate(study.results),
+        key=lambda pair: (pair[1].measure, pair[1].parts, pair[1].model_dump_json(), pair[0]),
+    )
 
 
 def contrasts(result: Result) -> list[Contrast]:

@@ -16,17 +16,24 @@ def reading(catalog: Catalog, names: Names, reported: StudyContrast) -> str:
     arms = catalog.studies[reported.study].data.arms
     first, second = arms[reported.first.arm].called, arms[reported.second.arm].called
     if reported.first.part != reported.second.part:
-        first, second = (names.part(side.part).removeprefix("the ") for side in (reported.first, reported.second))
+        first, second = (
+            names.part(side.part).removeprefix("the ") for side in (reported.first, reported.second)
+        )
     of, against = reported.first.value, reported.second.value
     if of and against:
         text = f"{first} {value(of, reported.unit)}, {second} {value(against, reported.unit)}"
         if reported.direction == "neither":
             text += ", reported as no difference"
     else:
-        told = {"more": f"more for {first} than for {second}", "less": f"less for {first} than for {second}",
-                "neither": f"no difference reported between {first} and {second}"}
+        told = {
+            "more": f"more for {first} than for {second}",
+            "less": f"less for {first} than for {second}",
+            "neither": f"no difference reported between {first} and {second}",
+        }
         text = told.get(reported.direction or "", f"{first} and {second}: no direction given")
-        given = [f"{name} {value(v, reported.unit)}" for name, v in ((first, of), (second, against)) if v]
+        given = [
+            f"{name} {value(v, reported.unit)}" for name, v in ((first, of), (second, against)) if v
+        ]
         extra = contrast(reported)
         text = ", ".join([text, *given, *([extra] if extra else [])])
     tail = [p_value(reported), reported.site]
@@ -43,7 +50,14 @@ def numbers(reported: StudyContrast) -> str | None:
 
 def value(given: Value, unit: str) -> str:
     """One value with its spread: ``14%``, ``61% MVIC (SD 12)``, ``40 to 44 cm3``."""
-    spread = next((f" ({name} {number(x)})" for name, x in (("SD", given.sd), ("SE", given.se)) if x is not None), "")
+    spread = next(
+        (
+            f" ({name} {number(x)})"
+            for name, x in (("SD", given.sd), ("SE", given.se))
+            if x is not None
+        ),
+        "",
+    )
     if given.ci95:
         spread = f" (95% interval {number(given.ci95[0])} to {number(given.ci95[1])})"
     if given.quartiles:
@@ -60,7 +74,11 @@ def amount(given: Value, unit: str) -> str:
 
 def measured(x: float, unit: str) -> str:
     """A number with its unit, which no line break may part: ``14%``, ``3.6 cm2``."""
-    return number(x) if unit == "ratio" else f"{number(x)}{'' if unit.startswith('%') else NO_BREAK}{unit}"
+    return (
+        number(x)
+        if unit == "ratio"
+        else f"{number(x)}{'' if unit.startswith('%') else NO_BREAK}{unit}"
+    )
 
 
 def number(x: float) -> str:
@@ -79,7 +97,11 @@ def contrast(reported: StudyContrast) -> str | None:
     if given.ratio:
         return f"ratio {number(given.ratio.value if sign > 0 else float(format(1 / given.ratio.value, '.3g')))}"
     if given.standardised:
-        kind = "standardised difference" if given.standardised.kind == "not named" else given.standardised.kind
+        kind = (
+            "standardised difference"
+            if given.standardised.kind == "not named"
+            else given.standardised.kind
+        )
         return f"{kind} {number(sign * given.standardised.value)}"
     return None
 
@@ -89,12 +111,22 @@ def _around(difference: Difference, sign: int) -> str:
     if difference.ci95:
         ends = sorted(sign * end for end in difference.ci95)
         return f", 95% interval {number(ends[0])} to {number(ends[1])}"
-    return next((f", {name} {number(x)}" for name, x in (("SE", difference.se), ("SD", difference.sd)) if x is not None), "")
+    return next(
+        (
+            f", {name} {number(x)}"
+            for name, x in (("SE", difference.se), ("SD", difference.sd))
+            if x is not None
+        ),
+        "",
+    )
 
 
 def has_spread(reported: StudyContrast) -> bool:
     """Whether the paper prints how far off its own numbers could be, in whatever unit."""
-    if all(side.value and any((side.value.sd, side.value.se, side.value.ci95)) for side in (reported.first, reported.second)):
+    if all(
+        side.value and any((side.value.sd, side.value.se, side.value.ci95))
+        for side in (reported.first, reported.second)
+    ):
         return True
     given = reported.contrast
     if given is None:

@@ -30,5 +30,7 @@ def rank(league: League) -> Ranking:
     apart = ~np.eye(len(league.treatments), dtype=bool)
     z = np.divide(league.estimate, league.se, out=np.zeros_like(league.se), where=apart)
     scores = np.where(apart, ndtr(z), 0.0).sum(axis=1) / (len(league.treatments) - 1)
-    order = sorted(zip(league.treatments, scores.tolist(), strict=True), key=lambda item: (-item[1], item[0]))
+    order = sorted(
+        zip(league.treatments, scores.tolist(), strict=True), key=lambda item: (-item[1], item[0])
+    )
     return Ranking(league, dict(order))

@@ -75,7 +75,9 @@ class Reports:
 
     def __init__(self, catalog: Catalog) -> None:
         vocabulary = catalog.vocabulary
-        self._outcomes = {id: m.outcome for id, m in vocabulary.data.measures.items()} if vocabulary else {}
+        self._outcomes = (
+            {id: m.outcome for id, m in vocabulary.data.measures.items()} if vocabulary else {}
+        )
         self._studies = counting(catalog)
         self._ordered = {key: ordering.results(study) for key, study in self._studies.items()}
         self._doing = {key: ordering.treatments(study) for key, study in self._studies.items()}
@@ -87,14 +89,18 @@ class Reports:
             for arm, treatment in self._doing[key].items():
                 self._arms[treatment].append((key, arm))
 
-    def of_exercises(self, first: str, second: str, part: str, outcome: str, relative_to: str | None = None) -> list[StudyContrast]:
+    def of_exercises(
+        self, first: str, second: str, part: str, outcome: str, relative_to: str | None = None
+    ) -> list[StudyContrast]:
         """Contrasts of two exercises on one part: measured alone, jointly, or as its whole muscle."""
         found = []
         for key, arm_a, arm_b in self._shared(first, second):
             for index, result in self._results(key, outcome, relative_to):
                 how = cover(result.parts, part)
                 if how:
-                    found += self._pair(key, index, result, how, (arm_a, first, part), (arm_b, second, part))
+                    found += self._pair(
+                        key, index, result, how, (arm_a, first, part), (arm_b, second, part)
+                    )
         return found
 
     def of_parts(self, exercise: str, first: str, second: str, outcome: str) -> list[StudyContrast]:
@@ -102,12 +108,19 @@ class Reports:
         found = []
         for key, arm in self._arms.get(exercise, []):
             results = list(self._results(key, outcome, None))
-            stated = [r for index, result in results
-                      for r in self._pair(key, index, result, "alone", (arm, exercise, first), (arm, exercise, second))]
+            stated = [
+                r
+                for index, result in results
+                for r in self._pair(
+                    key, index, result, "alone", (arm, exercise, first), (arm, exercise, second)
+                )
+            ]
             found += stated or list(self._across(key, arm, exercise, first, second, results))
         return found
 
-    def on_part(self, part: str, outcome: str, relative_to: str | None = None) -> list[StudyContrast]:
+    def on_part(
+        self, part: str, outcome: str, relative_to: str | None = None
+    ) -> list[StudyContrast]:
         """Every contrast of two different exercises, or of versions of one, measured on this part, alone or jointly."""
         found = []
         for key in self._measuring.get(part, []):
@@ -117,9 +130,11 @@ class Reports:
                 if how in (None, "whole muscle"):
                     continue
                 for n, (arm_a, first) in enumerate(arms):
-                    for arm_b, second in arms[n + 1:]:
+                    for arm_b, second in arms[n + 1 :]:
                         if first != second:
-                            found += self._pair(key, index, result, how, (arm_a, first, part), (arm_b, second, part))
+                            found += self._pair(
+                                key, index, result, how, (arm_a, first, part), (arm_b, second, part)
+                            )
         return found
 
     def _shared(self, first: str, second: str) -> Iterator[tuple[str, str, str]]:
@@ -130,55 +145,167 @@ class Reports:
             for arm_b in there.get(key, ()):
                 yield key, arm_a, arm_b
 
-    def _results(self, key: str, outcome: str, relative_to: str | None) -> Iterator[tuple[int, Result]]:
+    def _results(
+        self, key: str, outcome: str, relative_to: str | None
+    ) -> Iterator[tuple[int, Result]]:
         for index, result in self._ordered[key]:
             if self._outcomes.get(result.measure) == outcome and result.relative_to == relative_to:
                 yield index, result
 
-    def _pair(self, key: str, index: int, result: Result, cover: Cover,
-              first: tuple[str, str, str], second: tuple[str, str, str]) -> list[StudyContrast]:
+    def _pair(
+        self,
+        key: str,
+        index: int,
+        result: Result,
+        cover: Cover,
+        first: tuple[str, str, str],
+        second: tuple[str, str, str],
+    ) -> list[StudyContrast]:
         """The contrast of two sides (arm, exercise, part) in one result, if it holds one."""
         of_parts = first[2] != second[2]
         for contrast in ordering.contrasts(result):
             for flipped, (a, b) in enumerate(((first, second), (second, first))):
-                parts_fit = (contrast.of_part, contrast.against_part) == ((a[2], b[2]) if of_parts else (None, None))
-                if (contrast.of, contrast.against) == (a[0], b[0]) and parts_fit and contrast.test != "not reported":
+                parts_fit = (contrast.of_part, contrast.against_part) == (
+                    (a[2], b[2]) if of_parts else (None, None)
+                )
+                if (
+                    (contrast.of, contrast.against) == (a[0], b[0])
+                    and parts_fit
+                    and contrast.test != "not reported"
+                ):
                     stated = _stated(contrast, bool(flipped))
-                    return [self._reported(key, index, result, cover, first, second, contrast, bool(flipped), stated)]
+                    return [
+                        self._reported(
+                            key,
+                            index,
+                            result,
+                            cover,
+                            first,
+                            second,
+                            contrast,
+                            bool(flipped),
+                            stated,
+                        )
+                    ]
         if of_parts or first[0] not in result.values or second[0] not in result.values:
             return []
         return [self._reported(key, index, result, cover, first, second, None, False, None)]
 
-    def _reported(self, key: str, index: int, result: Result, cover: Cover, first: tuple[str, str, str],
-                  second: tuple[str, str, str], contrast: Contrast | None, flipped: bool, stated: Direction | None) -> StudyContrast:
+    def _reported(
+        self,
+        key: str,
+        index: int,
+        result: Result,
+        cover: Cover,
+        first: tuple[str, str, str],
+        second: tuple[str, str, str],
+        contrast: Contrast | None,
+        flipped: bool,
+        stated: Direction | None,
+    ) -> StudyContrast:
         of_parts = first[2] != second[2]
-        sides = [ContrastSide(*side, value=None if of_parts else result.values.get(side[0])) for side in (first, second)]
-        return self._made(key, index, result, cover, sides, stated or _from_values(sides[0].value, sides[1].value), contrast, flipped)
+        sides = [
+            ContrastSide(*side, value=None if of_parts else result.values.get(side[0]))
+            for side in (first, second)
+        ]
+        return self._made(
+            key,
+            index,
+            result,
+            cover,
+            sides,
+            stated or _from_values(sides[0].value, sides[1].value),
+            contrast,
+            flipped,
+        )
 
-    def _made(self, key: str, index: int, result: Result, cover: Cover, sides: list[ContrastSide], direction: Direction | None,
-              contrast: Contrast | None, flipped: bool) -> StudyContrast:
-        tested = contrast is not None and contrast.tested and contrast.favours is not None and result.doubt is None
+    def _made(
+        self,
+        key: str,
+        index: int,
+        result: Result,
+        cover: Cover,
+        sides: list[ContrastSide],
+        direction: Direction | None,
+        contrast: Contrast | None,
+        flipped: bool,
+    ) -> StudyContrast:
+        tested = (
+            contrast is not None
+            and contrast.tested
+            and contrast.favours is not None
+            and result.doubt is None
+        )
         return StudyContrast(
-            study=key, result=index, outcome=self._outcomes[result.measure], measure=result.measure, unit=result.unit or "",
-            at=result.place, site=result.where, relative_to=result.relative_to, cover=cover, first=sides[0], second=sides[1],
-            direction=direction, stated=tested, test=contrast.test if contrast else "none", phase=result.phase, doubt=result.doubt,
-            strength_test=result.strength_test, contrast=contrast, flipped=flipped)
+            study=key,
+            result=index,
+            outcome=self._outcomes[result.measure],
+            measure=result.measure,
+            unit=result.unit or "",
+            at=result.place,
+            site=result.where,
+            relative_to=result.relative_to,
+            cover=cover,
+            first=sides[0],
+            second=sides[1],
+            direction=direction,
+            stated=tested,
+            test=contrast.test if contrast else "none",
+            phase=result.phase,
+            doubt=result.doubt,
+            strength_test=result.strength_test,
+            contrast=contrast,
+            flipped=flipped,
+        )
 
-    def _across(self, key: str, arm: str, exercise: str, first: str, second: str,
-                results: list[tuple[int, Result]]) -> Iterator[StudyContrast]:
+    def _across(
+        self,
+        key: str,
+        arm: str,
+        exercise: str,
+        first: str,
+        second: str,
+        results: list[tuple[int, Result]],
+    ) -> Iterator[StudyContrast]:
         """Two parts measured by two results of one study, alike in measure, unit, site and phase."""
         for index, a in results:
             for _, b in results:
-                if alike(a, b) and a.parts == [first] and b.parts == [second] and arm in a.values and arm in b.values:
-                    sides = [ContrastSide(arm, exercise, first, a.values[arm]), ContrastSide(arm, exercise, second, b.values[arm])]
-                    yield self._made(key, index, a, "alone", sides, _from_values(sides[0].value, sides[1].value), None, False)
+                if (
+                    alike(a, b)
+                    and a.parts == [first]
+                    and b.parts == [second]
+                    and arm in a.values
+                    and arm in b.values
+                ):
+                    sides = [
+                        ContrastSide(arm, exercise, first, a.values[arm]),
+                        ContrastSide(arm, exercise, second, b.values[arm]),
+                    ]
+                    yield self._made(
+                        key,
+                        index,
+                        a,
+                        "alone",
+                        sides,
+                        _from_values(sides[0].value, sides[1].value),
+                        None,
+                        False,
+                    )
 
 
 def counting(catalog: Catalog) -> dict[str, Study]:
     """The studies that count: no review, which would count its studies twice, and nothing that was retracted."""
-    syntheses = {id for id, design in catalog.vocabulary.data.designs.items() if design.synthesis} if catalog.vocabulary else set()
-    return {key: entry.data for key, entry in catalog.studies.items()
-            if entry.data.design not in syntheses and not (key in catalog.references and catalog.references[key].retracted)}
+    syntheses = (
+        {id for id, design in catalog.vocabulary.data.designs.items() if design.synthesis}
+        if catalog.vocabulary
+        else set()
+    )
+    return {
+        key: entry.data
+        for key, entry in catalog.studies.items()
+        if entry.data.design not in syntheses
+        and not (key in catalog.references and catalog.references[key].retracted)
+    }
 
 
 def alike(a: Result, b: Result) -> bool:
@@ -211,10 +338,22 @@ def level(value: Value) -> float:
 
 def _from_values(first: Value | None, second: Value | None) -> Direction | None:
     """Which value is larger. Equal values are no statement, and neither is a pair of unlike kinds."""
-    if first is None or second is None or _kind(first) != _kind(second) or level(first) == level(second):
+    if (
+        first is None
+        or second is None
+        or _kind(first) != _kind(second)
+        or level(first) == level(second)
+    ):
         return None
     return "more" if level(first) > level(second) else "less"
 
 
 def _kind(value: Value) -> str:
-    return next((k for k in ("change_percent", "change", "mean", "median") if getattr(value, k) is not None), "pre and post")
+    return next(
+        (
+            k
+            for k in ("change_percent", "change", "mean", "median")
+            if getattr(value, k) is not None
+        ),
+        "pre and post",
+    )

@@ -34,7 +34,9 @@ class RatioInterval:
 
     def __post_init__(self) -> None:
         if not 0 < self.low <= self.ratio <= self.high < inf:
-            raise ValueError(f"an estimate needs 0 < low <= ratio <= high, not {self.low:g}, {self.ratio:g}, {self.high:g}")
+            raise ValueError(
+                f"an estimate needs 0 < low <= ratio <= high, not {self.low:g}, {self.ratio:g}, {self.high:g}"
+            )
 
 
 @dataclass(frozen=True)
@@ -65,7 +67,9 @@ class Judged:
     reason: str
 
 
-def verdict(claimed: Claimed, estimate: RatioInterval | None, directions: Directions, margin: float) -> Judged:
+def verdict(
+    claimed: Claimed, estimate: RatioInterval | None, directions: Directions, margin: float
+) -> Judged:
     """Judge a claim of ``more``, ``less`` or ``similar`` by the estimate, else by the stated directions.
 
     ``margin`` is the ratio (above 1) within which two amounts count as alike.
@@ -74,7 +78,11 @@ def verdict(claimed: Claimed, estimate: RatioInterval | None, directions: Direct
         raise ValueError(f"the margin is a ratio above 1, not {margin:g}")
     if estimate is None:
         return _by_directions(claimed, directions)
-    found, reason = _similar(estimate, margin) if claimed == "similar" else _different(claimed, estimate, margin)
+    found, reason = (
+        _similar(estimate, margin)
+        if claimed == "similar"
+        else _different(claimed, estimate, margin)
+    )
     if directions.total:
         reason += f"; beside it, {samples(directions.total)} without a usable spread stated a direction ({directions})"
     return Judged(found, f"{reason}.")
@@ -102,41 +110,62 @@ def _different(claimed: Claimed, estimate: RatioInterval, margin: float) -> tupl
     told, runs = f"The estimate is {amount(estimate.ratio)}", interval(estimate)
     if estimate.bounded and leaves_out(near, far, 0):
         on = "as claimed" if above(near, 0) else "against the claim"
-        return ("shown" if above(near, 0) else "contradicted"), f"{told}, {on}, and its test leaves out no difference; {runs}"
+        return (
+            "shown" if above(near, 0) else "contradicted"
+        ), f"{told}, {on}, and its test leaves out no difference; {runs}"
     if leaves_out(near, far, 0):
         shown = above(near, 0)
         side = "on the claimed side" if shown else "on the side opposite to the claim"
         inside = within(near, far, -enough, enough)
-        trivial = f", although all of it is within the {percent(margin)} that count as alike" if inside else ""
+        trivial = (
+            f", although all of it is within the {percent(margin)} that count as alike"
+            if inside
+            else ""
+        )
         return ("shown" if shown else "contradicted"), f"{told}, and {runs}, wholly {side}{trivial}"
     if not above(middle, 0):
         return "not shown", f"{told}, not on the claimed side, and {runs}"
     if not above(middle, enough):
         return "not shown", f"{told}, within the {percent(margin)} that count as alike, and {runs}"
     if not below(share_within(estimate, *((0, inf) if sign > 0 else (-inf, 0))), LEANING_SHARE):
-        return "leaning", f"{told}, and {runs}, mostly on the claimed side but not leaving out that there is no difference"
+        return (
+            "leaning",
+            f"{told}, and {runs}, mostly on the claimed side but not leaving out that there is no difference",
+        )
     return "not shown", f"{told}, but {runs}, too wide to lean on"
 
 
 def _similar(estimate: RatioInterval, margin: float) -> tuple[Verdict, str]:
-    low, high, middle, enough = log(estimate.low), log(estimate.high), log(estimate.ratio), log(margin)
+    low, high, middle, enough = (
+        log(estimate.low),
+        log(estimate.high),
+        log(estimate.ratio),
+        log(margin),
+    )
     told = f"The estimate is {amount(estimate.ratio)} and {interval(estimate)}"
     alike = f"the {percent(exp(enough))} that count as alike"
     if within(low, high, -enough, enough):
         return "shown", f"{told}, wholly within {alike}"
     if above(low, enough) or below(high, -enough):
         return "contradicted", f"{told}, wholly beyond {alike}"
-    if within(middle, middle, -enough, enough) and not below(share_within(estimate, -enough, enough), LEANING_SHARE):
+    if within(middle, middle, -enough, enough) and not below(
+        share_within(estimate, -enough, enough), LEANING_SHARE
+    ):
         return "leaning", f"{told}, mostly but not wholly within {alike}"
     return "not shown", f"{told}, so neither likeness nor a difference beyond {alike} can be told"
 
 
 def _by_directions(claimed: Claimed, directions: Directions) -> Judged:
     if not directions.total:
-        return Judged("untested", "No study in this handbook has a number or a stated direction for this contrast.")
+        return Judged(
+            "untested",
+            "No study in this handbook has a number or a stated direction for this contrast.",
+        )
     counts = {"more": directions.more, "less": directions.less, "similar": directions.neither}
     all_one = next((which for which, n in counts.items() if n == directions.total), None)
-    told = f"Nothing can be pooled, and {samples(directions.total)} stated a direction ({directions})"
+    told = (
+        f"Nothing can be pooled, and {samples(directions.total)} stated a direction ({directions})"
+    )
     if all_one is None:
         return Judged("not shown", f"{told}, which do not agree.")
     if all_one == claimed:

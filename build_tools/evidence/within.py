@@ -21,46 +21,109 @@ from .network_blocks import Block
 from .reported import alike
 
 
-def samples(assembly: Assembly, exercise: str, first: str, second: str, outcome: str) -> list[Sample]:
+def samples(
+    assembly: Assembly, exercise: str, first: str, second: str, outcome: str
+) -> list[Sample]:
     """Samples that compare ``first`` with ``second`` in ``exercise``, each with its measurements combined."""
     groups: dict[str, dict[str, list[Bearing]]] = defaultdict(dict)
     for key, arm in assembly.arms_of.get(exercise, ()):
         found = _measured(assembly, key, assembly.studies[key], arm, first, second, outcome)
         # Two groups that did the same exercise are different people; two limbs of one person are not.
         people = "all" if assembly.studies[key].same_people else arm
-        groups[assembly.sample_of[key]].setdefault(people, []).extend(Bearing(key, measured, "alone") for measured in found)
-    told = {key: [sources for sources in of.values() if sources] for key, of in sorted(groups.items())}
+        groups[assembly.sample_of[key]].setdefault(people, []).extend(
+            Bearing(key, measured, "alone") for measured in found
+        )
+    told = {
+        key: [sources for sources in of.values() if sources] for key, of in sorted(groups.items())
+    }
     return [_sample(assembly, key, sources) for key, sources in told.items() if sources]
 
 
 def _sample(assembly: Assembly, key: str, groups: list[list[Bearing]]) -> Sample:
     """One sample of several groups of people, each with its sources."""
     pooled = [[source for source in sources if source.measured.block] for sources in groups]
-    blocks = [combine([source.measured.block for source in sources if source.measured.block], assembly.between_sites(sources))
-              for sources in pooled if sources]
+    blocks = [
+        combine(
+            [source.measured.block for source in sources if source.measured.block],
+            assembly.between_sites(sources),
+        )
+        for sources in pooled
+        if sources
+    ]
     every, used = (tuple(source for sources in of for source in sources) for of in (groups, pooled))
     return Sample(key, every, combine(blocks, 0.0) if blocks else None, used)
 
 
-def _measured(assembly: Assembly, key: str, study: Study, arm: str, first: str, second: str, outcome: str) -> list[Measured]:
+def _measured(
+    assembly: Assembly, key: str, study: Study, arm: str, first: str, second: str, outcome: str
+) -> list[Measured]:
     """What one arm says: by contrasts of the two parts, else by the spreads of both, else why by neither."""
     stated, both = [], []
-    results = [(n, r) for n, r in assembly.ordered[key] if assembly.outcome(r) == outcome and r.relative_to is None]
+    results = [
+        (n, r)
+        for n, r in assembly.ordered[key]
+        if assembly.outcome(r) == outcome and r.relative_to is None
+    ]
     for index, result in results:
-        unpoolable = "not weighed, as it is in doubt" if result.doubt else unpooled(outcome, assembly.pools(result))
+        unpoolable = (
+            "not weighed, as it is in doubt"
+            if result.doubt
+            else unpooled(outcome, assembly.pools(result))
+        )
         for contrast in ordering.contrasts(result):
-            if contrast.of == contrast.against == arm and {contrast.of_part, contrast.against_part} == {first, second}:
-                stated.append(_weighed(assembly, key, index, unpoolable, partial(
-                    _stated, key, study, result, contrast, first, second, outcome)))
+            if contrast.of == contrast.against == arm and {
+                contrast.of_part,
+                contrast.against_part,
+            } == {first, second}:
+                stated.append(
+                    _weighed(
+                        assembly,
+                        key,
+                        index,
+                        unpoolable,
+                        partial(_stated, key, study, result, contrast, first, second, outcome),
+                    )
+                )
         for _, other in results:
             parts = result.parts == [first] and other.parts == [second]
-            if parts and not other.doubt and alike(result, other) and arm in result.values and arm in other.values:
-                both.append(_weighed(assembly, key, index, unpoolable, partial(
-                    _both, key, study, arm, (result, first), (other, second), outcome, assembly.settings)))
-    return next((found for found in (stated, both) if any(measured.block for measured in found)), stated or both)
+            if (
+                parts
+                and not other.doubt
+                and alike(result, other)
+                and arm in result.values
+                and arm in other.values
+            ):
+                both.append(
+                    _weighed(
+                        assembly,
+                        key,
+                        index,
+                        unpoolable,
+                        partial(
+                            _both,
+                            key,
+                            study,
+                            arm,
+                            (result, first),
+                            (other, second),
+                            outcome,
+                            assembly.settings,
+                        ),
+                    )
+                )
+    return next(
+        (found for found in (stated, both) if any(measured.block for measured in found)),
+        stated or both,
+    )
 
 
-def _weighed(assembly: Assembly, key: str, index: int, unpoolable: str | None, made: Callable[[], tuple[Block, str, bool]]) -> Measured:
+def _weighed(
+    assembly: Assembly,
+    key: str,
+    index: int,
+    unpoolable: str | None,
+    made: Callable[[], tuple[Block, str, bool]],
+) -> Measured:
     if unpoolable:
         return Measured(index, None, unpoolable)
     try:
@@ -71,7 +134,15 @@ def _weighed(assembly: Assembly, key: str, index: int, unpoolable: str | None, m
         return assembly.refused(key, index, error)
 
 
-def _stated(key: str, study: Study, result: Result, contrast: Contrast, first: str, second: str, outcome: str) -> tuple[Block, str, bool]:
+def _stated(
+    key: str,
+    study: Study,
+    result: Result,
+    contrast: Contrast,
+    first: str,
+    second: str,
+    outcome: str,
+) -> tuple[Block, str, bool]:
     n = people(study, contrast.of)
     if n is None:
         raise Unusable("group sizes were not read")
@@ -83,9 +154,23 @@ def _stated(key: str, study: Study, result: Result, contrast: Contrast, first: s
     return Block(key, (first, second), np.array([-y]), np.array([[estimate.v]]), n - 1), how, False
 
 
-def _both(key: str, study: Study, arm: str, a: tuple[Result, str], b: tuple[Result, str], outcome: str,
-          settings: Settings) -> tuple[Block, str, bool]:
-    means = [arm_log_mean(study, arm, result.values[arm], outcome, result.measure, settings) for result, _ in (a, b)]
+def _both(
+    key: str,
+    study: Study,
+    arm: str,
+    a: tuple[Result, str],
+    b: tuple[Result, str],
+    outcome: str,
+    settings: Settings,
+) -> tuple[Block, str, bool]:
+    means = [
+        arm_log_mean(study, arm, result.values[arm], outcome, result.measure, settings)
+        for result, _ in (a, b)
+    ]
     y, v = log_ratio(means[1], means[0], settings.correlation("parts", outcome, a[0].measure))
     sizes = [people(study, arm, result.values[arm]) or 0 for result, _ in (a, b)]
-    return Block(key, (a[1], b[1]), np.array([y]), np.array([[v]]), min(sizes) - 1), "from the spreads printed for each part", True
+    return (
+        Block(key, (a[1], b[1]), np.array([y]), np.array([[v]]), min(sizes) - 1),
+        "from the spreads printed for each part",
+        True,
+    )

@@ -32,14 +32,20 @@ def ranges(programme: Programme) -> dict[str, Range]:
     for field, (dose, unit) in COMPARED.items():
         low, high = _union(getattr(doses, dose) for doses in programme.goals.values())
         if low or high is not None:  # nothing is below 0
-            made[field] = Range(low, high, f"The ranges in this handbook {_told(low, high)} {unit}. This is outside.")
+            made[field] = Range(
+                low,
+                high,
+                f"The ranges in this handbook {_told(low, high)} {unit}. This is outside.",
+            )
     return made
 
 
 def _union(doses: Iterable[Dose]) -> tuple[float | None, float | None]:
     ends = [(dose.low, dose.high) for dose in doses]
     lows, highs = ([end for end in side if end is not None] for side in zip(*ends, strict=True))
-    return min(lows) if len(lows) == len(ends) else None, max(highs) if len(highs) == len(ends) else None
+    return min(lows) if len(lows) == len(ends) else None, max(highs) if len(highs) == len(
+        ends
+    ) else None
 
 
 def _told(low: float | None, high: float | None) -> str:

@@ -17,7 +17,9 @@ MOST_EXERCISES = 12
 TITLE_LENGTH, NOTE_LENGTH = 60, 140
 
 #: No control, line-breaking, direction-changing or invisible characters, and no half characters.
-_SHOWN = r"[^\u0000-\u001f\u007f-\u009f\u200b\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ud800-\udfff]"
+_SHOWN = (
+    r"[^\u0000-\u001f\u007f-\u009f\u200b\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ud800-\udfff]"
+)
 
 
 class Number(NamedTuple):
@@ -67,6 +69,10 @@ MESSAGES = {
 def as_data() -> dict[str, object]:
     """The same for the page, as JSON values."""
     return {
-        "version": VERSION, "characters": MOST_CHARACTERS, "exercises": MOST_EXERCISES, "title": TITLE._asdict(),
-        "fields": [[name, limit._asdict()] for name, limit in FIELDS.items()], "messages": MESSAGES,
+        "version": VERSION,
+        "characters": MOST_CHARACTERS,
+        "exercises": MOST_EXERCISES,
+        "title": TITLE._asdict(),
+        "fields": [[name, limit._asdict()] for name, limit in FIELDS.items()],
+        "messages": MESSAGES,
     }

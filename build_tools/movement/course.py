@@ -53,19 +53,31 @@ class Course:
     @property
     def known(self) -> dict[str, Repetition]:
         """Parts of ``told`` that have a length."""
-        return {ref: found for ref in self.told if isinstance(found := self.lengths[ref], Repetition)}
+        return {
+            ref: found for ref in self.told if isinstance(found := self.lengths[ref], Repetition)
+        }
 
     @property
     def unknown(self) -> dict[str, str]:
         """Worked parts that have none, and why."""
-        return {ref: found.why for ref in self.worked if isinstance(found := self.lengths[ref], Missing)}
+        return {
+            ref: found.why for ref in self.worked if isinstance(found := self.lengths[ref], Missing)
+        }
 
     def length_when_hard(self, ref: str) -> float | None:
         """Mean share (0-1) of a part's range while its load is above 80 % of the peak; the mean of all where no load is known."""
         found, load = self.lengths.get(ref), self.loads.get(ref)
         if not isinstance(found, Repetition):
             return None
-        hard = [share for share, value in zip(found.shares, load.normalised(), strict=True) if value >= HIGH] if load else []
+        hard = (
+            [
+                share
+                for share, value in zip(found.shares, load.normalised(), strict=True)
+                if value >= HIGH
+            ]
+            if load
+            else []
+        )
         return sum(hard) / len(hard) if hard else found.mean
 
 
@@ -87,19 +99,42 @@ class Courses:
         assert vocabulary  # a catalog without one does not pass the checks
         movement = exercise.movement
         postures = frames(movement, vocabulary.data, steps=STEPS * (len(movement.via) + 1) + 1)
-        credits = {part: credit for ref, credit in exercise.set_credit.items() for part in self._parts(ref)}
+        credits = {
+            part: credit for ref, credit in exercise.set_credit.items() for part in self._parts(ref)
+        }
         worked = tuple(p for p, credit in credits.items() if credit == "direct") or tuple(credits)
-        found = curves(movement, vocabulary.data.positions[movement.position], postures, one_side=exercise.sides == "one")
-        loads = {} if isinstance(found, Unknown) else {
-            part: asked for part in credits if (asked := self._asking(part, found))}
-        load = found if isinstance(found, Unknown) else max(
-            (loads[part] for part in worked if part in loads), key=lambda curve: curve.peak,
-            default=Unknown(self._not_asked(worked, movement, found)))
+        found = curves(
+            movement,
+            vocabulary.data.positions[movement.position],
+            postures,
+            one_side=exercise.sides == "one",
+        )
+        loads = (
+            {}
+            if isinstance(found, Unknown)
+            else {part: asked for part in credits if (asked := self._asking(part, found))}
+        )
+        load = (
+            found
+            if isinstance(found, Unknown)
+            else max(
+                (loads[part] for part in worked if part in loads),
+                key=lambda curve: curve.peak,
+                default=Unknown(self._not_asked(worked, movement, found)),
+            )
+        )
         joint = load.joint if isinstance(load, Curve) else _most_moved(movement, postures)
         first, last = postures[0].angles[joint], postures[-1].angles[joint]
         names = called(movement, postures) if isinstance(load, Curve) else ends(0, 0)
-        return Course(joint, (first, last), names, load, loads,
-                      {part: self._lengths.over(part, movement) for part in credits}, worked)
+        return Course(
+            joint,
+            (first, last),
+            names,
+            load,
+            loads,
+            {part: self._lengths.over(part, movement) for part in credits},
+            worked,
+        )
 
     def _parts(self, ref: str) -> list[str]:
         """A part itself, or all parts of a whole muscle."""
@@ -108,21 +143,44 @@ class Courses:
 
     def _asking(self, part: str, curves: dict[str, Curve]) -> Curve | None:
         """Of the joints where the load asks for a part, the one where it asks most."""
-        asking = [curve for curve in curves.values() if (summary := curve.summary()) and self._serves(part, curve.joint, summary.asks)]
+        asking = [
+            curve
+            for curve in curves.values()
+            if (summary := curve.summary()) and self._serves(part, curve.joint, summary.asks)
+        ]
         return max(asking, key=lambda curve: curve.peak, default=None)
 
-    def _not_asked(self, worked: tuple[str, ...], movement: Movement, curves: dict[str, Curve]) -> str:
+    def _not_asked(
+        self, worked: tuple[str, ...], movement: Movement, curves: dict[str, Curve]
+    ) -> str:
         """Why there is no load for the worked parts: their joints leave the plane, or are not reckoned, or the load asks others."""
-        crossed = {joint for ref in worked if (part := self._catalog.part(ref)) is not None for joint in getattr(part, "crosses", ())}
-        if left := [joint for joint in movement.out_of_plane if {joint, NAMESAKE.get(joint, joint)} & crossed]:
+        crossed = {
+            joint
+            for ref in worked
+            if (part := self._catalog.part(ref)) is not None
+            for joint in getattr(part, "crosses", ())
+        }
+        if left := [
+            joint
+            for joint in movement.out_of_plane
+            if {joint, NAMESAKE.get(joint, joint)} & crossed
+        ]:
             return leaves_plane(left)
-        return NOT_ASKED if any({joint, NAMESAKE.get(joint, joint)} & crossed for joint in curves) else NOT_RECKONED_HERE
+        return (
+            NOT_ASKED
+            if any({joint, NAMESAKE.get(joint, joint)} & crossed for joint in curves)
+            else NOT_RECKONED_HERE
+        )
 
     def _serves(self, ref: str, joint: str, asks: str) -> bool:
         """Whether a part pulls to the side that is asked; any joint that it crosses where the model does not say."""
         root = NAMESAKE.get(joint, joint)
         model = self._catalog.model
-        acts = next((m.acts for m in model.data.muscles.values() if m.part == ref), None) if model else None
+        acts = (
+            next((m.acts for m in model.data.muscles.values() if m.part == ref), None)
+            if model
+            else None
+        )
         if acts is not None and root == joint:
             return acts.get(joint) == {"flexors": "flexes", "extensors": "extends"}[asks]
         part = self._catalog.part(ref)
@@ -131,7 +189,13 @@ class Courses:
 
 def _most_moved(movement: Movement, postures: tuple[Frame, ...]) -> str:
     """The joint with the largest travel of those that the author gives; the first of equals."""
+
     def travel(joint: str) -> float:
         angles = [frame.angles.get(joint, 0.0) for frame in postures]
         return max(angles) - min(angles)
-    return max([joint for joint in movement.start if joint in postures[0].angles] or list(postures[0].angles), key=travel)
+
+    return max(
+        [joint for joint in movement.start if joint in postures[0].angles]
+        or list(postures[0].angles),
+        key=travel,
+    )

@@ -21,7 +21,13 @@ OUTER = 70
 
 NO_VALUE = "No model value is available"
 #: Instants at which a curve is told in words: share of the repetition and its name.
-_TOLD = ((0.0, "at the start"), (0.25, "a quarter of the way"), (0.5, "halfway"), (0.75, "three quarters of the way"), (1.0, "at the end"))
+_TOLD = (
+    (0.0, "at the start"),
+    (0.25, "a quarter of the way"),
+    (0.5, "halfway"),
+    (0.75, "three quarters of the way"),
+    (1.0, "at the end"),
+)
 
 #: Parts -> ``the semitendinosus and the semimembranosus``.
 Naming = Callable[[list[str]], str]
@@ -38,8 +44,16 @@ class Told(NamedTuple):
 
 def told(course: Course, named: Naming, joint: str) -> Told:
     """The curves in plain words. ``named`` names parts inside a sentence, ``joint`` is the course's joint inside a sentence."""
-    differ = by_state(course) if isinstance(course.load, Curve) and not _level(course.load) else by_words(course)
-    each = [upper_first(f"{state}: {named(refs)}.") for state, refs in differ.items()] if len(differ) > 1 else []
+    differ = (
+        by_state(course)
+        if isinstance(course.load, Curve) and not _level(course.load)
+        else by_words(course)
+    )
+    each = (
+        [upper_first(f"{state}: {named(refs)}.") for state, refs in differ.items()]
+        if len(differ) > 1
+        else []
+    )
     if isinstance(course.load, Curve):
         first = _with_load(course, course.load, named, joint, bool(each))
     else:
@@ -72,7 +86,9 @@ def when_hard(course: Course, ref: str) -> str:
 def load_told(curve: Curve, joint: str) -> str:
     """The load at five instants, as a share of its peak to 5 %; the side that the peak asks for."""
     values = curve.normalised()
-    told = ", ".join(f"{round(max(0.0, _at(values, share)) * 20) * 5}% {name}" for share, name in _TOLD)
+    told = ", ".join(
+        f"{round(max(0.0, _at(values, share)) * 20) * 5}% {name}" for share, name in _TOLD
+    )
     return f"Load about the {joint}, as a share of its peak: {told}."
 
 
@@ -95,9 +111,15 @@ def by_state(course: Course) -> dict[str, list[str]]:
         found.setdefault(when_hard(course, ref), []).append(ref)
     if len(found) < 2:
         return found
-    shares = {state: [course.length_when_hard(ref) or 0.0 for ref in refs] for state, refs in found.items()}
-    return {f"{_STATE[state]}{_here(state, shares[state])}, at {span(shares[state])} of "
-            f"{'its' if len(refs) == 1 else 'their'} own range": refs for state, refs in found.items()}
+    shares = {
+        state: [course.length_when_hard(ref) or 0.0 for ref in refs]
+        for state, refs in found.items()
+    }
+    return {
+        f"{_STATE[state]}{_here(state, shares[state])}, at {span(shares[state])} of "
+        f"{'its' if len(refs) == 1 else 'their'} own range": refs
+        for state, refs in found.items()
+    }
 
 
 def by_words(course: Course) -> dict[str, list[str]]:
@@ -116,12 +138,27 @@ def _level(load: Curve) -> bool:
 def _with_load(course: Course, load: Curve, named: Naming, joint: str, differ: bool) -> str:
     phrase = load_phrase(load.summary(), joint, course.called)
     if _level(load):
-        while_ = "; the parts differ in length" if differ else (
-            f", while {_whom(course, named)} {_runs(next(iter(by_words(course))))}" if course.known else "")
+        while_ = (
+            "; the parts differ in length"
+            if differ
+            else (
+                f", while {_whom(course, named)} {_runs(next(iter(by_words(course))))}"
+                if course.known
+                else ""
+            )
+        )
         return f"The load about the {joint} is {phrase}{while_}."
     head, comma, tail = phrase.partition(",")  # what vanishes comes in a sentence of its own
-    there = "; the parts differ in length there" if differ else _there(course, named) if course.known else ""
-    return f"{upper_first(head)}{there}." + (f" {upper_first(_rest(tail.strip()))}." if comma else "")
+    there = (
+        "; the parts differ in length there"
+        if differ
+        else _there(course, named)
+        if course.known
+        else ""
+    )
+    return f"{upper_first(head)}{there}." + (
+        f" {upper_first(_rest(tail.strip()))}." if comma else ""
+    )
 
 
 def _rest(tail: str) -> str:
@@ -135,13 +172,22 @@ def _there(course: Course, named: Naming) -> str:
     """``, where the muscle is longest (80% of its own range)``."""
     state = next(iter(by_state(course)))
     shares = [course.length_when_hard(ref) or 0.0 for ref in course.known]
-    share = span(shares) + " of its own range" + (", depending on the part" if " to " in span(shares) else "")
+    share = (
+        span(shares)
+        + " of its own range"
+        + (", depending on the part" if " to " in span(shares) else "")
+    )
     return f", {'while' if state == 'level' else 'where'} {_whom(course, named)} {_VERB[state]}{_here(state, shares)} ({share})"
 
 
 def _here(state: str, shares: Sequence[float]) -> str:
     """Keeps ``longest`` from being read as long: the longest of a repetition may be short for the muscle."""
-    if state == "longest" and percent(min(shares)) < OUTER or state == "shortest" and percent(max(shares)) > 100 - OUTER:
+    if (
+        state == "longest"
+        and percent(min(shares)) < OUTER
+        or state == "shortest"
+        and percent(max(shares)) > 100 - OUTER
+    ):
         return " for this exercise"
     return ""
 
@@ -152,7 +198,9 @@ def _whom(course: Course, named: Naming) -> str:
         return "the muscle"
     if len(course.known) == 1:
         return named(list(course.known))
-    limits = ["it asks for"] * (len(course.told) < len(course.worked)) + ["the model knows"] * bool(course.unknown)
+    limits = ["it asks for"] * (len(course.told) < len(course.worked)) + ["the model knows"] * bool(
+        course.unknown
+    )
     return f"each part that {' and '.join(limits)}"
 
 
@@ -168,6 +216,15 @@ def _at(values: Sequence[float], share: float) -> float:
     return values[round(share * (len(values) - 1))]
 
 
-_STATE = {"longest": "longest", "shortest": "shortest", "between": "in between", "level": "hardly changing"}
-_VERB = {"longest": "is longest", "shortest": "is shortest", "between": "is between its longest and its shortest",
-         "level": "hardly changes its length"}
+_STATE = {
+    "longest": "longest",
+    "shortest": "shortest",
+    "between": "in between",
+    "level": "hardly changing",
+}
+_VERB = {
+    "longest": "is longest",
+    "shortest": "is shortest",
+    "between": "is between its longest and its shortest",
+    "level": "hardly changes its length",
+}

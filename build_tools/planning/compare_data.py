@@ -32,20 +32,45 @@ INSTANTS = 21
 def comparison(catalog: Catalog, courses: Courses, id: str) -> dict[str, Any]:
     """One exercise as JSON values. Raises KeyError for an unknown one."""
     exercise, course = catalog.exercises[id].data, courses.of(id)
-    load = {"no_load": course.load.why} if isinstance(course.load, Unknown) else {"load": _instants(course.load.normalised())}
-    known = {part: _instants(found.shares) for part, found in course.lengths.items() if isinstance(found, Repetition)}
-    missing = {part: found.why for part, found in course.lengths.items() if not isinstance(found, Repetition)}
+    load = (
+        {"no_load": course.load.why}
+        if isinstance(course.load, Unknown)
+        else {"load": _instants(course.load.normalised())}
+    )
+    known = {
+        part: _instants(found.shares)
+        for part, found in course.lengths.items()
+        if isinstance(found, Repetition)
+    }
+    missing = {
+        part: found.why
+        for part, found in course.lengths.items()
+        if not isinstance(found, Repetition)
+    }
     return {
-        "cues": {step: [cue.do for cue in getattr(exercise.cues, step)] for step in ("set_up", "move", "check")},
-        "cautions": [{key: getattr(caution, key) for key in ("who", "instead", "stop_if", "ask")} for caution in exercise.cautions],
+        "cues": {
+            step: [cue.do for cue in getattr(exercise.cues, step)]
+            for step in ("set_up", "move", "check")
+        },
+        "cautions": [
+            {key: getattr(caution, key) for key in ("who", "instead", "stop_if", "ask")}
+            for caution in exercise.cautions
+        ],
         "care": _care(catalog, exercise),
-        "figure": f"figures/exercises/{id}/posture.svg", "joint": course.joint, "ends": list(course.called), **load,
-        "lengths": known, **({"no_length": missing} if missing else {})}
+        "figure": f"figures/exercises/{id}/posture.svg",
+        "joint": course.joint,
+        "ends": list(course.called),
+        **load,
+        "lengths": known,
+        **({"no_length": missing} if missing else {}),
+    }
 
 
 def _care(catalog: Catalog, exercise: Exercise) -> list[list[Any]]:
     """What stands once for everybody or with a concern, under its heading."""
-    assert catalog.handbook and catalog.vocabulary  # a catalog without them does not pass the checks
+    assert (
+        catalog.handbook and catalog.vocabulary
+    )  # a catalog without them does not pass the checks
     found = care.care(care.named(exercise), catalog.vocabulary.data)
     signs = [catalog.handbook.data.notice.help_at_once, *(line.say for line in found.help_at_once)]
     before = [line.say for line in found.before]

@@ -64,7 +64,10 @@ class ExerciseFacts:
 
 def facts(catalog: Catalog, courses: Courses) -> dict[str, ExerciseFacts]:
     """Every exercise of a sound catalog with a programme, by id."""
-    return {id: _facts(catalog, id, entry.data, courses.of(id)) for id, entry in sorted(catalog.exercises.items())}
+    return {
+        id: _facts(catalog, id, entry.data, courses.of(id))
+        for id, entry in sorted(catalog.exercises.items())
+    }
 
 
 def parts(catalog: Catalog, ref: str) -> tuple[str, ...]:
@@ -78,13 +81,22 @@ def _facts(catalog: Catalog, id: str, exercise: Exercise, course: Course) -> Exe
     words = _credits(catalog, exercise)
     fraction = exercise.body_weight_fraction
     return ExerciseFacts(
-        id, exercise.name, tuple(exercise.also_called), f"exercises/{id}/", frozenset(exercise.equipment) - {"none"},
-        exercise.movement.position, exercise.sides, exercise.main_lift, exercise.movement.load.kind,
+        id,
+        exercise.name,
+        tuple(exercise.also_called),
+        f"exercises/{id}/",
+        frozenset(exercise.equipment) - {"none"},
+        exercise.movement.position,
+        exercise.sides,
+        exercise.main_lift,
+        exercise.movement.load.kind,
         {part: curve.joint for part, curve in sorted(course.loads.items())},
         {part: _value(catalog.programme.data, word) for part, word in sorted(words.items())},
         frozenset(part for part, word in words.items() if word == "direct"),
         named(exercise),
-        {part: found for part in sorted(words) if (found := _length(course, part))}, fraction.value if fraction else None)
+        {part: found for part in sorted(words) if (found := _length(course, part))},
+        fraction.value if fraction else None,
+    )
 
 
 def _credits(catalog: Catalog, exercise: Exercise) -> dict[str, str]:
@@ -102,4 +114,8 @@ def _length(course: Course, part: str) -> Length | None:
     if share is None or not isinstance(course.lengths.get(part), Repetition):
         return None
     at = percent(share)
-    return Length("long" if at >= OUTER else "short" if at <= 100 - OUTER else "middle", share, part in course.loads)
+    return Length(
+        "long" if at >= OUTER else "short" if at <= 100 - OUTER else "middle",
+        share,
+        part in course.loads,
+    )

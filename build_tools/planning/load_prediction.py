@@ -40,7 +40,9 @@ def _factor(equation: Equation, repetitions: int) -> float:
             return float(repetitions**a)
         case "exponential", [a, b, c]:
             return 100 / (a + b * exp(-c * repetitions))
-    raise AssertionError(equation.form)  # the catalog's schema admits no other form or number of coefficients
+    raise AssertionError(
+        equation.form
+    )  # the catalog's schema admits no other form or number of coefficients
 
 
 def _covered(equation: Equation, repetitions: int) -> None:

@@ -36,7 +36,12 @@ class Tie:
 class Orders:
     """The reasons and the order of every part."""
 
-    def __init__(self, exercises: Mapping[str, ExerciseFacts], statements: Iterable[Preference], margin: float) -> None:
+    def __init__(
+        self,
+        exercises: Mapping[str, ExerciseFacts],
+        statements: Iterable[Preference],
+        margin: float,
+    ) -> None:
         """``margin`` is the share of the own range (above 0) below which two lengths count as alike."""
         self._exercises, self._margin = exercises, margin
         self._ahead: dict[tuple[Kind, str], list[Preference]] = {}
@@ -47,7 +52,9 @@ class Orders:
     def best(self, exercise: str, part: str, kind: Kind) -> Preference | None:
         """The best statement of a kind that puts the exercise ahead on the part; None where none does."""
         found = [s for s in self._of(kind, part) if s.ahead == exercise]
-        return min(found, key=lambda s: (_key(s, part), self._exercises[s.second].name), default=None)
+        return min(
+            found, key=lambda s: (_key(s, part), self._exercises[s.second].name), default=None
+        )
 
     def kind(self, exercise: str, part: str) -> Kind:
         """The first kind that recommends the exercise for the part."""
@@ -60,15 +67,26 @@ class Orders:
 
     def of(self, part: str) -> list[Tie]:
         """The places of all exercises that a set of counts directly for the part."""
-        kinds = {id: self.kind(id, part) for id, facts in self._exercises.items() if part in facts.direct}
-        return [Tie(kind, tuple(sorted(tied, key=lambda id: self._exercises[id].name)))
-                for kind in KINDS for tied in self._within(kind, part, {id for id, found in kinds.items() if found == kind})]
+        kinds = {
+            id: self.kind(id, part) for id, facts in self._exercises.items() if part in facts.direct
+        }
+        return [
+            Tie(kind, tuple(sorted(tied, key=lambda id: self._exercises[id].name)))
+            for kind in KINDS
+            for tied in self._within(
+                kind, part, {id for id, found in kinds.items() if found == kind}
+            )
+        ]
 
     def _within(self, kind: Kind, part: str, ids: set[str]) -> list[set[str]]:
         if kind == "length":
-            return layers(ids, lambda id: (), {(a, b) for a in ids for b in ids if self._longer(a, b, part)})
+            return layers(
+                ids, lambda id: (), {(a, b) for a in ids for b in ids if self._longer(a, b, part)}
+            )
         if kind in STATED[:2]:
-            above = {(s.first, s.second) for s in self._of(kind, part) if {s.first, s.second} <= ids}
+            above = {
+                (s.first, s.second) for s in self._of(kind, part) if {s.first, s.second} <= ids
+            }
             return layers(ids, lambda id: self._reason(id, part, kind), above)
         return [ids] if ids else []
 
@@ -79,7 +97,10 @@ class Orders:
 
     def _of(self, kind: Kind, part: str) -> list[Preference]:
         """On the part and on the muscle that it belongs to."""
-        return [*self._ahead.get((kind, part), ()), *self._ahead.get((kind, part.partition("/")[0]), ())]
+        return [
+            *self._ahead.get((kind, part), ()),
+            *self._ahead.get((kind, part.partition("/")[0]), ()),
+        ]
 
     def _long(self, exercise: str, part: str) -> bool:
         found = self._exercises[exercise].lengths.get(part)

@@ -18,7 +18,12 @@ VERSION = 1
 MOST_CHARACTERS, MOST_EXERCISES = 100_000, limits.MOST_EXERCISES
 GOALS: tuple[Goal, ...] = ("growth", "strength")
 #: Kind of remark on a week -> the anchor on the page of the programme; ``{goal}`` stands for the goal.
-GROUNDS = {"below": "{goal}-weekly-sets", "above": "{goal}-weekly-sets", "consecutive": "topic-how-often", "accessory-first": "topic-order"}
+GROUNDS = {
+    "below": "{goal}-weekly-sets",
+    "above": "{goal}-weekly-sets",
+    "consecutive": "topic-how-often",
+    "accessory-first": "topic-order",
+}
 
 
 @dataclass(frozen=True)
@@ -40,8 +45,12 @@ def seconds(programme: Programme, goal: Goal) -> Seconds:
     are usual (half a second to eight).
     """
     timing = programme.timing
-    return Seconds(timing["change_exercise"].value, timing["warm_up"].value, _middle(programme.goals["strength"].repetition_seconds),
-                   _middle(programme.goals[goal].rest_seconds))
+    return Seconds(
+        timing["change_exercise"].value,
+        timing["warm_up"].value,
+        _middle(programme.goals["strength"].repetition_seconds),
+        _middle(programme.goals[goal].rest_seconds),
+    )
 
 
 def _middle(dose: Dose) -> float:

@@ -76,14 +76,33 @@ def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dic
     programme = catalog.programme.data
     trained = sorted({part for one in made.values() for part in one.direct})
     return {
-        "version": VERSION, **_vocabulary(catalog), **_body(catalog, conclusions.names),
-        "exercises": {id: {**_exercise(one, conclusions.names), "best": _best(one, orders, number)} for id, one in made.items()},
+        "version": VERSION,
+        **_vocabulary(catalog),
+        **_body(catalog, conclusions.names),
+        "exercises": {
+            id: {**_exercise(one, conclusions.names), "best": _best(one, orders, number)}
+            for id, one in made.items()
+        },
         "statements": [_statement(statement) for statement in told],
-        "kinds": {kind: {"name": KIND_WORDS[kind][0], "means": KIND_WORDS[kind][1]} for kind in KINDS},
-        "orders": {part: [{"kind": place.kind, "exercises": list(place.exercises)} for place in orders.of(part)] for part in trained},
-        "words": WORDS, **_programme(programme),
-        "plan": {"version": plan.VERSION, "characters": plan.MOST_CHARACTERS, "days": list(plan.DAYS),
-                 "exercises": plan.MOST_EXERCISES, "goals": list(plan.GOALS)},
+        "kinds": {
+            kind: {"name": KIND_WORDS[kind][0], "means": KIND_WORDS[kind][1]} for kind in KINDS
+        },
+        "orders": {
+            part: [
+                {"kind": place.kind, "exercises": list(place.exercises)}
+                for place in orders.of(part)
+            ]
+            for part in trained
+        },
+        "words": WORDS,
+        **_programme(programme),
+        "plan": {
+            "version": plan.VERSION,
+            "characters": plan.MOST_CHARACTERS,
+            "days": list(plan.DAYS),
+            "exercises": plan.MOST_EXERCISES,
+            "goals": list(plan.GOALS),
+        },
     }
 
 
@@ -92,37 +111,73 @@ def _vocabulary(catalog: Catalog) -> dict[str, Any]:
     words = catalog.vocabulary.data
 
     def noted(terms: Mapping[str, Any]) -> dict[str, dict[str, str]]:
-        return {id: {"name": term.name, **({"note": term.note} if term.note else {})} for id, term in terms.items()}
+        return {
+            id: {"name": term.name, **({"note": term.note} if term.note else {})}
+            for id, term in terms.items()
+        }
 
-    return {"regions": {id: term.name for id, term in words.regions.items()},
-            "equipment": noted({id: term for id, term in words.equipment.items() if id != "none"}),
-            "positions": {id: term.name for id, term in words.positions.items()},
-            "joints": {id: term.name for id, term in words.joints.items()}, "concerns": noted(words.concerns),
-            "kits": [{"name": name, "equipment": list(things)} for name, things in kits.kits(words.equipment)]}
+    return {
+        "regions": {id: term.name for id, term in words.regions.items()},
+        "equipment": noted({id: term for id, term in words.equipment.items() if id != "none"}),
+        "positions": {id: term.name for id, term in words.positions.items()},
+        "joints": {id: term.name for id, term in words.joints.items()},
+        "concerns": noted(words.concerns),
+        "kits": [
+            {"name": name, "equipment": list(things)} for name, things in kits.kits(words.equipment)
+        ],
+    }
 
 
 def _body(catalog: Catalog, names: Names) -> dict[str, Any]:
     muscles, parts = {}, {}
     for id, entry in catalog.muscles.items():
         refs = [f"{id}/{part}" for part in entry.data.parts]
-        muscles[id] = {"name": entry.data.name, "everyday": entry.data.everyday, "region": entry.data.region, "parts": refs}
+        muscles[id] = {
+            "name": entry.data.name,
+            "everyday": entry.data.everyday,
+            "region": entry.data.region,
+            "parts": refs,
+        }
         for ref, part in zip(refs, entry.data.parts.values(), strict=True):
-            parts[ref] = {"name": part.name, "everyday": part.everyday, "inside": names.part(ref), "muscle": id}
+            parts[ref] = {
+                "name": part.name,
+                "everyday": part.everyday,
+                "inside": names.part(ref),
+                "muscle": id,
+            }
     return {"muscles": muscles, "parts": parts}
 
 
 def _exercise(one: ExerciseFacts, names: Names) -> dict[str, Any]:
     return {
-        "name": one.name, "inside": names.exercise(one.id), "also": list(one.also), "address": one.address,
-        "equipment": sorted(one.equipment), "position": one.position, "sides": one.sides, "main": one.main, "load": one.load,
-        "joints": one.joints, "credits": {part: _number(credit) for part, credit in one.credits.items()}, "direct": sorted(one.direct),
+        "name": one.name,
+        "inside": names.exercise(one.id),
+        "also": list(one.also),
+        "address": one.address,
+        "equipment": sorted(one.equipment),
+        "position": one.position,
+        "sides": one.sides,
+        "main": one.main,
+        "load": one.load,
+        "joints": one.joints,
+        "credits": {part: _number(credit) for part, credit in one.credits.items()},
+        "direct": sorted(one.direct),
         "concerns": sorted(one.concerns),
-        "lengths": {part: {"word": found.word, "percent": found.percent, "hard": found.hard} for part, found in one.lengths.items()},
-        **({"fraction": one.fraction} if one.fraction is not None else {})}
+        "lengths": {
+            part: {"word": found.word, "percent": found.percent, "hard": found.hard}
+            for part, found in one.lengths.items()
+        },
+        **({"fraction": one.fraction} if one.fraction is not None else {}),
+    }
 
 
-def _best(one: ExerciseFacts, orders: Orders, number: Mapping[Preference, int]) -> dict[str, dict[Kind, int]]:
-    found = {part: {kind: number[best] for kind in STATED if (best := orders.best(one.id, part, kind))} for part in one.credits}
+def _best(
+    one: ExerciseFacts, orders: Orders, number: Mapping[Preference, int]
+) -> dict[str, dict[Kind, int]]:
+    found = {
+        part: {kind: number[best] for kind in STATED if (best := orders.best(one.id, part, kind))}
+        for part in one.credits
+    }
     return {part: kinds for part, kinds in found.items() if kinds}
 
 
@@ -135,29 +190,71 @@ def _statement(told: Preference) -> dict[str, Any]:
 
 def _programme(programme: Programme) -> dict[str, Any]:
     return {
-        "credits": {"direct": _number(programme.credits.direct.value), "indirect": _number(programme.credits.indirect.value)},
-        "goals": {goal: {key: _dose(goal, key, dose) for key, dose in doses.items()} for goal, doses in programme.goals.items()},
-        "seconds": {goal: {key: _number(value) for key, value in asdict(plan.seconds(programme, goal)).items()}
-                    for goal in programme.goals},
-        "warnings": {kind: anchor for kind, anchor in plan.GROUNDS.items()
-                     if not anchor.startswith("topic-") or anchor.removeprefix("topic-") in programme.topics},
-        "equations": {id: _equation(equation) for id, equation in programme.load_prediction.equations.items()},
-        "prediction": {"means": programme.load_prediction.means, "address": f"{PROGRAMME}#prediction"}, "pound": POUND,
-        "progression": [asdict(rule) for rule in progression.rules(programme)]}
+        "credits": {
+            "direct": _number(programme.credits.direct.value),
+            "indirect": _number(programme.credits.indirect.value),
+        },
+        "goals": {
+            goal: {key: _dose(goal, key, dose) for key, dose in doses.items()}
+            for goal, doses in programme.goals.items()
+        },
+        "seconds": {
+            goal: {
+                key: _number(value) for key, value in asdict(plan.seconds(programme, goal)).items()
+            }
+            for goal in programme.goals
+        },
+        "warnings": {
+            kind: anchor
+            for kind, anchor in plan.GROUNDS.items()
+            if not anchor.startswith("topic-") or anchor.removeprefix("topic-") in programme.topics
+        },
+        "equations": {
+            id: _equation(equation) for id, equation in programme.load_prediction.equations.items()
+        },
+        "prediction": {
+            "means": programme.load_prediction.means,
+            "address": f"{PROGRAMME}#prediction",
+        },
+        "pound": POUND,
+        "progression": [asdict(rule) for rule in progression.rules(programme)],
+    }
 
 
 def _dose(goal: str, key: str, dose: Dose) -> dict[str, Any]:
-    ends = {end: _number(value) for end, value in (("low", dose.low), ("high", dose.high)) if value is not None}
-    muscles = {muscle: {end: _number(value) for end, value in (("low", its.low), ("high", its.high)) if value is not None}
-               for muscle, its in dose.muscles.items()}
-    return {**ends, **({"muscles": muscles} if muscles else {}), "unit": dose.unit, "means": dose.means, "unsure": dose.unsure,
-            "address": f"{PROGRAMME}#{goal}-{key}".replace("_", "-")}
+    ends = {
+        end: _number(value)
+        for end, value in (("low", dose.low), ("high", dose.high))
+        if value is not None
+    }
+    muscles = {
+        muscle: {
+            end: _number(value)
+            for end, value in (("low", its.low), ("high", its.high))
+            if value is not None
+        }
+        for muscle, its in dose.muscles.items()
+    }
+    return {
+        **ends,
+        **({"muscles": muscles} if muscles else {}),
+        "unit": dose.unit,
+        "means": dose.means,
+        "unsure": dose.unsure,
+        "address": f"{PROGRAMME}#{goal}-{key}".replace("_", "-"),
+    }
 
 
 def _equation(equation: Equation) -> dict[str, Any]:
-    return {"name": equation.name, "form": equation.form, "coefficients": [_number(value) for value in equation.coefficients],
-            "repetitions": [_number(value) for value in equation.repetitions], "exercises": list(equation.exercises),
-            "error": equation.error, "memory": equation.memory}
+    return {
+        "name": equation.name,
+        "form": equation.form,
+        "coefficients": [_number(value) for value in equation.coefficients],
+        "repetitions": [_number(value) for value in equation.repetitions],
+        "exercises": list(equation.exercises),
+        "error": equation.error,
+        "memory": equation.memory,
+    }
 
 
 def _number(value: float) -> int | float:

@@ -94,14 +94,21 @@ class _Source:
             if field.relative_to is None and field.outcome in OUTCOMES:
                 for comparison in field.comparisons:
                     # A version of an exercise says nothing of the exercise as such.
-                    versions = is_version(comparison.question.first) or is_version(comparison.question.second)
+                    versions = is_version(comparison.question.first) or is_version(
+                        comparison.question.second
+                    )
                     if comparison.sentence and not versions:
-                        yield from self._studied(comparison, f"muscles/{field.part.partition('/')[0]}/")
+                        yield from self._studied(
+                            comparison, f"muscles/{field.part.partition('/')[0]}/"
+                        )
 
     def _studied(self, comparison: Comparison, address: str) -> Iterator[Preference]:
         asked, margin = comparison.question, self._settings.margins[comparison.question.outcome]
         tested = comparison.shape != "read off"
-        ahead, behind = (verdict(way, comparison.estimate, comparison.directions, margin).verdict for way in ("more", "less"))
+        ahead, behind = (
+            verdict(way, comparison.estimate, comparison.directions, margin).verdict
+            for way in ("more", "less")
+        )
         if tested and behind in ("shown", "leaning"):
             turned = self._engine.comparison(replace(asked, first=asked.second, second=asked.first))
             yield from self._studied(replace(turned, certainty=comparison.certainty), address)
@@ -109,23 +116,66 @@ class _Source:
         leads = tested and ahead in ("shown", "leaning")
         estimate, rated = comparison.estimate, comparison.certainty
         yield Preference(
-            asked.outcome, asked.outcome, asked.part, asked.first, asked.second, asked.first if leads else None,  # type: ignore[arg-type]
-            comparison.sentence, ahead if leads else None if tested else "untested", rated.level if rated else None, address,
-            (estimate.ratio, estimate.low, estimate.high) if estimate and not estimate.bounded else None,
-            comparison.studies, comparison.people)
+            asked.outcome,  # type: ignore[arg-type]
+            asked.outcome,
+            asked.part,
+            asked.first,
+            asked.second,
+            asked.first if leads else None,
+            comparison.sentence,
+            ahead if leads else None if tested else "untested",
+            rated.level if rated else None,
+            address,
+            (estimate.ratio, estimate.low, estimate.high)
+            if estimate and not estimate.bounded
+            else None,
+            comparison.studies,
+            comparison.people,
+        )
 
     def _modelled(self, conclusion: Conclusion, comparison: Comparison, address: str) -> Preference:
         asked = comparison.question
-        first, second = (asked.first, asked.second) if comparison.shape != "less" else (asked.second, asked.first)
-        return Preference("length", "length", asked.part, first, second, first if comparison.shape != "alike" else None,
-                         conclusion.sentence if NO_GROWTH in conclusion.sentence else f"{conclusion.sentence} {NO_GROWTH}",
-                         "shown" if comparison.shape != "alike" else None, None, address)
+        first, second = (
+            (asked.first, asked.second)
+            if comparison.shape != "less"
+            else (asked.second, asked.first)
+        )
+        return Preference(
+            "length",
+            "length",
+            asked.part,
+            first,
+            second,
+            first if comparison.shape != "alike" else None,
+            conclusion.sentence
+            if NO_GROWTH in conclusion.sentence
+            else f"{conclusion.sentence} {NO_GROWTH}",
+            "shown" if comparison.shape != "alike" else None,
+            None,
+            address,
+        )
 
     def _taught(self, conclusion: Conclusion, comparison: Comparison, address: str) -> Preference:
         claim = self._catalog.exercises[conclusion.exercise].data.emphasis[conclusion.index]
         asked, way = comparison.question, claim.direction
         if way == "less_than":
             asked = replace(asked, first=asked.second, second=asked.first)
-        sentence = taught(self._conclusions.names, asked, (asked.part,), "alike" if way == "similar_to" else "more", True)
-        return Preference("taught", asked.outcome, asked.part, asked.first, asked.second, None if way == "similar_to" else asked.first,
-                         sentence, "untested", None, address)
+        sentence = taught(
+            self._conclusions.names,
+            asked,
+            (asked.part,),
+            "alike" if way == "similar_to" else "more",
+            True,
+        )
+        return Preference(
+            "taught",
+            asked.outcome,
+            asked.part,
+            asked.first,
+            asked.second,
+            None if way == "similar_to" else asked.first,
+            sentence,
+            "untested",
+            None,
+            address,
+        )

@@ -6,11 +6,23 @@ from .preferences import Kind
 
 #: Kind of reason -> its name, and what it says of an exercise. Activation and length are kept from being read as growth.
 KIND_WORDS: dict[Kind, tuple[str, str]] = {
-    "growth": ("Growth", "A study measured more growth of the part, or of its muscle, than with another exercise."),
-    "activation": ("Activation", "A study measured more activity in one session than in another exercise. That does not show growth."),
-    "length": ("Long under load", "By the model, the part is long while the load is near its peak. That does not show growth."),
+    "growth": (
+        "Growth",
+        "A study measured more growth of the part, or of its muscle, than with another exercise.",
+    ),
+    "activation": (
+        "Activation",
+        "A study measured more activity in one session than in another exercise. That does not show growth.",
+    ),
+    "length": (
+        "Long under load",
+        "By the model, the part is long while the load is near its peak. That does not show growth.",
+    ),
     "taught": ("Commonly taught", "Coaches hold it, and nothing in this handbook tests it."),
-    "none": ("No reason to prefer it", "It trains the part, and nothing in this handbook puts it ahead of another exercise."),
+    "none": (
+        "No reason to prefer it",
+        "It trains the part, and nothing in this handbook puts it ahead of another exercise.",
+    ),
 }
 
 WORDS: dict[str, str] = {

@@ -23,7 +23,9 @@ class Addresses:
         """Declare a page or file. Two equal anchors on one page, or two equal pages, are refused."""
         given = anchors or []
         if uri in self._anchors or len(set(given)) != len(given):
-            raise ValueError(f"declared twice: {uri} {sorted(a for a in given if given.count(a) > 1)}")
+            raise ValueError(
+                f"declared twice: {uri} {sorted(a for a in given if given.count(a) > 1)}"
+            )
         self._anchors[uri] = frozenset(given)
 
     def anchors(self, uri: str) -> frozenset[str]:

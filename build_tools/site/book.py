@@ -17,17 +17,46 @@ from .client import files as client_files
 from .client import redirects
 from .context import RenderContext
 from .figures import file as figure_file
-from .pages import data_files, exercise, gaps, indexes, methods, muscle, passages, plot_files, programme, reference, rules, tour
+from .pages import (
+    data_files,
+    exercise,
+    gaps,
+    indexes,
+    methods,
+    muscle,
+    passages,
+    plot_files,
+    programme,
+    reference,
+    rules,
+    tour,
+)
 from .planner import files as planner_files
 from .publication import UNPUBLISHED, Publication
 from .resource import Room
 from .sections import care as care_view
 
 #: Pages written by hand in the content folder, with the anchors that generated pages link to.
-WRITTEN = {"index.md": [], "audits.md": [], care_view.URI: [care_view.ANCHOR], "methods.md": methods.ANCHORS}
+WRITTEN = {
+    "index.md": [],
+    "audits.md": [],
+    care_view.URI: [care_view.ANCHOR],
+    "methods.md": methods.ANCHORS,
+}
 #: What makes pages, in the order that the search meets them. Where they stand follows from the catalog's ids alone.
 PAGES: tuple[Room, ...] = (
-    exercise, muscle, reference, indexes, programme, planner_files, tour, gaps, rules, client_files, redirects)
+    exercise,
+    muscle,
+    reference,
+    indexes,
+    programme,
+    planner_files,
+    tour,
+    gaps,
+    rules,
+    client_files,
+    redirects,
+)
 #: What makes files beside the pages.
 FILES: tuple[Room, ...] = (data_files, plot_files, figure_file, looks)
 
@@ -65,7 +94,9 @@ class Book:
         return passages.fill(self.shelf, uri, text)
 
 
-def render(catalog: Catalog, conclusions: Conclusions, profile: Profile, site: Publication = UNPUBLISHED) -> Book:
+def render(
+    catalog: Catalog, conclusions: Conclusions, profile: Profile, site: Publication = UNPUBLISHED
+) -> Book:
     """Render a catalog that passed its checks for one place. Same input, same bytes."""
     shelf = RenderContext(catalog, conclusions, Addresses(), site, profile)
     resources = [resource for room in (*PAGES, *FILES) for resource in room.resources(shelf)]

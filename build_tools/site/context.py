@@ -40,8 +40,16 @@ class Grounds(NamedTuple):
 
 def _either_way(question: Question) -> tuple[object, ...]:
     """The question, whichever side it names first."""
-    part = None if question.within else question.part  # within an exercise the part is one of the two sides
-    return frozenset((question.first, question.second)), part, question.outcome, question.relative_to, question.within
+    part = (
+        None if question.within else question.part
+    )  # within an exercise the part is one of the two sides
+    return (
+        frozenset((question.first, question.second)),
+        part,
+        question.outcome,
+        question.relative_to,
+        question.within,
+    )
 
 
 @dataclass(frozen=True)
@@ -99,7 +107,12 @@ class RenderContext:
     def readings(self) -> dict[tuple[str, int], list[tuple[Comparison, Row]]]:
         """Study and result -> every comparison that it feeds, each one way round."""
         every = [c for field in self.conclusions.fields.values() for c in field.comparisons]
-        every += [c for of in self.conclusions.claims.values() for conclusion in of for c in conclusion.comparisons]
+        every += [
+            c
+            for of in self.conclusions.claims.values()
+            for conclusion in of
+            for c in conclusion.comparisons
+        ]
         found: dict[tuple[str, int], list[tuple[Comparison, Row]]] = defaultdict(list)
         for comparison in {_either_way(c.question): c for c in reversed(every)}.values():
             for row in comparison.rows:
@@ -142,14 +155,18 @@ class RenderContext:
         return PageContext(self, uri)
 
 
-def once(make: Callable[Concatenate[RenderContext, P], T]) -> Callable[Concatenate[RenderContext, P], T]:
+def once(
+    make: Callable[Concatenate[RenderContext, P], T],
+) -> Callable[Concatenate[RenderContext, P], T]:
     """Mark a function of the shelf and of ids as costly: each answer is worked out once a book. Nobody may change what it gives."""
+
     def kept(shelf: RenderContext, /, *ids: P.args, **named: P.kwargs) -> T:
         key = make, ids, tuple(named.items())
         if key not in shelf._worked_out:
             shelf._worked_out[key] = make(shelf, *ids, **named)
         found: T = shelf._worked_out[key]
         return found
+
     update_wrapper(kept, make)
     return kept
 
@@ -169,14 +186,18 @@ class PageContext:
         """An exercise, or a version of one, by name."""
         exercise, version = exercise_of(id), self.shelf.names.version(id)
         name = self.shelf.catalog.exercises[exercise].data.name
-        return Link(f"{name}, {version}" if version else name, self.href(f"exercises/{exercise}.md", anchor))
+        return Link(
+            f"{name}, {version}" if version else name, self.href(f"exercises/{exercise}.md", anchor)
+        )
 
     def part(self, ref: str) -> Link:
         """A muscle, or the section of its page on one part, by name."""
         muscle, _, part = ref.partition("/")
         named = self.shelf.catalog.part(ref)
         assert named is not None, ref
-        return Link(named.name, self.href(f"muscles/{muscle}.md", part_anchor(part) if part else None))
+        return Link(
+            named.name, self.href(f"muscles/{muscle}.md", part_anchor(part) if part else None)
+        )
 
     def everyday(self, ref: str) -> str:
         """What a client would call a muscle or part."""
@@ -190,7 +211,10 @@ class PageContext:
 
     def source(self, key: str, result: int | None = None) -> Link:
         """A source by its short name, at one of its results (index from 0) when given."""
-        return Link(self.shelf.short(key), self.href(f"sources/{key}.md", None if result is None else f"result-{result + 1}"))
+        return Link(
+            self.shelf.short(key),
+            self.href(f"sources/{key}.md", None if result is None else f"result-{result + 1}"),
+        )
 
     def grounds(self, basis: entries.Basis) -> Grounds:
         """What a statement rests on."""

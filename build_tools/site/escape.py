@@ -30,7 +30,9 @@ def plain(text: str) -> str:
 def front_matter(meta: dict[str, Any]) -> Markup:
     """YAML front matter; text values are made plain first."""
     data = {key: plain(value) if isinstance(value, str) else value for key, value in meta.items()}
-    return Markup("---\n" + yaml.dump(data, Dumper=yaml.CSafeDumper, sort_keys=False, width=10_000) + "---")
+    return Markup(
+        "---\n" + yaml.dump(data, Dumper=yaml.CSafeDumper, sort_keys=False, width=10_000) + "---"
+    )
 
 
 #: Characters that XML 1.0 allows nowhere, not even escaped (section 2.2 of the recommendation).

@@ -15,9 +15,17 @@ def emit(book: Book, content: Path, to: Path) -> int:
     """
     if to.exists() and any(to.iterdir()):
         raise FileExistsError(f"{to} is not empty; give a new or an empty folder")
-    texts = {path.relative_to(content).as_posix(): path for path in sorted(content.rglob("*")) if path.is_file()}
-    files = {uri: book.fill(uri, path.read_text(encoding="utf-8")).encode() if path.suffix == ".md" else path.read_bytes()
-             for uri, path in texts.items()}
+    texts = {
+        path.relative_to(content).as_posix(): path
+        for path in sorted(content.rglob("*"))
+        if path.is_file()
+    }
+    files = {
+        uri: book.fill(uri, path.read_text(encoding="utf-8")).encode()
+        if path.suffix == ".md"
+        else path.read_bytes()
+        for uri, path in texts.items()
+    }
     files |= {page.uri: page.text.encode() for page in book.pages}
     files |= {file.uri: file.content for file in book.files}
     for uri, data in files.items():

@@ -11,12 +11,18 @@ from .resource import Resource, finished
 from .templating import render
 
 #: Stylesheet or its template in ``site/styles`` -> its uri, which ``extra_css`` of mkdocs.yml names.
-STYLES = {"find-compare.css": "assets/find-compare.css", "handbook.css.jinja": "assets/handbook.css", "week.css": "assets/week.css"}
+STYLES = {
+    "find-compare.css": "assets/find-compare.css",
+    "handbook.css.jinja": "assets/handbook.css",
+    "week.css": "assets/week.css",
+}
 
 
 def resources(shelf: RenderContext) -> Iterator[Resource]:
     """What stands in ``assets/`` of the site."""
-    for asset in sorted((package.files("build_tools.site") / "assets").iterdir(), key=lambda asset: asset.name):
+    for asset in sorted(
+        (package.files("build_tools.site") / "assets").iterdir(), key=lambda asset: asset.name
+    ):
         yield finished(f"assets/{asset.name}", asset.read_bytes())
     for name, uri in STYLES.items():
         yield Resource(uri, partial(_style, name=name))

@@ -66,16 +66,27 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             raise PluginError("the handbook's addresses need `use_directory_urls: true`")
         templating.reload()
         root = Path(self.config.catalog)
-        catalog, profile, by_rules, by_numbers, conclusions = pipeline.run(pipeline.open_catalog(root, _shown(root)))
+        catalog, profile, by_rules, by_numbers, conclusions = pipeline.run(
+            pipeline.open_catalog(root, _shown(root))
+        )
         # Only a warning: whoever edits with a preview open sees the page, and writes conclusions and addresses last.
         behind = committed.stale_at_all(conclusions, catalog)
         behind += address_list.stale(catalog, book.answering(catalog)) if conclusions else []
         warnings = [runner.GradedFinding(finding, "warning") for finding in behind]
-        self._report([*by_rules, *by_numbers, *warnings], strict=config.strict or self.config.strict)
+        self._report(
+            [*by_rules, *by_numbers, *warnings], strict=config.strict or self.config.strict
+        )
         assert conclusions is not None  # else an error of the rules has stopped the build
         if not config.site_url:
-            log.info("no `site_url`: client links get no QR code and no canonical address (set SITE_URL to where it is published)")
-        self._book = book.render(catalog, conclusions, profile, Publication(config.site_url or None, self.config.offline and not self._previews))
+            log.info(
+                "no `site_url`: client links get no QR code and no canonical address (set SITE_URL to where it is published)"
+            )
+        self._book = book.render(
+            catalog,
+            conclusions,
+            profile,
+            Publication(config.site_url or None, self.config.offline and not self._previews),
+        )
 
     def _report(self, found: list[runner.GradedFinding], strict: bool) -> None:
         """One line per finding; stop on errors, and on warnings when strict. A notice only speaks: MkDocs would count a warning."""
@@ -84,16 +95,22 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         for finding, severity in found:
             counts[severity] += 1
             spot = finding.spot
-            say_as[severity](f"{spot.file}:{spot.line}:{spot.column}: {severity}[{finding.rule}]: {finding.message}; help: {finding.help}")
+            say_as[severity](
+                f"{spot.file}:{spot.line}:{spot.column}: {severity}[{finding.rule}]: {finding.message}; help: {finding.help}"
+            )
         if counts["error"] or (strict and counts["warning"]):
-            raise PluginError(f"the catalog did not pass its checks ({counts['error']} errors, {counts['warning']} warnings); "
-                              "the site that stood before is untouched")
+            raise PluginError(
+                f"the catalog did not pass its checks ({counts['error']} errors, {counts['warning']} warnings); "
+                "the site that stood before is untouched"
+            )
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add the pages and files as virtual files, editable at their YAML."""
         if not self.config.enabled:
             return files
-        to_catalog = posixpath.join(*Path(os.path.relpath(self.config.catalog, config.docs_dir)).parts)
+        to_catalog = posixpath.join(
+            *Path(os.path.relpath(self.config.catalog, config.docs_dir)).parts
+        )
         for page in self._book.pages:
             file = self._add(files, config, page.uri, page.text)
             file.edit_uri = posixpath.join(to_catalog, page.edit) if page.edit else None
@@ -103,12 +120,16 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
 
     def _add(self, files: Files, config: MkDocsConfig, uri: str, content: str | bytes) -> File:
         if files.get_file_from_path(uri) is not None:
-            raise PluginError(f"{uri} stands in the content folder, and the handbook makes a page of that name; rename one")
+            raise PluginError(
+                f"{uri} stands in the content folder, and the handbook makes a page of that name; rename one"
+            )
         file = File.generated(config, uri, content=content)
         files.append(file)
         return file
 
-    def on_page_markdown(self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+    def on_page_markdown(
+        self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
+    ) -> str:
         """Complete hand-written pages with their generated passages."""
         if not self.config.enabled or page.file.generated_by is not None:
             return markdown
@@ -117,7 +138,9 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         except ValueError as error:
             raise PluginError(str(error)) from error
 
-    def on_page_context(self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation) -> TemplateContext:
+    def on_page_context(
+        self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
+    ) -> TemplateContext:
         """Give the theme the notice and licence, and mark the section that an entry belongs to."""
         if not self.config.enabled:
             return context
@@ -135,7 +158,9 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             self._section.active, self._section = False, None
         return output
 
-    def on_serve(self, server: LiveReloadServer, *, config: MkDocsConfig, builder: object) -> LiveReloadServer:
+    def on_serve(
+        self, server: LiveReloadServer, *, config: MkDocsConfig, builder: object
+    ) -> LiveReloadServer:
         """Rebuild the preview when the catalog or the looks change."""
         if self.config.enabled:
             for folder in [self.config.catalog, *_LOOKS]:

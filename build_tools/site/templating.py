@@ -14,19 +14,52 @@ from ..english import upper_first
 from . import escape
 
 #: Where templates and stylesheets stand. No name occurs twice, so that a template is asked for by its name alone.
-ROOMS = (*(f"templates/{room}" for room in ("pages", "sections", "planner", "client", "figures", "plots")), "styles")
+ROOMS = (
+    *(
+        f"templates/{room}"
+        for room in ("pages", "sections", "planner", "client", "figures", "plots")
+    ),
+    "styles",
+)
 
-_MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")
+_MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
 
 
 @cache
 def _environment() -> Environment:
     loader = ChoiceLoader([PackageLoader("build_tools.site", room) for room in ROOMS])
-    env = Environment(loader=loader, autoescape=True, undefined=StrictUndefined,
-                      comment_start_string="<#", comment_end_string="#>",  # {# opens a heading's id
-                      trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=True)
-    env.filters.update(heading=escape.heading, front_matter=escape.front_matter, one_line=escape.one_line,
-                       day=day, sentence=sentence, upper_first=upper_first, code=code)
+    env = Environment(
+        loader=loader,
+        autoescape=True,
+        undefined=StrictUndefined,
+        comment_start_string="<#",
+        comment_end_string="#>",  # {# opens a heading's id
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+    env.filters.update(
+        heading=escape.heading,
+        front_matter=escape.front_matter,
+        one_line=escape.one_line,
+        day=day,
+        sentence=sentence,
+        upper_first=upper_first,
+        code=code,
+    )
     return env
 
 
@@ -47,7 +80,10 @@ def day(value: date) -> str:
 
 def code(text: str) -> Markup:
     """Plain text in which `backticks` set code."""
-    parts = [Markup("<code>{}</code>").format(part) if n % 2 else escape_html(part) for n, part in enumerate(text.split("`"))]
+    parts = [
+        Markup("<code>{}</code>").format(part) if n % 2 else escape_html(part)
+        for n, part in enumerate(text.split("`"))
+    ]
     return Markup("").join(parts)
 
 

@@ -17,12 +17,22 @@ GROWTH = "growth: what one more entry costs between the last two sizes, against 
 
 def main() -> None:
     parser = argparse.ArgumentParser(prog="make bench", description=__doc__)
-    parser.add_argument("--sizes", type=int, nargs="+", default=[100, 1000, 3000], help="entries of the generated catalogs")
+    parser.add_argument(
+        "--sizes",
+        type=int,
+        nargs="+",
+        default=[100, 1000, 3000],
+        help="entries of the generated catalogs",
+    )
     parser.add_argument("--runs", type=int, default=3, help="runs whose median is shown")
     args = parser.parse_args()
-    print(f"Catalogs generated from the invented demo; an entry is a muscle, exercise or study. Medians of {args.runs} runs.\n")
+    print(
+        f"Catalogs generated from the invented demo; an entry is a muscle, exercise or study. Medians of {args.runs} runs.\n"
+    )
     with tempfile.TemporaryDirectory() as folder:
-        catalogs = {size: generate(DEMO, Path(folder) / f"catalog-{size}", size) for size in args.sizes}
+        catalogs = {
+            size: generate(DEMO, Path(folder) / f"catalog-{size}", size) for size in args.sizes
+        }
         _start(args.runs)
         _check(catalogs, args.runs)
         _conclude(Path(folder), args.runs)
@@ -31,45 +41,80 @@ def main() -> None:
 
 def _start(runs: int) -> None:
     bare, importing = check.start(runs)
-    print(f"Start: importing `handbook check` takes {importing:.2f} s, a bare interpreter {bare:.2f} s.")
+    print(
+        f"Start: importing `handbook check` takes {importing:.2f} s, a bare interpreter {bare:.2f} s."
+    )
     loading, concluding = conclude.start(runs)
-    print(f"Importing what weighs the numbers takes {concluding:.2f} s, the catalog's loader alone {loading:.2f} s.\n")
+    print(
+        f"Importing what weighs the numbers takes {concluding:.2f} s, the catalog's loader alone {loading:.2f} s.\n"
+    )
 
 
 def _check(catalogs: dict[int, Path], runs: int) -> None:
-    print("`handbook check` against reading the same YAML files with PyYAML's C loader, both without starting Python")
+    print(
+        "`handbook check` against reading the same YAML files with PyYAML's C loader, both without starting Python"
+    )
     _row("entries", "check s", "YAML s", "check / YAML", "growth")
     seconds = {}
     for size, catalog in catalogs.items():
         parsing, seconds[size] = check.against_parsing(catalog, runs)
-        _row(size, f"{seconds[size]:.2f}", f"{parsing:.2f}", f"{seconds[size] / parsing:.1f}", _growth(seconds))
+        _row(
+            size,
+            f"{seconds[size]:.2f}",
+            f"{parsing:.2f}",
+            f"{seconds[size] / parsing:.1f}",
+            _growth(seconds),
+        )
     print(f"{GROWTH}\n")
 
 
 def _conclude(folder: Path, runs: int) -> None:
-    print("Concluding, against rendering the same pages; invented exercises in networks of 60 that studies connect, two outcomes each")
-    _row("exercises", "studies", "comparisons", "pages", "conclude s", "render s", "ratio", "growth")
+    print(
+        "Concluding, against rendering the same pages; invented exercises in networks of 60 that studies connect, two outcomes each"
+    )
+    _row(
+        "exercises", "studies", "comparisons", "pages", "conclude s", "render s", "ratio", "growth"
+    )
     seconds: dict[int, float] = {}
     for exercises, of_studies in NUMBERS:
-        told = conclude.against_rendering(studies.generate(DEMO, folder / f"numbers-{exercises}", exercises, of_studies), runs)
+        told = conclude.against_rendering(
+            studies.generate(DEMO, folder / f"numbers-{exercises}", exercises, of_studies), runs
+        )
         # The single network has another density of studies, so growth is told by comparisons, over the catalogs alone.
         if exercises == of_studies:
             seconds[told.comparisons] = told.concluding
-        _row(exercises, of_studies, told.comparisons, told.pages, f"{told.concluding:.2f}", f"{told.rendering:.2f}",
-             f"{told.concluding / told.rendering:.2f}", _growth(seconds))
+        _row(
+            exercises,
+            of_studies,
+            told.comparisons,
+            told.pages,
+            f"{told.concluding:.2f}",
+            f"{told.rendering:.2f}",
+            f"{told.concluding / told.rendering:.2f}",
+            _growth(seconds),
+        )
     print(f"{GROWTH}; here an entry is a comparison\n")
 
 
 def _build(catalogs: dict[int, Path], runs: int) -> None:
-    print("`mkdocs build` with the handbook's plugin (checks included) against plain `mkdocs build` of the same pages as Markdown")
+    print(
+        "`mkdocs build` with the handbook's plugin (checks included) against plain `mkdocs build` of the same pages as Markdown"
+    )
     _row("entries", "pages", "ours s", "plain s", "ours / plain", "growth", "plain growth")
     seconds, plainly = {}, {}
     for size, catalog in catalogs.items():
         with tempfile.TemporaryDirectory() as folder:
             ours, plain, pages = build.prepare(catalog, Path(folder))
             seconds[size], plainly[size] = timing.of_commands(runs, ours, plain)
-        _row(size, pages, f"{seconds[size]:.1f}", f"{plainly[size]:.1f}",
-             f"{seconds[size] / plainly[size]:.2f}", _growth(seconds), _growth(plainly))
+        _row(
+            size,
+            pages,
+            f"{seconds[size]:.1f}",
+            f"{plainly[size]:.1f}",
+            f"{seconds[size] / plainly[size]:.2f}",
+            _growth(seconds),
+            _growth(plainly),
+        )
     print(GROWTH)
 
 

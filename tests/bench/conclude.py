@@ -13,7 +13,10 @@ from build_tools.site import book
 from . import timing
 
 #: An interpreter with the package that both need, and one that can conclude: numpy and SciPy's functions included.
-LOADING, CONCLUDING = ["-c", "import build_tools.catalog.load"], ["-c", "import build_tools.evidence.conclude"]
+LOADING, CONCLUDING = (
+    ["-c", "import build_tools.catalog.load"],
+    ["-c", "import build_tools.evidence.conclude"],
+)
 
 
 class Measured(NamedTuple):
@@ -30,8 +33,15 @@ def against_rendering(catalog: Path, runs: int) -> Measured:
     loaded, profile = load(catalog), load_profile()
     conclusions = conclude(loaded)
     pages = len(book.render(loaded, conclusions, profile).pages)
-    concluding, rendering = timing.of_calls(runs, lambda: conclude(loaded), lambda: book.render(loaded, conclusions, profile))
-    return Measured(concluding, rendering, sum(len(field.comparisons) for field in conclusions.fields.values()), pages)
+    concluding, rendering = timing.of_calls(
+        runs, lambda: conclude(loaded), lambda: book.render(loaded, conclusions, profile)
+    )
+    return Measured(
+        concluding,
+        rendering,
+        sum(len(field.comparisons) for field in conclusions.fields.values()),
+        pages,
+    )
 
 
 def start(runs: int) -> tuple[float, float]:

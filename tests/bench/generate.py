@@ -22,7 +22,10 @@ _OTHER_NAMES = re.compile(r"^(\s*also_called: )\[(.+)\]$", re.MULTILINE)
 
 def generate(demo: Path, target: Path, entries: int) -> Path:
     """Write at least ``entries`` muscles, exercises and studies (a demo's worth more at most) into the new folder ``target``."""
-    sources = {folder: sorted((demo / folder).glob("*.yaml")) for folder in ("muscles", "exercises", "studies")}
+    sources = {
+        folder: sorted((demo / folder).glob("*.yaml"))
+        for folder in ("muscles", "exercises", "studies")
+    }
     for folder in sources:
         (target / folder).mkdir(parents=True)
     for name in ("handbook.yaml", "vocabulary.yaml"):
@@ -35,14 +38,24 @@ def generate(demo: Path, target: Path, entries: int) -> Path:
         if written >= entries:
             break
         words = dict.fromkeys(sources, word(copy)) | {"muscles": word(copy - copy % per_muscle)}
-        new_ids = {path.stem: _id(folder, words[folder], path.stem) for folder, paths in sources.items() for path in paths}
-        new_ids |= {key: _id("studies", words["studies"], key) for key in re.findall(r"^@\w+\{(\w+),", records, re.MULTILINE)}
+        new_ids = {
+            path.stem: _id(folder, words[folder], path.stem)
+            for folder, paths in sources.items()
+            for path in paths
+        }
+        new_ids |= {
+            key: _id("studies", words["studies"], key)
+            for key in re.findall(r"^@\w+\{(\w+),", records, re.MULTILINE)
+        }
         for folder, paths in sources.items():
             if folder == "muscles" and copy % per_muscle:
                 continue
             for path in paths:
                 text = renamed(path.read_text(encoding="utf-8"), new_ids)
-                write(target / folder / f"{new_ids[path.stem]}.yaml", text if folder == "studies" else named(text, words[folder]))
+                write(
+                    target / folder / f"{new_ids[path.stem]}.yaml",
+                    text if folder == "studies" else named(text, words[folder]),
+                )
                 written += 1
         # Some works are cited by a muscle only, which not every copy has.
         cited = records if copy % per_muscle == 0 else _of_studies(records, sources["studies"])
@@ -59,7 +72,11 @@ def _of_studies(records: str, studies: list[Path]) -> str:
     """The records of works that have a study file."""
     blocks = re.split(r"^(?=@)", records, flags=re.MULTILINE)
     keys = {path.stem for path in studies}
-    return "".join(block for block in blocks if not block.startswith("@") or re.match(r"@\w+\{(\w+)", block)[1] in keys)  # type: ignore[index]
+    return "".join(
+        block
+        for block in blocks
+        if not block.startswith("@") or re.match(r"@\w+\{(\w+)", block)[1] in keys
+    )  # type: ignore[index]
 
 
 def _id(folder: str, word: str, old: str) -> str:
@@ -70,20 +87,32 @@ def word(number: int) -> str:
     """An invented word for ``number``: distinct numbers differ in at least two syllables of four."""
     size = len(_SYLLABLES)
     first, second = number % size, number // size % size
-    return "".join(_SYLLABLES[i % size] for i in (first, second, 3 * first + 7 * second, 11 * first + 5 * second))
+    return "".join(
+        _SYLLABLES[i % size]
+        for i in (first, second, 3 * first + 7 * second, 11 * first + 5 * second)
+    )
 
 
 def renamed(text: str, new_ids: dict[str, str]) -> str:
     """``text`` with every old id that stands as an id (not as a word of a sentence) replaced."""
     old = "|".join(map(re.escape, sorted(new_ids, key=len, reverse=True)))
-    return re.sub(rf"(?<![\w-])({old})(?=[/:,\]}}]|\s*$)", lambda match: new_ids[match[1]], text, flags=re.MULTILINE)
+    return re.sub(
+        rf"(?<![\w-])({old})(?=[/:,\]}}]|\s*$)",
+        lambda match: new_ids[match[1]],
+        text,
+        flags=re.MULTILINE,
+    )
 
 
 def named(text: str, word: str) -> str:
     """``text`` with ``word`` in front of every name, so that names stay unique."""
     text = _NAME.sub(lambda match: f"{match[1]}{word.capitalize()} {match[2]}", text)
     return _OTHER_NAMES.sub(
-        lambda match: f"{match[1]}[{', '.join(f'{word} {name.strip()}' for name in match[2].split(','))}]", text)
+        lambda match: (
+            f"{match[1]}[{', '.join(f'{word} {name.strip()}' for name in match[2].split(','))}]"
+        ),
+        text,
+    )
 
 
 def record(text: str, word: str, copy: int) -> str:

@@ -22,22 +22,41 @@ def generate(demo: Path, target: Path, exercises: int, studies: int) -> Path:
         (target / folder).mkdir(parents=True)
     for name in ("handbook.yaml", "vocabulary.yaml"):
         shutil.copyfile(demo / name, target / name)
-    muscle, exercise = ((demo / name).read_text(encoding="utf-8") for name in ("muscles/lantern.yaml", "exercises/crate-curl.yaml"))
+    muscle, exercise = (
+        (demo / name).read_text(encoding="utf-8")
+        for name in ("muscles/lantern.yaml", "exercises/crate-curl.yaml")
+    )
     records = (demo / "references.bib").read_text(encoding="utf-8")
     muscles = -(-exercises // PER_MUSCLE)
     for number in range(muscles):
         text = renamed(muscle, {"wick2030": _study(0), "snuffed2029": f"{_study(0)}c"})
         write(target / "muscles" / f"{_muscle(number)}.yaml", named(text, word(number)))
     for number in range(exercises):
-        of_muscle = range(number - number % PER_MUSCLE, min(exercises, number - number % PER_MUSCLE + PER_MUSCLE))
+        of_muscle = range(
+            number - number % PER_MUSCLE, min(exercises, number - number % PER_MUSCLE + PER_MUSCLE)
+        )
         other = of_muscle[(number + 1) % len(of_muscle)]
-        ids = {"lantern": _muscle(number // PER_MUSCLE), "cable-curl": _exercise(other), "wick2030": _study(number % studies)}
-        write(target / "exercises" / f"{_exercise(number)}.yaml", named(renamed(exercise, ids), word(number)))
+        ids = {
+            "lantern": _muscle(number // PER_MUSCLE),
+            "cable-curl": _exercise(other),
+            "wick2030": _study(number % studies),
+        }
+        write(
+            target / "exercises" / f"{_exercise(number)}.yaml",
+            named(renamed(exercise, ids), word(number)),
+        )
     bibliography = []
     for number in range(studies):
         write(target / "studies" / f"{_study(number)}.yaml", _studied(number, exercises, muscles))
-        keys = {key: f"{_study(number)}{letter}" for key, letter in (
-            ("wick2030", ""), ("glow2031", "b"), ("snuffed2029", "c"), ("dusk2032", "d"))}
+        keys = {
+            key: f"{_study(number)}{letter}"
+            for key, letter in (
+                ("wick2030", ""),
+                ("glow2031", "b"),
+                ("snuffed2029", "c"),
+                ("dusk2032", "d"),
+            )
+        }
         bibliography.append(record(renamed(records, keys), word(number), number))
     write(target / "references.bib", "".join(bibliography))
     return target
@@ -49,15 +68,38 @@ def _studied(number: int, exercises: int, muscles: int) -> str:
     first = muscle * PER_MUSCLE
     size = min(PER_MUSCLE, exercises - first)
     turn = number // muscles
-    arms = list(dict.fromkeys(first + (turn + step) % size for step in (0, 1 + turn // size * 3 % size, 7)))[:3 if number % 3 == 0 else 2]
-    lines = ["design: parallel", "allocation: random", "same_people: false", "people: {n: 60}", "weeks: 10", "arms:"]
-    lines += [f"  arm-{at}: {{exercise: {_exercise(arm)}, called: curl {at}, n: 20}}" for at, arm in enumerate(arms)]
+    arms = list(
+        dict.fromkeys(first + (turn + step) % size for step in (0, 1 + turn // size * 3 % size, 7))
+    )[: 3 if number % 3 == 0 else 2]
+    lines = [
+        "design: parallel",
+        "allocation: random",
+        "same_people: false",
+        "people: {n: 60}",
+        "weeks: 10",
+        "arms:",
+    ]
+    lines += [
+        f"  arm-{at}: {{exercise: {_exercise(arm)}, called: curl {at}, n: 20}}"
+        for at, arm in enumerate(arms)
+    ]
     lines += ["results:"]
-    for measure, unit, value in (("mri-volume", "%", "change_percent"), ("surface-emg", "% MVIC", "mean")):
-        lines += [f"  - parts: [{_muscle(muscle)}/long-head]", "    measured: part",
-                  f"    measure: {measure}", f'    unit: "{unit}"', "    at: Table 1",
-                  "    values:"]
-        lines += [f"      arm-{at}: {{{value}: {mean}, sd: 8}}" for at, mean in enumerate(_means(number, arms))]
+    for measure, unit, value in (
+        ("mri-volume", "%", "change_percent"),
+        ("surface-emg", "% MVIC", "mean"),
+    ):
+        lines += [
+            f"  - parts: [{_muscle(muscle)}/long-head]",
+            "    measured: part",
+            f"    measure: {measure}",
+            f'    unit: "{unit}"',
+            "    at: Table 1",
+            "    values:",
+        ]
+        lines += [
+            f"      arm-{at}: {{{value}: {mean}, sd: 8}}"
+            for at, mean in enumerate(_means(number, arms))
+        ]
     return "\n".join([*lines, "left_out: []", "says: Invented.", ""])
 
 

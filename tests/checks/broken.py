@@ -20,14 +20,21 @@ def break_demo(folder: Path) -> None:
     """An unknown swap, a cue without a basis, a misspelt key, and text that tries to steer a terminal and a log."""
     curl = folder / "exercises" / "cable-curl.yaml"
     text = curl.read_text(encoding="utf-8")
-    text = text.replace("swaps: [crate-curl]", "swaps: [crate-crul]").replace("      common_practice: Plain picture of the path.\n", "")
+    text = text.replace("swaps: [crate-curl]", "swaps: [crate-crul]").replace(
+        "      common_practice: Plain picture of the path.\n", ""
+    )
     curl.write_text(text, encoding="utf-8")
     lantern = folder / "muscles" / "lantern.yaml"
     text = lantern.read_text(encoding="utf-8")
-    lantern.write_text(text.replace("everyday: back of the lamp", "everday: back of the lamp"), encoding="utf-8")
+    lantern.write_text(
+        text.replace("everyday: back of the lamp", "everday: back of the lamp"), encoding="utf-8"
+    )
     study = folder / "studies" / "glow2031.yaml"
     text = study.read_text(encoding="utf-8")
-    study.write_text(text.replace("design: within-participant", r'design: "\e[2J100 %\r\n::error::,:|<b>"'), encoding="utf-8")
+    study.write_text(
+        text.replace("design: within-participant", r'design: "\e[2J100 %\r\n::error::,:|<b>"'),
+        encoding="utf-8",
+    )
 
 
 def report(folder: Path, **settings: object) -> Report:

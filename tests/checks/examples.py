@@ -28,7 +28,13 @@ def lay_over(example: ManualExample, folder: Path) -> Catalog:
     start = r"@\w+\{(\w+)," if path.suffix == ".bib" else r"([\w-]+):"
     replaced = set(re.findall(rf"^{start}", example.fragment, re.MULTILINE))
     # A block runs from an unindented start to the next one; what stands before the first is a comment.
-    blocks = re.split(rf"^(?={start})", base.read_text(encoding="utf-8"), flags=re.MULTILINE)[0::2] if base else []
-    kept = [block for block in blocks if (found := re.match(start, block)) and found[1] not in replaced]
+    blocks = (
+        re.split(rf"^(?={start})", base.read_text(encoding="utf-8"), flags=re.MULTILINE)[0::2]
+        if base
+        else []
+    )
+    kept = [
+        block for block in blocks if (found := re.match(start, block)) and found[1] not in replaced
+    ]
     path.write_text(example.fragment + "".join(kept), encoding="utf-8")
     return load(folder, "")

@@ -44,31 +44,37 @@ class Mistake(NamedTuple):
 
 def edit(file: str, old: str | re.Pattern[str], new: str) -> Change:
     """Replace the first ``old`` in ``file``, which must hold it; ``new`` may name the groups of a pattern."""
+
     def change(catalog: Path) -> None:
         text = (catalog / file).read_text(encoding="utf-8")
         found = old.search(text) if isinstance(old, re.Pattern) else re.search(re.escape(old), text)
         assert found, f"{file} does not hold {old!r} any more"
         put = found.expand(new) if isinstance(old, re.Pattern) else new
-        rewrite(catalog / file, (text[:found.start()] + put + text[found.end():]).encode())
+        rewrite(catalog / file, (text[: found.start()] + put + text[found.end() :]).encode())
+
     return change
 
 
 def whole(file: str, make: Callable[[str], str | bytes]) -> Change:
     """Replace all of ``file``."""
+
     def change(catalog: Path) -> None:
         made = make((catalog / file).read_text(encoding="utf-8"))
         rewrite(catalog / file, made if isinstance(made, bytes) else made.encode())
+
     return change
 
 
 def add(file: str, content: str | bytes | None = "", like: str = "") -> Change:
     """Write a further file, with the content of another one if ``like`` names it; ``None`` makes a folder."""
+
     def change(catalog: Path) -> None:
         if content is None:
             (catalog / file).mkdir()
         else:
             made = (catalog / like).read_bytes() if like else content
             (catalog / file).write_bytes(made if isinstance(made, bytes) else made.encode())
+
     return change
 
 
@@ -86,7 +92,16 @@ def rewrite(path: Path, content: bytes) -> None:
     path.write_bytes(content)
 
 
-def row(name: str, change: Change, rule: str, at: str, *words: str, file: str = CURL, most: int = 1, until: str = "") -> Mistake:
+def row(
+    name: str,
+    change: Change,
+    rule: str,
+    at: str,
+    *words: str,
+    file: str = CURL,
+    most: int = 1,
+    until: str = "",
+) -> Mistake:
     return Mistake(name, change, Told(rule, at, words, file, most), until)
 
 
@@ -99,7 +114,9 @@ def _append(record: str) -> Callable[[str], str]:
 
 
 _CLAIM = "    because: Lying keeps the hip nearly straight"
-_CITES = "    cites: [{key: maeo2021, at: abstract}]\n  - part: [hamstrings/biceps-femoris-short-head]"
+_CITES = (
+    "    cites: [{key: maeo2021, at: abstract}]\n  - part: [hamstrings/biceps-femoris-short-head]"
+)
 _AFTER = "\n  - part: [hamstrings/biceps-femoris-short-head]"
 _OTHER_RECORD = """@article{zz2020,
   author = {Zz, A.},
@@ -119,7 +136,9 @@ def _cites(new: str) -> Change:
 
 def _contrast(new: str) -> Change:
     """Another first contrast in the study of the two curls."""
-    return edit(CURLS, re.compile(r"(contrasts:\n\s+- )\{of: incline.*?\}\}", re.DOTALL), rf"\1{new}")
+    return edit(
+        CURLS, re.compile(r"(contrasts:\n\s+- )\{of: incline.*?\}\}", re.DOTALL), rf"\1{new}"
+    )
 
 
 def _press(new: str) -> Change:
@@ -132,9 +151,14 @@ def _without_arm(text: str) -> str:
 
 def _same_people(text: str) -> str:
     """A second copy of the first contrast, the other way round."""
-    return text.replace("contrasts:\n", "contrasts:\n      - {of: bench, against: press, favours: of, test: between}\n", 1)
+    return text.replace(
+        "contrasts:\n",
+        "contrasts:\n      - {of: bench, against: press, favours: of, test: between}\n",
+        1,
+    )
 
 
+# fmt: off
 MISTAKES: list[Mistake] = [
     # --- YAML -------------------------------------------------------------------------------------------------------
     row("one space less", edit(CURL, "\n    outcome: growth", "\n   outcome: growth"), "yaml-syntax", "   outcome: growth", "line up"),
@@ -387,3 +411,4 @@ MISTAKES: list[Mistake] = [
     row("contrast both ways round", whole(SIGNALS, _same_people), "study-direction", "of: bench, against: press", "press 33.3",
         file=SIGNALS),
 ]
+# fmt: on

@@ -48,7 +48,9 @@ def test_example(rule: str, example: ManualExample, tmp_path: Path) -> None:
     catalog = lay_over(example, tmp_path)
     assert not catalog.findings, "the example itself must load"
     problems = list(RULES[rule].check(Context(catalog, TODAY)))
-    found = sorted((problem.spot.file, problem.spot.line, problem.spot.column) for problem in problems)
+    found = sorted(
+        (problem.spot.file, problem.spot.line, problem.spot.column) for problem in problems
+    )
     assert found == sorted((f"/{example.file}", *place) for place in example.places), problems
     for problem in problems:
         assert problem.message and problem.help
@@ -62,22 +64,42 @@ def test_demo_catalog_is_clean(rule: str) -> None:
     assert list(RULES[rule].check(Context(load(DEMO, "demo"), TODAY))) == []
 
 
-@pytest.mark.parametrize(("place", "complaint"), [("at 1:1", "`at` is no line:column"), ("1", "`1` is no line:column"),
-                                                  ("0:1", "`0:1` is no line:column")])
-def test_a_malformed_manual_names_its_module_and_leaves_the_others(place: str, complaint: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    broken = SimpleNamespace(__name__="build_tools.checks.rules.swap_once", __doc__=(
-        f"Title.\n\nWhy: because.\n\nInstead: that.\n\nFails: a.yaml {place}\n    x: 1\n\nPasses: a.yaml\n    x: 2\n"))
-    monkeypatch.setattr("build_tools.checks.manuals.register.all_rules", lambda: {**RULES, "swap-once": broken})
+@pytest.mark.parametrize(
+    ("place", "complaint"),
+    [
+        ("at 1:1", "`at` is no line:column"),
+        ("1", "`1` is no line:column"),
+        ("0:1", "`0:1` is no line:column"),
+    ],
+)
+def test_a_malformed_manual_names_its_module_and_leaves_the_others(
+    place: str, complaint: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    broken = SimpleNamespace(
+        __name__="build_tools.checks.rules.swap_once",
+        __doc__=(
+            f"Title.\n\nWhy: because.\n\nInstead: that.\n\nFails: a.yaml {place}\n    x: 1\n\nPasses: a.yaml\n    x: 2\n"
+        ),
+    )
+    monkeypatch.setattr(
+        "build_tools.checks.manuals.register.all_rules", lambda: {**RULES, "swap-once": broken}
+    )
     manuals = rule_manuals()
-    assert "build_tools/checks/rules/swap_once.py" in manuals["swap-once"].title and complaint in manuals["swap-once"].why
+    assert (
+        "build_tools/checks/rules/swap_once.py" in manuals["swap-once"].title
+        and complaint in manuals["swap-once"].why
+    )
     assert manuals["near-names"].fails and manual_of(broken).title == ""
 
 
-@pytest.mark.parametrize("docstring", [
-    "Title.\n\nWhy: because.\n\nInstead: that.\n\nFails: a.yaml 1:1\n    x: 1\n",
-    "Title.\n\nWhy: because.\n\nInstead: that.\n\nFails: a.yaml\n    x: 1\n\nPasses: a.yaml\n    x: 2\n",
-    "Title.\n\nInstead: that.\n\nFails: a.yaml 1:1\n    x: 1\n\nPasses: a.yaml\n    x: 2\n",
-])
+@pytest.mark.parametrize(
+    "docstring",
+    [
+        "Title.\n\nWhy: because.\n\nInstead: that.\n\nFails: a.yaml 1:1\n    x: 1\n",
+        "Title.\n\nWhy: because.\n\nInstead: that.\n\nFails: a.yaml\n    x: 1\n\nPasses: a.yaml\n    x: 2\n",
+        "Title.\n\nInstead: that.\n\nFails: a.yaml 1:1\n    x: 1\n\nPasses: a.yaml\n    x: 2\n",
+    ],
+)
 def test_incomplete_manual_is_refused(docstring: str) -> None:
     with pytest.raises(ValueError, match="Passes"):
         read_manual(docstring)

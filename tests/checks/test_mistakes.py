@@ -23,15 +23,23 @@ from build_tools.catalog import load as loading
 from build_tools.checks.rules import model_checked, posture_possible
 
 SHIPPED = Path(__file__).parents[2] / "catalog"
-PARAMETERS = [pytest.param(mistake, id=mistake.name,
-                           marks=pytest.mark.xfail(reason=mistake.until, strict=True) if mistake.until else ()) for mistake in MISTAKES]
+PARAMETERS = [
+    pytest.param(
+        mistake,
+        id=mistake.name,
+        marks=pytest.mark.xfail(reason=mistake.until, strict=True) if mistake.until else (),
+    )
+    for mistake in MISTAKES
+]
 
 
 @pytest.fixture(scope="module")
 def links(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The shipped catalog without its conclusions, as hard links (as a copy on another disk)."""
     folder = tmp_path_factory.mktemp("shipped") / "catalog"
-    shutil.copytree(SHIPPED, folder, ignore=shutil.ignore_patterns("conclusions"), copy_function=_link)
+    shutil.copytree(
+        SHIPPED, folder, ignore=shutil.ignore_patterns("conclusions"), copy_function=_link
+    )
     return folder
 
 
@@ -56,7 +64,9 @@ def kept() -> dict[Any, Any]:
 
 
 @pytest.fixture
-def catalog(links: Path, newest: date, kept: dict[Any, Any], monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
+def catalog(
+    links: Path, newest: date, kept: dict[Any, Any], monkeypatch: pytest.MonkeyPatch
+) -> Iterator[Path]:
     """A copy that a row may change, under the name `catalog` in the present folder. It is put right afterwards."""
     monkeypatch.chdir(links.parent)
     monkeypatch.setenv("SOURCE_DATE_EPOCH", str((newest - date(1970, 1, 1)).days * 86400))
@@ -73,18 +83,37 @@ def catalog(links: Path, newest: date, kept: dict[Any, Any], monkeypatch: pytest
         return kept[key]
 
     def bibliography(path: Path, label: str) -> Any:
-        references, findings, broken = _once(kept, ("references", _mark(path)), lambda: read_bib(path, label))
+        references, findings, broken = _once(
+            kept, ("references", _mark(path)), lambda: read_bib(path, label)
+        )
         return dict(references), list(findings), set(broken)
 
     # What is reckoned is kept beside what it was reckoned from, whose id then stays its own.
     monkeypatch.setattr(loading, "_entry", entry)
     monkeypatch.setattr(loading, "read_bibliography", bibliography)
-    monkeypatch.setattr(length_table, "read", lambda path, label, table: _once(kept, (id(table), _mark(path)), lambda: (
-        *read_table(path, label, table), table))[:2])
-    monkeypatch.setattr(posture_possible, "impossible", lambda movement, vocabulary: _once(kept, (id(movement), id(vocabulary)), lambda: (
-        list(impossible(movement, vocabulary)), movement, vocabulary))[0])
-    monkeypatch.setattr(model_checked, "checks", lambda muscle: _once(kept, (id(muscle.muscle), id(muscle.grid)), lambda: (
-        list(published(muscle)), muscle))[0])
+    monkeypatch.setattr(
+        length_table,
+        "read",
+        lambda path, label, table: _once(
+            kept, (id(table), _mark(path)), lambda: (*read_table(path, label, table), table)
+        )[:2],
+    )
+    monkeypatch.setattr(
+        posture_possible,
+        "impossible",
+        lambda movement, vocabulary: _once(
+            kept,
+            (id(movement), id(vocabulary)),
+            lambda: (list(impossible(movement, vocabulary)), movement, vocabulary),
+        )[0],
+    )
+    monkeypatch.setattr(
+        model_checked,
+        "checks",
+        lambda muscle: _once(
+            kept, (id(muscle.muscle), id(muscle.grid)), lambda: (list(published(muscle)), muscle)
+        )[0],
+    )
     yield links
     _put_right(links)
 
@@ -103,7 +132,11 @@ def _put_right(folder: Path) -> None:
             path.rmdir() if path.is_dir() and not path.is_symlink() else path.unlink()
     for original in SHIPPED.rglob("*"):
         path = folder / original.relative_to(SHIPPED)
-        if original.is_file() and "conclusions" not in original.parts and not (path.exists() and path.samefile(original)):
+        if (
+            original.is_file()
+            and "conclusions" not in original.parts
+            and not (path.exists() and path.samefile(original))
+        ):
             path.unlink(missing_ok=True)
             _link(str(original), str(path))
 

@@ -38,7 +38,9 @@ def test_example(rule: str, example: ManualExample, tmp_path: Path) -> None:
     result = checked(lay_over(example, tmp_path))
     assert result.conclusions, f"the rules must let the example pass: {result.by_rules}"
     found = [reported.finding for reported in result.by_numbers if reported.finding.rule == rule]
-    assert [(f.spot.file, f.spot.line, f.spot.column) for f in found] == [(f"/{example.file}", *place) for place in example.places]
+    assert [(f.spot.file, f.spot.line, f.spot.column) for f in found] == [
+        (f"/{example.file}", *place) for place in example.places
+    ]
     for finding in found:
         assert finding.help and finding.message[-1] not in "!"
 
@@ -56,13 +58,20 @@ def test_nothing_is_computed_from_an_unsound_catalog(demo: Path) -> None:
 
 
 def except_from(demo: Path, *rules: str) -> None:
-    lines = [f"  - {{rule: {rule}, file: exercises/crate-curl.yaml, because: Invented for this test.}}" for rule in rules]
+    lines = [
+        f"  - {{rule: {rule}, file: exercises/crate-curl.yaml, because: Invented for this test.}}"
+        for rule in rules
+    ]
     (demo / "exceptions.yaml").write_text("\n".join(["exceptions:", *lines, ""]))
 
 
 def dispute(demo: Path) -> None:
     file = demo / "exercises" / "crate-curl.yaml"
-    file.write_text(file.read_text().replace("    because: The bent", "    disputed: Invented.\n    because: The bent"))
+    file.write_text(
+        file.read_text().replace(
+            "    because: The bent", "    disputed: Invented.\n    because: The bent"
+        )
+    )
 
 
 def test_an_exception_lets_a_number_finding_through(demo: Path) -> None:
@@ -74,10 +83,15 @@ def test_an_exception_lets_a_number_finding_through(demo: Path) -> None:
 
 def test_an_exception_that_the_numbers_do_not_need_is_reported_once(demo: Path) -> None:
     except_from(demo, "contradicted-claim")
-    assert [(r.finding.rule, r.severity) for r in checked(load(demo, "demo")).reported] == [("needless-exception", "error")]
+    assert [(r.finding.rule, r.severity) for r in checked(load(demo, "demo")).reported] == [
+        ("needless-exception", "error")
+    ]
 
 
 def test_generated_files_take_no_exception(demo: Path) -> None:
     except_from(demo, "stale-conclusions")
     [reported] = checked(load(demo, "demo")).reported
-    assert reported.finding.rule == "exception-rule" and "stale-conclusions" in reported.finding.message
+    assert (
+        reported.finding.rule == "exception-rule"
+        and "stale-conclusions" in reported.finding.message
+    )

@@ -21,14 +21,19 @@ def test_published_lower_end() -> None:
     assert grade(["Go. Sit. Stand.", "Pull"]) == pytest.approx(-3.40)
 
 
-@pytest.mark.parametrize(("word", "count"), [("licensed", 2), ("client’s", 2), ("CREATURE", 2), ("idea", 3), ("zyxve", 1), ("lantle", 2)])
+@pytest.mark.parametrize(
+    ("word", "count"),
+    [("licensed", 2), ("client’s", 2), ("CREATURE", 2), ("idea", 3), ("zyxve", 1), ("lantle", 2)],
+)
 def test_syllables(word: str, count: int) -> None:
     assert syllables(word) == count
 
 
 def test_each_text_ends_a_sentence() -> None:
     assert grade(["Sit tall", "Stand up"]) == grade(["Sit tall. Stand up."])
-    assert grade(["Sit tall, and 10 times up"]) == grade(["Sit tall and times up"]), "numbers and commas do not count"
+    assert grade(["Sit tall, and 10 times up"]) == grade(["Sit tall and times up"]), (
+        "numbers and commas do not count"
+    )
 
 
 def test_text_without_words_is_not_hard() -> None:
@@ -36,6 +41,10 @@ def test_text_without_words_is_not_hard() -> None:
 
 
 def test_hardest_words_come_first() -> None:
-    assert hardest_words(["Stretch the posterior musculature", "again, gradually"], 3) == ["gradually", "musculature", "posterior"]
+    assert hardest_words(["Stretch the posterior musculature", "again, gradually"], 3) == [
+        "gradually",
+        "musculature",
+        "posterior",
+    ]
     assert hardest_words(["Stand up together, gradually"], 1) == ["gradually"]
     assert hardest_words(["Sit tall again"], 3) == []

@@ -72,7 +72,10 @@ def test_invisible_characters_are_shown():
 
 def test_text_is_coloured_only_when_asked(broken, demo):
     coloured = render(report(demo, colour=True), "text")
-    assert "\x1b[1;31merror[known-exercise]\x1b[0m" in coloured and "\x1b[1;33mwarning[statement-basis]\x1b[0m" in coloured
+    assert (
+        "\x1b[1;31merror[known-exercise]\x1b[0m" in coloured
+        and "\x1b[1;33mwarning[statement-basis]\x1b[0m" in coloured
+    )
     assert re.sub(r"\x1b\[[\d;]*m", "", coloured) == render(broken, "text")
 
 
@@ -83,24 +86,30 @@ def test_text_is_coloured_only_when_asked(broken, demo):
 
 def test_message_is_escaped_as_the_toolkit_does():
     assert github.command("some-command", "percent % percent % cr \r cr \r lf \n lf \n") == (
-        "::some-command::percent %25 percent %25 cr %0D cr %0D lf %0A lf %0A")
+        "::some-command::percent %25 percent %25 cr %0D cr %0D lf %0A lf %0A"
+    )
     assert github.command("some-command", "%25 %25 %0D %0D %0A %0A %3A %3A %2C %2C") == (
-        "::some-command::%2525 %2525 %250D %250D %250A %250A %253A %253A %252C %252C")
+        "::some-command::%2525 %2525 %250D %250D %250A %250A %253A %253A %252C %252C"
+    )
 
 
 def test_property_is_escaped_as_the_toolkit_does():
     value = "percent % percent % cr \r cr \r lf \n lf \n colon : colon : comma , comma ,"
     assert github.command("some-command", "", name=value) == (
-        "::some-command name=percent %25 percent %25 cr %0D cr %0D lf %0A lf %0A colon %3A colon %3A comma %2C comma %2C::")
-    assert github.command("some-command", "some message", prop1="value 1", prop2="value 2", prop3="value 3") == (
-        "::some-command prop1=value 1,prop2=value 2,prop3=value 3::some message")
+        "::some-command name=percent %25 percent %25 cr %0D cr %0D lf %0A lf %0A colon %3A colon %3A comma %2C comma %2C::"
+    )
+    assert github.command(
+        "some-command", "some message", prop1="value 1", prop2="value 2", prop3="value 3"
+    ) == ("::some-command prop1=value 1,prop2=value 2,prop3=value 3::some message")
 
 
 def test_places_count_from_the_top_of_the_repository(broken, monkeypatch, tmp_path):
     (tmp_path / "repository" / "handbook").mkdir(parents=True)
     monkeypatch.setenv("GITHUB_WORKSPACE", str(tmp_path / "repository"))
     monkeypatch.chdir(tmp_path / "repository" / "handbook")
-    assert "::error file=handbook/catalog/muscles/lantern.yaml,line=2,col=1," in render(broken, "github")
+    assert "::error file=handbook/catalog/muscles/lantern.yaml,line=2,col=1," in render(
+        broken, "github"
+    )
     assert '"uri": "handbook/catalog/muscles/lantern.yaml"' in render(broken, "sarif")
     # A catalog elsewhere is named as the person named it.
     monkeypatch.chdir(tmp_path)
@@ -120,11 +129,24 @@ def test_the_job_summary_stays_below_the_limit(broken):
 # property name the standard knows, and which ones an object must have).
 
 _OBJECTS = {
-    "runs": "Run", "tool": "Tool", "driver": "ToolComponent", "rules": "ReportingDescriptor", "invocations": "Invocation",
-    "toolExecutionNotifications": "Notification", "results": "Result", "message": "Message", "locations": "Location",
-    "physicalLocation": "PhysicalLocation", "artifactLocation": "ArtifactLocation", "region": "Region",
-    "shortDescription": "MultiformatMessageString", "fullDescription": "MultiformatMessageString", "help": "MultiformatMessageString",
-    "defaultConfiguration": "ReportingConfiguration", "associatedRule": "ReportingDescriptorReference", "properties": "PropertyBag",
+    "runs": "Run",
+    "tool": "Tool",
+    "driver": "ToolComponent",
+    "rules": "ReportingDescriptor",
+    "invocations": "Invocation",
+    "toolExecutionNotifications": "Notification",
+    "results": "Result",
+    "message": "Message",
+    "locations": "Location",
+    "physicalLocation": "PhysicalLocation",
+    "artifactLocation": "ArtifactLocation",
+    "region": "Region",
+    "shortDescription": "MultiformatMessageString",
+    "fullDescription": "MultiformatMessageString",
+    "help": "MultiformatMessageString",
+    "defaultConfiguration": "ReportingConfiguration",
+    "associatedRule": "ReportingDescriptorReference",
+    "properties": "PropertyBag",
 }
 
 
@@ -134,7 +156,11 @@ def assert_in_the_standard(value, name, where=""):
         return
     known = {field.metadata["schema_property_name"]: field for field in model.__attrs_attrs__}
     assert set(value) <= set(known), where
-    needed = {key for key, field in known.items() if field.default is not None and "NOTHING" in repr(field.default)}
+    needed = {
+        key
+        for key, field in known.items()
+        if field.default is not None and "NOTHING" in repr(field.default)
+    }
     assert needed <= set(value), where
     for key, inner in value.items():
         for item in inner if isinstance(inner, list) else [inner]:
@@ -146,7 +172,10 @@ def with_internal_error(demo):
     def check(context):
         raise KeyError("hip")
         yield
-    return Report(run(load(demo, "catalog"), None, {}, {"known-exercise": SimpleNamespace(check=check)}), 9)
+
+    return Report(
+        run(load(demo, "catalog"), None, {}, {"known-exercise": SimpleNamespace(check=check)}), 9
+    )
 
 
 def test_sarif_is_what_the_standard_describes(broken, demo):
@@ -164,7 +193,11 @@ def test_sarif_describes_every_id_and_points_to_it(broken):
         assert rules[result.rule_index].id == result.rule_id
     basis = next(rule for rule in rules if rule.id == "statement-basis")
     manual = manuals()["statement-basis"]
-    assert (basis.name, basis.short_description.text, basis.full_description.text) == ("StatementBasis", manual.title, manual.why)
+    assert (basis.name, basis.short_description.text, basis.full_description.text) == (
+        "StatementBasis",
+        manual.title,
+        manual.why,
+    )
     assert manual.fails[0].fragment.rstrip() in basis.help.text
 
 
@@ -172,13 +205,21 @@ def test_a_rule_that_fails_is_a_notification_of_the_tool(demo):
     run_ = Sarif.model_validate_json(render(with_internal_error(demo), "sarif")).runs[0]
     assert not run_.invocations[0].execution_successful
     assert not any(result.rule_id == "internal-error" for result in run_.results)
-    assert "the rule `known-exercise` failed" in str(run_.invocations[0].model_extra["toolExecutionNotifications"])
+    assert "the rule `known-exercise` failed" in str(
+        run_.invocations[0].model_extra["toolExecutionNotifications"]
+    )
 
 
 if __name__ == "__main__":
     with tempfile.TemporaryDirectory() as folder:
-        copy = Path(shutil.copytree(Path(__file__).parents[1] / "demo" / "catalog", Path(folder) / "catalog"))
+        copy = Path(
+            shutil.copytree(
+                Path(__file__).parents[1] / "demo" / "catalog", Path(folder) / "catalog"
+            )
+        )
         break_demo(copy)
         for name in FORMATS:
-            (GOLDEN / f"{name}.txt").write_text(told(report(copy), name), encoding="utf-8", newline="\n")
+            (GOLDEN / f"{name}.txt").write_text(
+                told(report(copy), name), encoding="utf-8", newline="\n"
+            )
     sys.stderr.write(f"wrote {len(FORMATS)} files to {GOLDEN}\n")

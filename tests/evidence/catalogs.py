@@ -28,31 +28,65 @@ from build_tools.evidence.model import Comparison, Conclusion, Question
 DEMO = Path(__file__).parents[1] / "demo" / "catalog"
 LONG, SHORT = "lantern/long-head", "lantern/short-head"
 #: Exercise id -> name.
-EXERCISES = {f"{name}-curl": f"{name.capitalize()} curl" for name in ("alder", "birch", "cedar", "dogwood", "elder", "fir")}
+EXERCISES = {
+    f"{name}-curl": f"{name.capitalize()} curl"
+    for name in ("alder", "birch", "cedar", "dogwood", "elder", "fir")
+}
 A, B, C, D, E, F = EXERCISES
 
 Data = dict[str, Any]
 
 
-def study(results: list[Data], arms: Mapping[str, str] | None = None, *, same: bool = True, n: int = 12,
-          sizes: Mapping[str, int] | None = None, **more: Any) -> Data:
+def study(
+    results: list[Data],
+    arms: Mapping[str, str] | None = None,
+    *,
+    same: bool = True,
+    n: int = 12,
+    sizes: Mapping[str, int] | None = None,
+    **more: Any,
+) -> Data:
     """A study file. ``arms`` is arm id -> exercise id (default ``a`` and ``b``), ``sizes`` arm id -> people."""
     ids = arms or {"a": A, "b": B}
     return {
-        "design": "within-participant" if same else "parallel", "same_people": same, "people": {"n": n},
-        "arms": {id: {"exercise": exercise, "called": f"{id} arm", **({"n": sizes[id]} if sizes else {})} for id, exercise in ids.items()},
-        "results": results, "says": "Invented.", **more}
+        "design": "within-participant" if same else "parallel",
+        "same_people": same,
+        "people": {"n": n},
+        "arms": {
+            id: {"exercise": exercise, "called": f"{id} arm", **({"n": sizes[id]} if sizes else {})}
+            for id, exercise in ids.items()
+        },
+        "results": results,
+        "says": "Invented.",
+        **more,
+    }
 
 
-def result(values: Mapping[str, Data] | None = None, contrasts: list[Data] | None = None, *, parts: tuple[str, ...] = (LONG,),
-           measure: str = "surface-emg", unit: str = "% MVIC", **more: Any) -> Data:
+def result(
+    values: Mapping[str, Data] | None = None,
+    contrasts: list[Data] | None = None,
+    *,
+    parts: tuple[str, ...] = (LONG,),
+    measure: str = "surface-emg",
+    unit: str = "% MVIC",
+    **more: Any,
+) -> Data:
     """One result; activation of the long head unless told otherwise, its contrasts tested between the two sides."""
     tested = [{"test": "between", **contrast} for contrast in contrasts or []]
-    return {"parts": list(parts), "measure": measure, "unit": unit, "at": "Table 1", **({"values": dict(values)} if values else {}),
-            **({"contrasts": tested} if tested else {}), **more}
+    return {
+        "parts": list(parts),
+        "measure": measure,
+        "unit": unit,
+        "at": "Table 1",
+        **({"values": dict(values)} if values else {}),
+        **({"contrasts": tested} if tested else {}),
+        **more,
+    }
 
 
-def growth(values: Mapping[str, Data] | None = None, contrasts: list[Data] | None = None, **more: Any) -> Data:
+def growth(
+    values: Mapping[str, Data] | None = None, contrasts: list[Data] | None = None, **more: Any
+) -> Data:
     """One result on muscle size."""
     return result(values, contrasts, **{"measure": "mri-volume", "unit": "%", **more})
 
@@ -64,29 +98,47 @@ def claim(**more: Any) -> Data:
     return {"part": [LONG], "outcome": "activation", "because": "Invented.", **way, **basis, **more}
 
 
-def written(root: Path, studies: Mapping[str, Data], claims: Mapping[str, list[Data]] | None = None, read: str = "full text",
-            reviews: Mapping[str, Data] | None = None) -> Catalog:
+def written(
+    root: Path,
+    studies: Mapping[str, Data],
+    claims: Mapping[str, list[Data]] | None = None,
+    read: str = "full text",
+    reviews: Mapping[str, Data] | None = None,
+) -> Catalog:
     """A catalog written below ``root`` and loaded. ``claims`` is exercise id -> its claims."""
     shutil.copytree(DEMO / "muscles", root / "muscles")
     for name in ("exercises", "studies"):
         (root / name).mkdir()
-    handbook, words, exercise = (yaml.safe_load((DEMO / name).read_text()) for name in (
-        "handbook.yaml", "vocabulary.yaml", "exercises/crate-curl.yaml"))
-    words["measures"] |= {"one-repetition-maximum": {"name": "One-repetition maximum", "outcome": "strength"},
-                          "signal-shift": {"name": "Signal shift", "outcome": "activation", "pools": False},
-                          "fibre-angle": {"name": "Fibre angle", "outcome": "architecture"}}
+    handbook, words, exercise = (
+        yaml.safe_load((DEMO / name).read_text())
+        for name in ("handbook.yaml", "vocabulary.yaml", "exercises/crate-curl.yaml")
+    )
+    words["measures"] |= {
+        "one-repetition-maximum": {"name": "One-repetition maximum", "outcome": "strength"},
+        "signal-shift": {"name": "Signal shift", "outcome": "activation", "pools": False},
+        "fibre-angle": {"name": "Fibre angle", "outcome": "architecture"},
+    }
     words["designs"] |= {"review": {"name": "Review", "synthesis": True}}
     files = {"handbook": handbook, "vocabulary": words}
     for id, name in EXERCISES.items():
-        files[f"exercises/{id}"] = exercise | {"name": name, "also_called": [], "swaps": [], "reviewed": str(exercise["reviewed"]),
-                                               "emphasis": (claims or {}).get(id, [])}
+        files[f"exercises/{id}"] = exercise | {
+            "name": name,
+            "also_called": [],
+            "swaps": [],
+            "reviewed": str(exercise["reviewed"]),
+            "emphasis": (claims or {}).get(id, []),
+        }
     files |= {f"studies/{key}": data for key, data in {**studies, **(reviews or {})}.items()}
     for name, data in files.items():
-        (root / f"{name}.yaml").write_text(yaml.safe_dump(data, sort_keys=False, allow_unicode=True), encoding="utf-8")
+        (root / f"{name}.yaml").write_text(
+            yaml.safe_dump(data, sort_keys=False, allow_unicode=True), encoding="utf-8"
+        )
     keys = sorted({*studies, *(reviews or {}), "wick2030"})  # the muscle's facts cite the last
     records = "\n".join(
         f"@article{{{key}, author = {{Glow, Dee}}, title = {{Invented {key}}}, journal = {{Invented}}, year = {{2030}},\n"
-        f" doi = {{10.0000/{key}}}, read = {{{read}}}, readat = {{this file}} }}" for key in keys)
+        f" doi = {{10.0000/{key}}}, read = {{{read}}}, readat = {{this file}} }}"
+        for key in keys
+    )
     (root / "references.bib").write_text(records, encoding="utf-8")
     catalog = load(root, "invented")
     assert not catalog.findings, catalog.findings
@@ -101,15 +153,21 @@ def _base() -> Catalog:
         return catalog
 
 
-def of(studies: Mapping[str, Data], claims: Mapping[str, list[Data]] | None = None, read: str = "full text",
-       **conventions: float) -> Catalog:
+def of(
+    studies: Mapping[str, Data],
+    claims: Mapping[str, list[Data]] | None = None,
+    read: str = "full text",
+    **conventions: float,
+) -> Catalog:
     """The same in memory, for many small catalogs; studies in the order given. ``conventions`` is name -> value."""
     base = _base()
     one, record = base.studies["one"], base.references["one"]
     exercises = dict(base.exercises)
     for id, told in (claims or {}).items():
         entry = exercises[id]
-        data = entry.data.model_dump(by_alias=True, mode="json", exclude_none=True) | {"emphasis": told}
+        data = entry.data.model_dump(by_alias=True, mode="json", exclude_none=True) | {
+            "emphasis": told
+        }
         exercises[id] = Loaded(id, Exercise.model_validate_json(json.dumps(data)), entry.source)
     assert base.handbook
     handbook = base.handbook.data.model_dump(mode="json", exclude_none=True)
@@ -118,11 +176,22 @@ def of(studies: Mapping[str, Data], claims: Mapping[str, list[Data]] | None = No
         for convention in found:
             convention["value"] = value
             if "range" in convention:
-                convention["range"] = [min(value, convention["range"][0]), max(value, convention["range"][1])]
+                convention["range"] = [
+                    min(value, convention["range"][0]),
+                    max(value, convention["range"][1]),
+                ]
     return replace(
-        base, exercises=exercises, handbook=Loaded("handbook", Handbook.model_validate_json(json.dumps(handbook)), base.handbook.source),
-        studies={key: Loaded(key, Study.model_validate_json(json.dumps(data)), one.source) for key, data in studies.items()},
-        references={key: replace(record, key=key, read=read) for key in studies})
+        base,
+        exercises=exercises,
+        handbook=Loaded(
+            "handbook", Handbook.model_validate_json(json.dumps(handbook)), base.handbook.source
+        ),
+        studies={
+            key: Loaded(key, Study.model_validate_json(json.dumps(data)), one.source)
+            for key, data in studies.items()
+        },
+        references={key: replace(record, key=key, read=read) for key in studies},
+    )
 
 
 def engine(studies: Mapping[str, Data], **more: Any) -> Engine:
@@ -131,10 +200,20 @@ def engine(studies: Mapping[str, Data], **more: Any) -> Engine:
     return Engine(catalog, settings(catalog))
 
 
-def answer(studies: Mapping[str, Data], first: str = A, second: str = B, part: str = LONG, outcome: str = "activation",
-           relative_to: str | None = None, within: str | None = None, **more: Any) -> Comparison:
+def answer(
+    studies: Mapping[str, Data],
+    first: str = A,
+    second: str = B,
+    part: str = LONG,
+    outcome: str = "activation",
+    relative_to: str | None = None,
+    within: str | None = None,
+    **more: Any,
+) -> Comparison:
     """What the engine says on one question."""
-    return engine(studies, **more).comparison(Question(first, second, part, outcome, relative_to, within))
+    return engine(studies, **more).comparison(
+        Question(first, second, part, outcome, relative_to, within)
+    )
 
 
 def judged(studies: Mapping[str, Data], **more: Any) -> Conclusion:
@@ -145,11 +224,15 @@ def judged(studies: Mapping[str, Data], **more: Any) -> Conclusion:
 
 def correlated(fixed: Settings, kind: str, value: float) -> Settings:
     """Settings with every correlation of a kind at one value."""
-    lists = {kind: [c.model_copy(update={"value": value}) for c in getattr(fixed.correlations, kind)]}
+    lists = {
+        kind: [c.model_copy(update={"value": value}) for c in getattr(fixed.correlations, kind)]
+    }
     return replace(fixed, correlations=fixed.correlations.model_copy(update=lists))
 
 
-def measured(data: Data, outcome: str = "activation", index: int = 0, **correlations: float) -> Measured:
+def measured(
+    data: Data, outcome: str = "activation", index: int = 0, **correlations: float
+) -> Measured:
     """One result of one study as the engine measures it, with its own findings left out."""
     catalog = of({"one": data})
     fixed: Settings = settings(catalog)

@@ -47,7 +47,13 @@ def expect_published(entry_id: str, *actual: Any) -> None:
     assert len(published) == len(actual), f"{entry_id} has {len(published)} published values"
     for item, value in zip(published, actual, strict=True):
         if value is not None:
-            same(value, item["value"], f"{entry_id} {item['quantity']}", rel=0, abs=item["tolerance_abs"])
+            same(
+                value,
+                item["value"],
+                f"{entry_id} {item['quantity']}",
+                rel=0,
+                abs=item["tolerance_abs"],
+            )
 
 
 def same(actual: Any, wanted: Any, what: str = "", rel: float = REL, abs: float = ABS) -> None:
@@ -62,4 +68,10 @@ def same(actual: Any, wanted: Any, what: str = "", rel: float = REL, abs: float 
         for number, (a, w) in enumerate(zip(actual, wanted, strict=True)):
             same(a, w, f"{what}[{number}]", rel, abs)
         return
-    np.testing.assert_allclose(np.asarray(actual, dtype=float), np.asarray(wanted, dtype=float), rtol=rel, atol=abs, err_msg=what)
+    np.testing.assert_allclose(
+        np.asarray(actual, dtype=float),
+        np.asarray(wanted, dtype=float),
+        rtol=rel,
+        atol=abs,
+        err_msg=what,
+    )

@@ -25,12 +25,20 @@ def samples(studies, part=LONG, outcome="activation", relative_to=None, **more):
 
 def test_one_measurement_is_one_sample_with_its_own_block():
     [sample] = samples({"one": study([result(ARMS)])})
-    assert (sample.key, sample.block.study, sample.block.treatments, len(sample.pooled)) == ("one", "one", (A, B), 1)
+    assert (sample.key, sample.block.study, sample.block.treatments, len(sample.pooled)) == (
+        "one",
+        "one",
+        (A, B),
+        1,
+    )
 
 
 @pytest.mark.parametrize("correlation", [0.0, 0.5, 1.0])
 def test_sites_of_one_sample_are_averaged(correlation):
-    [alone], [other] = samples({"one": study([result(ARMS)])}), samples({"one": study([result(OTHER)])})
+    [alone], [other] = (
+        samples({"one": study([result(ARMS)])}),
+        samples({"one": study([result(OTHER)])}),
+    )
     two_sites = [result(ARMS, site={"said": "proximal"}), result(OTHER, site={"said": "distal"})]
     [both] = samples({"one": study(two_sites)}, sites=correlation)
     same(both.block.y, (alone.block.y + other.block.y) / 2, rel=1e-12)
@@ -39,8 +47,9 @@ def test_sites_of_one_sample_are_averaged(correlation):
     assert (both.block.df, len(both.pooled)) == (11, 2)
 
 
-blocks = st.lists(st.tuples(st.floats(-1, 1), st.floats(1e-4, 1), st.integers(3, 40)), min_size=1, max_size=6).map(
-    lambda rows: [Block("one", (A, B), np.array([y]), np.array([[v]]), df) for y, v, df in rows])
+blocks = st.lists(
+    st.tuples(st.floats(-1, 1), st.floats(1e-4, 1), st.integers(3, 40)), min_size=1, max_size=6
+).map(lambda rows: [Block("one", (A, B), np.array([y]), np.array([[v]]), df) for y, v, df in rows])
 
 
 @given(blocks)
@@ -48,7 +57,9 @@ def test_more_measurements_never_make_it_narrower_than_one(found):
     """At a correlation of 1 the variance is that of its parts on average, and the degrees of freedom those of the fewest people."""
     together = combine(found, 1.0)
     variances = [b.v[0, 0] for b in found]
-    assert min(variances) <= together.v[0, 0] * (1 + 1e-12) and together.v[0, 0] == pytest.approx(np.mean(variances))
+    assert min(variances) <= together.v[0, 0] * (1 + 1e-12) and together.v[0, 0] == pytest.approx(
+        np.mean(variances)
+    )
     assert together.df == min(b.df for b in found)
 
 
@@ -60,33 +71,59 @@ def test_the_same_measurement_again_adds_nothing_at_full_correlation(found, time
 
 
 def test_measurements_are_turned_alike_before_they_are_combined():
-    three = {"a": {"mean": 50.0, "sd": 10.0}, "b": {"mean": 40.0, "sd": 9.0}, "c": {"mean": 60.0, "sd": 12.0}}
+    three = {
+        "a": {"mean": 50.0, "sd": 10.0},
+        "b": {"mean": 40.0, "sd": 9.0},
+        "c": {"mean": 60.0, "sd": 12.0},
+    }
     turned = {arm: three[arm] for arm in "cab"}
     arms = {"a": A, "b": B, "c": C}
     [plain] = samples({"one": study([result(three)], arms)})
-    [both] = samples({"one": study([result(three, site={"said": "proximal"}), result(turned, site={"said": "distal"})], arms)})
+    [both] = samples(
+        {
+            "one": study(
+                [result(three, site={"said": "proximal"}), result(turned, site={"said": "distal"})],
+                arms,
+            )
+        }
+    )
     assert both.block.treatments == plain.block.treatments
     same(both.block.y, plain.block.y, rel=1e-12)
     same(both.block.v, plain.block.v, rel=1e-12)
 
 
 def test_two_publications_on_the_same_people_are_one_sample():
-    [sample] = samples({"one": study([result(ARMS)]), "two": study([result(OTHER)], same_sample_as="one")})
+    [sample] = samples(
+        {"one": study([result(ARMS)]), "two": study([result(OTHER)], same_sample_as="one")}
+    )
     assert (sample.key, [s.study for s in sample.pooled]) == ("one", ["one", "two"])
     [alone] = samples({"one": study([result(ARMS)])})
-    assert sample.block.v[0, 0] >= min(alone.block.v[0, 0], samples({"one": study([result(OTHER)])})[0].block.v[0, 0])
+    assert sample.block.v[0, 0] >= min(
+        alone.block.v[0, 0], samples({"one": study([result(OTHER)])})[0].block.v[0, 0]
+    )
 
 
-@pytest.mark.parametrize(("links", "names"), [
-    ({"one": None, "two": "one", "three": "two"}, {"one": "one", "two": "one", "three": "one"}),
-    ({"one": "two", "two": "one"}, {"one": "one", "two": "one"}),
-    ({"one": "one", "two": "one"}, {"one": "one", "two": "one"}),
-    ({"one": "two", "two": "three", "three": "two"}, {"one": "three", "two": "three", "three": "three"}),
-    ({"one": "not here", "two": "not here"}, {"one": "not here", "two": "not here"}),
-])
+@pytest.mark.parametrize(
+    ("links", "names"),
+    [
+        ({"one": None, "two": "one", "three": "two"}, {"one": "one", "two": "one", "three": "one"}),
+        ({"one": "two", "two": "one"}, {"one": "one", "two": "one"}),
+        ({"one": "one", "two": "one"}, {"one": "one", "two": "one"}),
+        (
+            {"one": "two", "two": "three", "three": "two"},
+            {"one": "three", "two": "three", "three": "three"},
+        ),
+        ({"one": "not here", "two": "not here"}, {"one": "not here", "two": "not here"}),
+    ],
+)
 def test_a_sample_is_named_by_the_end_of_its_chain(links, names):
     blank = Study.model_validate(study([result(ARMS)]))
-    assert sample_names({key: blank.model_copy(update={"same_sample_as": to}) for key, to in links.items()}) == names
+    assert (
+        sample_names(
+            {key: blank.model_copy(update={"same_sample_as": to}) for key, to in links.items()}
+        )
+        == names
+    )
 
 
 def test_a_joint_measurement_yields_to_one_of_the_part_alone():
@@ -95,13 +132,21 @@ def test_a_joint_measurement_yields_to_one_of_the_part_alone():
     assert [s.measured.result for s in sample.pooled] == [1] and len(sample.sources) == 2
     [only_jointly] = samples({"one": study([jointly])})
     assert [s.cover for s in only_jointly.pooled] == ["jointly"]
-    assert samples({"one": study([result(ARMS, parts=("lantern",))])}) == [], "the whole muscle is no measurement of a part"
+    assert samples({"one": study([result(ARMS, parts=("lantern",))])}) == [], (
+        "the whole muscle is no measurement of a part"
+    )
 
 
 def test_the_measurement_with_the_most_exercises_is_the_one_that_is_pooled():
     three = ARMS | {"c": {"mean": 60.0, "sd": 12.0}}
-    [sample] = samples({"one": study([result(ARMS, site={"said": "proximal"}), result(three, site={"said": "distal"})],
-                                       {"a": A, "b": B, "c": C})})
+    [sample] = samples(
+        {
+            "one": study(
+                [result(ARMS, site={"said": "proximal"}), result(three, site={"said": "distal"})],
+                {"a": A, "b": B, "c": C},
+            )
+        }
+    )
     assert set(sample.block.treatments) == {A, B, C} and len(sample.pooled) == 1
 
 
@@ -113,18 +158,48 @@ def test_same_people_keep_the_covariance_of_all_arms():
     s = 0.6 * np.sqrt(np.outer(c, c)) + 0.4 * np.diag(c)
     k = np.array([[-1, 1, 0], [-1, 0, 1]])
     same(sample.block.v, k @ s @ k.T, rel=1e-12)
-    same(sample.block.y, [log(40 / 50) + (c[1] - c[0]) / 2, log(60 / 50) + (c[2] - c[0]) / 2], rel=1e-12)
+    same(
+        sample.block.y,
+        [log(40 / 50) + (c[1] - c[0]) / 2, log(60 / 50) + (c[2] - c[0]) / 2],
+        rel=1e-12,
+    )
 
 
 def test_outcomes_parts_and_ratios_stay_apart():
-    catalog = of({"one": study([
-        result(ARMS), result(ARMS, parts=(SHORT,)), result(ARMS, relative_to=SHORT),
-        growth({"a": {"change_percent": 9.0, "sd": 4.0}, "b": {"change_percent": 5.0, "sd": 4.0}}),
-        result({"a": {"change_percent": 9.0, "sd": 4.0}, "b": {"change_percent": 5.0, "sd": 4.0}}, measure="one-repetition-maximum"),
-        result(ARMS, measure="fibre-angle")])})
+    catalog = of(
+        {
+            "one": study(
+                [
+                    result(ARMS),
+                    result(ARMS, parts=(SHORT,)),
+                    result(ARMS, relative_to=SHORT),
+                    growth(
+                        {
+                            "a": {"change_percent": 9.0, "sd": 4.0},
+                            "b": {"change_percent": 5.0, "sd": 4.0},
+                        }
+                    ),
+                    result(
+                        {
+                            "a": {"change_percent": 9.0, "sd": 4.0},
+                            "b": {"change_percent": 5.0, "sd": 4.0},
+                        },
+                        measure="one-repetition-maximum",
+                    ),
+                    result(ARMS, measure="fibre-angle"),
+                ]
+            )
+        }
+    )
     assembly = Assembly(catalog, settings(catalog))
-    topics = [(LONG, "activation", None), (LONG, "activation", SHORT), (LONG, "architecture", None), (LONG, "growth", None),
-              (LONG, "strength", None), (SHORT, "activation", None)]
+    topics = [
+        (LONG, "activation", None),
+        (LONG, "activation", SHORT),
+        (LONG, "architecture", None),
+        (LONG, "growth", None),
+        (LONG, "strength", None),
+        (SHORT, "activation", None),
+    ]
     assert assembly.topics() == topics
     for number, topic in zip((0, 2, 5, 3, 4, 1), topics, strict=True):
         assert [s.measured.result for s in assembly.samples(*topic)[0].sources] == [number]

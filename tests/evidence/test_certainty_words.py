@@ -30,7 +30,10 @@ def test_pieces_compose_to_the_pattern(level, how_large):
     assert sentence(level, how_large) == row.get("any", row.get(how_large))
 
 
-@pytest.mark.parametrize(("level", "verb"), [("high", "is"), ("moderate", "is probably"), ("low", "may be"), ("very low", "is")])
+@pytest.mark.parametrize(
+    ("level", "verb"),
+    [("high", "is"), ("moderate", "is probably"), ("low", "may be"), ("very low", "is")],
+)
 def test_forms_of_be_keep_their_order(level, verb):
     assert phrase(level, "moderate").verb("is", "be") == verb
 
@@ -38,14 +41,34 @@ def test_forms_of_be_keep_their_order(level, verb):
 def test_each_level_has_its_meaning():
     """grade_meaning: close, probably close, may be and likely different."""
     assert set(MEANING) == set(LEVELS)
-    published = dict(part.split(": ") for part in entry("grade_meaning")["expected"]["rule"].rstrip(".").split(". "))
-    for level, key in (("high", "very confident"), ("moderate", "probably close"), ("low", "may be"), ("very low", "likely")):
+    published = dict(
+        part.split(": ")
+        for part in entry("grade_meaning")["expected"]["rule"].rstrip(".").split(". ")
+    )
+    for level, key in (
+        ("high", "very confident"),
+        ("moderate", "probably close"),
+        ("low", "may be"),
+        ("very low", "likely"),
+    ):
         assert key in published[level.capitalize()] and key in MEANING[level]
 
 
-@pytest.mark.parametrize(("ratio", "word"), [
-    (1, "trivial"), (1.04, "trivial"), (0.97, "trivial"), (1.06, "small"), (1.19, "small"), (0.9, "small"),
-    (1.21, "moderate"), (1.49, "moderate"), (1.51, "large"), (0.6, "large")])
+@pytest.mark.parametrize(
+    ("ratio", "word"),
+    [
+        (1, "trivial"),
+        (1.04, "trivial"),
+        (0.97, "trivial"),
+        (1.06, "small"),
+        (1.19, "small"),
+        (0.9, "small"),
+        (1.21, "moderate"),
+        (1.49, "moderate"),
+        (1.51, "large"),
+        (0.6, "large"),
+    ],
+)
 def test_sizes(ratio, word):
     assert size(ratio, SIZES) == word
 
@@ -54,7 +77,8 @@ def test_sizes(ratio, word):
 def test_a_ratio_and_its_inverse_are_as_large(ratio):
     def rank(x):
         return ["trivial", "small", "moderate", "large"].index(size(x, SIZES))
-    assert rank(ratio) == rank(1 / ratio) <= rank(ratio ** 2)
+
+    assert rank(ratio) == rank(1 / ratio) <= rank(ratio**2)
 
 
 @pytest.mark.parametrize("numbers", [(1, 1.2, 1.5), (1.2, 1.1, 1.5), (1.1, 1.2, 1.2)])

@@ -32,11 +32,16 @@ def texts(root: Path) -> dict[str, str]:
 
 
 def stale(root: Path, expected: dict[str, str]) -> list[tuple[str, int, str]]:
-    return [(f.spot.file, f.spot.line, f.message) for f in committed.stale(expected, load(root, "demo"))]
+    return [
+        (f.spot.file, f.spot.line, f.message) for f in committed.stale(expected, load(root, "demo"))
+    ]
 
 
 def test_one_file_for_each_exercise_and_muscle() -> None:
-    assert list(texts(DEMO)) == [f"{FOLDER}/{name}.yaml" for name in ("exercises/cable-curl", "exercises/crate-curl", "muscles/lantern")]
+    assert list(texts(DEMO)) == [
+        f"{FOLDER}/{name}.yaml"
+        for name in ("exercises/cable-curl", "exercises/crate-curl", "muscles/lantern")
+    ]
 
 
 def test_what_a_file_says_of_a_claim() -> None:
@@ -44,11 +49,28 @@ def test_what_a_file_says_of_a_claim() -> None:
     0.0449 x (1 -+ 2.110/2.898), that is 1.2% to 8.1% more."""
     [grown, felt] = yaml.safe_load(texts(DEMO)[CURL])["claims"]
     assert (grown["claim"], grown["outcome"], grown["says"], grown["basis"], grown["verdict"]) == (
-        "crate-curl/1", "growth", "more than cable-curl", "cited", "shown")
+        "crate-curl/1",
+        "growth",
+        "more than cable-curl",
+        "cited",
+        "shown",
+    )
     [part] = grown["parts"]
-    assert part == {"part": "lantern/long-head", "shape": "more", "ratio": 1.05, "interval": "not known, only a bound on p",
-                    "path": "direct", "studies": 1, "people": 18, "certainty": grown["certainty"]}
-    assert felt["verdict"] == "untested" and "certainty" not in felt and felt["basis"] == "common practice"
+    assert part == {
+        "part": "lantern/long-head",
+        "shape": "more",
+        "ratio": 1.05,
+        "interval": "not known, only a bound on p",
+        "path": "direct",
+        "studies": 1,
+        "people": 18,
+        "certainty": grown["certainty"],
+    }
+    assert (
+        felt["verdict"] == "untested"
+        and "certainty" not in felt
+        and felt["basis"] == "common practice"
+    )
 
 
 def test_nothing_says_how_studies_differ_where_there_is_only_one() -> None:
@@ -58,13 +80,27 @@ def test_nothing_says_how_studies_differ_where_there_is_only_one() -> None:
 
 
 def test_the_same_catalog_gives_the_same_bytes_in_any_process() -> None:
-    program = ("import sys, hashlib; from pathlib import Path; from build_tools.catalog.load import load\n"
-               "from build_tools.committed import files as committed; from build_tools.evidence.conclude import conclude\n"
-               "catalog = load(Path(sys.argv[1]), 'demo'); texts = committed.files(conclude(catalog), catalog)\n"
-               "print(hashlib.sha256(repr(texts).encode()).hexdigest())")
-    seen = {subprocess.run([sys.executable, "-c", program, str(DEMO)], capture_output=True, text=True, check=True, timeout=120,
-                           env={**os.environ, "PYTHONHASHSEED": seed, "PYTHONPATH": str(Path(__file__).parents[2])}).stdout
-            for seed in ("1", "2")}
+    program = (
+        "import sys, hashlib; from pathlib import Path; from build_tools.catalog.load import load\n"
+        "from build_tools.committed import files as committed; from build_tools.evidence.conclude import conclude\n"
+        "catalog = load(Path(sys.argv[1]), 'demo'); texts = committed.files(conclude(catalog), catalog)\n"
+        "print(hashlib.sha256(repr(texts).encode()).hexdigest())"
+    )
+    seen = {
+        subprocess.run(
+            [sys.executable, "-c", program, str(DEMO)],
+            capture_output=True,
+            text=True,
+            check=True,
+            timeout=120,
+            env={
+                **os.environ,
+                "PYTHONHASHSEED": seed,
+                "PYTHONPATH": str(Path(__file__).parents[2]),
+            },
+        ).stdout
+        for seed in ("1", "2")
+    }
     assert len(seen) == 1
 
 
@@ -89,7 +125,8 @@ def test_each_file_that_is_not_right_is_one_finding(demo: Path) -> None:
     assert stale(demo, expected) == [
         (f"demo/{CURL}", line, "from this line on the catalog concludes something else"),
         (f"demo/{FOLDER}/exercises/retired.yaml", 1, "this file belongs to no exercise or muscle"),
-        (f"demo/{FOLDER}/muscles/lantern.yaml", 1, "this file is missing")]
+        (f"demo/{FOLDER}/muscles/lantern.yaml", 1, "this file is missing"),
+    ]
     assert committed.write(expected, demo) == FilesWritten(2, 1, 1)
     assert stale(demo, expected) == []
 
@@ -102,7 +139,9 @@ def test_a_catalog_without_the_folder_has_one_finding(demo: Path) -> None:
 def test_a_cut_file_is_stale_at_its_end(demo: Path) -> None:
     expected = texts(demo)
     (demo / CURL).write_text("".join(expected[CURL].splitlines(keepends=True)[:5]))
-    assert stale(demo, expected) == [(f"demo/{CURL}", 5, "from this line on the catalog concludes something else")]
+    assert stale(demo, expected) == [
+        (f"demo/{CURL}", 5, "from this line on the catalog concludes something else")
+    ]
 
 
 def test_line_breaks_of_another_system_change_nothing(demo: Path) -> None:
@@ -133,7 +172,9 @@ def test_a_folder_that_is_a_link_is_not_written_through(demo: Path, tmp_path: Pa
     assert not list(outside.iterdir())
 
 
-def test_a_file_is_replaced_whole_or_not_at_all(demo: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_file_is_replaced_whole_or_not_at_all(
+    demo: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     expected = texts(demo)
     before = (demo / CURL).read_text()
     monkeypatch.setattr("os.replace", lambda *_: (_ for _ in ()).throw(OSError("the power went")))

@@ -12,7 +12,26 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from catalogs import LONG, SHORT, A, B, C, D, E, F, answer, claim, correlated, engine, growth, judged, of, result, study, written
+from catalogs import (
+    LONG,
+    SHORT,
+    A,
+    B,
+    C,
+    D,
+    E,
+    F,
+    answer,
+    claim,
+    correlated,
+    engine,
+    growth,
+    judged,
+    of,
+    result,
+    study,
+    written,
+)
 from hypothesis import given
 from hypothesis import settings as examples
 from hypothesis import strategies as st
@@ -34,7 +53,10 @@ TOPIC = (LONG, "activation", None)
 
 def uncorrected(block: Block, c: dict[str, float]) -> Block:
     """The block without half of c per arm."""
-    return replace(block, y=block.y - np.array([c[t] - c[block.treatments[0]] for t in block.treatments[1:]]) / 2)
+    return replace(
+        block,
+        y=block.y - np.array([c[t] - c[block.treatments[0]] for t in block.treatments[1:]]) / 2,
+    )
 
 
 # --- outside values, from study files on ------------------------------------------------------------------------------
@@ -46,11 +68,18 @@ def network_files(tmp_path_factory) -> Catalog:
     as_exercise = dict(zip("ABCD", (A, B, C, D), strict=True))
     studies = {}
     for told in entry("nma_within_participant_synthetic")["inputs"]["studies"]:
-        values = {t.lower(): {"mean": float(m), "sd": float(sd)} for t, m, sd in zip(told["trt"], told["m"], told["sd"], strict=True)}
+        values = {
+            t.lower(): {"mean": float(m), "sd": float(sd)}
+            for t, m, sd in zip(told["trt"], told["m"], told["sd"], strict=True)
+        }
         within = told["within"]
         studies[told["study"].lower()] = study(
-            [result(values)], {t.lower(): as_exercise[t] for t in told["trt"]}, same=within, n=told["n"][0] if within else sum(told["n"]),
-            sizes=None if within else dict(zip(values, told["n"], strict=True)))
+            [result(values)],
+            {t.lower(): as_exercise[t] for t in told["trt"]},
+            same=within,
+            n=told["n"][0] if within else sum(told["n"]),
+            sizes=None if within else dict(zip(values, told["n"], strict=True)),
+        )
     return written(tmp_path_factory.mktemp("network") / "catalog", studies)
 
 
@@ -65,7 +94,10 @@ def test_the_synthetic_network_from_files_over_the_range_of_correlations(network
     for told in studies:
         block = samples[told["study"].lower()]
         assert block.treatments == tuple(as_exercise[t] for t in told["trt"])
-        c = {as_exercise[t]: (sd / m) ** 2 / n for t, m, sd, n in zip(told["trt"], told["m"], told["sd"], told["n"], strict=True)}
+        c = {
+            as_exercise[t]: (sd / m) ** 2 / n
+            for t, m, sd, n in zip(told["trt"], told["m"], told["sd"], told["n"], strict=True)
+        }
         plain.append(uncorrected(block, c))
         part = slice(row, row := row + len(block.y))
         same(block.v, np.array(wanted["V"])[part, part], told["study"], REL)
@@ -74,7 +106,12 @@ def test_the_synthetic_network_from_files_over_the_range_of_correlations(network
     common = fit(plain, tau2=0.0, reference=A)
     same([common.q, common.df], [wanted["Q"], wanted["df"]], "Q", REL)
     for t in "BCD":
-        same(common.estimate(as_exercise[t], A), [wanted["common"][key][t] for key in ("b", "se")], t, REL)
+        same(
+            common.estimate(as_exercise[t], A),
+            [wanted["common"][key][t] for key in ("b", "se")],
+            t,
+            REL,
+        )
     [fitted] = made.fitted(TOPIC)
     assert fitted.network.tau2 == pytest.approx(wanted["tau2_reml"], abs=1e-9)
     for t in "BCD":  # what the corrections move the estimates by is small beside their standard errors, and not nothing
@@ -87,9 +124,16 @@ def stroke_files(tmp_path_factory) -> Catalog:
     """Nine trials with two groups each: lengths of stay, here as invented activations."""
     raw = entry("ma_normand1999_rom")["inputs"]["raw"]
     studies = {}
-    for n, (m1, sd1, n1, m2, sd2, n2) in enumerate(zip(*(raw[k] for k in ("m1", "sd1", "n1", "m2", "sd2", "n2")), strict=True)):
-        values = {"a": {"mean": float(m1), "sd": float(sd1)}, "b": {"mean": float(m2), "sd": float(sd2)}}
-        studies[f"trial{n}"] = study([result(values)], same=False, n=n1 + n2, sizes={"a": n1, "b": n2})
+    for n, (m1, sd1, n1, m2, sd2, n2) in enumerate(
+        zip(*(raw[k] for k in ("m1", "sd1", "n1", "m2", "sd2", "n2")), strict=True)
+    ):
+        values = {
+            "a": {"mean": float(m1), "sd": float(sd1)},
+            "b": {"mean": float(m2), "sd": float(sd2)},
+        }
+        studies[f"trial{n}"] = study(
+            [result(values)], same=False, n=n1 + n2, sizes={"a": n1, "b": n2}
+        )
     return written(tmp_path_factory.mktemp("stroke") / "catalog", studies)
 
 
@@ -98,7 +142,13 @@ def test_a_published_set_of_pairs_from_files_to_the_pooled_interval(stroke_files
     raw, wanted = reference["inputs"]["raw"], reference["expected"]["models"]["REML"]
     made = Engine(stroke_files, settings(stroke_files))
     blocks = [sample.block for sample in made.samples(TOPIC)]
-    c = [{A: (raw["sd1"][n] / raw["m1"][n]) ** 2 / raw["n1"][n], B: (raw["sd2"][n] / raw["m2"][n]) ** 2 / raw["n2"][n]} for n in range(9)]
+    c = [
+        {
+            A: (raw["sd1"][n] / raw["m1"][n]) ** 2 / raw["n1"][n],
+            B: (raw["sd2"][n] / raw["m2"][n]) ** 2 / raw["n2"][n],
+        }
+        for n in range(9)
+    ]
     plain = [uncorrected(block, arms) for block, arms in zip(blocks, c, strict=True)]
     same([-b.y[0] for b in plain], reference["inputs"]["yi"], "yi", REL)
     same([b.v[0, 0] for b in plain], reference["inputs"]["vi"], "vi", REL)
@@ -106,15 +156,30 @@ def test_a_published_set_of_pairs_from_files_to_the_pooled_interval(stroke_files
     found = network.interval(A, B)
     rel = 1e-6  # the reference's own REML search, as its tolerance says
     same(network.tau2, wanted["tau2"], "tau2", rel)
-    same([network.estimate(A, B).estimate, found.se], [wanted["estimate"], wanted["hk_adhoc"]["se"]], "estimate", rel)
+    same(
+        [network.estimate(A, B).estimate, found.se],
+        [wanted["estimate"], wanted["hk_adhoc"]["se"]],
+        "estimate",
+        rel,
+    )
     same([found.lower, found.upper], wanted["hk_adhoc"]["ci"], "interval", rel)
     # With the correction the engine's answer is that of pairwise pooling, which knows nothing of networks.
     comparison = made.comparison(Question(A, B, *TOPIC))
     pooled = pool([-b.y[0] for b in blocks], [b.v[0, 0] for b in blocks])
-    same(np.log([comparison.estimate.ratio, comparison.estimate.low, comparison.estimate.high]), [pooled.estimate, pooled.low, pooled.high],
-         "engine", 1e-7)
-    assert (comparison.studies, comparison.people, comparison.path) == (9, sum(raw["n1"] + raw["n2"]), "direct")
-    assert comparison.i2 == pytest.approx(reference["expected"]["heterogeneity"]["I2_higgins_pct"], rel=0.01)
+    same(
+        np.log([comparison.estimate.ratio, comparison.estimate.low, comparison.estimate.high]),
+        [pooled.estimate, pooled.low, pooled.high],
+        "engine",
+        1e-7,
+    )
+    assert (comparison.studies, comparison.people, comparison.path) == (
+        9,
+        sum(raw["n1"] + raw["n2"]),
+        "direct",
+    )
+    assert comparison.i2 == pytest.approx(
+        reference["expected"]["heterogeneity"]["I2_higgins_pct"], rel=0.01
+    )
 
 
 # --- what must change nothing -----------------------------------------------------------------------------------------
@@ -134,17 +199,28 @@ def small_studies(draw, names=("one", "two", "three", "four"), exercises=(A, B, 
         values = {id: draw(arm_values) for id in ids}
         kind = draw(st.sampled_from(["spreads", "spreads", "test", "direction"]))
         pairs = [("a", "b"), ("b", "c"), ("c", "a")][: 1 if len(ids) == 2 else 3]
-        contrasts = [{"of": i, "against": j, "favours": draw(st.sampled_from(["of", "against", "neither"]))} for i, j in pairs]
+        contrasts = [
+            {"of": i, "against": j, "favours": draw(st.sampled_from(["of", "against", "neither"]))}
+            for i, j in pairs
+        ]
         if kind == "direction":
             told = result(contrasts=contrasts)
         elif kind == "test":
-            told = result({id: {"mean": v["mean"]} for id, v in values.items()},
-                          [c | {"p": draw(st.sampled_from([0.001, 0.03, 0.2]))} for c in contrasts])
+            told = result(
+                {id: {"mean": v["mean"]} for id, v in values.items()},
+                [c | {"p": draw(st.sampled_from([0.001, 0.03, 0.2]))} for c in contrasts],
+            )
         else:
             told = result(values)
         same_people = draw(st.booleans())
         sizes = None if same_people else dict.fromkeys(ids, 9)
-        studies[name] = study([told], dict(zip(ids, chosen, strict=True)), same=same_people, n=draw(st.integers(9, 40)), sizes=sizes)
+        studies[name] = study(
+            [told],
+            dict(zip(ids, chosen, strict=True)),
+            same=same_people,
+            n=draw(st.integers(9, 40)),
+            sizes=sizes,
+        )
     return studies
 
 
@@ -152,7 +228,9 @@ def close(a, b) -> bool:
     """Two estimates alike within rounding, or neither there."""
     if a is None or b is None:
         return a is b
-    return np.allclose(np.log([a.ratio, a.low, a.high]), np.log([b.ratio, b.low, b.high]), rtol=1e-6, atol=1e-7)
+    return np.allclose(
+        np.log([a.ratio, a.low, a.high]), np.log([b.ratio, b.low, b.high]), rtol=1e-6, atol=1e-7
+    )
 
 
 def all_pairs(studies, **more):
@@ -174,16 +252,32 @@ def test_the_order_of_the_files_does_not_change_a_byte(studies, random):
 @examples(max_examples=25)
 def test_other_names_for_the_exercises_give_the_same_answers_under_them(studies, names):
     new = dict(zip((A, B, C, D), names, strict=True))
-    renamed = {key: data | {"arms": {id: arm | {"exercise": new[arm["exercise"]]} for id, arm in data["arms"].items()}}
-               for key, data in studies.items()}
+    renamed = {
+        key: data
+        | {
+            "arms": {
+                id: arm | {"exercise": new[arm["exercise"]]} for id, arm in data["arms"].items()
+            }
+        }
+        for key, data in studies.items()
+    }
     made, other = engine(studies), engine(renamed)
     for (first, second), found in all_pairs(studies).items():
         again = other.comparison(Question(new[first], new[second], *TOPIC))
-        assert close(found.estimate, again.estimate) and (found.shape, found.directions, found.studies, found.people, found.path) == (
-            again.shape, again.directions, again.studies, again.people, again.path)
-        assert (found.certainty and found.certainty.level) == (again.certainty and again.certainty.level)
+        assert close(found.estimate, again.estimate) and (
+            found.shape,
+            found.directions,
+            found.studies,
+            found.people,
+            found.path,
+        ) == (again.shape, again.directions, again.studies, again.people, again.path)
+        assert (found.certainty and found.certainty.level) == (
+            again.certainty and again.certainty.level
+        )
     orders = [{new[r.exercise]: r.p_score for r in f.component().order} for f in made.fitted(TOPIC)]
-    assert sorted(map(sorted, orders)) == sorted(sorted(r.exercise for r in f.component().order) for f in other.fitted(TOPIC))
+    assert sorted(map(sorted, orders)) == sorted(
+        sorted(r.exercise for r in f.component().order) for f in other.fitted(TOPIC)
+    )
     scores = {r.exercise: r.p_score for f in other.fitted(TOPIC) for r in f.component().order}
     assert {k: v for order in orders for k, v in order.items()} == pytest.approx(scores, abs=1e-6)
 
@@ -199,21 +293,51 @@ def test_turning_a_question_mirrors_its_answer(studies):
         back = made.comparison(Question(second, first, *TOPIC))
         assert back.shape == MIRROR.get(forth.shape, forth.shape)
         assert (back.directions.more, back.directions.less, back.directions.neither) == (
-            forth.directions.less, forth.directions.more, forth.directions.neither)
-        assert [row.direction for row in back.rows] == [MIRROR.get(row.direction, row.direction) for row in forth.rows]
+            forth.directions.less,
+            forth.directions.more,
+            forth.directions.neither,
+        )
+        assert [row.direction for row in back.rows] == [
+            MIRROR.get(row.direction, row.direction) for row in forth.rows
+        ]
         assert (forth.estimate is None) == (back.estimate is None)
         if forth.estimate:
-            assert np.allclose(np.log([forth.estimate.ratio, forth.estimate.low, forth.estimate.high]),
-                               -np.log([back.estimate.ratio, back.estimate.high, back.estimate.low]), atol=1e-9)
-        assert (forth.certainty and forth.certainty.level) == (back.certainty and back.certainty.level)
+            assert np.allclose(
+                np.log([forth.estimate.ratio, forth.estimate.low, forth.estimate.high]),
+                -np.log([back.estimate.ratio, back.estimate.high, back.estimate.low]),
+                atol=1e-9,
+            )
+        assert (forth.certainty and forth.certainty.level) == (
+            back.certainty and back.certainty.level
+        )
 
 
 @given(small_studies(), st.sampled_from([1000.0, 0.001]))
 @examples(max_examples=25)
 def test_another_unit_changes_nothing(studies, factor):
-    scaled = {key: data | {"results": [r | {"unit": "other", **({"values": {
-        id: {k: x * factor for k, x in v.items()} for id, v in r["values"].items()}} if "values" in r else {})} for r in data["results"]]}
-        for key, data in studies.items()}
+    scaled = {
+        key: data
+        | {
+            "results": [
+                r
+                | {
+                    "unit": "other",
+                    **(
+                        {
+                            "values": {
+                                id: {k: x * factor for k, x in v.items()}
+                                for id, v in r["values"].items()
+                            }
+                        }
+                        if "values" in r
+                        else {}
+                    ),
+                }
+                for r in data["results"]
+            ]
+        }
+        for key, data in studies.items()
+    }
     plain, other = all_pairs(studies), all_pairs(scaled)
     assert plain.keys() == other.keys()
     for pair, found in plain.items():
@@ -223,7 +347,9 @@ def test_another_unit_changes_nothing(studies, factor):
 @given(small_studies())
 @examples(max_examples=25)
 def test_a_study_without_usable_numbers_moves_no_estimate(studies):
-    told = result({"a": {"mean": 61.0}, "b": {"mean": 60.0}}, [{"of": "a", "against": "b", "favours": "of"}])
+    told = result(
+        {"a": {"mean": 61.0}, "b": {"mean": 60.0}}, [{"of": "a", "against": "b", "favours": "of"}]
+    )
     empty = study([told], {"a": A, "b": D}, n=99)
     plain, other = all_pairs(studies), all_pairs(studies | {"zero": empty})
     for pair, found in plain.items():
@@ -233,9 +359,15 @@ def test_a_study_without_usable_numbers_moves_no_estimate(studies):
             assert (found.studies, found.people) == (again.studies, again.people)
 
 
-@given(st.dictionaries(st.sampled_from("ab"), arm_values, min_size=2), st.integers(9, 40), st.floats(0, 0.9))
+@given(
+    st.dictionaries(st.sampled_from("ab"), arm_values, min_size=2),
+    st.integers(9, 40),
+    st.floats(0, 0.9),
+)
 @examples(max_examples=25)
-def test_a_further_arm_that_others_did_not_test_leaves_the_first_pair_as_it_was(values, n, correlation):
+def test_a_further_arm_that_others_did_not_test_leaves_the_first_pair_as_it_was(
+    values, n, correlation
+):
     """In one sample a third arm adds a contrast and an unknown: nothing is learned of the first two."""
     plain = answer({"one": study([result(values)], n=n)}, arms=correlation)
     three = study([result(values | {"c": values["a"]})], {"a": A, "b": B, "c": C}, n=n)
@@ -247,11 +379,26 @@ def test_a_further_arm_that_others_did_not_test_leaves_the_first_pair_as_it_was(
 @examples(max_examples=25)
 def test_an_arm_given_twice_under_one_exercise_is_averaged_with_what_the_two_share(a, b, n):
     """The mean of two values that correlate by r has (1 + r)/2 of their variance: only what is truly apart is averaged away."""
-    once, made = answer({"one": study([result({"a": a, "b": b})], n=n)}), engine(
-        {"one": study([result({"a": a, "again": a, "b": b})], {"a": A, "again": A, "b": B}, n=n)})
-    assert made.comparison(Question(A, B, *TOPIC)).estimate.ratio == pytest.approx(once.estimate.ratio)
-    c, r = [(v["sd"] / v["mean"]) ** 2 / n for v in (a, b)], made.settings.correlation("arms", "activation", "surface-emg")
-    assert made.samples(TOPIC)[0].block.v[0, 0] == pytest.approx(c[0] * (1 + r) / 2 + c[1] - 2 * r * np.sqrt(c[0] * c[1]))
+    once, made = (
+        answer({"one": study([result({"a": a, "b": b})], n=n)}),
+        engine(
+            {
+                "one": study(
+                    [result({"a": a, "again": a, "b": b})], {"a": A, "again": A, "b": B}, n=n
+                )
+            }
+        ),
+    )
+    assert made.comparison(Question(A, B, *TOPIC)).estimate.ratio == pytest.approx(
+        once.estimate.ratio
+    )
+    c, r = (
+        [(v["sd"] / v["mean"]) ** 2 / n for v in (a, b)],
+        made.settings.correlation("arms", "activation", "surface-emg"),
+    )
+    assert made.samples(TOPIC)[0].block.v[0, 0] == pytest.approx(
+        c[0] * (1 + r) / 2 + c[1] - 2 * r * np.sqrt(c[0] * c[1])
+    )
 
 
 @given(small_studies(), small_studies(names=("uno", "due"), exercises=(E, F)))
@@ -261,10 +408,21 @@ def test_nothing_is_said_between_exercises_that_no_study_connects(here, there):
     for first in (A, B, C, D):
         for second in (E, F):
             found = made.comparison(Question(first, second, *TOPIC))
-            assert (found.estimate, found.shape, found.rows, found.sentence) == (None, "untested", (), "")
+            assert (found.estimate, found.shape, found.rows, found.sentence) == (
+                None,
+                "untested",
+                (),
+                "",
+            )
     apart = all_pairs(here)
-    assert all(close(found.estimate, apart[pair].estimate) for pair, found in all_pairs(here | there).items() if pair in apart)
-    assert {frozenset(pair) for pair in all_pairs(here | there)} >= {frozenset(pair) for pair in all_pairs(there)}
+    assert all(
+        close(found.estimate, apart[pair].estimate)
+        for pair, found in all_pairs(here | there).items()
+        if pair in apart
+    )
+    assert {frozenset(pair) for pair in all_pairs(here | there)} >= {
+        frozenset(pair) for pair in all_pairs(there)
+    }
 
 
 GROWN = {"a": {"change_percent": 9.0, "sd": 4.0}, "b": {"change_percent": 5.0, "sd": 4.0}}
@@ -274,13 +432,30 @@ GROWN = {"a": {"change_percent": 9.0, "sd": 4.0}, "b": {"change_percent": 5.0, "
 @examples(max_examples=15)
 def test_what_is_measured_of_one_outcome_says_nothing_of_another(studies):
     """Growth, strength and the other part, however they were measured, leave activation where it was."""
-    beside = {"beside": study([growth(GROWN), result(GROWN, measure="one-repetition-maximum"), result(
-        {"a": {"mean": 90.0, "sd": 1.0}, "b": {"mean": 10.0, "sd": 1.0}}, parts=(SHORT,)), result(
-        {"a": {"mean": 90.0, "sd": 1.0}, "b": {"mean": 10.0, "sd": 1.0}}, relative_to=SHORT)], n=400)}
+    beside = {
+        "beside": study(
+            [
+                growth(GROWN),
+                result(GROWN, measure="one-repetition-maximum"),
+                result(
+                    {"a": {"mean": 90.0, "sd": 1.0}, "b": {"mean": 10.0, "sd": 1.0}}, parts=(SHORT,)
+                ),
+                result(
+                    {"a": {"mean": 90.0, "sd": 1.0}, "b": {"mean": 10.0, "sd": 1.0}},
+                    relative_to=SHORT,
+                ),
+            ],
+            n=400,
+        )
+    }
     plain, other = all_pairs(studies), all_pairs(studies | beside)
     assert plain.keys() == other.keys()
     for pair, found in plain.items():
-        assert (found.estimate, found.shape, found.rows) == (other[pair].estimate, other[pair].shape, other[pair].rows)
+        assert (found.estimate, found.shape, found.rows) == (
+            other[pair].estimate,
+            other[pair].shape,
+            other[pair].rows,
+        )
     for outcome in ("growth", "strength"):
         assert engine(studies).comparison(Question(A, B, LONG, outcome)).shape == "untested"
 
@@ -289,11 +464,17 @@ def test_what_is_measured_of_one_outcome_says_nothing_of_another(studies):
 
 
 def test_what_an_assumed_correlation_decides_is_said():
-    comparison = answer({"one": study([result({"a": {"mean": 50.0, "sd": 14.0}, "b": {"mean": 42.0, "sd": 14.0}})])})
+    comparison = answer(
+        {"one": study([result({"a": {"mean": 50.0, "sd": 14.0}, "b": {"mean": 42.0, "sd": 14.0}})])}
+    )
     assert comparison.shape == "unclear"
-    assert comparison.sensitive == ("It rests on an assumed correlation: there would be a clear difference "
-                                    "with two exercises of the same people as much alike as in any data.")
-    wide = answer({"one": study([result({"a": {"mean": 50.0, "sd": 2.0}, "b": {"mean": 30.0, "sd": 2.0}})])})
+    assert comparison.sensitive == (
+        "It rests on an assumed correlation: there would be a clear difference "
+        "with two exercises of the same people as much alike as in any data."
+    )
+    wide = answer(
+        {"one": study([result({"a": {"mean": 50.0, "sd": 2.0}, "b": {"mean": 30.0, "sd": 2.0}})])}
+    )
     assert (wide.shape, wide.sensitive) == ("more", None)
 
 
@@ -303,35 +484,91 @@ def test_a_spread_that_rests_on_no_correlation_is_not_tried_over_any():
     assert made.tried(Question(A, B, *TOPIC)) == [] and "variations" not in vars(made)
 
 
-@pytest.mark.parametrize(("told", "outcome", "tried"), [
-    ([result({"a": {"mean": 50.0, "sd": 12.0}, "b": {"mean": 42.0, "sd": 12.0}})], "activation", {"two exercises of the same people"}),
-    ([growth({arm: {"pre": {"mean": 50.0, "sd": 12.0}, "post": {"mean": 55.0 + n, "sd": 12.0}} for n, arm in enumerate("ab")})], "growth",
-     {"two exercises of the same people", "values before and after"}),
-    ([result({"a": {"mean": 50.0}, "b": {"mean": 42.0}}, [{"of": "a", "against": "b", "t": 2.0}], site={"said": site})
-      for site in ("one", "two")],
-     "activation", {"measurements of one sample"}),
-])
+@pytest.mark.parametrize(
+    ("told", "outcome", "tried"),
+    [
+        (
+            [result({"a": {"mean": 50.0, "sd": 12.0}, "b": {"mean": 42.0, "sd": 12.0}})],
+            "activation",
+            {"two exercises of the same people"},
+        ),
+        (
+            [
+                growth(
+                    {
+                        arm: {
+                            "pre": {"mean": 50.0, "sd": 12.0},
+                            "post": {"mean": 55.0 + n, "sd": 12.0},
+                        }
+                        for n, arm in enumerate("ab")
+                    }
+                )
+            ],
+            "growth",
+            {"two exercises of the same people", "values before and after"},
+        ),
+        (
+            [
+                result(
+                    {"a": {"mean": 50.0}, "b": {"mean": 42.0}},
+                    [{"of": "a", "against": "b", "t": 2.0}],
+                    site={"said": site},
+                )
+                for site in ("one", "two")
+            ],
+            "activation",
+            {"measurements of one sample"},
+        ),
+    ],
+)
 def test_every_correlation_that_enters_is_tried_over_its_range(told, outcome, tried):
     """A correlation that does not enter changes nothing, so what moves names those that do."""
     made = engine({"one": study(told)})
     plain = made.comparison(Question(A, B, LONG, outcome)).estimate
-    moved = {what.partition(" as ")[0] for what, e in made.tried(Question(A, B, LONG, outcome)) if not close(plain, e)}
+    moved = {
+        what.partition(" as ")[0]
+        for what, e in made.tried(Question(A, B, LONG, outcome))
+        if not close(plain, e)
+    }
     assert moved == tried
 
 
 def test_a_chain_of_exercises_gives_an_indirect_answer_that_says_so():
-    studies = {"one": study([result({"a": {"mean": 50.0, "sd": 5.0}, "b": {"mean": 40.0, "sd": 5.0}})], {"a": A, "b": B}),
-               "two": study([result({"a": {"mean": 40.0, "sd": 5.0}, "b": {"mean": 30.0, "sd": 5.0}})], {"a": B, "b": C}, n=20)}
+    studies = {
+        "one": study(
+            [result({"a": {"mean": 50.0, "sd": 5.0}, "b": {"mean": 40.0, "sd": 5.0}})],
+            {"a": A, "b": B},
+        ),
+        "two": study(
+            [result({"a": {"mean": 40.0, "sd": 5.0}, "b": {"mean": 30.0, "sd": 5.0}})],
+            {"a": B, "b": C},
+            n=20,
+        ),
+    }
     comparison = answer(studies, A, C)
-    assert (comparison.path, comparison.rows, comparison.studies, comparison.people) == ("indirect", (), 2, 32)
+    assert (comparison.path, comparison.rows, comparison.studies, comparison.people) == (
+        "indirect",
+        (),
+        2,
+        32,
+    )
     assert comparison.estimate.ratio == pytest.approx(50 / 30, rel=2e-3)
-    assert comparison.sentence.endswith("from 2 studies of 32 people that connect them through other exercises.")
+    assert comparison.sentence.endswith(
+        "from 2 studies of 32 people that connect them through other exercises."
+    )
 
 
 def test_numbers_from_files_that_cannot_be_weighed_are_named_at_their_line(tmp_path: Path):
-    bad = study([result({"a": {"mean": 50.0, "sd": 10.0}, "b": {"mean": 40.0, "sd": 9.0}}),
-                 result({"a": {"mean": 50.0, "sd": 0.0}, "b": {"mean": 40.0, "sd": 9.0}}, [{"of": "a", "against": "b", "favours": "of"}],
-                        parts=(SHORT,))])
+    bad = study(
+        [
+            result({"a": {"mean": 50.0, "sd": 10.0}, "b": {"mean": 40.0, "sd": 9.0}}),
+            result(
+                {"a": {"mean": 50.0, "sd": 0.0}, "b": {"mean": 40.0, "sd": 9.0}},
+                [{"of": "a", "against": "b", "favours": "of"}],
+                parts=(SHORT,),
+            ),
+        ]
+    )
     catalog = written(tmp_path / "catalog", {"one": bad})
     found = conclude(catalog)
     [finding] = [f for f in found.findings if f.rule == "unusable-number"]
@@ -341,27 +578,44 @@ def test_numbers_from_files_that_cannot_be_weighed_are_named_at_their_line(tmp_p
     assert finding.spot.line == starts[1] and "zero" in finding.message
     [comparison] = found.fields[SHORT, "activation", None].comparisons
     [row] = comparison.rows
-    assert (row.estimate, row.direction, row.how) == (None, "more", "listed, not pooled: its numbers cannot be weighed")
+    assert (row.estimate, row.direction, row.how) == (
+        None,
+        "more",
+        "listed, not pooled: its numbers cannot be weighed",
+    )
     assert comparison.shape == "more" and comparison.estimate is None
 
 
 def test_findings_do_not_repeat_under_the_variations():
-    bad = study([result({"a": {"mean": 50.0, "sd": 0.0}, "b": {"mean": 40.0, "sd": 9.0}}), result(
-        {"a": {"mean": 50.0, "sd": 9.0}, "b": {"mean": 40.0, "sd": 9.0}})])
+    bad = study(
+        [
+            result({"a": {"mean": 50.0, "sd": 0.0}, "b": {"mean": 40.0, "sd": 9.0}}),
+            result({"a": {"mean": 50.0, "sd": 9.0}, "b": {"mean": 40.0, "sd": 9.0}}),
+        ]
+    )
     catalog = of({"one": bad}, {A: [claim(cites=[{"key": "one", "at": "abstract"}])]})
     assert [f.rule for f in conclude(catalog).findings].count("unusable-number") == 1
 
 
 def test_studies_that_are_all_alike_have_no_heterogeneity_and_a_plain_answer():
-    studies = {f"s{n}": study([result({"a": {"mean": 50.0, "sd": 5.0}, "b": {"mean": 40.0, "sd": 5.0}})]) for n in range(5)}
+    studies = {
+        f"s{n}": study([result({"a": {"mean": 50.0, "sd": 5.0}, "b": {"mean": 40.0, "sd": 5.0}})])
+        for n in range(5)
+    }
     comparison = answer(studies)
-    assert comparison.i2 == 0 and comparison.estimate.ratio == pytest.approx(exp(log(50 / 40) + (1 / 50**2 - 1 / 40**2) * 25 / 24))
-    assert comparison.prediction == pytest.approx((comparison.estimate.low, comparison.estimate.high))
+    assert comparison.i2 == 0 and comparison.estimate.ratio == pytest.approx(
+        exp(log(50 / 40) + (1 / 50**2 - 1 / 40**2) * 25 / 24)
+    )
+    assert comparison.prediction == pytest.approx(
+        (comparison.estimate.low, comparison.estimate.high)
+    )
 
 
 def test_two_studies_that_contradict_each_other_have_an_answer():
-    studies = {"one": study([result({"a": {"mean": 90.0, "sd": 2.0}, "b": {"mean": 10.0, "sd": 2.0}})]),
-               "two": study([result({"a": {"mean": 10.0, "sd": 2.0}, "b": {"mean": 90.0, "sd": 2.0}})])}
+    studies = {
+        "one": study([result({"a": {"mean": 90.0, "sd": 2.0}, "b": {"mean": 10.0, "sd": 2.0}})]),
+        "two": study([result({"a": {"mean": 10.0, "sd": 2.0}, "b": {"mean": 90.0, "sd": 2.0}})]),
+    }
     comparison = answer(studies)
     assert comparison.estimate.low < 1 < comparison.estimate.high and comparison.i2 > 90
     assert judged(studies).verdict == "not shown"

@@ -28,13 +28,17 @@ def test_a_chain_worked_by_hand() -> None:
     ln(1.14 / 1.09) = 0.04485; 0.04485 / 2.898 = 0.01548; 0.04485 -+ 2.110 x 0.01548 = 0.0122 and 0.0775."""
     told = chain(DEMO, "crate-curl/1")
     assert told.startswith("crate-curl/1  demo/exercises/crate-curl.yaml:11:5\n")
-    for step in ("Cites: wick2030 (abstract)",
-                 "wick2030: within-participant, 18 people, 12 weeks; read: abstract",
-                 "demo/studies/wick2030.yaml:10:5",
-                 "log ratio ln(1.14 / 1.09) = 0.04485; p < 0.01 with 17 degrees of freedom gives t at least 2.898, "
-                 "and |0.04485| over it gives a standard error of at most 0.01548.",
-                 "exp(0.04485) = 1.046, from exp(0.0122) = 1.012 to exp(0.0775) = 1.081 (standard error 0.01548, t(17) = 2.11)",
-                 "Certainty: low", "at most moderate: ", "Verdict: shown. The estimate is 4.6% more"):
+    for step in (
+        "Cites: wick2030 (abstract)",
+        "wick2030: within-participant, 18 people, 12 weeks; read: abstract",
+        "demo/studies/wick2030.yaml:10:5",
+        "log ratio ln(1.14 / 1.09) = 0.04485; p < 0.01 with 17 degrees of freedom gives t at least 2.898, "
+        "and |0.04485| over it gives a standard error of at most 0.01548.",
+        "exp(0.04485) = 1.046, from exp(0.0122) = 1.012 to exp(0.0775) = 1.081 (standard error 0.01548, t(17) = 2.11)",
+        "Certainty: low",
+        "at most moderate: ",
+        "Verdict: shown. The estimate is 4.6% more",
+    ):
         assert step in told
     catalog = load(DEMO, "demo")
     assert told.endswith(f"Certainty: low. {conclude(catalog).of('crate-curl')[0].sentence}\n")
@@ -47,23 +51,24 @@ PRINTED = {
     "intervals": "same_people: false\nvalues: {a: {mean: 61, ci95: [55, 67]}, b: {mean: 50, ci95: [45, 55]}}",
     "medians": "same_people: false\nvalues: {a: {median: 61, quartiles: [50, 70]}, b: {median: 50, quartiles: [40, 61]}}",
     "SDs and a paired p": "same_people: true\nvalues: {a: {mean: 61, sd: 12}, b: {mean: 50, sd: 11}}\n"
-                          "contrasts: [{of: a, against: b, favours: of, p: 0.01, test: between}]",
+    "contrasts: [{of: a, against: b, favours: of, p: 0.01, test: between}]",
     "t": "same_people: true\nvalues: {a: {mean: 61}, b: {mean: 50}}\ncontrasts: [{of: a, against: b, favours: of, t: 2.5, test: between}]",
     "p": "same_people: false\nvalues: {a: {mean: 61}, b: {mean: 50}}\n"
-         "contrasts: [{of: b, against: a, favours: against, p: 0.03, test: between}]",
+    "contrasts: [{of: b, against: a, favours: against, p: 0.03, test: between}]",
     "a bound on p": "same_people: true\nvalues: {a: {mean: 61}, b: {mean: 50}}\n"
-                    "contrasts: [{of: a, against: b, favours: of, p_below: 0.01, test: between}]",
+    "contrasts: [{of: a, against: b, favours: of, p_below: 0.01, test: between}]",
     "a ratio with its interval": "same_people: true\n"
-                                 "contrasts: [{of: a, against: b, favours: of, ratio: {value: 1.22, ci95: [1.05, 1.4]}, test: between}]",
+    "contrasts: [{of: a, against: b, favours: of, ratio: {value: 1.22, ci95: [1.05, 1.4]}, test: between}]",
     "a ratio with p": "same_people: true\ncontrasts: [{of: a, against: b, favours: of, ratio: {value: 1.22}, p: 0.004, test: between}]",
     "a difference": "same_people: true\nvalues: {a: {mean: 61}, b: {mean: 50}}\n"
-                    "contrasts: [{of: a, against: b, favours: of, difference: {value: 11, unit: \"% MVIC\", se: 4}, test: between}]",
+    'contrasts: [{of: a, against: b, favours: of, difference: {value: 11, unit: "% MVIC", se: 4}, test: between}]',
 }
 
 
 def write_study(root: Path, printed: str) -> None:
     same_people, rest = printed.split("\n", 1)
-    (root / "studies" / "glow2031.yaml").write_text(f"""\
+    (root / "studies" / "glow2031.yaml").write_text(
+        f"""\
 design: within-participant
 {same_people}
 people: {{n: 24}}
@@ -77,7 +82,9 @@ results:
     at: Table 2
 {indent(rest, "    ")}
 says: Invented.
-""", encoding="utf-8")
+""",
+        encoding="utf-8",
+    )
 
 
 @pytest.mark.parametrize("printed", PRINTED.values(), ids=PRINTED)
@@ -103,7 +110,10 @@ def test_every_claim_can_be_explained(root: Path) -> None:
         assert " ".join(conclusion.sentence.split()) in flat and conclusion.verdict in flat
         for comparison in conclusion.comparisons:
             assert all(row.study in flat for row in comparison.rows)
-            assert all(" ".join(step.reason.split()) in flat for step in (comparison.certainty.steps if comparison.certainty else ()))
+            assert all(
+                " ".join(step.reason.split()) in flat
+                for step in (comparison.certainty.steps if comparison.certainty else ())
+            )
 
 
 def test_several_studies_show_how_they_differ_and_meet(tmp_path: Path) -> None:
@@ -114,11 +124,16 @@ def test_several_studies_show_how_they_differ_and_meet(tmp_path: Path) -> None:
     records = (root / "references.bib").read_text()
     [record] = [r for r in re.split(r"(?m)^(?=@)", records) if "{glow2031," in r]
     for number, mean in ((2, 40), (3, 75)):
-        (root / "studies" / f"glow203{number}.yaml").write_text(study.replace("mean: 50", f"mean: {mean}"))
+        (root / "studies" / f"glow203{number}.yaml").write_text(
+            study.replace("mean: 50", f"mean: {mean}")
+        )
         records += "\n" + record.replace("glow2031", f"glow203{number}")
     (root / "references.bib").write_text(records)
     told = chain(root, "cable-curl/1")
     assert "3 samples connect 2 exercises, with 2 contrasts more than that takes" in told
-    assert re.search(r"tau² = 0\.\d+ by restricted maximum likelihood; Q = [\d.]+ with 2 degrees of freedom, p = \S+; "
-                     r"I² = \(Q − df\) / Q = \d+%", told)
+    assert re.search(
+        r"tau² = 0\.\d+ by restricted maximum likelihood; Q = [\d.]+ with 2 degrees of freedom, p = \S+; "
+        r"I² = \(Q − df\) / Q = \d+%",
+        told,
+    )
     assert "A new study would be expected between" in told

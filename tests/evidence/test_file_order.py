@@ -37,8 +37,15 @@ def turned(contrast: Contrast) -> Contrast:
     if contrast.t is not None or contrast.difference or contrast.ratio or contrast.standardised:
         return contrast
     other = {"of": "against", "against": "of"}.get(contrast.favours or "", contrast.favours)
-    return contrast.model_copy(update={"of": contrast.against, "against": contrast.of, "of_part": contrast.against_part,
-                                       "against_part": contrast.of_part, "favours": other})
+    return contrast.model_copy(
+        update={
+            "of": contrast.against,
+            "against": contrast.of,
+            "of_part": contrast.against_part,
+            "against_part": contrast.of_part,
+            "favours": other,
+        }
+    )
 
 
 def shuffled(study: Study, dice: random.Random) -> Study:
@@ -47,16 +54,28 @@ def shuffled(study: Study, dice: random.Random) -> Study:
 
     def of(result: Result) -> Result:
         contrasts = [turned(c) if dice.random() < 0.5 else c for c in mixed(result.contrasts)]
-        return result.model_copy(update={"values": dict(mixed(list(result.values.items()))), "contrasts": contrasts})
+        return result.model_copy(
+            update={"values": dict(mixed(list(result.values.items()))), "contrasts": contrasts}
+        )
 
-    return study.model_copy(update={"arms": dict(mixed(list(study.arms.items()))), "results": mixed([of(r) for r in study.results])})
+    return study.model_copy(
+        update={
+            "arms": dict(mixed(list(study.arms.items()))),
+            "results": mixed([of(r) for r in study.results]),
+        }
+    )
 
 
 @pytest.mark.parametrize("seed", range(3))
-def test_shuffling_a_study_changes_no_conclusion(shipped: Catalog, concluded: Conclusions, seed: int) -> None:
+def test_shuffling_a_study_changes_no_conclusion(
+    shipped: Catalog, concluded: Conclusions, seed: int
+) -> None:
     dice = random.Random(seed)
     keys = dice.sample(list(shipped.studies), len(shipped.studies))
-    studies = {key: Loaded(key, shuffled(shipped.studies[key].data, dice), shipped.studies[key].source) for key in keys}
+    studies = {
+        key: Loaded(key, shuffled(shipped.studies[key].data, dice), shipped.studies[key].source)
+        for key in keys
+    }
     again = conclude(replace(shipped, studies=studies))
     texts = (committed_text.files(found, shipped) for found in (concluded, again))
     for (path, first), (_, second) in zip(*(text.items() for text in texts), strict=True):
@@ -65,7 +84,9 @@ def test_shuffling_a_study_changes_no_conclusion(shipped: Catalog, concluded: Co
 
 def test_nothing_is_decided_within_the_noise(concluded: Conclusions) -> None:
     """An end of an interval within the tolerance of no difference counts as on it, so it decides nothing."""
-    comparisons = [c for field in concluded.fields.values() for c in field.comparisons if c.estimate]
+    comparisons = [
+        c for field in concluded.fields.values() for c in field.comparisons if c.estimate
+    ]
     assert len(comparisons) > 100
     for comparison in comparisons:
         for end in (comparison.estimate.low, comparison.estimate.high):

@@ -12,13 +12,23 @@ from build_tools.evidence.network import Block
 
 
 def block(study, treatments, y, v, df=None):
-    return Block(study, tuple(treatments), np.atleast_1d(np.array(y, float)), np.atleast_2d(np.array(v, float)), df)
+    return Block(
+        study,
+        tuple(treatments),
+        np.atleast_1d(np.array(y, float)),
+        np.atleast_2d(np.array(v, float)),
+        df,
+    )
 
 
 PEOPLE = {"s1": 10, "s2": 20, "s3": 40, "s4": 80}
 #: Four studies, from which on the intervals are pairwise pooling's; see ``network_intervals``.
-PAIR = [block("s1", "ab", -0.1, 0.01, 9), block("s2", "ab", -0.3, 0.02, 19), block("s3", "ab", 0.2, 0.015, 39),
-        block("s4", "ab", 0.1, 0.03, 79)]
+PAIR = [
+    block("s1", "ab", -0.1, 0.01, 9),
+    block("s2", "ab", -0.3, 0.02, 19),
+    block("s3", "ab", 0.2, 0.015, 39),
+    block("s4", "ab", 0.1, 0.03, 79),
+]
 LOOP = [block("s1", "ab", 0.1, 0.01), block("s2", "bc", 0.2, 0.02), block("s3", "ac", 0.5, 0.015)]
 CHAIN = LOOP[:2]
 
@@ -26,9 +36,17 @@ CHAIN = LOOP[:2]
 def test_one_study_is_its_own_contrast_with_its_own_t():
     found = Fitted(PAIR[:1], PEOPLE).combined("b", "a")
     half = stats.t.ppf(0.975, 9) * 0.1
-    assert (found.estimate.ratio, found.estimate.low, found.estimate.high) == pytest.approx((exp(-0.1), exp(-0.1 - half), exp(-0.1 + half)))
+    assert (found.estimate.ratio, found.estimate.low, found.estimate.high) == pytest.approx(
+        (exp(-0.1), exp(-0.1 - half), exp(-0.1 + half))
+    )
     assert (found.path, found.studies, found.people) == ("direct", ("s1",), 10)
-    assert (found.prediction, found.i2, found.tau2, found.common, found.incoherence) == (None, None, None, None, None)
+    assert (found.prediction, found.i2, found.tau2, found.common, found.incoherence) == (
+        None,
+        None,
+        None,
+        None,
+        None,
+    )
 
 
 def test_one_contrast_pools_as_pairwise_pooling_does():
@@ -39,22 +57,33 @@ def test_one_contrast_pools_as_pairwise_pooling_does():
     assert found.tau2 == pytest.approx(pooled.tau2) and found.people == 150 and found.i2 is not None
     weight = 1 / np.array(v)
     centre, half = float(weight @ y / weight.sum()), stats.norm.ppf(0.975) / sqrt(weight.sum())
-    assert np.log([found.common.low, found.common.ratio, found.common.high]) == pytest.approx([centre - half, centre, centre + half])
+    assert np.log([found.common.low, found.common.ratio, found.common.high]) == pytest.approx(
+        [centre - half, centre, centre + half]
+    )
 
 
 def test_studies_that_agree_have_no_spread_between_them():
     alike = [block(f"s{n}", "ab", 0.2, 0.01) for n in (1, 2, 3, 4)]
     found = Fitted(alike, PEOPLE).combined("b", "a")
     assert found.tau2 == pytest.approx(0, abs=1e-12) and found.i2 == 0
-    half = stats.t.ppf(0.975, 3) * sqrt(0.01 / 4)  # the guard: never narrower than t with the plain standard error
+    half = stats.t.ppf(0.975, 3) * sqrt(
+        0.01 / 4
+    )  # the guard: never narrower than t with the plain standard error
     assert log(found.estimate.high) == pytest.approx(0.2 + half)
 
 
 def test_a_chain_is_indirect_and_its_variances_add_up():
     found = Fitted(CHAIN, PEOPLE).combined("c", "a")
-    assert (found.path, found.studies, found.people, found.direct_share) == ("indirect", ("s1", "s2"), 30, 0)
+    assert (found.path, found.studies, found.people, found.direct_share) == (
+        "indirect",
+        ("s1", "s2"),
+        30,
+        0,
+    )
     half = stats.norm.ppf(0.975) * sqrt(0.03)
-    assert np.log([found.estimate.low, found.estimate.high]) == pytest.approx([0.3 - half, 0.3 + half])
+    assert np.log([found.estimate.low, found.estimate.high]) == pytest.approx(
+        [0.3 - half, 0.3 + half]
+    )
 
 
 def test_a_loop_is_both_and_says_how_far_its_sides_disagree():
@@ -82,13 +111,24 @@ def test_turning_a_pair_inverts_it(blocks):
     made = Fitted(blocks, PEOPLE)
     forth, back = made.combined("a", "b"), made.combined("b", "a")
     assert (forth.estimate.ratio, forth.estimate.low, forth.estimate.high) == pytest.approx(
-        (1 / back.estimate.ratio, 1 / back.estimate.high, 1 / back.estimate.low))
-    assert (forth.path, forth.studies, forth.people, forth.i2) == (back.path, back.studies, back.people, back.i2)
+        (1 / back.estimate.ratio, 1 / back.estimate.high, 1 / back.estimate.low)
+    )
+    assert (forth.path, forth.studies, forth.people, forth.i2) == (
+        back.path,
+        back.studies,
+        back.people,
+        back.i2,
+    )
 
 
 def test_the_order_is_by_score_against_the_exercise_with_most_samples():
     component = Fitted([*LOOP, block("s4", "ad", 1.0, 0.01)], PEOPLE).component()
-    assert component.reference == "a" and [r.exercise for r in component.order] == ["d", "c", "b", "a"]
+    assert component.reference == "a" and [r.exercise for r in component.order] == [
+        "d",
+        "c",
+        "b",
+        "a",
+    ]
     assert [r.against_reference is None for r in component.order] == [False, False, False, True]
     scores = [r.p_score for r in component.order]
     assert scores == sorted(scores, reverse=True) and np.mean(scores) == pytest.approx(0.5)

@@ -19,13 +19,24 @@ OTHER = {"exercise": "cable-curl"}
 
 def claim(catalog: Catalog, **changes: object) -> None:
     """Give the crate curl one claim on length."""
-    made = Claim.model_validate({"part": ["lantern/long-head"], "outcome": "length", "because": "The bent hip lengthens it.",
-                                 "common_practice": "Taught in Lantern Yard.", **changes})
+    made = Claim.model_validate(
+        {
+            "part": ["lantern/long-head"],
+            "outcome": "length",
+            "because": "The bent hip lengthens it.",
+            "common_practice": "Taught in Lantern Yard.",
+            **changes,
+        }
+    )
     entry = catalog.exercises["crate-curl"]
-    catalog.exercises["crate-curl"] = replace(entry, data=entry.data.model_copy(update={"emphasis": [made]}))
+    catalog.exercises["crate-curl"] = replace(
+        entry, data=entry.data.model_copy(update={"emphasis": [made]})
+    )
 
 
-def judged(catalog: Catalog, lengths: Lengths | None, **changes: object) -> tuple[Conclusion, Conclusions]:
+def judged(
+    catalog: Catalog, lengths: Lengths | None, **changes: object
+) -> tuple[Conclusion, Conclusions]:
     claim(catalog, **changes)
     conclusions = conclude(catalog, lengths)
     return conclusions.of("crate-curl")[0], conclusions
@@ -36,53 +47,116 @@ def given(first: float | str, second: float | str) -> Lengths:
 
 
 # The demo's margin is 10% of the own range.
-@pytest.mark.parametrize(("direction", "first", "second", "verdict"), [
-    ("more_than", 0.8, 0.3, "shown"), ("more_than", 0.45, 0.35, "shown"), ("more_than", 0.4, 0.35, "not shown"),
-    ("more_than", 0.35, 0.4, "not shown"), ("more_than", 0.3, 0.8, "contradicted"),
-    ("less_than", 0.3, 0.8, "shown"), ("less_than", 0.38, 0.4, "not shown"), ("less_than", 0.8, 0.3, "contradicted"),
-    ("similar_to", 0.44, 0.36, "shown"), ("similar_to", 0.5, 0.5, "shown"), ("similar_to", 0.8, 0.3, "contradicted"),
-    ("similar_to", 0.3, 0.8, "contradicted")])
-def test_the_mean_and_the_margin_decide(demo: Catalog, direction: str, first: float, second: float, verdict: str) -> None:
+@pytest.mark.parametrize(
+    ("direction", "first", "second", "verdict"),
+    [
+        ("more_than", 0.8, 0.3, "shown"),
+        ("more_than", 0.45, 0.35, "shown"),
+        ("more_than", 0.4, 0.35, "not shown"),
+        ("more_than", 0.35, 0.4, "not shown"),
+        ("more_than", 0.3, 0.8, "contradicted"),
+        ("less_than", 0.3, 0.8, "shown"),
+        ("less_than", 0.38, 0.4, "not shown"),
+        ("less_than", 0.8, 0.3, "contradicted"),
+        ("similar_to", 0.44, 0.36, "shown"),
+        ("similar_to", 0.5, 0.5, "shown"),
+        ("similar_to", 0.8, 0.3, "contradicted"),
+        ("similar_to", 0.3, 0.8, "contradicted"),
+    ],
+)
+def test_the_mean_and_the_margin_decide(
+    demo: Catalog, direction: str, first: float, second: float, verdict: str
+) -> None:
     found, conclusions = judged(demo, given(first, second), **{direction: OTHER})
     assert found.verdict == verdict and found.certainty is None
-    assert [f.rule for f in conclusions.findings if f.rule == "contradicted-claim"] == ["contradicted-claim"] * (verdict == "contradicted")
+    assert [f.rule for f in conclusions.findings if f.rule == "contradicted-claim"] == [
+        "contradicted-claim"
+    ] * (verdict == "contradicted")
 
 
 def test_reason_and_sentence(demo: Catalog) -> None:
     found, _ = judged(demo, given(0.76, 0.29), more_than=OTHER)
-    assert found.reason == "Mean relative length about 80% against 30% of its own range, by the model."
+    assert (
+        found.reason == "Mean relative length about 80% against 30% of its own range, by the model."
+    )
     assert found.sentence == (
         "By a computer model of one average body, the long head of the lantern muscle is longer in the crate curl than in the standing "
-        "cable curl: about 80% against 30% of its own range on average. Length does not show growth.")
+        "cable curl: about 80% against 30% of its own range on average. Length does not show growth."
+    )
 
 
 def test_alike(demo: Catalog) -> None:
     found, _ = judged(demo, given(0.42, 0.38), similar_to=OTHER)
-    assert found.reason == ("Mean relative length about 40% against 40% of its own range, by the model, "
-                            "within the 10% of the range that count as alike.")
-    assert "is about as long in the crate curl as in the standing cable curl: about 40% against 40%" in found.sentence
+    assert found.reason == (
+        "Mean relative length about 40% against 40% of its own range, by the model, "
+        "within the 10% of the range that count as alike."
+    )
+    assert (
+        "is about as long in the crate curl as in the standing cable curl: about 40% against 40%"
+        in found.sentence
+    )
 
 
 def test_several_parts_are_told_together_and_the_weakest_decides(demo: Catalog) -> None:
     shares = {"lantern/long-head": (0.8, 0.3), "lantern/short-head": (0.5, 0.5)}
     parts = list(shares)
-    found, _ = judged(demo, lambda exercise, part: shares[part][exercise != "crate-curl"], part=parts, more_than=OTHER)
+    found, _ = judged(
+        demo,
+        lambda exercise, part: shares[part][exercise != "crate-curl"],
+        part=parts,
+        more_than=OTHER,
+    )
     assert found.verdict == "not shown" and found.sentence.count("By a computer model") == 2
-    assert found.sentence.endswith("Length does not show growth.") and found.sentence.count("growth") == 1
+    assert (
+        found.sentence.endswith("Length does not show growth.")
+        and found.sentence.count("growth") == 1
+    )
     shares["lantern/short-head"] = (0.9, 0.2)
-    found, _ = judged(demo, lambda exercise, part: shares[part][exercise != "crate-curl"], part=parts, more_than=OTHER)
-    assert found.verdict == "shown" and (
-        "the long head of the lantern muscle (about 80% against 30%) and the short head of the lantern muscle (about 90% against 20%) are "
-        "longer in the crate curl than in the standing cable curl, each as an average share of its own range.") in found.sentence
+    found, _ = judged(
+        demo,
+        lambda exercise, part: shares[part][exercise != "crate-curl"],
+        part=parts,
+        more_than=OTHER,
+    )
+    assert (
+        found.verdict == "shown"
+        and (
+            "the long head of the lantern muscle (about 80% against 30%) and the short head of the lantern muscle (about 90% against 20%) are "
+            "longer in the crate curl than in the standing cable curl, each as an average share of its own range."
+        )
+        in found.sentence
+    )
 
 
-@pytest.mark.parametrize(("lengths", "changes", "why"), [
-    (None, {"more_than": OTHER}, "no model of muscle lengths was at hand"),
-    (given("the knee is at 130 degrees", 0.3), {"more_than": OTHER}, "the knee is at 130 degrees"),
-    (given(0.3, "no model value is available for this muscle"), {"more_than": OTHER}, "no model value is available for this muscle"),
-    (given(0.8, 0.3), {"more_than": {"part": "lantern/short-head"}}, "those of two muscles cannot be compared"),
-    (given(0.8, 0.3), {"more_than": OTHER, "relative_to": "lantern/short-head"}, "those of two muscles cannot be compared")])
-def test_untested_with_a_plain_reason(demo: Catalog, lengths: Lengths | None, changes: dict[str, object], why: str) -> None:
+@pytest.mark.parametrize(
+    ("lengths", "changes", "why"),
+    [
+        (None, {"more_than": OTHER}, "no model of muscle lengths was at hand"),
+        (
+            given("the knee is at 130 degrees", 0.3),
+            {"more_than": OTHER},
+            "the knee is at 130 degrees",
+        ),
+        (
+            given(0.3, "no model value is available for this muscle"),
+            {"more_than": OTHER},
+            "no model value is available for this muscle",
+        ),
+        (
+            given(0.8, 0.3),
+            {"more_than": {"part": "lantern/short-head"}},
+            "those of two muscles cannot be compared",
+        ),
+        (
+            given(0.8, 0.3),
+            {"more_than": OTHER, "relative_to": "lantern/short-head"},
+            "those of two muscles cannot be compared",
+        ),
+    ],
+)
+def test_untested_with_a_plain_reason(
+    demo: Catalog, lengths: Lengths | None, changes: dict[str, object], why: str
+) -> None:
     found, conclusions = judged(demo, lengths, **changes)
     assert found.verdict == "untested" and why in found.reason and "growth" not in found.sentence
     assert found.sentence.startswith("Commonly taught, untested here: ")
@@ -93,7 +167,9 @@ def test_other_outcomes_never_ask_the_model(demo: Catalog) -> None:
     def refuse(exercise: str, part: str) -> float:
         raise AssertionError("asked")
 
-    assert [c.verdict for c in conclude(demo, refuse).of("crate-curl")] == [c.verdict for c in conclude(demo).of("crate-curl")]
+    assert [c.verdict for c in conclude(demo, refuse).of("crate-curl")] == [
+        c.verdict for c in conclude(demo).of("crate-curl")
+    ]
 
 
 def test_a_needless_dispute_is_found(demo: Catalog) -> None:
@@ -106,7 +182,12 @@ def test_a_needless_dispute_is_found(demo: Catalog) -> None:
 def test_in_the_committed_file_and_in_the_explanation(demo: Catalog) -> None:
     _, conclusions = judged(demo, given(0.76, 0.29), more_than=OTHER)
     written = committed_text.files(conclusions, demo)["conclusions/exercises/crate-curl.yaml"]
-    assert 'mean length: "80% against 30% of the own range"' in written and "certainty" not in written
+    assert (
+        'mean length: "80% against 30% of the own range"' in written and "certainty" not in written
+    )
     told = explain(demo, conclusions, "crate-curl/1")
     assert "A length comes from a model of the body, not from studies." in told
-    assert "Verdict: shown. Mean relative length about 80% against 30% of its own range" in " ".join(told.split())
+    assert (
+        "Verdict: shown. Mean relative length about 80% against 30% of its own range"
+        in " ".join(told.split())
+    )

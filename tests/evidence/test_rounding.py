@@ -16,26 +16,52 @@ from hypothesis import strategies as st
 from build_tools.evidence.wording import rounding
 
 
-@pytest.mark.parametrize(("rule", "x", "printed"), [
-    (rounding.ratio, 1.0628, "1.06"), (rounding.ratio, 0.83249, "0.832"), (rounding.ratio, 1.1, "1.10"), (rounding.ratio, 9.996, "10.0"),
-    (rounding.ratio, 12345.0, "12300"), (rounding.ratio, 1.5e-5, "0.0000150"), (rounding.ratio, 1.0, "1.00"), (rounding.ratio, 0.0, "0"),
-    # A half goes to the even digit, whatever side of it a machine's noise puts the sum.
-    (rounding.ratio, 1.125 + 1e-15, "1.12"), (rounding.ratio, 1.125 - 1e-15, "1.12"), (rounding.ratio, 1.135 - 1e-15, "1.14"),
-    (rounding.tau2, 0.00123456, "0.0012"), (rounding.tau2, 0.05, "0.050"), (rounding.tau2, 3e-19, "0"), (rounding.tau2, 0.0, "0"),
-    (rounding.p_score, 0.5, "0.50"), (rounding.p_score, -1e-17, "0.00"), (rounding.p_score, 1 - 1e-16, "1.00"),
-    (rounding.i2, 34.6, "35"), (rounding.i2, -0.0, "0"), (rounding.i2, 100.0, "100"),
-])
+@pytest.mark.parametrize(
+    ("rule", "x", "printed"),
+    [
+        (rounding.ratio, 1.0628, "1.06"),
+        (rounding.ratio, 0.83249, "0.832"),
+        (rounding.ratio, 1.1, "1.10"),
+        (rounding.ratio, 9.996, "10.0"),
+        (rounding.ratio, 12345.0, "12300"),
+        (rounding.ratio, 1.5e-5, "0.0000150"),
+        (rounding.ratio, 1.0, "1.00"),
+        (rounding.ratio, 0.0, "0"),
+        # A half goes to the even digit, whatever side of it a machine's noise puts the sum.
+        (rounding.ratio, 1.125 + 1e-15, "1.12"),
+        (rounding.ratio, 1.125 - 1e-15, "1.12"),
+        (rounding.ratio, 1.135 - 1e-15, "1.14"),
+        (rounding.tau2, 0.00123456, "0.0012"),
+        (rounding.tau2, 0.05, "0.050"),
+        (rounding.tau2, 3e-19, "0"),
+        (rounding.tau2, 0.0, "0"),
+        (rounding.p_score, 0.5, "0.50"),
+        (rounding.p_score, -1e-17, "0.00"),
+        (rounding.p_score, 1 - 1e-16, "1.00"),
+        (rounding.i2, 34.6, "35"),
+        (rounding.i2, -0.0, "0"),
+        (rounding.i2, 100.0, "100"),
+    ],
+)
 def test_printed(rule: Callable[[float], Decimal], x: float, printed: str) -> None:
     assert format(rule(x), "f") == printed
 
 
 @given(st.floats(1e-3, 1e3))
 def test_a_ratio_is_off_by_at_most_half_of_its_last_digit(x: float) -> None:
-    assert abs(float(rounding.ratio(x)) - x) <= 0.5000001 * 10 ** (math.floor(math.log10(x)) - 2) * (10 if x >= 995 else 1)
+    assert abs(float(rounding.ratio(x)) - x) <= 0.5000001 * 10 ** (
+        math.floor(math.log10(x)) - 2
+    ) * (10 if x >= 995 else 1)
 
 
-@given(st.integers(10**9, 10**10 - 1), st.integers(-3, 3), st.sampled_from([rounding.ratio, rounding.tau2, rounding.i2]))
-def test_the_last_digits_of_a_sum_change_nothing(digits: int, ulps: int, rule: Callable[[float], Decimal]) -> None:
+@given(
+    st.integers(10**9, 10**10 - 1),
+    st.integers(-3, 3),
+    st.sampled_from([rounding.ratio, rounding.tau2, rounding.i2]),
+)
+def test_the_last_digits_of_a_sum_change_nothing(
+    digits: int, ulps: int, rule: Callable[[float], Decimal]
+) -> None:
     x = digits / 10**9
     noisy = x
     for _ in range(abs(ulps)):

@@ -36,5 +36,7 @@ def test_every_check_value_is_checked_or_left_out_for_a_reason(monkeypatch):
 
 
 def test_entries_have_ids_of_their_own():
-    lines = [line for line in PATH.read_text(encoding="utf-8").splitlines() if line.startswith("- id: ")]
+    lines = [
+        line for line in PATH.read_text(encoding="utf-8").splitlines() if line.startswith("- id: ")
+    ]
     assert len(lines) == len(set(lines)) == len(entries())

@@ -19,11 +19,18 @@ from script_rules import Refused
 from build_tools.handout import limits
 from build_tools.handout.successors import shown
 
-TWO = Handout("Week 1", (Item("crate-curl", 3, "8-12", "20 kg", 2, 120, "3-1-1", "Slowly"), Item("cable-curl")))
+TWO = Handout(
+    "Week 1",
+    (Item("crate-curl", 3, "8-12", "20 kg", 2, 120, "3-1-1", "Slowly"), Item("cable-curl")),
+)
 
 
 def fragment(data: object, version: str = "1") -> str:
-    text = data if isinstance(data, str) else json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    text = (
+        data
+        if isinstance(data, str)
+        else json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    )
     return f"{version}.{urlsafe_b64encode(text.encode()).rstrip(b'=').decode()}"
 
 
@@ -45,54 +52,59 @@ def test_what_was_written_is_read(handout: Handout) -> None:
 
 
 @given(handouts(), st.data())
-def test_a_link_that_was_cut_off_is_never_another_handout(handout: Handout, data: st.DataObject) -> None:
+def test_a_link_that_was_cut_off_is_never_another_handout(
+    handout: Handout, data: st.DataObject
+) -> None:
     try:
         text = encode(handout)
     except Refused:
         return
     with pytest.raises(Refused):
-        decode(text[:data.draw(st.integers(0, len(text) - 1))], KNOWN)
+        decode(text[: data.draw(st.integers(0, len(text) - 1))], KNOWN)
 
 
-@pytest.mark.parametrize(("kind", "text"), [
-    ("too-long", "1." + "A" * limits.MOST_CHARACTERS),
-    ("not-ours", ""),
-    ("not-ours", "how-to-do-it"),
-    ("not-ours", "<script>alert(1)</script>"),
-    ("version", fragment([None, [["crate-curl"]]], version="2")),
-    ("version", fragment([None, [["crate-curl"]]], version="01")),
-    ("damaged", "1."),
-    ("damaged", "1.W*"),
-    ("damaged", encode(TWO) + "="),
-    ("damaged", encode(TWO) + ")."),
-    ("damaged", fragment([])),
-    ("damaged", fragment({"title": None})),
-    ("damaged", fragment([None, [[]]])),
-    ("damaged", fragment([None, [["crate-curl", None]]])),
-    ("damaged", fragment([None, [["crate-curl", True]]])),
-    ("damaged", fragment([None, [["crate-curl", "3"]]])),
-    ("damaged", fragment([None, [["crate-curl", 3, 8]]])),
-    ("damaged", fragment([None, [["crate-curl", 3.0]]])),
-    ("damaged", fragment([None, [["crate-curl", 3, None, None, None, None, None, "x", "y"]]])),
-    ("damaged", fragment('[null, [["crate-curl"]]]')),
-    ("damaged", fragment('[null,[["crate\\u002dcurl"]]]')),
-    ("damaged", fragment('["\\ud800",[["crate-curl"]]]')),
-    ("damaged", fragment('[null,[["crate-curl",1e0]]]')),
-    ("damaged", fragment("[" * 500)),
-    ("limits", fragment([None, []])),
-    ("limits", fragment([None, [["crate-curl"]] * 13])),
-    ("limits", fragment(["", [["crate-curl"]]])),
-    ("limits", fragment(["T" * 61, [["crate-curl"]]])),
-    ("limits", fragment(["a\u202eb", [["crate-curl"]]])),
-    ("limits", fragment([None, [["crate-curl", 0]]])),
-    ("limits", fragment([None, [["crate-curl", 21]]])),
-    ("limits", fragment([None, [["crate-curl", None, "12-8"]]])),
-    ("limits", fragment([None, [["crate-curl", None, "many"]]])),
-    ("limits", fragment([None, [["crate-curl", None, None, None, None, None, "0-1-1"]]])),
-    ("limits", fragment([None, [["../../evil"]]])),
-    ("unknown", fragment([None, [["constructor"]]])),
-    ("unknown", fragment([None, [["crate-curl"], ["no-such-exercise"]]])),
-])
+@pytest.mark.parametrize(
+    ("kind", "text"),
+    [
+        ("too-long", "1." + "A" * limits.MOST_CHARACTERS),
+        ("not-ours", ""),
+        ("not-ours", "how-to-do-it"),
+        ("not-ours", "<script>alert(1)</script>"),
+        ("version", fragment([None, [["crate-curl"]]], version="2")),
+        ("version", fragment([None, [["crate-curl"]]], version="01")),
+        ("damaged", "1."),
+        ("damaged", "1.W*"),
+        ("damaged", encode(TWO) + "="),
+        ("damaged", encode(TWO) + ")."),
+        ("damaged", fragment([])),
+        ("damaged", fragment({"title": None})),
+        ("damaged", fragment([None, [[]]])),
+        ("damaged", fragment([None, [["crate-curl", None]]])),
+        ("damaged", fragment([None, [["crate-curl", True]]])),
+        ("damaged", fragment([None, [["crate-curl", "3"]]])),
+        ("damaged", fragment([None, [["crate-curl", 3, 8]]])),
+        ("damaged", fragment([None, [["crate-curl", 3.0]]])),
+        ("damaged", fragment([None, [["crate-curl", 3, None, None, None, None, None, "x", "y"]]])),
+        ("damaged", fragment('[null, [["crate-curl"]]]')),
+        ("damaged", fragment('[null,[["crate\\u002dcurl"]]]')),
+        ("damaged", fragment('["\\ud800",[["crate-curl"]]]')),
+        ("damaged", fragment('[null,[["crate-curl",1e0]]]')),
+        ("damaged", fragment("[" * 500)),
+        ("limits", fragment([None, []])),
+        ("limits", fragment([None, [["crate-curl"]] * 13])),
+        ("limits", fragment(["", [["crate-curl"]]])),
+        ("limits", fragment(["T" * 61, [["crate-curl"]]])),
+        ("limits", fragment(["a\u202eb", [["crate-curl"]]])),
+        ("limits", fragment([None, [["crate-curl", 0]]])),
+        ("limits", fragment([None, [["crate-curl", 21]]])),
+        ("limits", fragment([None, [["crate-curl", None, "12-8"]]])),
+        ("limits", fragment([None, [["crate-curl", None, "many"]]])),
+        ("limits", fragment([None, [["crate-curl", None, None, None, None, None, "0-1-1"]]])),
+        ("limits", fragment([None, [["../../evil"]]])),
+        ("unknown", fragment([None, [["constructor"]]])),
+        ("unknown", fragment([None, [["crate-curl"], ["no-such-exercise"]]])),
+    ],
+)
 def test_each_fault_has_its_message(kind: str, text: str) -> None:
     with pytest.raises(Refused) as bad:
         decode(text, KNOWN)
@@ -101,14 +113,22 @@ def test_each_fault_has_its_message(kind: str, text: str) -> None:
 
 
 def test_a_handout_beyond_the_limits_gets_no_link() -> None:
-    for handout, kind in ((Handout(None, (Item("crate-curl", sets=99),)), "limits"), (Handout("T" * 61, TWO.items), "limits"),
-                          (Handout(None, (Item("crate-curl", note="é" * 140),) * 12), "too-long")):
+    for handout, kind in (
+        (Handout(None, (Item("crate-curl", sets=99),)), "limits"),
+        (Handout("T" * 61, TWO.items), "limits"),
+        (Handout(None, (Item("crate-curl", note="é" * 140),) * 12), "too-long"),
+    ):
         with pytest.raises(Refused) as bad:
             encode(handout)
         assert bad.value.kind == kind
 
 
 def test_retired_exercises_lead_to_their_successors() -> None:
-    exercises, moved = {"new": 1, "kept": 1}, {"old": "older", "older": "new", "kept": "new", "lost": "gone", "a": "b", "b": "a"}
+    exercises, moved = (
+        {"new": 1, "kept": 1},
+        {"old": "older", "older": "new", "kept": "new", "lost": "gone", "a": "b", "b": "a"},
+    )
     assert shown(exercises, moved) == {"new": "new", "kept": "kept", "old": "new", "older": "new"}
-    assert decode(fragment([None, [["old", 3]]]), shown(exercises, moved)) == Handout(None, (Item("new", 3),))
+    assert decode(fragment([None, [["old", 3]]]), shown(exercises, moved)) == Handout(
+        None, (Item("new", 3),)
+    )

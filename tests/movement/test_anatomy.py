@@ -53,12 +53,16 @@ def test_soleus_does_not_change_with_the_knee() -> None:
 @pytest.mark.parametrize("name", ["med_gas", "lat_gas", "soleus"])
 def test_calf_muscles_lengthen_as_the_toes_come_up(name: str) -> None:
     at = column("knee-ankle", name)
-    assert all(at[knee, ankle + 10] > at[knee, ankle] for knee in KNEE for ankle in range(-40, 30, 10))
+    assert all(
+        at[knee, ankle + 10] > at[knee, ankle] for knee in KNEE for ankle in range(-40, 30, 10)
+    )
 
 
 def test_the_long_head_of_triceps_is_longer_with_the_arm_raised() -> None:
     at = column("shoulder-elbow", "TRIlong")
-    assert all(at[140, elbow] - at[0, elbow] > 45 and at[180, elbow] > at[0, elbow] for elbow in ELBOW)
+    assert all(
+        at[140, elbow] - at[0, elbow] > 45 and at[180, elbow] > at[0, elbow] for elbow in ELBOW
+    )
 
 
 @pytest.mark.parametrize("name", ["TRIlat", "TRImed", "BRA"])

@@ -29,11 +29,14 @@ def share_on(point, other, weights):
     return carried.y / -sum(w.y for w in weights)
 
 
-@pytest.mark.parametrize(("resting", "share"), [
-    # Arithmetic on de Leva 1996 table 4, made independently in the evidence sheet of this project: 1 - 2 × (shank + foot), ...
-    (("shank", "foot"), 0.886),
-    (("forearm", "hand"), 0.955),
-])
+@pytest.mark.parametrize(
+    ("resting", "share"),
+    [
+        # Arithmetic on de Leva 1996 table 4, made independently in the evidence sheet of this project: 1 - 2 × (shank + foot), ...
+        (("shank", "foot"), 0.886),
+        (("forearm", "hand"), 0.955),
+    ],
+)
 def test_shares_reckoned_from_segment_masses(resting, share):
     assert moved_share(resting) == pytest.approx(share, abs=6e-4)
 
@@ -46,8 +49,14 @@ def test_a_whole_body_adds_up_to_one():
 def push_up(pivot, turning):
     """Straight body from a pivot on the floor to the shoulders, arms upright beneath them; what lies behind the pivot rests."""
     body = REFERENCE
-    lengths = {s: body.length(s) for s in ("shank", "thigh", "trunk", "head", "upper_arm", "forearm", "hand")}
-    reach, height = sum(lengths[s] for s in turning if s != "head"), sum(lengths[s] for s in ("upper_arm", "forearm", "hand"))
+    lengths = {
+        s: body.length(s)
+        for s in ("shank", "thigh", "trunk", "head", "upper_arm", "forearm", "hand")
+    }
+    reach, height = (
+        sum(lengths[s] for s in turning if s != "head"),
+        sum(lengths[s] for s in ("upper_arm", "forearm", "hand")),
+    )
     shoulder = (sqrt(reach**2 - height**2), height)
     weights, along = [], 0.0
     for segment in turning:
@@ -74,18 +83,24 @@ def test_a_push_up_from_the_knees():
     assert push_up("knee", ("thigh", "trunk", "head")) == pytest.approx(0.525, abs=0.074)
 
 
-@pytest.mark.parametrize(("mass", "share", "added", "total"), [(80, 0.886, 0, 70.88), (80, 0.955, 20, 96.4), (80, 0.955, -30, 46.4)])
+@pytest.mark.parametrize(
+    ("mass", "share", "added", "total"),
+    [(80, 0.886, 0, 70.88), (80, 0.955, 20, 96.4), (80, 0.955, -30, 46.4)],
+)
 def test_total_load(mass, share, added, total):
     """Own arithmetic: body mass × share + added."""
     assert total_load(mass, share, added) == pytest.approx(total)
 
 
-@pytest.mark.parametrize(("mass", "share", "added", "message"), [
-    (0, 0.9, 0, "body mass must be above 0 kg"),
-    (80, 0, 0, "the share of body mass must lie above 0"),
-    (80, 1.1, 0, "and at most at 1, not 1.1"),
-    (80, 0.5, -50, "help of 50 kg is more than the 40 kg"),
-])
+@pytest.mark.parametrize(
+    ("mass", "share", "added", "message"),
+    [
+        (0, 0.9, 0, "body mass must be above 0 kg"),
+        (80, 0, 0, "the share of body mass must lie above 0"),
+        (80, 1.1, 0, "and at most at 1, not 1.1"),
+        (80, 0.5, -50, "help of 50 kg is more than the 40 kg"),
+    ],
+)
 def test_impossible_loads_are_refused(mass, share, added, message):
     with pytest.raises(ValueError, match=message):
         total_load(mass, share, added)
@@ -100,7 +115,9 @@ def test_one_weight_between_two_supports_is_shared_by_its_distance(at, apart):
 def demo_with(demo, fraction):
     """The invented demo catalog, with a fraction on one exercise."""
     file = demo / "exercises" / "crate-curl.yaml"
-    file.write_text(file.read_text(encoding="utf-8") + f"body_weight_fraction: {fraction}\n", encoding="utf-8")
+    file.write_text(
+        file.read_text(encoding="utf-8") + f"body_weight_fraction: {fraction}\n", encoding="utf-8"
+    )
     return load(demo)
 
 
@@ -114,20 +131,37 @@ def test_an_exercise_states_its_fraction_with_a_source_and_a_place(demo):
 
 def test_a_fraction_without_a_source_is_found(demo):
     catalog = demo_with(demo, "{value: 0.6, how: measured}")
-    found = [f for f in statement_basis.check(Context(catalog, date(2026, 11, 1))) if "body-weight fraction" in f.message]
+    found = [
+        f
+        for f in statement_basis.check(Context(catalog, date(2026, 11, 1)))
+        if "body-weight fraction" in f.message
+    ]
     assert len(found) == 1
 
 
-@pytest.mark.parametrize("fraction", ["{value: 0, how: measured}", "{value: 60, how: measured}", "{value: 0.6}",
-                                      "{value: 0.6, how: guessed}"])
+@pytest.mark.parametrize(
+    "fraction",
+    [
+        "{value: 0, how: measured}",
+        "{value: 60, how: measured}",
+        "{value: 0.6}",
+        "{value: 0.6, how: guessed}",
+    ],
+)
 def test_a_fraction_that_makes_no_sense_is_refused(demo, fraction):
-    assert [Path(f.spot.file).name for f in demo_with(demo, fraction).findings] == ["crate-curl.yaml"]
+    assert [Path(f.spot.file).name for f in demo_with(demo, fraction).findings] == [
+        "crate-curl.yaml"
+    ]
 
 
 def test_shipped_shares_follow_from_the_table():
     """Shares reckoned for shipped exercises are the table's own arithmetic (de Leva 1996): the body without resting shanks and feet."""
     catalog = load(Path(__file__).parents[2] / "catalog")
-    shares = {id: e.data.body_weight_fraction for id, e in catalog.exercises.items() if e.data.body_weight_fraction}
+    shares = {
+        id: e.data.body_weight_fraction
+        for id, e in catalog.exercises.items()
+        if e.data.body_weight_fraction
+    }
     assert set(shares) >= {"nordic-curl", "glute-ham-raise"}
     for id in ("nordic-curl", "glute-ham-raise"):
         assert shares[id].how == "reckoned"
@@ -135,5 +169,7 @@ def test_shipped_shares_follow_from_the_table():
 
 
 def test_the_load_is_told_with_a_worked_number():
-    assert told(0.886, "reckoned", 80) == ("Total load: 0.89 × body mass, plus what is added. A person of 80 kg moves about 71 kg. "
-                                           "The share is reckoned from segment masses, not measured.")
+    assert told(0.886, "reckoned", 80) == (
+        "Total load: 0.89 × body mass, plus what is added. A person of 80 kg moves about 71 kg. "
+        "The share is reckoned from segment masses, not measured."
+    )

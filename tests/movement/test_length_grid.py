@@ -20,7 +20,10 @@ def test_the_table_itself_comes_back(id: str) -> None:
     grid = muscle(id)
     column = grid.grid.lengths[grid.muscle.column]
     first, second = grid.grid.joints
-    assert all(grid.length(at) == pytest.approx(column[at[first], at[second]], abs=1e-9) for at in grid.box_angles())
+    assert all(
+        grid.length(at) == pytest.approx(column[at[first], at[second]], abs=1e-9)
+        for at in grid.box_angles()
+    )
 
 
 def test_a_plane_is_interpolated_exactly() -> None:
@@ -28,10 +31,14 @@ def test_a_plane_is_interpolated_exactly() -> None:
     angles = (-20.0, 0.0, 20.0), (0.0, 30.0, 60.0, 90.0)
     grid = muscle("semitendinosus")
     lengths = {(x, y): 300 + 0.5 * x - 0.3 * y + 0.01 * x * y for x, y in product(*angles)}
-    made = MuscleGrid(grid.muscle.model_copy(update={"box": {"hip": [-20, 20], "knee": [0, 90]}}),
-                      Grid(("hip", "knee"), angles, {grid.muscle.column: lengths}))
+    made = MuscleGrid(
+        grid.muscle.model_copy(update={"box": {"hip": [-20, 20], "knee": [0, 90]}}),
+        Grid(("hip", "knee"), angles, {grid.muscle.column: lengths}),
+    )
     for x, y in ((-13, 7), (0, 0), (19.5, 89), (20, 90), (-20, 0)):
-        assert made.length({"hip": x, "knee": y}) == pytest.approx(300 + 0.5 * x - 0.3 * y + 0.01 * x * y)
+        assert made.length({"hip": x, "knee": y}) == pytest.approx(
+            300 + 0.5 * x - 0.3 * y + 0.01 * x * y
+        )
 
 
 @pytest.mark.parametrize("id", MUSCLES)
@@ -40,7 +47,10 @@ def test_held_out_angles(id: str) -> None:
     square of the step, so the whole table is off by about a quarter of that, 0.6 mm, which is less than 1% of any two-joint range.
     Sharp bends of a path (a muscle that begins to wrap) do not shrink that fast, hence the bound on the share too."""
     grid = muscle(id)
-    column, axes = grid.grid.lengths[grid.muscle.column], [sorted({at[joint] for at in grid.box_angles()}) for joint in grid.grid.joints]
+    column, axes = (
+        grid.grid.lengths[grid.muscle.column],
+        [sorted({at[joint] for at in grid.box_angles()}) for joint in grid.grid.joints],
+    )
     short, long = grid.extremes
     errors = []
     for n, axis in enumerate(axes):
@@ -54,7 +64,10 @@ def test_held_out_angles(id: str) -> None:
 @given(st.sampled_from(MUSCLES), st.floats(0, 1), st.floats(0, 1))
 def test_between_the_corners_of_its_cell(id: str, u: float, v: float) -> None:
     grid = muscle(id)
-    at = {joint: box[0] + share * (box[1] - box[0]) for (joint, box), share in zip(grid.muscle.box.items(), (u, v), strict=False)}
+    at = {
+        joint: box[0] + share * (box[1] - box[0])
+        for (joint, box), share in zip(grid.muscle.box.items(), (u, v), strict=False)
+    }
     short, long = grid.extremes
     assert short - 1e-9 <= grid.length(at) <= long + 1e-9
 
@@ -82,4 +95,6 @@ def test_arms_are_length_lost_per_radian() -> None:
     grid = muscle("semitendinosus")
     lengths = {(x, y): 300 + 60 * radians(x) - 30 * radians(y) for x, y in product(*angles)}
     made = MuscleGrid(grid.muscle, Grid(("hip", "knee"), angles, {grid.muscle.column: lengths}))
-    assert made.arms("knee", 0, 20) == pytest.approx([30, 30]) and made.arms("hip", 0, 20, other=10) == pytest.approx([-60, -60])
+    assert made.arms("knee", 0, 20) == pytest.approx([30, 30]) and made.arms(
+        "hip", 0, 20, other=10
+    ) == pytest.approx([-60, -60])

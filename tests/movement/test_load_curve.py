@@ -14,9 +14,11 @@ STEPS = 141
 
 def curve(law, start, end, joint="elbow", steps=STEPS):
     """The moment ``law(angle in degrees)`` at evenly spaced angles."""
+
     def sample(i):
         angle = start + (end - start) * i / (steps - 1)
         return Instant(i / (steps - 1), angle, law(angle))
+
     return Curve(joint, tuple(map(sample, range(steps))))
 
 
@@ -56,14 +58,22 @@ def test_a_curve_that_passes_to_the_other_side():
     """Prone curl on to 120°: beyond 90° the weight pulls the heel towards the seat, half as hard at the end (cos 120°)."""
     found = curve(lambda k: 30 * cos(radians(k)), 0, 120, "knee").summary()
     assert found.changes_sign
-    assert curve(lambda k: 30 * cos(radians(k)), 0, 120, "knee").normalised()[-1] == pytest.approx(-0.5)
+    assert curve(lambda k: 30 * cos(radians(k)), 0, 120, "knee").normalised()[-1] == pytest.approx(
+        -0.5
+    )
     assert len(found.vanishes) == 1
     assert found.vanishes[0][0] < 90 / 120 < found.vanishes[0][1]
 
 
 def test_a_level_top_peaks_at_its_middle_and_is_high_throughout():
     found = curve(lambda _: -40.0, 20, 80).summary()
-    assert (found.peak_share, found.peak_angle, found.high, found.lowest, found.asks) == (0.5, 50, 1, 1, "extensors")
+    assert (found.peak_share, found.peak_angle, found.high, found.lowest, found.asks) == (
+        0.5,
+        50,
+        1,
+        1,
+        "extensors",
+    )
 
 
 def test_two_equal_peaks_give_the_first():
@@ -85,7 +95,11 @@ def test_a_moment_without_a_value_is_refused():
 @given(st.lists(st.floats(-200, 200), min_size=2, max_size=30), st.floats(0.01, 100))
 def test_the_size_of_the_load_does_not_change_the_shape(moments, factor):
     def made(k):
-        return Curve("hip", tuple(Instant(i / (len(moments) - 1), float(i), k * m) for i, m in enumerate(moments)))
+        return Curve(
+            "hip",
+            tuple(Instant(i / (len(moments) - 1), float(i), k * m) for i, m in enumerate(moments)),
+        )
+
     plain, scaled = made(1), made(factor)
     if min(plain.peak, scaled.peak) < 1e-3:
         return
@@ -95,7 +109,9 @@ def test_the_size_of_the_load_does_not_change_the_shape(moments, factor):
 
 @given(st.lists(st.floats(-200, 200), min_size=2, max_size=30))
 def test_a_summary_stays_within_its_bounds(moments):
-    made = Curve("hip", tuple(Instant(i / (len(moments) - 1), float(i), m) for i, m in enumerate(moments)))
+    made = Curve(
+        "hip", tuple(Instant(i / (len(moments) - 1), float(i), m) for i, m in enumerate(moments))
+    )
     found = made.summary()
     if found is None:
         return
@@ -105,28 +121,69 @@ def test_a_summary_stays_within_its_bounds(moments):
     assert all(b < c for (_, b), (c, _) in zip(found.vanishes, found.vanishes[1:], strict=False))
 
 
-@pytest.mark.parametrize(("law", "start", "end", "called", "phrase"), [
-    (lambda _: 30, 0, 90, ("the start", "the end"), "about the same throughout"),
-    (lambda a: 80 + a / 5, 0, 100, ("the start", "the end"), "about the same throughout"),
-    (lambda a: 79 + a / 5, 0, 100, ("the start", "the end"), "hardest near the end"),  # falls just below 80 % of its peak
-    (lambda a: 100 - a / 2, 0, 100, ("the bottom", "the top"), "hardest near the bottom"),
-    (hanging, 0, 90, ("the bottom", "the top"), "hardest near the top, with almost none near the bottom"),
-    (lambda a: hanging(90 - a), 0, 90, ("the start", "the end"), "hardest near the start, with almost none near the end"),
-    (hanging, 0, 180, ("the start", "the end"), "hardest in the middle, with almost none near the start and near the end"),
-    (hanging, 30, 150, ("the start", "the end"), "hardest in the middle"),
-    (lambda a: abs(a - 40), 0, 100, ("the start", "the end"), "hardest near the end, with almost none on the way"),
-    (lambda a: 30 * cos(radians(a)), 0, 120, ("the start", "the end"),
-     "hardest near the start, and changes from one side of the knee to the other on the way"),
-    (lambda _: 0.0, 0, 90, ("the start", "the end"), "almost no load about the knee"),
-])
+@pytest.mark.parametrize(
+    ("law", "start", "end", "called", "phrase"),
+    [
+        (lambda _: 30, 0, 90, ("the start", "the end"), "about the same throughout"),
+        (lambda a: 80 + a / 5, 0, 100, ("the start", "the end"), "about the same throughout"),
+        (
+            lambda a: 79 + a / 5,
+            0,
+            100,
+            ("the start", "the end"),
+            "hardest near the end",
+        ),  # falls just below 80 % of its peak
+        (lambda a: 100 - a / 2, 0, 100, ("the bottom", "the top"), "hardest near the bottom"),
+        (
+            hanging,
+            0,
+            90,
+            ("the bottom", "the top"),
+            "hardest near the top, with almost none near the bottom",
+        ),
+        (
+            lambda a: hanging(90 - a),
+            0,
+            90,
+            ("the start", "the end"),
+            "hardest near the start, with almost none near the end",
+        ),
+        (
+            hanging,
+            0,
+            180,
+            ("the start", "the end"),
+            "hardest in the middle, with almost none near the start and near the end",
+        ),
+        (hanging, 30, 150, ("the start", "the end"), "hardest in the middle"),
+        (
+            lambda a: abs(a - 40),
+            0,
+            100,
+            ("the start", "the end"),
+            "hardest near the end, with almost none on the way",
+        ),
+        (
+            lambda a: 30 * cos(radians(a)),
+            0,
+            120,
+            ("the start", "the end"),
+            "hardest near the start, and changes from one side of the knee to the other on the way",
+        ),
+        (lambda _: 0.0, 0, 90, ("the start", "the end"), "almost no load about the knee"),
+    ],
+)
 def test_phrases(law, start, end, called, phrase):
     assert load_phrase(curve(law, start, end).summary(), "knee", called) == phrase
 
 
-@pytest.mark.parametrize(("start", "end", "expected"), [
-    (0.2, 1.1, ("the bottom", "the top")),
-    (1.1, 0.2, ("the top", "the bottom")),
-    (1.0, 1.05, ("the start", "the end")),
-])
+@pytest.mark.parametrize(
+    ("start", "end", "expected"),
+    [
+        (0.2, 1.1, ("the bottom", "the top")),
+        (1.1, 0.2, ("the top", "the bottom")),
+        (1.0, 1.05, ("the start", "the end")),
+    ],
+)
 def test_ends_are_called_by_height_where_the_load_travels(start, end, expected):
     assert ends(start, end) == expected

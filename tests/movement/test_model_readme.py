@@ -24,12 +24,17 @@ def source(id: str) -> str:
 
 
 def table() -> str:
-    lines = ["| muscle | check | published | in the tables | moves | verdict | source |", "| --- | --- | --- | --- | --- | --- | --- |"]
+    lines = [
+        "| muscle | check | published | in the tables | moves | verdict | source |",
+        "| --- | --- | --- | --- | --- | --- | --- |",
+    ]
     for id, entry in MODEL.muscles.items():
         for check in checks(muscle(id)):
             moves = f"{100 * check.moves:.0f}%" if check.what.startswith("arm") else ""
-            lines.append(f"| {entry.name} | {check.what} | {check.published} | {check.ours} | {moves} | "
-                         f"{'pass' if check.passed else 'fail'} | {source(check.source)} |")
+            lines.append(
+                f"| {entry.name} | {check.what} | {check.published} | {check.ours} | {moves} | "
+                f"{'pass' if check.passed else 'fail'} | {source(check.source)} |"
+            )
     return "\n".join(lines)
 
 
@@ -52,7 +57,9 @@ def test_the_table_of_checks_is_what_the_checks_say() -> None:
 def test_the_notice_names_every_model_table_hash_licence_and_author() -> None:
     text = README.read_text(encoding="utf-8")
     for model in MODEL.models.values():
-        assert all(word in text for word in (model.file, model.sha256, model.licence, model.licence_url))
+        assert all(
+            word in text for word in (model.file, model.sha256, model.licence, model.licence_url)
+        )
         surnames = re.findall(r"\b[A-Z][a-z]+\b(?=,? [A-Z]\b)", model.credit)
         assert surnames and all(name in text for name in surnames)
     assert all(f"`{id}.csv`" in text for id in MODEL.tables) and "sampled to tables" in text

@@ -24,28 +24,37 @@ def test_every_muscle_that_may_be_shown_passes_its_checks(id: str) -> None:
 def central(table: str, name: str, joint: int, angle: int) -> float:
     """Size of the arm at an angle: central difference over the CSV, the other joint at 0 degrees."""
     at = column(table, name)
-    low, high = ((angle - 10, 0), (angle + 10, 0)) if joint == 0 else ((0, angle - 10), (0, angle + 10))
+    low, high = (
+        ((angle - 10, 0), (angle + 10, 0)) if joint == 0 else ((0, angle - 10), (0, angle + 10))
+    )
     return abs(at[high] - at[low]) / radians(20)
 
 
 # Published mean (mm), and how far we may be off: the sample's SD where one was printed, else what is said beside it.
 PUBLISHED = [
     # Sugisaki et al. 2010, J Biomech 43:2844-2847, abstract: MRI, 18 people, 23.9 (SD 1.4) mm at 30 degrees of elbow flexion.
-    ("shoulder-elbow", "TRIlong", 1, 30, 23.9, 1.4), ("shoulder-elbow", "TRIlat", 1, 30, 23.9, 1.4),
+    ("shoulder-elbow", "TRIlong", 1, 30, 23.9, 1.4),
+    ("shoulder-elbow", "TRIlat", 1, 30, 23.9, 1.4),
     # The same, 17.4 (SD 1.3) at 110 degrees: the model is 2 SD higher there.
     ("shoulder-elbow", "TRIlong", 1, 110, 17.4, 2.7),
     # Murray et al. 2000, J Biomech 33:943-952, abstract: 4.7 cm for the long head of biceps; 5%.
     ("shoulder-elbow", "BIClong", 1, 90, 47, 2.4),
     # Wolfram et al. 2018, R Soc Open Sci 5:171358, abstract: MRI, 11 people, 47.93 (SD 4.54) mm at 0 degrees.
-    ("knee-ankle", "soleus", 1, 0, 47.93, 4.54), ("knee-ankle", "med_gas", 1, 0, 47.93, 4.54), ("knee-ankle", "lat_gas", 1, 0, 47.93, 4.54),
+    ("knee-ankle", "soleus", 1, 0, 47.93, 4.54),
+    ("knee-ankle", "med_gas", 1, 0, 47.93, 4.54),
+    ("knee-ankle", "lat_gas", 1, 0, 47.93, 4.54),
     # Changes of the patellar tendon moment arm, Arch Bone Jt Surg 2020, abstract: 39.91 (SD 2.98) at 20, 37.73 (2.87) at 40 degrees,
     # 36.18 (2.9) at 60. The model is up to 2.5 SD higher, as a quadriceps and not a patellar tendon is measured.
-    ("hip-knee", "vas_int", 1, 20, 39.91, 7.45), ("hip-knee", "vas_lat", 1, 40, 37.73, 7.2), ("hip-knee", "vas_med", 1, 60, 36.18, 2.9),
+    ("hip-knee", "vas_int", 1, 20, 39.91, 7.45),
+    ("hip-knee", "vas_lat", 1, 40, 37.73, 7.2),
+    ("hip-knee", "vas_med", 1, 60, 36.18, 2.9),
 ]
 
 
 @pytest.mark.parametrize(("table", "name", "joint", "angle", "mean", "off"), PUBLISHED)
-def test_moment_arms_by_finite_differences(table: str, name: str, joint: int, angle: int, mean: float, off: float) -> None:
+def test_moment_arms_by_finite_differences(
+    table: str, name: str, joint: int, angle: int, mean: float, off: float
+) -> None:
     assert central(table, name, joint, angle) == pytest.approx(mean, abs=off)
 
 
@@ -66,18 +75,34 @@ def test_published_arms_would_move_no_shipped_mean_by_a_published_step() -> None
         keys = key_angles(entry.data.movement, vocabulary)
         if any(not 0 <= key["knee"] <= 120 or not -20 <= key["hip"] <= 120 for key in keys):
             continue  # no length is shown for it
-        means = [sum(_share(g, keys[0], keys[-1], n / 20) for n in range(21)) / 21 for g in (grid, corrected)]
+        means = [
+            sum(_share(g, keys[0], keys[-1], n / 20) for n in range(21)) / 21
+            for g in (grid, corrected)
+        ]
         assert abs(means[0] - means[1]) < published.STEP
 
 
 def _scaled(grid: Grid, name: str, scale: float) -> Grid:
     column = grid.lengths[name]
-    return replace(grid, lengths={name: {(a, b): column[a, 0] + scale * (length - column[a, 0]) for (a, b), length in column.items()}})
+    return replace(
+        grid,
+        lengths={
+            name: {
+                (a, b): column[a, 0] + scale * (length - column[a, 0])
+                for (a, b), length in column.items()
+            }
+        },
+    )
 
 
 def _share(grid: MuscleGrid, first: dict[str, float], last: dict[str, float], time: float) -> float:
     short, long = grid.extremes
-    return (grid.length({joint: (1 - time) * first[joint] + time * last[joint] for joint in ("hip", "knee")}) - short) / (long - short)
+    return (
+        grid.length(
+            {joint: (1 - time) * first[joint] + time * last[joint] for joint in ("hip", "knee")}
+        )
+        - short
+    ) / (long - short)
 
 
 # --- the checks themselves ----------------------------------------------------------
@@ -93,8 +118,13 @@ def arm(low: float, high: float) -> list[PublishedArm]:
     return [PublishedArm(joint="knee", over=[0, 90], mm=[low, high], source="body-dynamics")]
 
 
-@pytest.mark.parametrize(("mm", "passed"), [((40, 55), True), ((30, 34), True), ((21, 23), False), ((70, 99), False), ((89, 99), False)])
-def test_an_arm_may_be_off_only_so_far_that_no_length_moves_by_a_step(mm: tuple[float, float], passed: bool) -> None:
+@pytest.mark.parametrize(
+    ("mm", "passed"),
+    [((40, 55), True), ((30, 34), True), ((21, 23), False), ((70, 99), False), ((89, 99), False)],
+)
+def test_an_arm_may_be_off_only_so_far_that_no_length_moves_by_a_step(
+    mm: tuple[float, float], passed: bool
+) -> None:
     assert published.passes(made(arms=arm(*mm))) is passed
 
 
@@ -113,12 +143,19 @@ def test_a_muscle_on_the_wrong_side_of_a_joint_is_refused() -> None:
 
 
 def test_the_wrong_joint_leading_is_refused() -> None:
-    assert not published.passes(made(orders=[PublishedOrder(more="knee", less="hip", source="visser1990")]))
+    assert not published.passes(
+        made(orders=[PublishedOrder(more="knee", less="hip", source="visser1990")])
+    )
 
 
 def test_boxes_end_where_the_model_turns_to_the_wrong_side() -> None:
     """Triceps beyond 110 and biceps beyond 80 degrees of shoulder flexion: why their boxes end there."""
-    for id, wider in (("triceps-brachii-long-head", [-40, 140]), ("biceps-brachii-long-head", [-40, 130])):
+    for id, wider in (
+        ("triceps-brachii-long-head", [-40, 140]),
+        ("biceps-brachii-long-head", [-40, 130]),
+    ):
         grid = muscle(id)
         box = {**grid.muscle.box, "shoulder": wider}
-        assert not published.passes(replace(grid, muscle=grid.muscle.model_copy(update={"box": box})))
+        assert not published.passes(
+            replace(grid, muscle=grid.muscle.model_copy(update={"box": box}))
+        )

@@ -6,7 +6,16 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from build_tools.movement.load.statics import GRAVITY, Force, band_tension, between, moment, pull, reactions, weight
+from build_tools.movement.load.statics import (
+    GRAVITY,
+    Force,
+    band_tension,
+    between,
+    moment,
+    pull,
+    reactions,
+    weight,
+)
 
 near = st.floats(-1.5, 1.5)
 points = st.tuples(near, near)
@@ -48,13 +57,22 @@ def test_a_trunk_leaning_until_level():
     assert about / (length * 2 / 3 * sin(radians(12))) == pytest.approx(2705.5, abs=0.5)
 
 
-@pytest.mark.parametrize(("pulley", "expected"), [
-    # Forearm level, hand 0.30 m in front of the elbow, 100 N. Own arithmetic: lever = distance of the elbow from the line of pull.
-    ((0.30, -0.90), -30.0),  # straight below: 0.30 × 100
-    ((1.30, 0.0), 0.0),  # straight ahead, level with the elbow: the line passes through the joint
-    ((0.30, 1.00), 30.0),  # straight above: 0.30 × 100 the other way
-    ((0.60, -0.40), -24.0),  # below and ahead, a 3-4-5 line: 0.30 × 80 (the upright part of the pull)
-])
+@pytest.mark.parametrize(
+    ("pulley", "expected"),
+    [
+        # Forearm level, hand 0.30 m in front of the elbow, 100 N. Own arithmetic: lever = distance of the elbow from the line of pull.
+        ((0.30, -0.90), -30.0),  # straight below: 0.30 × 100
+        (
+            (1.30, 0.0),
+            0.0,
+        ),  # straight ahead, level with the elbow: the line passes through the joint
+        ((0.30, 1.00), 30.0),  # straight above: 0.30 × 100 the other way
+        (
+            (0.60, -0.40),
+            -24.0,
+        ),  # below and ahead, a 3-4-5 line: 0.30 × 80 (the upright part of the pull)
+    ],
+)
 def test_a_cable_at_several_pulley_heights(pulley, expected):
     assert moment(ORIGIN, [pull((0.30, 0.0), pulley, 100)]) == pytest.approx(expected, abs=1e-9)
 
@@ -75,7 +93,12 @@ def test_a_beam_on_two_supports():
     assert (first.y, second.y) == pytest.approx((400, 200))
 
 
-@given(points, points, st.lists(st.builds(weight, st.floats(0.1, 100), points), min_size=1, max_size=6), points)
+@given(
+    points,
+    points,
+    st.lists(st.builds(weight, st.floats(0.1, 100), points), min_size=1, max_size=6),
+    points,
+)
 def test_supports_leave_no_moment_about_any_point(a, b, weights, about):
     assume(abs(a[0] - b[0]) > 0.05)
     held = [*weights, *reactions(a, b, weights)]
@@ -111,7 +134,9 @@ def test_a_mirror_turns_the_moment_round(about, pulls):
 
 
 @given(points, points, st.floats(-3, 3), newtons)
-def test_no_moment_where_the_line_of_action_passes_through_the_joint(about, towards, along, tension):
+def test_no_moment_where_the_line_of_action_passes_through_the_joint(
+    about, towards, along, tension
+):
     assume(abs(towards[0] - about[0]) + abs(towards[1] - about[1]) > 0.01)
     at = between(about, towards, along)
     assume(abs(along - 1) > 1e-3)

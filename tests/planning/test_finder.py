@@ -23,42 +23,83 @@ WICK, BASE = "lamp/wick", "lamp/base"
 
 
 def exercise(name: str, **changed: Any) -> dict[str, Any]:
-    return {"name": name, "also": [], "equipment": [], "position": "standing", "sides": "both", "concerns": [], "credits": {WICK: 1},
-            "best": {}, "lengths": {}, **changed}
+    return {
+        "name": name,
+        "also": [],
+        "equipment": [],
+        "position": "standing",
+        "sides": "both",
+        "concerns": [],
+        "credits": {WICK: 1},
+        "best": {},
+        "lengths": {},
+        **changed,
+    }
 
 
 MADE = {
-    "muscles": {"lamp": {"parts": [WICK, BASE]}}, "parts": {WICK: {}, BASE: {}},
-    "orders": {WICK: [{"kind": "growth", "exercises": ["d"]}, {"kind": "none", "exercises": ["b", "c"]}]},
+    "muscles": {"lamp": {"parts": [WICK, BASE]}},
+    "parts": {WICK: {}, BASE: {}},
+    "orders": {
+        WICK: [{"kind": "growth", "exercises": ["d"]}, {"kind": "none", "exercises": ["b", "c"]}]
+    },
     "exercises": {
         "a": exercise("Ascent", credits={BASE: 1, WICK: 0.5}, best={BASE: {"growth": 0}}),
         "b": exercise("Curl", also=["Übung"], equipment=["cable", "crate"], sides="one"),
-        "c": exercise("Dip", concerns=["knee"], lengths={WICK: {"word": "long", "percent": 80, "hard": True}}),
-        "d": exercise("Raise", best={WICK: {"growth": 0}}, lengths={WICK: {"word": "long", "percent": 80, "hard": False}}),
-    }}
+        "c": exercise(
+            "Dip", concerns=["knee"], lengths={WICK: {"word": "long", "percent": 80, "hard": True}}
+        ),
+        "d": exercise(
+            "Raise",
+            best={WICK: {"growth": 0}},
+            lengths={WICK: {"word": "long", "percent": 80, "hard": False}},
+        ),
+    },
+}
 
 
-@pytest.mark.parametrize(("asked", "found"), [
-    ({}, ["a", "b", "c", "d"]), ({"part": BASE}, ["a"]), ({"part": "lamp"}, ["a", "b", "c", "d"]),
-    ({"part": WICK}, ["d", "b", "c", "a"]),  # its order first, then those of half a set
-    ({"kind": "growth"}, ["a", "d"]), ({"part": WICK, "kind": "growth"}, ["d"]), ({"part": "lamp", "kind": "growth"}, ["a", "d"]),
-    ({"kind": "length"}, ["c"]),  # a mean length, as no load is known, is none
-    ({"has": ["none"]}, ["a", "c", "d"]), ({"has": ["cable"]}, ["a", "c", "d"]), ({"has": ["cable", "crate"]}, ["a", "b", "c", "d"]),
-    ({"position": "lying"}, []), ({"sides": "one"}, ["b"]), ({"avoid": ["knee"]}, ["a", "b", "d"]),
-    ({"name": "UBUNG curl"}, ["b"]), ({"name": "curl dip"}, []),
-])
+@pytest.mark.parametrize(
+    ("asked", "found"),
+    [
+        ({}, ["a", "b", "c", "d"]),
+        ({"part": BASE}, ["a"]),
+        ({"part": "lamp"}, ["a", "b", "c", "d"]),
+        ({"part": WICK}, ["d", "b", "c", "a"]),  # its order first, then those of half a set
+        ({"kind": "growth"}, ["a", "d"]),
+        ({"part": WICK, "kind": "growth"}, ["d"]),
+        ({"part": "lamp", "kind": "growth"}, ["a", "d"]),
+        ({"kind": "length"}, ["c"]),  # a mean length, as no load is known, is none
+        ({"has": ["none"]}, ["a", "c", "d"]),
+        ({"has": ["cable"]}, ["a", "c", "d"]),
+        ({"has": ["cable", "crate"]}, ["a", "b", "c", "d"]),
+        ({"position": "lying"}, []),
+        ({"sides": "one"}, ["b"]),
+        ({"avoid": ["knee"]}, ["a", "b", "d"]),
+        ({"name": "UBUNG curl"}, ["b"]),
+        ({"name": "curl dip"}, []),
+    ],
+)
 def test_each_field(asked: dict[str, Any], found: list[str]) -> None:
     assert finder.find(MADE, {**EMPTY, **asked}) == found
 
 
 def test_what_to_ask_less() -> None:
-    assert finder.relaxed(MADE, {**EMPTY, "sides": "one", "name": "dip", "avoid": ["knee"]}) == [["name", 1]]
-    assert finder.relaxed(MADE, {**EMPTY, "sides": "one", "name": "dip"}) == [["sides", 1], ["name", 1]]
+    assert finder.relaxed(MADE, {**EMPTY, "sides": "one", "name": "dip", "avoid": ["knee"]}) == [
+        ["name", 1]
+    ]
+    assert finder.relaxed(MADE, {**EMPTY, "sides": "one", "name": "dip"}) == [
+        ["sides", 1],
+        ["name", 1],
+    ]
 
 
 @pytest.mark.parametrize("word", ["Übung", "Ąß", "Ǆ", "ﬁne", "crème brûlée"])
 def test_accents_are_folded_as_unicode_says(word: str) -> None:
-    plain = "".join(c for c in unicodedata.normalize("NFKD", word) if not unicodedata.category(c).startswith("M"))
+    plain = "".join(
+        c
+        for c in unicodedata.normalize("NFKD", word)
+        if not unicodedata.category(c).startswith("M")
+    )
     assert text.folded(word) == plain.lower()
 
 
@@ -79,10 +120,20 @@ def test_what_always_holds(data: dict[str, Any]) -> None:
         for one in (data["exercises"][id] for id in found):
             assert not query["has"] or set(one["equipment"]) <= set(query["has"])
             assert not set(one["concerns"]) & set(query["avoid"])
-            assert query["position"] in ("", one["position"]) and query["sides"] in ("", one["sides"])
-            assert not query["part"] or any(ref == query["part"] or ref.startswith(f"{query['part']}/") for ref in one["credits"])
+            assert query["position"] in ("", one["position"]) and query["sides"] in (
+                "",
+                one["sides"],
+            )
+            assert not query["part"] or any(
+                ref == query["part"] or ref.startswith(f"{query['part']}/")
+                for ref in one["credits"]
+            )
         for kit in query["has"][:2] if len(query["has"]) > 1 else ():
-            assert set(finder.find(slim, {**query, "has": [other for other in query["has"] if other != kit]})) <= set(found)
+            assert set(
+                finder.find(
+                    slim, {**query, "has": [other for other in query["has"] if other != kit]}
+                )
+            ) <= set(found)
         more = {**query, "avoid": sorted({*query["avoid"], min(data["concerns"])})}
         assert set(finder.find(slim, more)) <= set(found)
         for field, count in finder.relaxed(slim, query):

@@ -21,9 +21,13 @@ from build_tools.catalog.load import load
 from build_tools.planning.load_prediction import NotCovered, one_repetition_maximum
 
 TESTS = Path(__file__).parents[1]
-REFERENCE = {entry["id"]: entry for entry in yaml.load(
-    (TESTS / "reference" / "statistics.yaml").read_text(encoding="utf-8"), yaml.CSafeLoader)["entries"]
-    if entry["area"] == "one_rep_max"}
+REFERENCE = {
+    entry["id"]: entry
+    for entry in yaml.load(
+        (TESTS / "reference" / "statistics.yaml").read_text(encoding="utf-8"), yaml.CSafeLoader
+    )["entries"]
+    if entry["area"] == "one_rep_max"
+}
 #: Reference entry -> form and coefficients, from its `formula`.
 FORMULAS = {
     "rm_epley": ("linear", [1 / 30]),
@@ -38,8 +42,15 @@ FORMULAS = {
 }
 COVERS = {*FORMULAS, "rm_validity", "rm_reps_vs_percent_table"}
 #: Equation of the shipped catalog -> the reference entry it must reproduce.
-SHIPPED = {"epley": "rm_epley_0_0333", "brzycki": "rm_brzycki_36_37", "lander": "rm_lander", "lombardi": "rm_lombardi",
-           "mayhew": "rm_mayhew", "oconner": "rm_oconner", "wathan": "rm_wathan"}
+SHIPPED = {
+    "epley": "rm_epley_0_0333",
+    "brzycki": "rm_brzycki_36_37",
+    "lander": "rm_lander",
+    "lombardi": "rm_lombardi",
+    "mayhew": "rm_mayhew",
+    "oconner": "rm_oconner",
+    "wathan": "rm_wathan",
+}
 
 
 @pytest.fixture(scope="module")
@@ -49,9 +60,17 @@ def shipped() -> LoadPrediction:
     return programme.data.load_prediction
 
 
-def equation(form: str, coefficients: list[float], repetitions: tuple[float, float] = (1, 12)) -> Equation:
-    return Equation(name="Lamp", form=form, coefficients=coefficients, repetitions=list(repetitions), error="None.",
-                    common_practice="A test.")
+def equation(
+    form: str, coefficients: list[float], repetitions: tuple[float, float] = (1, 12)
+) -> Equation:
+    return Equation(
+        name="Lamp",
+        form=form,
+        coefficients=coefficients,
+        repetitions=list(repetitions),
+        error="None.",
+        common_practice="A test.",
+    )
 
 
 def predicted(given: Equation, load: float, repetitions: int) -> float | None:
@@ -70,8 +89,13 @@ def load_for(given: Equation, maximum: float, repetitions: int) -> float | None:
 
 
 def _guess(given: Equation, done: int, load: float, planned: int) -> dict[str, Any]:
-    [found] = script_rules.loads.guesses({"one": given.model_dump(mode="json")}, given.exercises[0] if given.exercises else "", done, load,
-                                         planned)
+    [found] = script_rules.loads.guesses(
+        {"one": given.model_dump(mode="json")},
+        given.exercises[0] if given.exercises else "",
+        done,
+        load,
+        planned,
+    )
     return found
 
 
@@ -86,8 +110,12 @@ def test_it_agrees_with_the_reference(id: str) -> None:
     for n, repetitions in enumerate(entry["inputs"]["reps"]):
         if repetitions == 1:
             continue  # below
-        assert predicted(made, load, repetitions) == pytest.approx(entry["expected"]["one_rm_kg"][n], abs=within)
-        assert load_for(made, 100, repetitions) == pytest.approx(entry["expected"]["percent_1rm"][n], abs=1e-8)
+        assert predicted(made, load, repetitions) == pytest.approx(
+            entry["expected"]["one_rm_kg"][n], abs=within
+        )
+        assert load_for(made, 100, repetitions) == pytest.approx(
+            entry["expected"]["percent_1rm"][n], abs=1e-8
+        )
 
 
 @pytest.mark.parametrize("id", FORMULAS)
@@ -99,7 +127,10 @@ def test_one_repetition_is_the_load_itself(id: str) -> None:
 
 def test_lines_of_reynolds_2006() -> None:
     """1RM = 1.1307 x 5RM + 0.6999 kg (chest press), 1.0970 x 5RM + 14.2546 kg (leg press): abstract. 60 and 150 kg by hand."""
-    chest, leg = equation("line", [1.1307, 0.6999], (5, 5)), equation("line", [1.0970, 14.2546], (5, 5))
+    chest, leg = (
+        equation("line", [1.1307, 0.6999], (5, 5)),
+        equation("line", [1.0970, 14.2546], (5, 5)),
+    )
     assert predicted(chest, 60, 5) == pytest.approx(68.5419)
     assert predicted(leg, 150, 5) == pytest.approx(178.8046)
     assert load_for(leg, 178.8046, 5) == pytest.approx(150)
@@ -113,7 +144,9 @@ def test_lines_of_reynolds_2006() -> None:
 def test_repetitions_beyond_its_range_are_refused(repetitions: int) -> None:
     made = equation("inverse", [36, 37])
     assert predicted(made, 100, repetitions) is None and load_for(made, 100, repetitions) is None
-    with pytest.raises(NotCovered, match=f"Lamp holds for 1 to 12 repetitions, not for {repetitions}"):
+    with pytest.raises(
+        NotCovered, match=f"Lamp holds for 1 to 12 repetitions, not for {repetitions}"
+    ):
         one_repetition_maximum(made, 100, repetitions)
 
 
@@ -129,8 +162,13 @@ def test_shipped_equations_reproduce_the_reference(shipped: LoadPrediction) -> N
     """To a hundredth of a kilogram at 100 kg: the catalog may round a coefficient, nobody loads a bar that finely."""
     for id, reference in SHIPPED.items():
         given = shipped.equations[id]
-        for repetitions, expected in list(zip(REFERENCE[reference]["inputs"]["reps"], REFERENCE[reference]["expected"]["one_rm_kg"],
-                                              strict=True))[1:int(given.repetitions[1])]:
+        for repetitions, expected in list(
+            zip(
+                REFERENCE[reference]["inputs"]["reps"],
+                REFERENCE[reference]["expected"]["one_rm_kg"],
+                strict=True,
+            )
+        )[1 : int(given.repetitions[1])]:
             assert predicted(given, 100, repetitions) == pytest.approx(expected, abs=0.01), id
 
 
@@ -143,12 +181,16 @@ def test_shipped_equations_stop_where_the_reference_says(shipped: LoadPrediction
         assert given.memory == (not given.cites) == (id in SHIPPED), id
         if given.form == "line":
             slope, constant = given.coefficients
-            assert f"1RM = {slope:.4f} x 5RM + {constant:.4f}" in read and given.repetitions == [5, 5]
+            assert f"1RM = {slope:.4f} x 5RM + {constant:.4f}" in read and given.repetitions == [
+                5,
+                5,
+            ]
 
 
 def test_shipped_table_is_the_one_in_the_reference(shipped: LoadPrediction) -> None:
     entry = REFERENCE["rm_reps_vs_percent_table"]
     table = shipped.tables["repetitions-and-load"]
     assert {row.repetitions: row.percent for row in table.rows} == dict(
-        zip(entry["inputs"]["reps"], entry["expected"]["percent_1rm"], strict=True))
+        zip(entry["inputs"]["reps"], entry["expected"]["percent_1rm"], strict=True)
+    )
     assert table.memory

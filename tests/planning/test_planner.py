@@ -26,36 +26,65 @@ def made(request: pytest.FixtureRequest) -> tuple[Catalog, Conclusions, Courses,
     return catalog, conclusions, courses, planner(catalog, conclusions, courses)
 
 
-def test_everything_that_is_named_is_there(made: tuple[Catalog, Conclusions, Courses, dict[str, Any]]) -> None:
+def test_everything_that_is_named_is_there(
+    made: tuple[Catalog, Conclusions, Courses, dict[str, Any]],
+) -> None:
     catalog, _, _, data = made
     assert json.loads(json.dumps(data)) == data, "nothing but JSON values"
     assert data["exercises"].keys() == catalog.exercises.keys()
     for id, one in data["exercises"].items():
-        assert set(one["equipment"]) <= data["equipment"].keys() and set(one["concerns"]) <= data["concerns"].keys()
-        assert one["position"] in data["positions"] and set(one["joints"].values()) <= data["joints"].keys()
-        assert one["credits"].keys() <= data["parts"].keys() and one["best"].keys() | set(one["direct"]) <= one["credits"].keys()
+        assert (
+            set(one["equipment"]) <= data["equipment"].keys()
+            and set(one["concerns"]) <= data["concerns"].keys()
+        )
+        assert (
+            one["position"] in data["positions"]
+            and set(one["joints"].values()) <= data["joints"].keys()
+        )
+        assert (
+            one["credits"].keys() <= data["parts"].keys()
+            and one["best"].keys() | set(one["direct"]) <= one["credits"].keys()
+        )
         for part, kinds in one["best"].items():
             for kind, index in kinds.items():
                 told = data["statements"][index]
-                assert told["ahead"] == id and told["kind"] == kind and told["part"] in (part, part.partition("/")[0])
+                assert (
+                    told["ahead"] == id
+                    and told["kind"] == kind
+                    and told["part"] in (part, part.partition("/")[0])
+                )
     for part, places in data["orders"].items():
         listed = [id for place in places for id in place["exercises"]]
-        assert sorted(listed) == sorted(id for id, one in data["exercises"].items() if part in one["direct"])
+        assert sorted(listed) == sorted(
+            id for id, one in data["exercises"].items() if part in one["direct"]
+        )
         for place in places:
             if place["kind"] in ("growth", "activation", "taught"):
-                assert all(place["kind"] in data["exercises"][id]["best"][part] for id in place["exercises"])
+                assert all(
+                    place["kind"] in data["exercises"][id]["best"][part]
+                    for id in place["exercises"]
+                )
 
 
-def test_statements_say_what_the_conclusions_say(made: tuple[Catalog, Conclusions, Courses, dict[str, Any]]) -> None:
+def test_statements_say_what_the_conclusions_say(
+    made: tuple[Catalog, Conclusions, Courses, dict[str, Any]],
+) -> None:
     """Each claim on growth or activation whose "more" came out shown or leaning for all its parts puts its exercise ahead, and each
     statement that puts one ahead has a comparison behind it that points the same way."""
     catalog, conclusions, _, data = made
-    told = {(s["kind"], s["part"], s["first"], s["second"]) for s in data["statements"] if "ahead" in s}
+    told = {
+        (s["kind"], s["part"], s["first"], s["second"]) for s in data["statements"] if "ahead" in s
+    }
     checked = 0
     for id, entry in catalog.exercises.items():
         for conclusion, claim in zip(conclusions.of(id), entry.data.emphasis, strict=True):
-            if (claim.more_than and claim.more_than.exercise and not claim.relative_to and conclusion.verdict in ("shown", "leaning")
-                    and conclusion.outcome in ("growth", "activation")):
+            if (
+                claim.more_than
+                and claim.more_than.exercise
+                and not claim.relative_to
+                and conclusion.verdict in ("shown", "leaning")
+                and conclusion.outcome in ("growth", "activation")
+            ):
                 for part in claim.part:
                     assert (conclusion.outcome, part, id, claim.more_than.exercise) in told
                     checked += 1
@@ -65,9 +94,13 @@ def test_statements_say_what_the_conclusions_say(made: tuple[Catalog, Conclusion
             assert s["ahead"] == s["first"] and s["ratio"][0] > 1
 
 
-def test_no_word_lets_activation_pass_for_growth(made: tuple[Catalog, Conclusions, Courses, dict[str, Any]]) -> None:
+def test_no_word_lets_activation_pass_for_growth(
+    made: tuple[Catalog, Conclusions, Courses, dict[str, Any]],
+) -> None:
     data = made[3]
-    assert all("does not show growth" in data["kinds"][kind]["means"] for kind in ("activation", "length"))
+    assert all(
+        "does not show growth" in data["kinds"][kind]["means"] for kind in ("activation", "length")
+    )
     for s in data["statements"]:
         if s["kind"] == "activation":
             assert "growth" not in s["sentence"].lower()
@@ -75,19 +108,28 @@ def test_no_word_lets_activation_pass_for_growth(made: tuple[Catalog, Conclusion
 
 def test_no_score_is_written(made: tuple[Catalog, Conclusions, Courses, dict[str, Any]]) -> None:
     data = made[3]
-    assert {key for place in (p for places in data["orders"].values() for p in places) for key in place} == {"kind", "exercises"}
+    assert {
+        key for place in (p for places in data["orders"].values() for p in places) for key in place
+    } == {"kind", "exercises"}
 
 
-def test_what_one_exercise_is_compared_by(made: tuple[Catalog, Conclusions, Courses, dict[str, Any]]) -> None:
+def test_what_one_exercise_is_compared_by(
+    made: tuple[Catalog, Conclusions, Courses, dict[str, Any]],
+) -> None:
     catalog, _, courses, _ = made
     for id in list(catalog.exercises)[:40]:
         one = comparison(catalog, courses, id)
         assert ("load" in one) != ("no_load" in one)
-        assert all(len(values) == INSTANTS and min(values) >= 0 and max(values) <= 100 for values in one["lengths"].values())
+        assert all(
+            len(values) == INSTANTS and min(values) >= 0 and max(values) <= 100
+            for values in one["lengths"].values()
+        )
         if "load" in one:
             assert len(one["load"]) == INSTANTS and max(one["load"]) <= 100
 
 
-def test_the_same_catalog_gives_the_same_text(made: tuple[Catalog, Conclusions, Courses, dict[str, Any]]) -> None:
+def test_the_same_catalog_gives_the_same_text(
+    made: tuple[Catalog, Conclusions, Courses, dict[str, Any]],
+) -> None:
     catalog, conclusions, _, data = made
     assert json.dumps(planner(catalog, conclusions, Courses(catalog))) == json.dumps(data)

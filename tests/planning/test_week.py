@@ -44,7 +44,9 @@ def sets(number: int, id: str = "a") -> Days:
 def weekly(programme: Programme, goal: str) -> dict[str, Any]:
     """The range of weekly sets as the scripts have it."""
     dose = programme.goals[goal].weekly_sets  # type: ignore[index]
-    return {end: value for end, value in (("low", dose.low), ("high", dose.high)) if value is not None}
+    return {
+        end: value for end, value in (("low", dose.low), ("high", dose.high)) if value is not None
+    }
 
 
 def warned(days: Days, known: dict[str, Any], range: dict[str, Any]) -> list[dict[str, Any]]:
@@ -54,13 +56,19 @@ def warned(days: Days, known: dict[str, Any], range: dict[str, Any]) -> list[dic
 def test_direct_and_indirect_sets_count_as_published(programme: Programme) -> None:
     assert (programme.credits.direct.value, programme.credits.indirect.value) == (1, 0.5)
     days = [[entry("a", 4, "5"), entry("b", 3, "8-12")], [], [entry("b", 3, "8-12")]]
-    found = rules.count(days, made(exercise("a", credits={WICK: 1.0, BASE: 0.5}), exercise("b", credits={WICK: 0.5})))
+    found = rules.count(
+        days,
+        made(exercise("a", credits={WICK: 1.0, BASE: 0.5}), exercise("b", credits={WICK: 0.5})),
+    )
     assert found == {BASE: {"sets": 2, "days": []}, WICK: {"sets": 7, "days": [0]}}
 
 
 def test_ten_sets_are_the_published_class(programme: Programme) -> None:
     def told(number: int) -> list[str]:
-        return [one["kind"] for one in warned(sets(number), made(exercise("a")), weekly(programme, "growth"))]
+        return [
+            one["kind"]
+            for one in warned(sets(number), made(exercise("a")), weekly(programme, "growth"))
+        ]
 
     assert [told(n) for n in (9, 10, 20)] == [["below"], [], []]
     assert told(21) == ["above"]
@@ -73,21 +81,33 @@ def test_a_goal_without_an_upper_end_has_nothing_to_exceed(programme: Programme)
 
 
 def test_what_only_helps_is_not_held_against_the_range(programme: Programme) -> None:
-    assert warned(sets(2), made(exercise("a", credits={WICK: 0.5})), weekly(programme, "growth")) == []
+    assert (
+        warned(sets(2), made(exercise("a", credits={WICK: 0.5})), weekly(programme, "growth")) == []
+    )
     assert rules.standing(WICK, {"sets": 1, "days": []}, weekly(programme, "growth")) == "helper"
 
 
 def test_a_muscle_may_have_a_range_of_its_own() -> None:
     """``muscles`` of a dose, by hand: the wick's muscle begins at 4 where the goal begins at 10."""
     range = {"low": 10, "high": 20, "muscles": {"lamp": {"low": 4, "high": 12}}}
-    assert [rules.standing(part, {"sets": 5, "days": [0]}, range) for part in (WICK, "hook/eye")] == ["within", "below"]
+    assert [
+        rules.standing(part, {"sets": 5, "days": [0]}, range) for part in (WICK, "hook/eye")
+    ] == ["within", "below"]
     assert [one["bound"] for one in warned(sets(13), made(exercise("a")), range)] == [12]
 
 
 def test_what_an_accessory_begins_with_by_hand() -> None:
     """Two days at the least: no more than half of the low end goes to one day, and never more than the high end leaves."""
     doses = {"weekly_sets": {"low": 10, "high": 20}, "weekly_sessions": {"low": 2}}
-    assert [rules.toAdd(WICK, held, doses) for held in (0, 7, 9.5, 10, 18.5, 20, 30)] == [5, 3, 1, 5, 1, 1, 1]
+    assert [rules.toAdd(WICK, held, doses) for held in (0, 7, 9.5, 10, 18.5, 20, 30)] == [
+        5,
+        3,
+        1,
+        5,
+        1,
+        1,
+        1,
+    ]
     assert rules.toAdd(WICK, 40, {"weekly_sets": {"low": 10}, "weekly_sessions": {"low": 2}}) == 5
 
 
@@ -103,7 +123,9 @@ def test_days_in_a_row_and_accessories_before_main_lifts(programme: Programme) -
     one, two = entry("a", 6, "8"), entry("m", 12, "5")
     found = warned([[one, two], [], [], [], [], [], [one]], known, weekly(programme, "growth"))
     assert [(w["kind"], w["parts"], w["days"], w["exercises"]) for w in found] == [
-        ("consecutive", [WICK], [6, 0], []), ("accessory-first", [], [0], ["a", "m"])]
+        ("consecutive", [WICK], [6, 0], []),
+        ("accessory-first", [], [0], ["a", "m"]),
+    ]
 
 
 def test_the_time_of_a_day_by_hand() -> None:
@@ -120,19 +142,27 @@ def test_times_come_from_the_programme(programme: Programme) -> None:
     assert plan.seconds(programme, "strength") == plan.Seconds(90, 480, 3, 210)
 
 
-@given(worlds(), weeks(), st.integers(0, 6), st.sampled_from(IDS), st.randoms(use_true_random=False))
-def test_what_always_holds(facts: dict[str, ExerciseFacts], days: Days, day: int, id: str, random: object) -> None:
+@given(
+    worlds(), weeks(), st.integers(0, 6), st.sampled_from(IDS), st.randoms(use_true_random=False)
+)
+def test_what_always_holds(
+    facts: dict[str, ExerciseFacts], days: Days, day: int, id: str, random: object
+) -> None:
     known = published(facts.values())
     before = rules.count(days, known)
     shuffled = [list(entries) for entries in days]
     for entries in shuffled:
         random.shuffle(entries)  # type: ignore[attr-defined]
     assert rules.count(shuffled, known) == before, "the order within a day must not matter"
-    assert rules.duration(shuffled[day], known, TIMES) == pytest.approx(rules.duration(days[day], known, TIMES))
+    assert rules.duration(shuffled[day], known, TIMES) == pytest.approx(
+        rules.duration(days[day], known, TIMES)
+    )
     shuffled[day].append(entry(id, 1, "8"))
     after = rules.count(shuffled, known)
     for part in after:
         held = before.get(part, {"sets": 0, "days": []})
-        assert after[part]["sets"] == held["sets"] + facts[id].credits.get(part, 0) and set(after[part]["days"]) >= set(held["days"])
+        assert after[part]["sets"] == held["sets"] + facts[id].credits.get(part, 0) and set(
+            after[part]["days"]
+        ) >= set(held["days"])
     assert before.keys() <= after.keys()
     assert rules.duration(shuffled[day], known, TIMES) > rules.duration(days[day], known, TIMES)

@@ -26,10 +26,21 @@ def exercise(id: str, **given: object) -> ExerciseFacts:
     credits = given.pop("credits", {"lamp/wick": 1.0})
     assert isinstance(credits, dict)
     plain: dict[str, object] = {
-        "name": id.replace("-", " ").capitalize(), "also": (), "address": f"exercises/{id}/", "equipment": frozenset(),
-        "position": "standing", "sides": "both", "main": False, "load": "cable", "joints": {}, "credits": credits,
-        "direct": frozenset(part for part, credit in credits.items() if credit == 1), "concerns": frozenset(), "lengths": {},
-        "fraction": None}
+        "name": id.replace("-", " ").capitalize(),
+        "also": (),
+        "address": f"exercises/{id}/",
+        "equipment": frozenset(),
+        "position": "standing",
+        "sides": "both",
+        "main": False,
+        "load": "cable",
+        "joints": {},
+        "credits": credits,
+        "direct": frozenset(part for part, credit in credits.items() if credit == 1),
+        "concerns": frozenset(),
+        "lengths": {},
+        "fraction": None,
+    }
     return ExerciseFacts(id=id, **{**plain, **given})  # type: ignore[arg-type]
 
 
@@ -38,11 +49,28 @@ def length(share: float, hard: bool = True) -> Length:
     return Length("long" if share >= 0.65 else "short" if share < 0.35 else "middle", share, hard)
 
 
-def ahead(first: str, second: str, kind: str = "growth", part: str = "lamp/wick", verdict: str = "leaning", certainty: str | None = "low",
-          leads: bool = True) -> Preference:
+def ahead(
+    first: str,
+    second: str,
+    kind: str = "growth",
+    part: str = "lamp/wick",
+    verdict: str = "leaning",
+    certainty: str | None = "low",
+    leads: bool = True,
+) -> Preference:
     """A statement that puts the first exercise ahead of the second."""
-    return Preference(kind, kind, part, first, second, first if leads else None, f"{first} over {second}.",  # type: ignore[arg-type]
-                     verdict, certainty, f"exercises/{first}/")  # type: ignore[arg-type]
+    return Preference(
+        kind,
+        kind,
+        part,
+        first,
+        second,
+        first if leads else None,
+        f"{first} over {second}.",  # type: ignore[arg-type]
+        verdict,
+        certainty,
+        f"exercises/{first}/",
+    )  # type: ignore[arg-type]
 
 
 def _some(values: tuple[str, ...]) -> st.SearchStrategy[frozenset[str]]:
@@ -54,13 +82,27 @@ def worlds(draw: st.DrawFn) -> dict[str, ExerciseFacts]:
     """Eight exercises."""
     made = {}
     for id in IDS:
-        credits = draw(st.dictionaries(st.sampled_from(PARTS), st.sampled_from([1.0, 0.5]), min_size=1))
-        lengths = draw(st.dictionaries(st.sampled_from(PARTS), st.integers(0, 20).map(lambda n: length(n / 20)), max_size=3))
+        credits = draw(
+            st.dictionaries(st.sampled_from(PARTS), st.sampled_from([1.0, 0.5]), min_size=1)
+        )
+        lengths = draw(
+            st.dictionaries(
+                st.sampled_from(PARTS), st.integers(0, 20).map(lambda n: length(n / 20)), max_size=3
+            )
+        )
         made[id] = exercise(
-            id, credits=credits, equipment=draw(_some(THINGS)), concerns=draw(_some(WORRIES)), main=draw(st.booleans()),
-            lengths={part: found for part, found in lengths.items() if part in credits}, load=draw(st.sampled_from(["cable", "machine"])),
-            joints=draw(st.dictionaries(st.sampled_from(sorted(credits)), st.sampled_from(["hip", "knee"]))),
-            sides=draw(st.sampled_from(["both", "one"])))
+            id,
+            credits=credits,
+            equipment=draw(_some(THINGS)),
+            concerns=draw(_some(WORRIES)),
+            main=draw(st.booleans()),
+            lengths={part: found for part, found in lengths.items() if part in credits},
+            load=draw(st.sampled_from(["cable", "machine"])),
+            joints=draw(
+                st.dictionaries(st.sampled_from(sorted(credits)), st.sampled_from(["hip", "knee"]))
+            ),
+            sides=draw(st.sampled_from(["both", "one"])),
+        )
     return made
 
 
@@ -71,32 +113,67 @@ def evidence(draw: st.DrawFn) -> list[Preference]:
     made = {}
     for _ in range(draw(st.integers(0, 14))):
         first, second = draw(pairs)
-        one = ahead(first, second, draw(st.sampled_from(["growth", "activation", "taught"])), draw(st.sampled_from([*PARTS, "lamp"])),
-                    draw(st.sampled_from(["shown", "leaning"])), draw(st.sampled_from(["high", "moderate", "low", "very low"])),
-                    draw(st.booleans()))
+        one = ahead(
+            first,
+            second,
+            draw(st.sampled_from(["growth", "activation", "taught"])),
+            draw(st.sampled_from([*PARTS, "lamp"])),
+            draw(st.sampled_from(["shown", "leaning"])),
+            draw(st.sampled_from(["high", "moderate", "low", "very low"])),
+            draw(st.booleans()),
+        )
         made[one.kind, one.part, frozenset((first, second))] = one
     return list(made.values())
 
 
 def published(made: Iterable[ExerciseFacts]) -> dict[str, Any]:
     """Exercises by id as the scripts have them; sets are lists there."""
-    return {one.id: {
-        "name": one.name, "equipment": sorted(one.equipment), "concerns": sorted(one.concerns), "main": one.main, "load": one.load,
-        "sides": one.sides, "joints": one.joints, "credits": one.credits, "direct": sorted(one.direct),
-        "lengths": {part: {"word": found.word, "percent": found.percent, "hard": found.hard} for part, found in one.lengths.items()},
-    } for one in made}
+    return {
+        one.id: {
+            "name": one.name,
+            "equipment": sorted(one.equipment),
+            "concerns": sorted(one.concerns),
+            "main": one.main,
+            "load": one.load,
+            "sides": one.sides,
+            "joints": one.joints,
+            "credits": one.credits,
+            "direct": sorted(one.direct),
+            "lengths": {
+                part: {"word": found.word, "percent": found.percent, "hard": found.hard}
+                for part, found in one.lengths.items()
+            },
+        }
+        for one in made
+    }
 
 
 def planner(made: Mapping[str, ExerciseFacts], told: list[Preference]) -> dict[str, Any]:
     """Exercises and orders as the scripts have them."""
     orders = Orders(made, told, 0.1)
-    return {"exercises": published(made.values()), "orders": {
-        part: [{"kind": place.kind, "exercises": list(place.exercises)} for place in orders.of(part)] for part in PARTS}}
+    return {
+        "exercises": published(made.values()),
+        "orders": {
+            part: [
+                {"kind": place.kind, "exercises": list(place.exercises)}
+                for place in orders.of(part)
+            ]
+            for part in PARTS
+        },
+    }
 
 
-def entry(exercise: str, sets: int, repetitions: str, left: int | None = None, rest: int | None = None) -> Entry:
+def entry(
+    exercise: str, sets: int, repetitions: str, left: int | None = None, rest: int | None = None
+) -> Entry:
     """One exercise of a day."""
-    return {"exercise": exercise, "sets": sets, "repetitions": repetitions, "left": left, "rest": rest}
+    return {
+        "exercise": exercise,
+        "sets": sets,
+        "repetitions": repetitions,
+        "left": left,
+        "rest": rest,
+    }
 
 
 def wish(*parts: str, **changed: Any) -> Wish:
@@ -106,8 +183,14 @@ def wish(*parts: str, **changed: Any) -> Wish:
 
 def entries() -> st.SearchStrategy[Entry]:
     """Any exercise of a day."""
-    return st.builds(entry, st.sampled_from(IDS), st.integers(1, 20), st.sampled_from(["8", "8-12", "30s", "20-40s"]),
-                     st.none() | st.integers(0, 10), st.none() | st.integers(0, 900))
+    return st.builds(
+        entry,
+        st.sampled_from(IDS),
+        st.integers(1, 20),
+        st.sampled_from(["8", "8-12", "30s", "20-40s"]),
+        st.none() | st.integers(0, 10),
+        st.none() | st.integers(0, 900),
+    )
 
 
 def weeks() -> st.SearchStrategy[Days]:
@@ -118,6 +201,12 @@ def weeks() -> st.SearchStrategy[Days]:
 def wishes() -> st.SearchStrategy[Wish]:
     """Any wish for parts that something trains."""
     some = [_some(values).map(sorted) for values in (THINGS, WORRIES, IDS)]
-    return st.fixed_dictionaries({
-        "parts": st.lists(st.sampled_from(PARTS), min_size=1, unique=True), "equipment": some[0], "concerns": some[1], "week": some[2],
-        "sets": st.integers(1, 6)})
+    return st.fixed_dictionaries(
+        {
+            "parts": st.lists(st.sampled_from(PARTS), min_size=1, unique=True),
+            "equipment": some[0],
+            "concerns": some[1],
+            "week": some[2],
+            "sets": st.integers(1, 6),
+        }
+    )

@@ -19,7 +19,13 @@ PUBLISHED = Publication("https://handbook.lantern-yard.example/strength/", offli
 def shelf(catalog: Catalog, site: Publication = PUBLISHED) -> RenderContext:
     """What cue sheets are made from; nothing is concluded."""
     made = RenderContext(catalog, Conclusions(Names(catalog), {}, {}, []), Addresses(), site)
-    for uri in ("cautions.md", "exercises/index.md", offline.KEEP_SCRIPT, offline.WORKER, *handout_page.uris()):
+    for uri in (
+        "cautions.md",
+        "exercises/index.md",
+        offline.KEEP_SCRIPT,
+        offline.WORKER,
+        *handout_page.uris(),
+    ):
         made.addresses.add(uri)
     made.addresses.add(offline.KEEP, list(catalog.exercises))
     for id in catalog.exercises:

@@ -45,7 +45,9 @@ def moved_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo catalog's folder with retired ids of every kind."""
     folder = Path(shutil.copytree(DEMO, tmp_path_factory.mktemp("moved") / "catalog"))
     (folder / "moved.yaml").write_text(
-        "exercises: {lamp-curl: crate-curl}\nmuscles: {lamp: lantern}\nsources: {wick2029: wick2030}\n", encoding="utf-8")
+        "exercises: {lamp-curl: crate-curl}\nmuscles: {lamp: lantern}\nsources: {wick2029: wick2030}\n",
+        encoding="utf-8",
+    )
     return folder
 
 
@@ -64,5 +66,7 @@ def moved_book(moved: Catalog) -> book.Book:
 @pytest.fixture(scope="session")
 def moved_address(moved_folder: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """Its site on a local port."""
-    with serve(build(configuration(tmp_path_factory.mktemp("moved-site"), moved_folder))) as address:
+    with serve(
+        build(configuration(tmp_path_factory.mktemp("moved-site"), moved_folder))
+    ) as address:
         yield address

@@ -18,8 +18,13 @@ from build_tools.site.publication import UNPUBLISHED, Publication
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
-WEEK = Handout("Week 1", (Item("crate-curl", 3, "8-12", "20 kg", 2, 120, "3-1-1", "Slowly down."),
-                          Item("cable-curl", repetitions="20-40s")))
+WEEK = Handout(
+    "Week 1",
+    (
+        Item("crate-curl", 3, "8-12", "20 kg", 2, 120, "3-1-1", "Slowly down."),
+        Item("cable-curl", repetitions="20-40s"),
+    ),
+)
 
 
 def write(to: Path, written: Catalog, site: Publication = UNPUBLISHED) -> None:
@@ -43,13 +48,24 @@ def handout_site(folder: Path, written: Catalog) -> Iterator[str]:
 def visit(browser: Browser, **options: Any) -> Iterator[Page]:
     """A page on which nothing may go wrong: no console message, no error, no failed request, none that carries a fragment or leaves."""
     with browser.new_context(**{"service_workers": "block", **options}) as context:
-        context.add_init_script("if (navigator.serviceWorker) navigator.serviceWorker.register = () => Promise.reject(new Error('no'))")
+        context.add_init_script(
+            "if (navigator.serviceWorker) navigator.serviceWorker.register = () => Promise.reject(new Error('no'))"
+        )
         page, wrong = context.new_page(), []
         page.on("console", lambda message: wrong.append(message.text))
         page.on("pageerror", lambda error: wrong.append(str(error)))
         page.on("dialog", lambda dialog: wrong.append(dialog.message))
-        page.on("request", lambda asked: wrong.append(asked.url) if not asked.url.startswith(("http://127.0.0.1", "data:")) else None)
-        page.on("response", lambda answer: wrong.append(answer.url) if answer.status >= 400 else None)
+        page.on(
+            "request",
+            lambda asked: (
+                wrong.append(asked.url)
+                if not asked.url.startswith(("http://127.0.0.1", "data:"))
+                else None
+            ),
+        )
+        page.on(
+            "response", lambda answer: wrong.append(answer.url) if answer.status >= 400 else None
+        )
         yield page
         assert not wrong, wrong
 

@@ -1,6 +1,5 @@
 """Renders and builds catalogs for the tests of this folder."""
 
-
 from __future__ import annotations
 
 import logging

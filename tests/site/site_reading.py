@@ -32,7 +32,9 @@ class Reader(HTMLParser):
 
 def broken_links(site: Path) -> list[str]:
     """Every internal address in a site that does not lead to a file and, with a fragment, to an id in it."""
-    pages = {path: Reader(path.read_text(encoding="utf-8")) for path in sorted(site.rglob("*.html"))}
+    pages = {
+        path: Reader(path.read_text(encoding="utf-8")) for path in sorted(site.rglob("*.html"))
+    }
     wrong = []
     for path, page in pages.items():
         if path.name == "404.html":  # its links start at the domain
@@ -43,7 +45,11 @@ def broken_links(site: Path) -> list[str]:
                 continue
             target = (path.parent / unquote(parts.path)).resolve() if parts.path else path.resolve()
             target = target / "index.html" if target.is_dir() else target
-            known = pages.get(target) or pages.get(site / target.relative_to(site.resolve())) if target.is_file() else None
+            known = (
+                pages.get(target) or pages.get(site / target.relative_to(site.resolve()))
+                if target.is_file()
+                else None
+            )
             id = "" if STATE.fullmatch(parts.fragment) else unquote(parts.fragment)
             if not target.is_file() or (id and (known is None or id not in known.ids)):
                 wrong.append(f"{path.relative_to(site)}: {address}")

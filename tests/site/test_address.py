@@ -8,7 +8,14 @@ import pytest
 
 from build_tools.site.addresses import Addresses, UnknownTarget, url
 
-URIS = ["index.md", "rules.md", "exercises/index.md", "exercises/a-curl.md", "muscles/ham.md", "sources/a2020.bib"]
+URIS = [
+    "index.md",
+    "rules.md",
+    "exercises/index.md",
+    "exercises/a-curl.md",
+    "muscles/ham.md",
+    "sources/a2020.bib",
+]
 
 
 @pytest.mark.parametrize("here", [u for u in URIS if u.endswith(".md")])

@@ -25,7 +25,9 @@ def add(catalog: Catalog) -> tuple[list[Finding], address_list.AddressesWritten]
 
 
 def found(root: Path) -> list[tuple[str, int, str]]:
-    return [(finding.rule, finding.spot.line, finding.message) for finding in stale(load(root, "demo"))]
+    return [
+        (finding.rule, finding.spot.line, finding.message) for finding in stale(load(root, "demo"))
+    ]
 
 
 def lines(root: Path) -> list[str]:
@@ -35,8 +37,14 @@ def lines(root: Path) -> list[str]:
 def retire(root: Path) -> None:
     """Rename the crate curl, and everything that mentions it, to box curl."""
     (root / "exercises" / "crate-curl.yaml").rename(root / "exercises" / "box-curl.yaml")
-    for path in [*root.glob("exercises/*.yaml"), *root.glob("studies/*.yaml"), *root.glob("*.yaml")]:
-        path.write_text(path.read_text(encoding="utf-8").replace("crate-curl", "box-curl"), encoding="utf-8")
+    for path in [
+        *root.glob("exercises/*.yaml"),
+        *root.glob("studies/*.yaml"),
+        *root.glob("*.yaml"),
+    ]:
+        path.write_text(
+            path.read_text(encoding="utf-8").replace("crate-curl", "box-curl"), encoding="utf-8"
+        )
 
 
 def test_the_demo_is_listed() -> None:
@@ -45,15 +53,27 @@ def test_the_demo_is_listed() -> None:
 
 
 def test_it_knows_every_page_that_is_made(demo_site: Path) -> None:
-    made = {f"/{path.parent.relative_to(demo_site).as_posix()}/".replace("/./", "/") for path in demo_site.rglob("index.html")}
+    made = {
+        f"/{path.parent.relative_to(demo_site).as_posix()}/".replace("/./", "/")
+        for path in demo_site.rglob("index.html")
+    }
     assert made == answering(load(DEMO))
 
 
 def test_a_retired_address_answers(moved: Catalog, moved_book: Book) -> None:
     pages = {url(page.uri) for page in moved_book.pages} | {url(uri) for uri in WRITTEN}
-    files = {file.uri.removesuffix("index.html") for file in moved_book.files if file.uri.endswith("/index.html")}
+    files = {
+        file.uri.removesuffix("index.html")
+        for file in moved_book.files
+        if file.uri.endswith("/index.html")
+    }
     assert answering(moved) == {f"/{address}" for address in pages | files}
-    assert {"/exercises/lamp-curl/", "/cues/lamp-curl/", "/muscles/lamp/", "/sources/wick2029/"} <= answering(moved)
+    assert {
+        "/exercises/lamp-curl/",
+        "/cues/lamp-curl/",
+        "/muscles/lamp/",
+        "/sources/wick2029/",
+    } <= answering(moved)
 
 
 def test_a_new_entry_is_added_and_nothing_is_lost(demo: Path) -> None:
@@ -70,8 +90,11 @@ def test_an_address_that_would_die_is_named_with_its_remedy(demo: Path) -> None:
     dead = [finding for finding in stale(load(demo, "demo")) if finding.rule == "dead-address"]
     assert [(f.spot.line, f.message) for f in dead] == [
         (kept.index(address) + 1, f"`{address}` was published and would no longer answer")
-        for address in ("/cues/crate-curl/", "/exercises/crate-curl/")]
-    assert all("add `crate-curl: its-successor` under `exercises:` in moved.yaml" in f.help for f in dead)
+        for address in ("/cues/crate-curl/", "/exercises/crate-curl/")
+    ]
+    assert all(
+        "add `crate-curl: its-successor` under `exercises:` in moved.yaml" in f.help for f in dead
+    )
     # The command adds the new one, says the same, and still takes nothing out.
     assert [f.rule for f in add(load(demo))[0]] == ["dead-address", "dead-address"]
     assert set(kept) < set(lines(demo))
@@ -86,12 +109,28 @@ def test_a_successor_that_does_not_exist_is_none(demo: Path) -> None:
 
 
 def test_a_page_of_the_handbook_itself_cannot_die(demo: Path) -> None:
-    (demo / FILE).write_text(HEADER + "\n".join(sorted([*lines(demo)[1:], "/glossary/"])) + "\n", encoding="utf-8")
+    (demo / FILE).write_text(
+        HEADER + "\n".join(sorted([*lines(demo)[1:], "/glossary/"])) + "\n", encoding="utf-8"
+    )
     [finding] = stale(load(demo))
-    assert finding.rule == "dead-address" and finding.help == "bring the page back, or leave a page there that leads on"
+    assert (
+        finding.rule == "dead-address"
+        and finding.help == "bring the page back, or leave a page there that leads on"
+    )
 
 
-@pytest.mark.parametrize("line", ["<<<<<<< HEAD", "exercises/crate-curl/", "/exercises/crate-curl", "/Exercises/", "//", "/a b/", "/../"])
+@pytest.mark.parametrize(
+    "line",
+    [
+        "<<<<<<< HEAD",
+        "exercises/crate-curl/",
+        "/exercises/crate-curl",
+        "/Exercises/",
+        "//",
+        "/a b/",
+        "/../",
+    ],
+)
 def test_a_damaged_line_stops_the_command(demo: Path, line: str) -> None:
     before = HEADER + "/\n" + line + "\n"
     (demo / FILE).write_text(before, encoding="utf-8")
@@ -100,7 +139,9 @@ def test_a_damaged_line_stops_the_command(demo: Path, line: str) -> None:
     assert (demo / FILE).read_text(encoding="utf-8") == before
 
 
-@pytest.mark.parametrize("change", [lambda kept: [*kept, kept[-1]], lambda kept: [kept[0], *reversed(kept[1:])]])
+@pytest.mark.parametrize(
+    "change", [lambda kept: [*kept, kept[-1]], lambda kept: [kept[0], *reversed(kept[1:])]]
+)
 def test_order_and_repeats_are_mended(demo: Path, change: object) -> None:
     kept = lines(demo)
     (demo / FILE).write_text("\n".join(change(kept)) + "\n", encoding="utf-8")
@@ -124,12 +165,16 @@ def test_a_link_is_not_written_through(demo: Path, tmp_path: Path) -> None:
     assert elsewhere.read_text(encoding="utf-8") == HEADER
 
 
-def test_the_command(demo: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+def test_the_command(
+    demo: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
     monkeypatch.chdir(demo.parent)
     (demo / FILE).unlink()
     assert cli.main(["addresses", "--check"]) == 1
-    assert capsys.readouterr().out.startswith("catalog/addresses.txt:1:1: error[address-list]: the published addresses were never listed\n"
-                                              "  help: run `handbook addresses` and commit what it writes\n")
+    assert capsys.readouterr().out.startswith(
+        "catalog/addresses.txt:1:1: error[address-list]: the published addresses were never listed\n"
+        "  help: run `handbook addresses` and commit what it writes\n"
+    )
     assert not (demo / FILE).exists()
     assert cli.main(["addresses"]) == 0
     held = len(lines(demo)) - 1
@@ -138,11 +183,16 @@ def test_the_command(demo: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest
 
 
 def test_a_file_that_cannot_be_read_is_not_taken_for_a_lost_entry(
-        demo: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    demo: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
     monkeypatch.chdir(demo.parent)
     (demo / "exercises" / "crate-curl.yaml").write_text("name: [", encoding="utf-8")
     before = lines(demo)
     assert cli.main(["addresses"]) == 1
     out, err = capsys.readouterr()
-    assert "error[yaml-syntax]" in out and "dead-address" not in out and "no address was compared" in err
+    assert (
+        "error[yaml-syntax]" in out
+        and "dead-address" not in out
+        and "no address was compared" in err
+    )
     assert lines(demo) == before

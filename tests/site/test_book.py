@@ -17,20 +17,32 @@ from build_tools.site.resource import Resource
 
 
 def test_every_module_that_makes_something_is_asked() -> None:
-    names = [module.name for module in pkgutil.walk_packages(build_tools.site.__path__, "build_tools.site.") if not module.ispkg]
-    makers = {name for name in names if isfunction(getattr(importlib.import_module(name), "resources", None))}
+    names = [
+        module.name
+        for module in pkgutil.walk_packages(build_tools.site.__path__, "build_tools.site.")
+        if not module.ispkg
+    ]
+    makers = {
+        name
+        for name in names
+        if isfunction(getattr(importlib.import_module(name), "resources", None))
+    }
     assert makers == {room.__name__ for room in (*book.PAGES, *book.FILES)}  # type: ignore[attr-defined]  # rooms are modules
 
 
 def test_pages_written_by_hand_are_listed() -> None:
-    assert set(book.WRITTEN) == {path.relative_to(ROOT / "content").as_posix() for path in (ROOT / "content").rglob("*.md")}
+    assert set(book.WRITTEN) == {
+        path.relative_to(ROOT / "content").as_posix() for path in (ROOT / "content").rglob("*.md")
+    }
 
 
 def test_a_new_page_links_and_is_linked_to(monkeypatch: pytest.MonkeyPatch) -> None:
     """The first page is made before the second is reached, and still knows its anchor."""
     first = Resource("lamps.md", lambda shelf: shelf.at("lamps.md").href("wicks.md", "trimmed"))
     second = Resource("wicks.md", lambda shelf: shelf.at("wicks.md").href("lamps.md"), ["trimmed"])
-    monkeypatch.setattr(book, "PAGES", (SimpleNamespace(resources=lambda shelf: [first, second]), *book.PAGES))
+    monkeypatch.setattr(
+        book, "PAGES", (SimpleNamespace(resources=lambda shelf: [first, second]), *book.PAGES)
+    )
     made = render(load(DEMO, "catalog"))
     assert [page.text for page in made.pages[:2]] == ["../wicks/#trimmed", "../lamps/"]
     assert {"/lamps/", "/wicks/"} <= book.answering(load(DEMO))
@@ -45,9 +57,16 @@ def test_nothing_stands_twice(monkeypatch: pytest.MonkeyPatch) -> None:
 
 def test_costly_drawings_are_worked_out_once(monkeypatch: pytest.MonkeyPatch) -> None:
     from build_tools.site.figures import file
+
     drawn: list[str] = []
     real = file.figure
-    monkeypatch.setattr(file, "figure", lambda id, exercise, vocabulary: drawn.append(exercise.name) or real(id, exercise, vocabulary))
+    monkeypatch.setattr(
+        file,
+        "figure",
+        lambda id, exercise, vocabulary: (
+            drawn.append(exercise.name) or real(id, exercise, vocabulary)
+        ),
+    )
     catalog = load(DEMO, "catalog")
     render(catalog)
     assert sorted(drawn) == sorted(entry.data.name for entry in catalog.exercises.values())

@@ -20,9 +20,24 @@ if TYPE_CHECKING:
 
 pytestmark = pytest.mark.browser
 
-PAGES = ["", "cautions/", "exercises/", "exercises/crate-curl/", "muscles/", "muscles/lantern/", "sources/", "sources/wick2030/",
-         "methods/", "programme/", "gaps/", "rules/",
-         "find/", "compare/", "lagging/#parts=lantern/long-head", "week/"]
+PAGES = [
+    "",
+    "cautions/",
+    "exercises/",
+    "exercises/crate-curl/",
+    "muscles/",
+    "muscles/lantern/",
+    "sources/",
+    "sources/wick2030/",
+    "methods/",
+    "programme/",
+    "gaps/",
+    "rules/",
+    "find/",
+    "compare/",
+    "lagging/#parts=lantern/long-head",
+    "week/",
+]
 WIDTHS = {"narrowest": (320, 640), "phone": (390, 844), "laptop": (1366, 900)}
 
 
@@ -38,10 +53,22 @@ def page(request: pytest.FixtureRequest, browser: Browser, address: str) -> Iter
     """A page that fails the test on console errors and on any request to another host."""
     with browser.new_context(base_url=address, color_scheme=request.param) as context:
         page, wrong = context.new_page(), []
-        page.on("console", lambda message: wrong.append(message.text) if message.type in ("error", "warning") else None)
+        page.on(
+            "console",
+            lambda message: (
+                wrong.append(message.text) if message.type in ("error", "warning") else None
+            ),
+        )
         page.on("pageerror", lambda error: wrong.append(str(error)))
-        page.on("request", lambda asked: None if asked.url.startswith((address, "data:")) else wrong.append(asked.url))
-        page.on("response", lambda answer: wrong.append(answer.url) if answer.status >= 400 else None)
+        page.on(
+            "request",
+            lambda asked: (
+                None if asked.url.startswith((address, "data:")) else wrong.append(asked.url)
+            ),
+        )
+        page.on(
+            "response", lambda answer: wrong.append(answer.url) if answer.status >= 400 else None
+        )
         yield page
         assert wrong == []
 
@@ -59,42 +86,56 @@ def test_words_in_plots_stay_readable_on_a_phone(page: Page) -> None:
     page.set_viewport_size({"width": 390, "height": 844})
     page.goto("muscles/lantern/")
     page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
-    texts = page.eval_on_selector_all(".hb-plot text", """texts => texts.filter(t => t.getClientRects().length).map(t => {
+    texts = page.eval_on_selector_all(
+        ".hb-plot text",
+        """texts => texts.filter(t => t.getClientRects().length).map(t => {
         const box = t.getBoundingClientRect(), plot = t.closest('.hb-plot').getBoundingClientRect();
-        return [parseFloat(getComputedStyle(t).fontSize), box.left - plot.left, plot.right - box.right] })""")
+        return [parseFloat(getComputedStyle(t).fontSize), box.left - plot.left, plot.right - box.right] })""",
+    )
     assert texts
     assert min(size for size, _, _ in texts) >= 12
-    assert min(min(left, right) for _, left, right in texts) >= -1  # nothing runs out of the drawing
+    assert (
+        min(min(left, right) for _, left, right in texts) >= -1
+    )  # nothing runs out of the drawing
 
 
 @pytest.mark.parametrize("width", ["phone", "laptop"])
 def test_axe_finds_nothing(page: Page, width: str) -> None:
     if util.find_spec("axe_playwright_python") is None:
-        (pytest.fail if "CI" in os.environ else pytest.skip)("axe-core is missing; install axe-playwright-python")
+        (pytest.fail if "CI" in os.environ else pytest.skip)(
+            "axe-core is missing; install axe-playwright-python"
+        )
     axe = (resources.files("axe_playwright_python") / "axe.min.js").read_text(encoding="utf-8")
     page.set_viewport_size(dict(zip(("width", "height"), WIDTHS[width], strict=True)))
     for path in PAGES:
         page.goto(path)
         page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
         page.evaluate(axe)
-        found = page.evaluate("axe.run().then(r => r.violations.map(v => [v.id, v.nodes.map(n => n.html.slice(0, 160))]))")
+        found = page.evaluate(
+            "axe.run().then(r => r.violations.map(v => [v.id, v.nodes.map(n => n.html.slice(0, 160))]))"
+        )
         assert found == [], path
 
 
-@pytest.mark.parametrize(("query", "wanted"), [
-    ("seated lamp curl", "exercises/crate-curl/"),  # another name
-    ("wooden crate", "exercises/crate-curl/"),  # equipment
-    ("short lamper", "exercises/cable-curl/"),  # a part, by its everyday name
-    ("lantern muscle long head", "muscles/lantern/"),  # a part
-    ("standing cable curl", "exercises/cable-curl/"),  # its name
-])
+@pytest.mark.parametrize(
+    ("query", "wanted"),
+    [
+        ("seated lamp curl", "exercises/crate-curl/"),  # another name
+        ("wooden crate", "exercises/crate-curl/"),  # equipment
+        ("short lamper", "exercises/cable-curl/"),  # a part, by its everyday name
+        ("lantern muscle long head", "muscles/lantern/"),  # a part
+        ("standing cable curl", "exercises/cable-curl/"),  # its name
+    ],
+)
 def test_search_finds_it(page: Page, query: str, wanted: str) -> None:
     page.set_viewport_size({"width": 1366, "height": 900})
     page.goto("")
     page.locator(".md-search__input").click()
     page.locator(".md-search__input").press_sequentially(query)
     for _ in range(50):  # results change while the index loads and the words are typed
-        addresses = page.eval_on_selector_all("a.md-search-result__link", "links => links.map(link => link.pathname)")
+        addresses = page.eval_on_selector_all(
+            "a.md-search-result__link", "links => links.map(link => link.pathname)"
+        )
         # A page stands once, however many of its sections match.
         found = [address.lstrip("/") for address in dict.fromkeys(addresses)]
         if wanted in found[:3]:

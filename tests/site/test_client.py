@@ -36,8 +36,18 @@ if TYPE_CHECKING:
 
 pytestmark = pytest.mark.browser
 
-PHONE: dict[str, Any] = {"viewport": {"width": 390, "height": 844}, "device_scale_factor": 2, "is_mobile": True, "has_touch": True}
-GPRS = {"offline": False, "latency": 500, "downloadThroughput": 50_000 / 8, "uploadThroughput": 20_000 / 8}
+PHONE: dict[str, Any] = {
+    "viewport": {"width": 390, "height": 844},
+    "device_scale_factor": 2,
+    "is_mobile": True,
+    "has_touch": True,
+}
+GPRS = {
+    "offline": False,
+    "latency": 500,
+    "downloadThroughput": 50_000 / 8,
+    "uploadThroughput": 20_000 / 8,
+}
 AA = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
 CURL, CABLE = "cues/crate-curl/", "cues/cable-curl/"
 
@@ -86,7 +96,9 @@ def page(phone: BrowserContext) -> Page:
 # --- a bad signal --------------------------------------------------------------
 
 
-def test_a_sheet_is_there_after_one_slow_request(browser: Browser, library: str, longest: list[str]) -> None:
+def test_a_sheet_is_there_after_one_slow_request(
+    browser: Browser, library: str, longest: list[str]
+) -> None:
     with browser.new_context(**PHONE) as context:
         page = context.new_page()
         asked: list[str] = []
@@ -114,7 +126,9 @@ def test_a_sheet_says_the_same_without_scripts(browser: Browser, page: Page, add
         bare.wait_for_url("**/cautions/")
 
 
-def test_a_handout_opens_again_without_a_signal(page: Page, phone: BrowserContext, address: str) -> None:
+def test_a_handout_opens_again_without_a_signal(
+    page: Page, phone: BrowserContext, address: str
+) -> None:
     page.goto(link(f"{address}handout/"))
     page.get_by_text("Kept on this device").wait_for()
     page.close()
@@ -151,20 +165,27 @@ def test_after_an_exercise_page_visited_sheets_are_kept(page: Page, phone: Brows
 def codes(browser: Browser, picture: bytes) -> list[str]:
     """What an independent reader finds in a PNG picture; Chromium unpacks it."""
     with browser.new_context() as context:
-        grey, height, width = context.new_page().evaluate("""async picture => {
+        grey, height, width = context.new_page().evaluate(
+            """async picture => {
             const bitmap = await createImageBitmap(await (await fetch(`data:image/png;base64,${picture}`)).blob());
             const canvas = new OffscreenCanvas(bitmap.width, bitmap.height).getContext('2d');
             canvas.drawImage(bitmap, 0, 0);
             const {data} = canvas.getImageData(0, 0, bitmap.width, bitmap.height);
             let grey = '';
             for (let n = 0; n < data.length; n += 4) grey += String.fromCharCode(data[n + 1]);
-            return [btoa(grey), bitmap.height, bitmap.width]; }""", base64.b64encode(picture).decode())
+            return [btoa(grey), bitmap.height, bitmap.width]; }""",
+            base64.b64encode(picture).decode(),
+        )
     pixels = numpy.frombuffer(base64.b64decode(grey), dtype=numpy.uint8).reshape(height, width)
     return [found.text for found in zxingcpp.read_barcodes(pixels)]
 
 
-@pytest.mark.parametrize("media", [{"color_scheme": "light"}, {"color_scheme": "dark"}, {"media": "print"}])
-def test_a_sheets_code_leads_back_to_it(browser: Browser, page: Page, address: str, media: dict[str, Any]) -> None:
+@pytest.mark.parametrize(
+    "media", [{"color_scheme": "light"}, {"color_scheme": "dark"}, {"media": "print"}]
+)
+def test_a_sheets_code_leads_back_to_it(
+    browser: Browser, page: Page, address: str, media: dict[str, Any]
+) -> None:
     page.goto(CURL)
     page.emulate_media(**media)
     [found] = codes(browser, page.screenshot(full_page=True))
@@ -173,7 +194,9 @@ def test_a_sheets_code_leads_back_to_it(browser: Browser, page: Page, address: s
     assert page.get_by_role("heading", level=1).inner_text() == "Crate curl"
 
 
-def test_the_codes_of_an_exercise_page_lead_to_the_sheet(browser: Browser, page: Page, address: str) -> None:
+def test_the_codes_of_an_exercise_page_lead_to_the_sheet(
+    browser: Browser, page: Page, address: str
+) -> None:
     page.goto("exercises/crate-curl/")
     page.locator("summary", has_text="QR code").click()
     page.locator(".hb-code img").evaluate("image => image.decode()")
@@ -183,8 +206,14 @@ def test_the_codes_of_an_exercise_page_lead_to_the_sheet(browser: Browser, page:
     assert codes(browser, Path(download.value.path()).read_bytes()) == [f"{address}{CURL}"]
 
 
-@pytest.mark.parametrize("handout", [WEEK, Handout("Long", (Item("crate-curl", note="w" * 140),) * 5)], ids=["usual", "long"])
-def test_a_handouts_codes_lead_to_it(browser: Browser, page: Page, address: str, handout: Handout) -> None:
+@pytest.mark.parametrize(
+    "handout",
+    [WEEK, Handout("Long", (Item("crate-curl", note="w" * 140),) * 5)],
+    ids=["usual", "long"],
+)
+def test_a_handouts_codes_lead_to_it(
+    browser: Browser, page: Page, address: str, handout: Handout
+) -> None:
     wanted = link(f"{address}handout/", handout)
     page.goto(wanted)
     page.locator(".poses").nth(len(handout.items) - 1).wait_for()
@@ -201,18 +230,33 @@ def test_a_handouts_codes_lead_to_it(browser: Browser, page: Page, address: str,
 
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
-def test_a_handout_prints_two_exercises_a_page(page: Page, library: str, longest: list[str], paper: str) -> None:
+def test_a_handout_prints_two_exercises_a_page(
+    page: Page, library: str, longest: list[str], paper: str
+) -> None:
     """Also with the longest sheets and a full dose and note for each."""
     for many, pages in ((1, 1), (2, 1), (5, 3), (12, 6)):
-        items = tuple(Item(id, 3, "8-12", "20 kg each hand", 2, 150, "3-1-1", "Slowly down, please." * (6 if many < 5 else 0) or None)
-                      for id in longest[:many])
+        items = tuple(
+            Item(
+                id,
+                3,
+                "8-12",
+                "20 kg each hand",
+                2,
+                150,
+                "3-1-1",
+                "Slowly down, please." * (6 if many < 5 else 0) or None,
+            )
+            for id in longest[:many]
+        )
         page.goto("about:blank")
         page.goto(link(f"{library}handout/", Handout("Tuesday and Friday", items)))
         page.locator(".poses").nth(many - 1).wait_for()
         assert len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper))) == pages, many
 
 
-def test_the_longest_link_still_prints_two_exercises_a_page(browser: Browser, page: Page, library: str, longest: list[str]) -> None:
+def test_the_longest_link_still_prints_two_exercises_a_page(
+    browser: Browser, page: Page, library: str, longest: list[str]
+) -> None:
     items = tuple(Item(id, 3, "8-12", "20 kg", 2, 150, "3-1-1", "w" * 120) for id in longest[:6])
     handout = Handout("Tuesday and Friday", items)
     assert limits.MOST_CHARACTERS - 100 < len(encode(handout)) <= limits.MOST_CHARACTERS
@@ -240,10 +284,16 @@ def test_a_coach_sends_what_the_client_opens(browser: Browser, page: Page, addre
         client.goto(sent)
         client.locator(".poses").wait_for()
         said = client.locator("main").inner_text()
-        assert "3 sets of 8 to 12" in said.replace("\u00a0", " ") and "Slowly down." in said and "Stop at once if" in said
+        assert (
+            "3 sets of 8 to 12" in said.replace("\u00a0", " ")
+            and "Slowly down." in said
+            and "Stop at once if" in said
+        )
 
 
-@pytest.mark.parametrize("id", ["", "no-such-curl", "<img src=x onerror=alert(1)>", "crate-curl,cable-curl", "__proto__"])
+@pytest.mark.parametrize(
+    "id", ["", "no-such-curl", "<img src=x onerror=alert(1)>", "crate-curl,cable-curl", "__proto__"]
+)
 def test_a_beginning_that_names_no_exercise_gets_a_message(page: Page, id: str) -> None:
     page.goto(f"handout/#add={id}")
     page.get_by_role("alert").wait_for()
@@ -284,14 +334,23 @@ def test_a_sheet_is_kept_with_the_keyboard_alone(browser: Browser, address: str)
         page.wait_for_url(f"**/{CURL}")
 
 
-STATES = {"sheet": CURL, "keep": "keep/#crate-curl", "builder": "handout/", "filled builder": "handout/#",
-          "view": "handout/#", "exercise": "exercises/crate-curl/", "home": ""}
+STATES = {
+    "sheet": CURL,
+    "keep": "keep/#crate-curl",
+    "builder": "handout/",
+    "filled builder": "handout/#",
+    "view": "handout/#",
+    "exercise": "exercises/crate-curl/",
+    "home": "",
+}
 
 
 def bring(page: Page, state: str, address: str) -> None:
     """Open a page of the handbook in a state in which someone reads or writes."""
     page.goto("about:blank")
-    page.goto(STATES[state] if not STATES[state].endswith("handout/#") else link(f"{address}handout/"))
+    page.goto(
+        STATES[state] if not STATES[state].endswith("handout/#") else link(f"{address}handout/")
+    )
     if state in ("view", "filled builder"):
         page.locator(".poses").nth(1).wait_for()
     if state == "filled builder":
@@ -305,20 +364,31 @@ def bring(page: Page, state: str, address: str) -> None:
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_axe_finds_nothing(browser: Browser, address: str, scheme: str) -> None:
     if util.find_spec("axe_playwright_python") is None:
-        (pytest.fail if "CI" in os.environ else pytest.skip)("axe-core is missing; install axe-playwright-python")
+        (pytest.fail if "CI" in os.environ else pytest.skip)(
+            "axe-core is missing; install axe-playwright-python"
+        )
     axe = (resources.files("axe_playwright_python") / "axe.min.js").read_text(encoding="utf-8")
     # axe is put into the page, which its own policy would refuse.
-    with browser.new_context(base_url=address, color_scheme=scheme, bypass_csp=True, **PHONE) as context:
+    with browser.new_context(
+        base_url=address, color_scheme=scheme, bypass_csp=True, **PHONE
+    ) as context:
         page = context.new_page()
         for state in STATES:
             bring(page, state, address)
             page.evaluate(axe)
             judged = page.evaluate("tags => axe.run({runOnly: {type: 'tag', values: tags}})", AA)
-            assert [(each["id"], [node["html"][:160] for node in each["nodes"]]) for each in judged["violations"]] == [], state
-            assert "target-size" in [rule["id"] for rule in judged["passes"]], state  # what 2.2 added was looked at
+            assert [
+                (each["id"], [node["html"][:160] for node in each["nodes"]])
+                for each in judged["violations"]
+            ] == [], state
+            assert "target-size" in [rule["id"] for rule in judged["passes"]], (
+                state
+            )  # what 2.2 added was looked at
 
 
-@pytest.mark.parametrize("width", [320, 195, 160])  # 195 and 160: phones of 390 and 320 at 200 % zoom
+@pytest.mark.parametrize(
+    "width", [320, 195, 160]
+)  # 195 and 160: phones of 390 and 320 at 200 % zoom
 def test_nothing_runs_out_of_the_window(browser: Browser, address: str, width: int) -> None:
     with browser.new_context(base_url=address, viewport={"width": width, "height": 600}) as context:
         page = context.new_page()
@@ -354,11 +424,17 @@ class Preview(HTMLParser):
             self.found.setdefault("title", data)
 
 
-@pytest.mark.parametrize(("path", "title"), [(CURL, "Crate curl: how to do it"), ("handout/", "Handout: exercises from your coach")])
+@pytest.mark.parametrize(
+    ("path", "title"),
+    [(CURL, "Crate curl: how to do it"), ("handout/", "Handout: exercises from your coach")],
+)
 def test_a_pasted_link_looks_right(address: str, path: str, title: str) -> None:
     found = Preview(address + path).found
     assert found["title"] == found["og:title"] == title
     assert found["og:site_name"] == "Lantern Yard handbook"
-    assert 40 <= len(found["og:description"]) <= 160 and found["og:description"] == found["description"]
+    assert (
+        40 <= len(found["og:description"]) <= 160
+        and found["og:description"] == found["description"]
+    )
     assert found["og:url"] == found["canonical"] == address + path
     assert Preview(found["og:url"]).found == found

@@ -76,7 +76,11 @@ def demo_pages() -> dict[str, bytes]:
 
 
 def sheets(made: dict[str, bytes]) -> dict[str, str]:
-    return {uri: content.decode() for uri, content in made.items() if re.fullmatch(r"cues/[^/]+/index\.html", uri)}
+    return {
+        uri: content.decode()
+        for uri, content in made.items()
+        if re.fullmatch(r"cues/[^/]+/index\.html", uri)
+    }
 
 
 # --- what it says ------------------------------------------------------------
@@ -84,29 +88,60 @@ def sheets(made: dict[str, bytes]) -> dict[str, str]:
 
 def test_it_says_what_to_do_in_the_order_it_is_needed(demo_pages: dict[str, bytes]) -> None:
     assert Words(demo_pages[CURL].decode()).lines == [
-        "Crate curl", "You need: wooden crate.", "Start", "Finish",
-        "Set up", "Sit tall on the crate.", "How to move", "Pull your heel under the crate.", "Check", "Feel the work behind your thigh.",
-        "If it does not look right", "The hips slide forward.", "Sit back against the wall.",
-        "Call for emergency help if", "The lamp burns your chest or you faint.", "The whole leg turns cold and white.",
-        "Stop at once if", "The knee hurts sharply or gives way.",
-        "Take extra care", "Anyone with a sore knee today.",
+        "Crate curl",
+        "You need: wooden crate.",
+        "Start",
+        "Finish",
+        "Set up",
+        "Sit tall on the crate.",
+        "How to move",
+        "Pull your heel under the crate.",
+        "Check",
+        "Feel the work behind your thigh.",
+        "If it does not look right",
+        "The hips slide forward.",
+        "Sit back against the wall.",
+        "Call for emergency help if",
+        "The lamp burns your chest or you faint.",
+        "The whole leg turns cold and white.",
+        "Stop at once if",
+        "The knee hurts sharply or gives way.",
+        "Take extra care",
+        "Anyone with a sore knee today.",
         "Bend only as far as it feels fine. Ask a licensed physiotherapist or doctor.",
-        "This is general teaching, not medical advice. Ask a licensed professional; local rules come first.", "More cautions",
-        "Keep this sheet for when there is no signal", "For the curious: what the studies say",
-        "Scan the code to open this page", "or type: https://handbook.lantern-yard.example/strength/cues/crate-curl/",
-        "Lantern Yard handbook, Lantern Yard (invented). Last reviewed 1 November 2026. Licence: CC0-1.0."]
+        "This is general teaching, not medical advice. Ask a licensed professional; local rules come first.",
+        "More cautions",
+        "Keep this sheet for when there is no signal",
+        "For the curious: what the studies say",
+        "Scan the code to open this page",
+        "or type: https://handbook.lantern-yard.example/strength/cues/crate-curl/",
+        "Lantern Yard handbook, Lantern Yard (invented). Last reviewed 1 November 2026. Licence: CC0-1.0.",
+    ]
 
 
 def test_whom_to_ask_reads_as_a_sentence() -> None:
-    made = changed({"cautions": [{"ask": ask} for ask in ("A doctor.", "Your surgeon's team.", "Have a coach watch you.")]})
+    made = changed(
+        {
+            "cautions": [
+                {"ask": ask}
+                for ask in ("A doctor.", "Your surgeon's team.", "Have a coach watch you.")
+            ]
+        }
+    )
     lines = " ".join(Words(files(made)[CURL].decode()).lines)
-    assert all(f"feels fine. {ask}" in lines for ask in ("Ask a doctor.", "Ask your surgeon's team.", "Have a coach watch you."))
+    assert all(
+        f"feels fine. {ask}" in lines
+        for ask in ("Ask a doctor.", "Ask your surgeon's team.", "Have a coach watch you.")
+    )
 
 
 def test_who_waits_for_a_go_ahead_is_told_first() -> None:
     made = changed({"cautions": [{"concerns": ["knee"]}, {"concerns": ["operation", "knee"]}]})
     lines = Words(files(made)[CURL].decode()).lines
-    assert lines[lines.index("Take extra care"):][1:3] == ["Before you begin", "After an operation, wait for a go-ahead."]
+    assert lines[lines.index("Take extra care") :][1:3] == [
+        "Before you begin",
+        "After an operation, wait for a go-ahead.",
+    ]
     assert lines.count("The whole leg turns cold and white.") == 1
 
 
@@ -114,16 +149,26 @@ def test_every_shipped_sheet_says_when_to_call_for_help(shipped: dict[str, bytes
     for uri, html in sheets(shipped).items():
         lines = Words(html).lines
         assert "Your chest hurts" in lines[lines.index("Call for emergency help if") + 1], uri
-    backs = {id for id, exercise in load(ROOT / "catalog", "catalog").exercises.items() if "lower-back" in care.named(exercise.data)}
-    told = {id for id in backs if "numb between the legs" in shipped[f"cues/{id}/index.html"].decode()}
+    backs = {
+        id
+        for id, exercise in load(ROOT / "catalog", "catalog").exercises.items()
+        if "lower-back" in care.named(exercise.data)
+    }
+    told = {
+        id for id in backs if "numb between the legs" in shipped[f"cues/{id}/index.html"].decode()
+    }
     assert len(backs) >= 50 and told == backs
 
 
 def test_what_stands_in_for_equipment_is_said() -> None:
     catalog = load(DEMO, "catalog")
     crate = catalog.vocabulary.data.equipment["crate"]
-    catalog.vocabulary.data.equipment["crate"] = crate.model_copy(update={"note": "Any low seat does."})
-    assert "You need: wooden crate (any low seat does)." in Words(files(catalog)[CURL].decode()).lines
+    catalog.vocabulary.data.equipment["crate"] = crate.model_copy(
+        update={"note": "Any low seat does."}
+    )
+    assert (
+        "You need: wooden crate (any low seat does)." in Words(files(catalog)[CURL].decode()).lines
+    )
 
 
 def test_one_side_at_a_time_is_said() -> None:
@@ -133,7 +178,9 @@ def test_one_side_at_a_time_is_said() -> None:
 
 def test_a_hold_is_drawn_once() -> None:
     movement = load(DEMO).exercises["crate-curl"].data.movement
-    html = files(changed({"movement": movement.model_copy(update={"end": movement.start})}))[CURL].decode()
+    html = files(changed({"movement": movement.model_copy(update={"end": movement.start})}))[
+        CURL
+    ].decode()
     assert re.findall(r"<title id=[^>]*>(\w+)<", html) == ["Hold"]
 
 
@@ -142,7 +189,11 @@ def changed(fields: dict[str, object]) -> Catalog:
     catalog = load(DEMO, "catalog")
     entry = catalog.exercises["crate-curl"]
     if "cautions" in fields:
-        fields = {"cautions": [entry.data.cautions[0].model_copy(update=each) for each in fields["cautions"]]}
+        fields = {
+            "cautions": [
+                entry.data.cautions[0].model_copy(update=each) for each in fields["cautions"]
+            ]
+        }
     object.__setattr__(entry, "data", entry.data.model_copy(update=fields))
     return catalog
 
@@ -154,7 +205,11 @@ def test_its_preview_says_what_it_is(demo_pages: dict[str, bytes]) -> None:
     assert words.meta["description"].startswith("Crate curl on one page")
     assert words.meta["og:type"] == "article"
     assert words.meta["og:site_name"] == "Lantern Yard handbook"
-    assert words.meta["og:url"] == words.links["canonical"] == "https://handbook.lantern-yard.example/strength/cues/crate-curl/"
+    assert (
+        words.meta["og:url"]
+        == words.links["canonical"]
+        == "https://handbook.lantern-yard.example/strength/cues/crate-curl/"
+    )
 
 
 def test_without_an_address_it_claims_none() -> None:
@@ -178,11 +233,27 @@ def test_every_shipped_sheet_is_one_request_without_a_script(shipped: dict[str, 
     for uri, html in sheets(shipped).items():
         page = Reader(html)
         tags = {tag for tag, _ in page.elements}
-        assert not tags & {"script", "img", "iframe", "object", "embed", "audio", "video", "source", "image", "use"}, uri
+        assert not tags & {
+            "script",
+            "img",
+            "iframe",
+            "object",
+            "embed",
+            "audio",
+            "video",
+            "source",
+            "image",
+            "use",
+        }, uri
         links = [tag for tag in re.findall(r"<link [^>]*>", html) if "canonical" not in tag]
         assert len(links) == 1 and 'rel="icon" href="data:' in links[0], uri
         assert not re.search(r"url\(|@import", html), uri
-        assert not [name for _, names in page.elements for name in names if name.startswith("on") or name == "style"], uri
+        assert not [
+            name
+            for _, names in page.elements
+            for name in names
+            if name.startswith("on") or name == "style"
+        ], uri
         assert len(page.ids) == len(set(page.ids)), uri
 
 
@@ -193,7 +264,10 @@ def test_no_text_becomes_structure(text: str) -> None:
         built = files(poisoned(load(DEMO), added))
         pages = {uri: content.decode() for uri, content in built.items() if uri.endswith(".html")}
         # How full a sheet is follows from the length of its words, and is written on <html>: no structure.
-        return {uri: Reader(re.sub(r'(<html[^>]*) data-print="[a-z]*"', r"\1", html)).elements for uri, html in pages.items()}
+        return {
+            uri: Reader(re.sub(r'(<html[^>]*) data-print="[a-z]*"', r"\1", html)).elements
+            for uri, html in pages.items()
+        }
 
     assert made("a" + text + "a") == made("a")
 
@@ -202,7 +276,10 @@ def test_a_qr_code_is_as_the_standard_wants_it() -> None:
     qr = Qr("https://handbook.lantern-yard.example/strength/cues/crate-curl/")
     side = int(re.search(r'viewBox="0 0 (\d+) \1"', qr.drawing)[1])
     assert (side - 2 * 4 - 17) % 4 == 0
-    assert f'fill="#fff" d="M0 0h{side}v{side}h-{side}z"' in qr.drawing and 'stroke="#000" d="M4 4.5h7' in qr.drawing
+    assert (
+        f'fill="#fff" d="M0 0h{side}v{side}h-{side}z"' in qr.drawing
+        and 'stroke="#000" d="M4 4.5h7' in qr.drawing
+    )
     assert qr.svg.startswith(b"<?xml") and qr.svg == Qr(qr.address).svg
     width, height = struct.unpack(">II", qr.png[16:24])  # the first chunk of a PNG (W3C) holds them
     assert width == height == side * 12
@@ -224,7 +301,9 @@ def page(browser: Browser) -> Iterator[Page]:
 
 
 @pytest.mark.browser
-@pytest.mark.parametrize("width", [160, 195, 320, 390, 1366])  # 160 and 195: phones of 320 and 390 at 200 % zoom
+@pytest.mark.parametrize(
+    "width", [160, 195, 320, 390, 1366]
+)  # 160 and 195: phones of 320 and 390 at 200 % zoom
 def test_nothing_runs_out_of_the_window(page: Page, longest: list[str], width: int) -> None:
     page.set_viewport_size({"width": width, "height": 700})
     for html in longest:
@@ -234,7 +313,9 @@ def test_nothing_runs_out_of_the_window(page: Page, longest: list[str], width: i
 
 @pytest.mark.browser
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_words_are_large_and_stand_out(page: Page, demo_pages: dict[str, bytes], scheme: str) -> None:
+def test_words_are_large_and_stand_out(
+    page: Page, demo_pages: dict[str, bytes], scheme: str
+) -> None:
     page.emulate_media(color_scheme=scheme)
     page.set_content(demo_pages[CURL].decode())
     found = page.evaluate("""() => [...document.querySelectorAll('body *')].filter(e => !e.closest('svg') && e.checkVisibility() &&
@@ -245,11 +326,16 @@ def test_words_are_large_and_stand_out(page: Page, demo_pages: dict[str, bytes],
             return [e.textContent.trim(), parseFloat(style.fontSize), style.color, under]; })""")
     assert len(found) > 20
     assert min(size for _, size, _, _ in found) >= 18
-    assert {words: round(contrast(ink, paper), 1) for words, _, ink, paper in found if contrast(ink, paper) < 7} == {}
+    assert {
+        words: round(contrast(ink, paper), 1)
+        for words, _, ink, paper in found
+        if contrast(ink, paper) < 7
+    } == {}
 
 
 def contrast(one: str, other: str) -> float:
     """The contrast ratio of two CSS colours (WCAG 2.2, glossary)."""
+
     def luminance(colour: str) -> float:
         channels = [int(value) / 255 for value in re.findall(r"\d+", colour)[:3]]
         r, g, b = (c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels)
@@ -260,8 +346,12 @@ def contrast(one: str, other: str) -> float:
 
 
 def test_contrast_is_reckoned_as_published() -> None:
-    assert contrast("rgb(0, 0, 0)", "rgb(255, 255, 255)") == pytest.approx(21)  # the scale's end, WCAG 2.2
-    assert contrast("rgb(118, 118, 118)", "rgb(255, 255, 255)") == pytest.approx(4.54, abs=0.005)  # #767676, the well-known least grey
+    assert contrast("rgb(0, 0, 0)", "rgb(255, 255, 255)") == pytest.approx(
+        21
+    )  # the scale's end, WCAG 2.2
+    assert contrast("rgb(118, 118, 118)", "rgb(255, 255, 255)") == pytest.approx(
+        4.54, abs=0.005
+    )  # #767676, the well-known least grey
 
 
 @pytest.mark.browser

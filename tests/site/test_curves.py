@@ -42,13 +42,18 @@ def test_what_lies_on_the_other_side_is_drawn_at_nothing() -> None:
 
 def test_lengths_are_drawn_in_tenths() -> None:
     shares = [0.31, 0.34, 0.36, 0.44, 0.46]
-    assert steps(shares, 108) == "M0 74H37.5V64H87.5V54H100"  # 30, 40, 50% of 100 pixels, 4 from the edge
+    assert (
+        steps(shares, 108) == "M0 74H37.5V64H87.5V54H100"
+    )  # 30, 40, 50% of 100 pixels, 4 from the edge
     assert {y for _, y in points(band(shares, 108))} == {69, 79, 59, 49}
 
 
 def test_hard_stretches_are_where_the_sine_is_high() -> None:
-    (start, width), = stretches([sin(n / 60 * pi / 2) for n in range(61)], 0.8)
-    assert (start, start + width) == (pytest.approx(0.59, abs=0.01), 1)  # asin 0.8 is 53.13 of 90 degrees
+    ((start, width),) = stretches([sin(n / 60 * pi / 2) for n in range(61)], 0.8)
+    assert (start, start + width) == (
+        pytest.approx(0.59, abs=0.01),
+        1,
+    )  # asin 0.8 is 53.13 of 90 degrees
 
 
 def test_every_shipped_exercise_shows_its_curves_or_says_why_not(shipped: Book) -> None:
@@ -67,10 +72,16 @@ def test_load_and_length_never_share_a_panel(shipped: Book) -> None:
         if curves.has_plot(shipped.shelf, id):
             drawn = curves.draw(shipped.shelf, id)
             bottoms = [(panel.box, panel.bottom) for panel in drawn.panels]
-            assert all(first[1] < second[0] for first, second in zip(bottoms, bottoms[1:], strict=False))
-            assert all(len({mark.style == "band" for mark in panel.marks}) == 1 for panel in drawn.panels)
+            assert all(
+                first[1] < second[0] for first, second in zip(bottoms, bottoms[1:], strict=False)
+            )
+            assert all(
+                len({mark.style == "band" for mark in panel.marks}) == 1 for panel in drawn.panels
+            )
             assert all(panel.height in (LOAD, LENGTH) for panel in drawn.panels)
-            assert drawn.says.count("Load about") + drawn.says.count("Length of") == len(drawn.panels)
+            assert drawn.says.count("Load about") + drawn.says.count("Length of") == len(
+                drawn.panels
+            )
 
 
 def test_files_name_models_licence_and_masses(shipped: Book) -> None:
@@ -87,9 +98,15 @@ def test_files_name_models_licence_and_masses(shipped: Book) -> None:
 def test_two_exercises_that_turn_opposite_ways_are_drawn_the_same_way(shipped: Book) -> None:
     drawn = curve_pair.compare(shipped.shelf, "nordic-curl", "seated-leg-curl")
     assert drawn is not None
-    assert [words for words, _ in drawn.ends] == ["A: knees bent 90° to knees bent 15°", "B: knees bent 100° to knees bent 5°"]
+    assert [words for words, _ in drawn.ends] == [
+        "A: knees bent 90° to knees bent 15°",
+        "B: knees bent 100° to knees bent 5°",
+    ]
     assert "B is drawn from its end to its start" in drawn.key
-    assert [[mark.style for mark in panel.marks] for panel in drawn.panels] == [["solid"], ["solid", "dashed"]]
+    assert [[mark.style for mark in panel.marks] for panel in drawn.panels] == [
+        ["solid"],
+        ["solid", "dashed"],
+    ]
 
 
 def test_exercises_of_a_part_stand_by_length_and_in_no_ranking(shipped: Book) -> None:
@@ -97,7 +114,12 @@ def test_exercises_of_a_part_stand_by_length_and_in_no_ranking(shipped: Book) ->
     part = text.partition("{#semitendinosus}")[2].partition("\n### ")[0]
     listed = part.partition('<dl class="hb-tenths">')[2].partition("</dl>")[0]
     assert "Not a ranking: it says nothing of growth or activation." in part
-    assert listed.index("Long") < listed.index("Romanian deadlift") < listed.index("Middle") < listed.index("Short")
-    assert "Seated leg curl</a> <span class=\"hb-quiet\">(mean)" in listed  # a machine
+    assert (
+        listed.index("Long")
+        < listed.index("Romanian deadlift")
+        < listed.index("Middle")
+        < listed.index("Short")
+    )
+    assert 'Seated leg curl</a> <span class="hb-quiet">(mean)' in listed  # a machine
     shares = [int(share) for share in re.findall(r"<dt>(\d+)%", listed)]
     assert shares == sorted(set(shares), reverse=True) and all(share % 10 == 0 for share in shares)

@@ -14,8 +14,17 @@ import pytest
 from build_tools.site.book import Book
 
 GOLDEN = Path(__file__).with_name("golden")
-PAGES = ["exercises/crate-curl.md", "exercises/cable-curl.md", "muscles/lantern.md", "sources/wick2030.md",
-         "exercises/index.md", "muscles/index.md", "sources/index.md", "programme.md", "gaps.md"]
+PAGES = [
+    "exercises/crate-curl.md",
+    "exercises/cable-curl.md",
+    "muscles/lantern.md",
+    "sources/wick2030.md",
+    "exercises/index.md",
+    "muscles/index.md",
+    "sources/index.md",
+    "programme.md",
+    "gaps.md",
+]
 
 
 @pytest.mark.parametrize("uri", PAGES)
@@ -29,7 +38,11 @@ def test_page_reads_as_expected(demo_book: Book, uri: str) -> None:
 
 
 def test_plot_file_reads_as_expected(demo_book: Book) -> None:
-    drawn = next(file.content for file in demo_book.files if file.uri == "figures/exercises/crate-curl/claim-1-1.svg").decode()
+    drawn = next(
+        file.content
+        for file in demo_book.files
+        if file.uri == "figures/exercises/crate-curl/claim-1-1.svg"
+    ).decode()
     path = GOLDEN / "crate-curl-claim-1-1.svg"
     if os.environ.get("GOLDEN") == "write":
         path.write_text(drawn, encoding="utf-8")

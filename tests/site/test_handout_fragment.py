@@ -43,7 +43,12 @@ def drawn(strategy: st.SearchStrategy[Any], count: int) -> list[Any]:
     """That many examples of a strategy."""
     found: list[Any] = []
 
-    @settings(max_examples=count, database=None, phases=[Phase.generate], suppress_health_check=list(HealthCheck))
+    @settings(
+        max_examples=count,
+        database=None,
+        phases=[Phase.generate],
+        suppress_health_check=list(HealthCheck),
+    )
     @given(strategy)
     def collect(example: Any) -> None:
         found.append(example)
@@ -64,30 +69,98 @@ def fragment(data: object, spaced: bool = False) -> str:
     return "1." + urlsafe_b64encode(text.encode()).rstrip(b"=").decode()
 
 
-SCALARS = st.none() | st.booleans() | st.integers() | st.integers(-1, 1000) | st.floats() | st.text(max_size=8)
-ANY_JSON = st.recursive(SCALARS, lambda inner: st.lists(inner, max_size=4) | st.dictionaries(st.text(max_size=3), inner, max_size=2))
+SCALARS = (
+    st.none()
+    | st.booleans()
+    | st.integers()
+    | st.integers(-1, 1000)
+    | st.floats()
+    | st.text(max_size=8)
+)
+ANY_JSON = st.recursive(
+    SCALARS,
+    lambda inner: (
+        st.lists(inner, max_size=4) | st.dictionaries(st.text(max_size=3), inner, max_size=2)
+    ),
+)
 #: Rows that are nearly right: one value of a sound row is exchanged for anything.
-NEARLY = st.builds(lambda handout, n, value, title: fragment([title, [
-    [value if i == n else kept for i, kept in enumerate(astuple(item))] for item in handout.items]]),
-    handouts(), st.integers(0, 8), ANY_JSON, st.none() | st.text(max_size=70))
-CUT = st.builds(lambda handout, n, piece: (lambda text: text[:n % len(text)] + piece + text[n % len(text) + len(piece):])(written(handout)),
-                handouts(), st.integers(0, 3000), st.text("Aa0-_.=%<\u00e9", max_size=2))
-HOSTILE = st.text() | CUT | NEARLY | st.builds(fragment, ANY_JSON | st.lists(ANY_JSON, min_size=2, max_size=2), st.booleans())
-BY_HAND = ["", "1.", "1.IA", "2.W10", "01.W10", "<script>alert(1)</script>", "javascript:alert(1)", "1." + "A" * 1499, "é" * 1501, "1.\n",
-           "1\u0660.x",
-           fragment([None, [["constructor"]]]), fragment([None, [["__proto__"]]]), fragment([None, [["crate-curl"], ["gone"]]]),
-           fragment([None, [["lamp-curl", 3]]]), fragment(["\u2028", [["crate-curl"]]]), fragment(["😀" * 60, [["crate-curl"]]]),
-           fragment(["😀" * 61, [["crate-curl"]]]), fragment([None, [["crate-curl\n"]]]), fragment([None, [["crate-curl"]] * 13]),
-           *(f"1.{urlsafe_b64encode(raw).rstrip(b'=').decode()}" for raw in (
-               b'[null,[["crate-curl",1e0]]]', b'[null,[["crate-curl",-0]]]', b'["\\ud800",[["crate-curl"]]]',
-               b'[null,[["crate-curl",NaN]]]',
-               b'\xef\xbb\xbf[null,[["crate-curl"]]]', b'["\xff",[["crate-curl"]]]', b'[null,[["crate-curl",9007199254740993]]]',
-               b'["\\u0007",[["crate-curl"]]]', b'["\x7f",[["crate-curl"]]]', b"[" * 1000, b'{"a":1,"a":2}'))]
+NEARLY = st.builds(
+    lambda handout, n, value, title: fragment(
+        [
+            title,
+            [
+                [value if i == n else kept for i, kept in enumerate(astuple(item))]
+                for item in handout.items
+            ],
+        ]
+    ),
+    handouts(),
+    st.integers(0, 8),
+    ANY_JSON,
+    st.none() | st.text(max_size=70),
+)
+CUT = st.builds(
+    lambda handout, n, piece: (
+        lambda text: text[: n % len(text)] + piece + text[n % len(text) + len(piece) :]
+    )(written(handout)),
+    handouts(),
+    st.integers(0, 3000),
+    st.text("Aa0-_.=%<\u00e9", max_size=2),
+)
+HOSTILE = (
+    st.text()
+    | CUT
+    | NEARLY
+    | st.builds(fragment, ANY_JSON | st.lists(ANY_JSON, min_size=2, max_size=2), st.booleans())
+)
+BY_HAND = [
+    "",
+    "1.",
+    "1.IA",
+    "2.W10",
+    "01.W10",
+    "<script>alert(1)</script>",
+    "javascript:alert(1)",
+    "1." + "A" * 1499,
+    "é" * 1501,
+    "1.\n",
+    "1\u0660.x",
+    fragment([None, [["constructor"]]]),
+    fragment([None, [["__proto__"]]]),
+    fragment([None, [["crate-curl"], ["gone"]]]),
+    fragment([None, [["lamp-curl", 3]]]),
+    fragment(["\u2028", [["crate-curl"]]]),
+    fragment(["😀" * 60, [["crate-curl"]]]),
+    fragment(["😀" * 61, [["crate-curl"]]]),
+    fragment([None, [["crate-curl\n"]]]),
+    fragment([None, [["crate-curl"]] * 13]),
+    *(
+        f"1.{urlsafe_b64encode(raw).rstrip(b'=').decode()}"
+        for raw in (
+            b'[null,[["crate-curl",1e0]]]',
+            b'[null,[["crate-curl",-0]]]',
+            b'["\\ud800",[["crate-curl"]]]',
+            b'[null,[["crate-curl",NaN]]]',
+            b'\xef\xbb\xbf[null,[["crate-curl"]]]',
+            b'["\xff",[["crate-curl"]]]',
+            b'[null,[["crate-curl",9007199254740993]]]',
+            b'["\\u0007",[["crate-curl"]]]',
+            b'["\x7f",[["crate-curl"]]]',
+            b"[" * 1000,
+            b'{"a":1,"a":2}',
+        )
+    ),
+]
 
 
 @pytest.fixture(scope="module")
-def page(browser: Browser, moved_folder: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Page]:
-    with handout_site(tmp_path_factory.mktemp("fragments"), load(moved_folder)) as address, visit(browser) as page:
+def page(
+    browser: Browser, moved_folder: Path, tmp_path_factory: pytest.TempPathFactory
+) -> Iterator[Page]:
+    with (
+        handout_site(tmp_path_factory.mktemp("fragments"), load(moved_folder)) as address,
+        visit(browser) as page,
+    ):
         page.goto(address)
         yield page
 
@@ -117,6 +190,13 @@ def test_both_read_the_same_and_refuse_the_same(page: Page) -> None:
             return {"bad": bad.kind}
 
     wanted = [outcome(text) for text in texts]
-    assert {w["bad"] for w in wanted if "bad" in w} == {"not-ours", "version", "too-long", "damaged", "limits", "unknown"}
+    assert {w["bad"] for w in wanted if "bad" in w} == {
+        "not-ours",
+        "version",
+        "too-long",
+        "damaged",
+        "limits",
+        "unknown",
+    }
     found = page.evaluate(IN_PAGE, ["decode", texts])
     assert [t for t in zip(texts, found, wanted, strict=True) if t[1] != t[2]] == []

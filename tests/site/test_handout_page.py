@@ -32,8 +32,15 @@ pytestmark = pytest.mark.browser
 
 SCRIPTS = Path(str(resources.files("build_tools.site") / "scripts"))
 PHONE = {"viewport": {"width": 390, "height": 844}}
-HOSTILE = ["1.AAAA", "2.W10", "how-to-do-it", "<img src=x onerror=alert(1)>", "1." + "A" * 5000, encode(WEEK)[:-4],
-           encode(Handout(None, (Item("no-such-exercise"),)))]
+HOSTILE = [
+    "1.AAAA",
+    "2.W10",
+    "how-to-do-it",
+    "<img src=x onerror=alert(1)>",
+    "1." + "A" * 5000,
+    encode(WEEK)[:-4],
+    encode(Handout(None, (Item("no-such-exercise"),))),
+]
 
 
 @pytest.fixture(scope="module")
@@ -62,8 +69,10 @@ def test_a_handout_made_with_the_keyboard_alone(page: Page, address: str) -> Non
 
     def until(name: str) -> None:
         for _ in range(60):
-            focused = page.evaluate("(document.activeElement.getAttribute('aria-label') || document.activeElement.name "
-                                    "|| document.activeElement.dataset.part || document.activeElement.innerText)")
+            focused = page.evaluate(
+                "(document.activeElement.getAttribute('aria-label') || document.activeElement.name "
+                "|| document.activeElement.dataset.part || document.activeElement.innerText)"
+            )
             if focused == name:
                 return
             keys.press("Tab")
@@ -95,27 +104,39 @@ def test_removing_keeps_the_place(page: Page, address: str) -> None:
     page.goto(link(address))
     page.get_by_role("button", name="Edit this handout").click()
     page.get_by_role("button", name="Remove: Crate curl").click()
-    assert page.evaluate("document.activeElement.getAttribute('aria-label')") == "Remove: Standing cable curl"
+    assert (
+        page.evaluate("document.activeElement.getAttribute('aria-label')")
+        == "Remove: Standing cable curl"
+    )
     page.keyboard.press("Enter")
     assert page.evaluate("document.activeElement.dataset.part") == "search"
     assert "Add an exercise to get a link." in shows(page)
     assert page.get_by_label("Send this to your client").is_hidden()
 
 
-@pytest.mark.parametrize(("field", "typed", "told"), [
-    ("sets", "0", "Write a whole number from 1 to 20."), ("sets", "many", "Write a whole number from 1 to 20."),
-    ("repetitions", "12-8", "Write 8, 8-12, 30s or 20-40s."), ("tempo", "fast", "Write seconds down, held and up, for example 3-1-1."),
-    ("rest", "901", "Write a whole number from 0 to 900."),
-    ("note", "a\u202eb", "This is too long, or holds a character that cannot be shown."),
-])
-def test_what_cannot_be_read_is_marked(page: Page, address: str, field: str, typed: str, told: str) -> None:
+@pytest.mark.parametrize(
+    ("field", "typed", "told"),
+    [
+        ("sets", "0", "Write a whole number from 1 to 20."),
+        ("sets", "many", "Write a whole number from 1 to 20."),
+        ("repetitions", "12-8", "Write 8, 8-12, 30s or 20-40s."),
+        ("tempo", "fast", "Write seconds down, held and up, for example 3-1-1."),
+        ("rest", "901", "Write a whole number from 0 to 900."),
+        ("note", "a\u202eb", "This is too long, or holds a character that cannot be shown."),
+    ],
+)
+def test_what_cannot_be_read_is_marked(
+    page: Page, address: str, field: str, typed: str, told: str
+) -> None:
     page.goto(link(address))
     page.get_by_role("button", name="Edit this handout").click()
     box = page.locator(f"input[name={field}]").first
     box.fill(typed)
     assert box.get_attribute("aria-invalid") == "true"
-    described = page.evaluate("ids => ids.split(' ').map(id => document.getElementById(id).innerText).join('')",
-                              box.get_attribute("aria-describedby"))
+    described = page.evaluate(
+        "ids => ids.split(' ').map(id => document.getElementById(id).innerText).join('')",
+        box.get_attribute("aria-describedby"),
+    )
     assert described == told
     assert "Mend the marked fields to get a link." in shows(page)
     box.fill("")
@@ -124,18 +145,35 @@ def test_what_cannot_be_read_is_marked(page: Page, address: str, field: str, typ
 
 
 # The invented ranges of tests/demo/catalog/programme.yaml, both goals together.
-@pytest.mark.parametrize(("field", "within", "outside", "told"), [
-    ("repetitions", ["1-20", "90s"], ["21", "15-25"], "The ranges in this handbook run from 1 to 20 repetitions. This is outside."),
-    ("load", ["30 %", "85%", "99 kg"], ["90 %", "29.5%"], "run from 30 to 85 per cent of the most that can be lifted once."),
-    ("left", ["0", "3"], ["4"], "run from 0 to 3 repetitions left"),
-    ("rest", ["60", "180"], ["59", "181"], "run from 60 to 180 seconds of rest."),
-    ("tempo", ["1-9-1", "3-0-3-9"], ["4-0-3"], "run from 2 to 6 seconds for one repetition"),
-])
+@pytest.mark.parametrize(
+    ("field", "within", "outside", "told"),
+    [
+        (
+            "repetitions",
+            ["1-20", "90s"],
+            ["21", "15-25"],
+            "The ranges in this handbook run from 1 to 20 repetitions. This is outside.",
+        ),
+        (
+            "load",
+            ["30 %", "85%", "99 kg"],
+            ["90 %", "29.5%"],
+            "run from 30 to 85 per cent of the most that can be lifted once.",
+        ),
+        ("left", ["0", "3"], ["4"], "run from 0 to 3 repetitions left"),
+        ("rest", ["60", "180"], ["59", "181"], "run from 60 to 180 seconds of rest."),
+        ("tempo", ["1-9-1", "3-0-3-9"], ["4-0-3"], "run from 2 to 6 seconds for one repetition"),
+    ],
+)
 def test_doses_outside_the_ranges_get_one_quiet_line(
-        page: Page, address: str, field: str, within: list[str], outside: list[str], told: str) -> None:
+    page: Page, address: str, field: str, within: list[str], outside: list[str], told: str
+) -> None:
     page.goto(link(address, Handout(None, (Item("crate-curl"),))))
     page.get_by_role("button", name="Edit this handout").click()
-    box, aside = page.locator(f"input[name={field}]"), page.locator(f".field:has(input[name={field}]) [data-part=aside]")
+    box, aside = (
+        page.locator(f"input[name={field}]"),
+        page.locator(f".field:has(input[name={field}]) [data-part=aside]"),
+    )
     for typed in within:
         box.fill(typed)
         assert aside.inner_text() == ""
@@ -170,29 +208,42 @@ def test_the_client_reads_plain_words(page: Page, address: str) -> None:
     page.goto(link(address))
     page.locator(".poses").nth(1).wait_for()
     words = shows(page).replace("\u00a0", " ")
-    for said in ("Week 1", "1. Crate curl", "3 sets of 8 to 12 repetitions, 20 kg", "Stop when you could still do "
-                 "about 2 more. Rest 2 minutes between sets. Lower for 3 seconds, hold for 1, lift for 1.", "Slowly down.",
-                 "Pull your heel under the crate.",
-                 "2. Standing cable curl", "20 to 40 seconds", "Stop at once if", "Ask a licensed physiotherapist or doctor."):
+    for said in (
+        "Week 1",
+        "1. Crate curl",
+        "3 sets of 8 to 12 repetitions, 20 kg",
+        "Stop when you could still do "
+        "about 2 more. Rest 2 minutes between sets. Lower for 3 seconds, hold for 1, lift for 1.",
+        "Slowly down.",
+        "Pull your heel under the crate.",
+        "2. Standing cable curl",
+        "20 to 40 seconds",
+        "Stop at once if",
+        "Ask a licensed physiotherapist or doctor.",
+    ):
         assert said in words, said
     assert page.title() == "Week 1"
     assert page.locator("article svg[role=img]").count() == 4
     assert page.locator("article a").evaluate_all("links => links.map(link => link.href)") == [
-        f"{address.removesuffix('handout/')}cues/{id}/" for id in ("crate-curl", "cable-curl")]
+        f"{address.removesuffix('handout/')}cues/{id}/" for id in ("crate-curl", "cable-curl")
+    ]
     assert "not medical advice" in page.locator("footer").inner_text()
 
 
-@pytest.mark.parametrize(("item", "told"), [
-    (Item("crate-curl", sets=1, repetitions="1"), "1 set of 1 repetition"),
-    (Item("crate-curl", sets=2), "2 sets"),
-    (Item("crate-curl", repetitions="30s"), "30 seconds"),
-    (Item("crate-curl", load="red band"), "red\u00a0band"),
-    (Item("crate-curl", left=0), "Go on until you cannot do one more with good form."),
-    (Item("crate-curl", rest=0), "No rest between sets."),
-    (Item("crate-curl", rest=90), "Rest 90 seconds between sets."),
-    (Item("crate-curl", rest=150), "Rest 2 minutes 30 seconds between sets."),
-    (Item("crate-curl", tempo="1-0-2-1"), "Lower for 1 second, lift for 2, hold for 1."),
-])
+@pytest.mark.parametrize(
+    ("item", "told"),
+    [
+        (Item("crate-curl", sets=1, repetitions="1"), "1 set of 1 repetition"),
+        (Item("crate-curl", sets=2), "2 sets"),
+        (Item("crate-curl", repetitions="30s"), "30 seconds"),
+        (Item("crate-curl", load="red band"), "red\u00a0band"),
+        (Item("crate-curl", left=0), "Go on until you cannot do one more with good form."),
+        (Item("crate-curl", rest=0), "No rest between sets."),
+        (Item("crate-curl", rest=90), "Rest 90 seconds between sets."),
+        (Item("crate-curl", rest=150), "Rest 2 minutes 30 seconds between sets."),
+        (Item("crate-curl", tempo="1-0-2-1"), "Lower for 1 second, lift for 2, hold for 1."),
+    ],
+)
 def test_doses_in_words(page: Page, address: str, item: Item, told: str) -> None:
     page.goto(link(address, Handout(None, (item,))))
     page.locator("article .poses").wait_for()
@@ -220,7 +271,10 @@ def test_back_and_forth(page: Page, address: str) -> None:
 
 
 def test_a_handout_without_its_sheets_still_says_what_to_do(page: Page, address: str) -> None:
-    page.route("**/cues/**", lambda route: route.fulfill(body="<html>nothing</html>", content_type="text/html"))
+    page.route(
+        "**/cues/**",
+        lambda route: route.fulfill(body="<html>nothing</html>", content_type="text/html"),
+    )
     page.goto(link(address))
     page.get_by_text("could not be loaded just now").nth(1).wait_for()
     assert "3 sets of 8 to 12 repetitions" in shows(page) and "Slowly down." in shows(page)
@@ -230,28 +284,39 @@ def test_a_handout_without_its_sheets_still_says_what_to_do(page: Page, address:
 
 
 @pytest.mark.parametrize("fragment", HOSTILE)
-def test_a_hostile_fragment_gets_a_message_and_nothing_else(page: Page, address: str, fragment: str) -> None:
+def test_a_hostile_fragment_gets_a_message_and_nothing_else(
+    page: Page, address: str, fragment: str
+) -> None:
     page.goto(f"{address}#{fragment}")
     message = page.locator("[role=alert]")
     message.wait_for()
     assert message.inner_text() in limits.MESSAGES.values()
-    assert shows(page).split("\n\n") == ["This handout cannot be shown", message.inner_text(), "Make a new handout"]
+    assert shows(page).split("\n\n") == [
+        "This handout cannot be shown",
+        message.inner_text(),
+        "Make a new handout",
+    ]
 
 
 def test_markup_in_a_handout_is_text(page: Page, address: str) -> None:
     evil = "<img src=x onerror=alert(1)><script>alert(2)</script>"
     page.goto(link(address, Handout(evil, (Item("crate-curl", load="<b>20</b>", note=evil),))))
     page.locator("article .poses").wait_for()
-    assert page.locator("h1:visible").inner_text() == evil and page.locator(".note").inner_text() == evil
+    assert (
+        page.locator("h1:visible").inner_text() == evil
+        and page.locator(".note").inner_text() == evil
+    )
     assert page.locator("main img, main script, article b").count() == 0
 
 
 def test_only_listed_elements_of_a_sheet_are_taken_over(browser: Browser, address: str) -> None:
-    sheet = ("<style>p{color:red}</style><main><h1>No</h1><p class=needs onclick=alert(1) id=x>You need: <i>a</i> "
-             "<a href='javascript:alert(2)'>link</a><script>alert(3)</script><iframe src=https://example.org></iframe></p>"
-             "<section><h2>Set up</h2><img src=x onerror=alert(4)><form><input></form></section>"
-             "<svg viewBox='0 0 1 1' onload=alert(5)><a href=x><path d='M0 0'/></a><use href='https://example.org/x#y'/>"
-             "<path d='M0 0h1' class=hb-pose__body /><foreignObject><p>no</p></foreignObject></svg></main>")
+    sheet = (
+        "<style>p{color:red}</style><main><h1>No</h1><p class=needs onclick=alert(1) id=x>You need: <i>a</i> "
+        "<a href='javascript:alert(2)'>link</a><script>alert(3)</script><iframe src=https://example.org></iframe></p>"
+        "<section><h2>Set up</h2><img src=x onerror=alert(4)><form><input></form></section>"
+        "<svg viewBox='0 0 1 1' onload=alert(5)><a href=x><path d='M0 0'/></a><use href='https://example.org/x#y'/>"
+        "<path d='M0 0h1' class=hb-pose__body /><foreignObject><p>no</p></foreignObject></svg></main>"
+    )
     # Without the page's policy, which would refuse the handlers too: the list alone has to hold.
     with visit(browser, bypass_csp=True) as page:
         page.route("**/cues/**", lambda route: route.fulfill(body=sheet, content_type="text/html"))
@@ -259,26 +324,47 @@ def test_only_listed_elements_of_a_sheet_are_taken_over(browser: Browser, addres
         page.locator("article h3").wait_for()
         assert page.locator(".sheet").inner_html() == (
             '<p class="needs">You need: <i>a</i> </p><section><h3>Set up</h3></section>'
-            '<svg viewBox="0 0 1 1"><path class="hb-pose__body" d="M0 0h1"></path></svg>')
+            '<svg viewBox="0 0 1 1"><path class="hb-pose__body" d="M0 0h1"></path></svg>'
+        )
 
 
 def test_no_request_carries_the_fragment(page: Page, address: str) -> None:
     asked: list[str] = []
-    page.on("request", lambda request: asked.append(f"{request.url} {request.headers} {request.post_data}"))
+    page.on(
+        "request",
+        lambda request: asked.append(f"{request.url} {request.headers} {request.post_data}"),
+    )
     page.goto(link(address))
     page.locator(".poses").nth(1).wait_for()
     payload = encode(WEEK)
     # Playwright shows the document's own address with its fragment; what goes over the wire is its path.
-    assert len(asked) > 5 and not [line for line in asked if payload in line.replace(f"{link(address)} ", "", 1)]
-    assert page.evaluate("[localStorage.length, sessionStorage.length, document.cookie]") == [0, 0, ""]
+    assert len(asked) > 5 and not [
+        line for line in asked if payload in line.replace(f"{link(address)} ", "", 1)
+    ]
+    assert page.evaluate("[localStorage.length, sessionStorage.length, document.cookie]") == [
+        0,
+        0,
+        "",
+    ]
 
 
 def test_scripts_never_make_markup_from_text() -> None:
     for script in SCRIPTS.rglob("*.js"):
         if script.name != "lean-qr.js":
             code = script.read_text(encoding="utf-8")
-            ways = ("innerHTML", "outerHTML", "insertAdjacentHTML", "document.write", "eval(", "Function(", "http:", "https:")
-            assert not [way for way in ways if way in code.replace("http://www.w3.org/", "")], script.name
+            ways = (
+                "innerHTML",
+                "outerHTML",
+                "insertAdjacentHTML",
+                "document.write",
+                "eval(",
+                "Function(",
+                "http:",
+                "https:",
+            )
+            assert not [way for way in ways if way in code.replace("http://www.w3.org/", "")], (
+                script.name
+            )
 
 
 def test_the_library_is_the_published_one() -> None:
@@ -303,7 +389,9 @@ def test_without_scripts_the_cue_sheets_are_listed(browser: Browser, address: st
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_axe_finds_nothing_and_all_fits(browser: Browser, address: str, scheme: str) -> None:
     if util.find_spec("axe_playwright_python") is None:
-        (pytest.fail if "CI" in os.environ else pytest.skip)("axe-core is missing; install axe-playwright-python")
+        (pytest.fail if "CI" in os.environ else pytest.skip)(
+            "axe-core is missing; install axe-playwright-python"
+        )
     axe = (resources.files("axe_playwright_python") / "axe.min.js").read_text(encoding="utf-8")
     # axe is put into the page, which its own policy would refuse.
     with visit(browser, color_scheme=scheme, bypass_csp=True) as page:
@@ -319,9 +407,17 @@ def test_axe_finds_nothing_and_all_fits(browser: Browser, address: str, scheme: 
                     page.get_by_label("Find an exercise").fill("curl")
                     page.locator("input[name=sets]").first.fill("0")
                 page.evaluate(axe)
-                found = page.evaluate("axe.run().then(r => r.violations.map(v => [v.id, v.nodes.map(n => n.html.slice(0, 160))]))")
+                found = page.evaluate(
+                    "axe.run().then(r => r.violations.map(v => [v.id, v.nodes.map(n => n.html.slice(0, 160))]))"
+                )
                 assert found == [], (state, width)
-                assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0, (state, width)
-                small = page.eval_on_selector_all("button, input, a.button", """all => all
-                    .filter(e => e.offsetParent && e.offsetHeight < 44).map(e => e.outerHTML)""")
+                assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0, (
+                    state,
+                    width,
+                )
+                small = page.eval_on_selector_all(
+                    "button, input, a.button",
+                    """all => all
+                    .filter(e => e.offsetParent && e.offsetHeight < 44).map(e => e.outerHTML)""",
+                )
                 assert small == [], (state, width)

@@ -20,10 +20,12 @@ from build_tools.site.plots.interval_plot import PlotRow, plot, svg
 
 SVG = "{http://www.w3.org/2000/svg}"
 RATIOS = st.floats(0.02, 50)
-ROWS = [PlotRow("Wick et al. 2030, 18 people", "5% more", "sample", RatioInterval(1.05, 1.01, 1.09)),
-        PlotRow("Glow 2031, 12 people", "less", "direction", direction="less"),
-        PlotRow("Wax 2032, 9 people", "no difference", "direction", direction="neither"),
-        PlotRow("All together", "4% more", "together", RatioInterval(1.04, 1.005, 1.07))]
+ROWS = [
+    PlotRow("Wick et al. 2030, 18 people", "5% more", "sample", RatioInterval(1.05, 1.01, 1.09)),
+    PlotRow("Glow 2031, 12 people", "less", "direction", direction="less"),
+    PlotRow("Wax 2032, 9 people", "no difference", "direction", direction="neither"),
+    PlotRow("All together", "4% more", "together", RatioInterval(1.04, 1.005, 1.07)),
+]
 
 
 def drawn(rows: list[PlotRow], margin: float = 1.02) -> ET.Element:
@@ -37,7 +39,7 @@ def share(attribute: str) -> float:
 @given(st.lists(RATIOS, min_size=1, max_size=5), st.floats(1.001, 3))
 def test_equal_ratios_are_equal_distances(ratios: list[float], factor: float) -> None:
     axis = fitting(ratios, ratios)
-    steps = [axis.place(axis.low * factor ** n) for n in range(3) if axis.low * factor ** n < axis.high]
+    steps = [axis.place(axis.low * factor**n) for n in range(3) if axis.low * factor**n < axis.high]
     for a, b, c in zip(steps, steps[1:], steps[2:], strict=False):
         assert b - a == pytest.approx(c - b)
 
@@ -54,23 +56,37 @@ def test_places_in_the_drawing_are_the_ratios() -> None:
     root = drawn(ROWS)
     line = root.find(f".//{SVG}line[@class='hb-plot__line']")
     low, high = math.log(0.9), math.log(1.1)  # the axis that fits 1.01 to 1.09
-    read = [math.exp(low + (share(line.get(end)) - 0.02) / 0.96 * (high - low)) for end in ("x1", "x2")]
+    read = [
+        math.exp(low + (share(line.get(end)) - 0.02) / 0.96 * (high - low)) for end in ("x1", "x2")
+    ]
     assert read == pytest.approx([1.01, 1.09], abs=2e-4)
 
 
 def test_shapes_tell_the_kinds_apart_without_colour() -> None:
     rows = drawn(ROWS).findall(f"{SVG}svg")
     assert len(rows) == 4
-    shapes = [[(e.tag.removeprefix(SVG), e.get("class")) for e in row.iter() if e.tag.removeprefix(SVG) in ("circle", "path", "line")]
-              for row in rows]
+    shapes = [
+        [
+            (e.tag.removeprefix(SVG), e.get("class"))
+            for e in row.iter()
+            if e.tag.removeprefix(SVG) in ("circle", "path", "line")
+        ]
+        for row in rows
+    ]
     assert shapes[0] == [("line", "hb-plot__line"), ("circle", "hb-plot__solid")]
     assert shapes[1] == [("path", "hb-plot__arrow"), ("circle", "hb-plot__hollow")]  # no interval
     assert shapes[2] == [("circle", "hb-plot__hollow")]
-    assert shapes[3] == [("line", "hb-plot__line hb-plot__line--together"), ("path", "hb-plot__solid")]
+    assert shapes[3] == [
+        ("line", "hb-plot__line hb-plot__line--together"),
+        ("path", "hb-plot__solid"),
+    ]
 
 
 def test_a_wide_interval_is_cut_with_an_arrow() -> None:
-    wide = [PlotRow("a", "x", "sample", RatioInterval(1.05, 0.1, 12)), PlotRow("b", "x", "sample", RatioInterval(1.04, 1.01, 1.07))]
+    wide = [
+        PlotRow("a", "x", "sample", RatioInterval(1.05, 0.1, 12)),
+        PlotRow("b", "x", "sample", RatioInterval(1.04, 1.01, 1.07)),
+    ]
     laid = plot("fig", "t", wide, 1.02)
     assert laid.marks[0].cut_low and laid.marks[0].cut_high
     assert not laid.marks[1].cut_low and not laid.marks[1].cut_high
@@ -81,8 +97,10 @@ def test_the_words_say_every_row() -> None:
     root = drawn(ROWS)
     assert root.get("role") == "img" and root.get("aria-labelledby") == "fig-title fig-says"
     says = root.find(f"{SVG}desc").text
-    assert says == ("Wick et al. 2030, 18 people: 5% more. Glow 2031, 12 people: less. Wax 2032, 9 people: no difference. "
-                    "All together: 4% more.")
+    assert says == (
+        "Wick et al. 2030, 18 people: 5% more. Glow 2031, 12 people: less. Wax 2032, 9 people: no difference. "
+        "All together: 4% more."
+    )
 
 
 def test_the_margin_is_a_band_around_alike() -> None:
@@ -94,10 +112,22 @@ def test_the_margin_is_a_band_around_alike() -> None:
     assert "within 5%" in plot("fig", "t", ROWS, 1.05).key
 
 
-@given(st.text(st.characters(exclude_categories=["Cs", "Cc"]), min_size=1) | st.sampled_from(
-    ["</text><script>alert(1)</script>", "\"><img src=x onerror=alert(1)>", "]]>", "&lt;", "{{ 7*7 }}"]))
+@given(
+    st.text(st.characters(exclude_categories=["Cs", "Cc"]), min_size=1)
+    | st.sampled_from(
+        [
+            "</text><script>alert(1)</script>",
+            '"><img src=x onerror=alert(1)>',
+            "]]>",
+            "&lt;",
+            "{{ 7*7 }}",
+        ]
+    )
+)
 def test_labels_stay_text(label: str) -> None:
-    expected = [e.tag for e in drawn([PlotRow("a", "x", "sample", RatioInterval(1.1, 1, 1.2))]).iter()]
+    expected = [
+        e.tag for e in drawn([PlotRow("a", "x", "sample", RatioInterval(1.1, 1, 1.2))]).iter()
+    ]
     root = drawn([PlotRow(label, label, "sample", RatioInterval(1.1, 1, 1.2))])
     assert [e.tag for e in root.iter()] == expected
     assert root.find(f".//{SVG}text[@class='hb-plot__label']").text == label

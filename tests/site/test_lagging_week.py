@@ -38,8 +38,14 @@ def page(browser: Browser, address: str) -> Iterator[Page]:
 
 def week(*exercises: str) -> str:
     """The fragment of a Wednesday with three sets of each."""
-    rows: list[dict[str, Any]] = [{"exercise": id, "sets": 3, "repetitions": "8-12", "left": None, "rest": None} for id in exercises]
-    text = json.dumps({"version": 1, "goal": "growth", "days": [[], [], rows, [], [], [], []]}, separators=(",", ":"))
+    rows: list[dict[str, Any]] = [
+        {"exercise": id, "sets": 3, "repetitions": "8-12", "left": None, "rest": None}
+        for id in exercises
+    ]
+    text = json.dumps(
+        {"version": 1, "goal": "growth", "days": [[], [], rows, [], [], [], []]},
+        separators=(",", ":"),
+    )
     return f"week={urlsafe_b64encode(text.encode()).decode().rstrip('=')}"
 
 
@@ -64,7 +70,10 @@ def test_nothing_fits_and_one_press_helps(page: Page) -> None:
     assert "equipment=cable" in page.url
     page.get_by_text("Equipment at hand").click()
     page.get_by_role("button", name="Bands and dumbbells").press("Enter")
-    assert page.get_by_label("Elastic band").is_checked() and not page.get_by_label("Cable pulley").is_checked()
+    assert (
+        page.get_by_label("Elastic band").is_checked()
+        and not page.get_by_label("Cable pulley").is_checked()
+    )
 
 
 def test_the_accessory_goes_to_the_chosen_day(page: Page) -> None:
@@ -95,25 +104,40 @@ def test_an_empty_week_shows_a_hint_only(page: Page) -> None:
 def test_a_body_weight_lift_counts_the_body(page: Page, unit: str) -> None:
     page.goto(f"week/#{week('pull-up')}")
     page.get_by_label("Unit").select_option(unit)
-    for label, value in (("Body mass", "80"), ("Load of a recent set", "10"), ("Repetitions done", "5"), ("Repetitions wanted", "8")):
+    for label, value in (
+        ("Body mass", "80"),
+        ("Load of a recent set", "10"),
+        ("Repetitions done", "5"),
+        ("Repetitions wanted", "8"),
+    ):
         page.get_by_label(label).fill(value)
     programme = load(ROOT / "catalog", "catalog").programme
     assert programme
     scale = {"kg": 1, "lb": POUND}[unit]
     mass, added = 80 * scale, 10 * scale
-    equations = {id: equation.model_dump(mode="json") for id, equation in programme.data.load_prediction.equations.items()}
+    equations = {
+        id: equation.model_dump(mode="json")
+        for id, equation in programme.data.load_prediction.equations.items()
+    }
     expected = []
     for guess in loads.guesses(equations, "pull-up", 5, mass * 0.955 + added, 8 + 2):
         hung = (guess["load"] - mass * 0.955) / scale
         expected.append(f"{'add' if hung >= 0 else 'help of'} {loads.told(abs(hung))} {unit}")
-    assert page.locator("[data-part=guesses] tbody tr td:nth-child(2)").all_inner_texts() == expected
+    assert (
+        page.locator("[data-part=guesses] tbody tr td:nth-child(2)").all_inner_texts() == expected
+    )
     page.get_by_label("Load of a recent set").fill("")  # nothing was added
     assert "0 " + unit + " added" in page.locator("[data-part=guesses] p").inner_text()
 
 
 @pytest.mark.parametrize(("path", "link"), [("lagging/", "muscles"), ("week/", "exercises")])
-def test_without_scripts_the_page_says_what_it_does(browser: Browser, address: str, path: str, link: str) -> None:
+def test_without_scripts_the_page_says_what_it_does(
+    browser: Browser, address: str, path: str, link: str
+) -> None:
     with visit(browser, base_url=address, java_script_enabled=False) as page:
         page.goto(path)
-        assert page.locator('[data-part="plain"]').get_by_role("link", name=link).get_attribute("href") == f"../{link}/"
+        assert (
+            page.locator('[data-part="plain"]').get_by_role("link", name=link).get_attribute("href")
+            == f"../{link}/"
+        )
         assert not page.locator('[data-part="tool"]').is_visible()

@@ -21,7 +21,9 @@ def test_shipped_links(shipped_site: Path) -> None:
 
 
 def test_a_broken_link_would_be_seen(tmp_path: Path) -> None:
-    (tmp_path / "index.html").write_text('<a href="gone/">x</a><a href="#nowhere">y</a><a id="here" href="#here">z</a>')
+    (tmp_path / "index.html").write_text(
+        '<a href="gone/">x</a><a href="#nowhere">y</a><a id="here" href="#here">z</a>'
+    )
     assert broken_links(tmp_path) == ["index.html: gone/", "index.html: #nowhere"]
 
 

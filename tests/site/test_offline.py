@@ -35,7 +35,11 @@ def catalog(says: str = "Sit tall on the crate.") -> Catalog:
     entry = made.exercises["crate-curl"]
     cues = entry.data.cues
     first = cues.set_up[0].model_copy(update={"do": says})
-    object.__setattr__(entry, "data", entry.data.model_copy(update={"cues": cues.model_copy(update={"set_up": [first]})}))
+    object.__setattr__(
+        entry,
+        "data",
+        entry.data.model_copy(update={"cues": cues.model_copy(update={"set_up": [first]})}),
+    )
     return made
 
 
@@ -67,8 +71,10 @@ def page(folder: Path, context: BrowserContext) -> Page:
 
 @pytest.fixture
 def context(browser: object, folder: Path) -> Iterator[BrowserContext]:
-    with (ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(folder))) as server,
-          browser.new_context(base_url=f"http://127.0.0.1:{server.server_port}/handbook/") as context):
+    with (
+        ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(folder))) as server,
+        browser.new_context(base_url=f"http://127.0.0.1:{server.server_port}/handbook/") as context,
+    ):
         threading.Thread(target=server.serve_forever, daemon=True).start()
         yield context
         server.shutdown()
@@ -114,7 +120,9 @@ def test_a_kept_sheet_opens_without_a_network(page: Page, context: BrowserContex
 
 
 @pytest.mark.browser
-def test_a_visited_sheet_is_kept_once_there_is_a_worker(page: Page, context: BrowserContext) -> None:
+def test_a_visited_sheet_is_kept_once_there_is_a_worker(
+    page: Page, context: BrowserContext
+) -> None:
     keep(page)
     page.goto("cues/cable-curl/")
     until(page, f"() => ({KEPT})().then(kept => kept.includes('/handbook/cues/cable-curl/'))")
@@ -129,7 +137,9 @@ def test_only_client_pages_are_kept(page: Page, context: BrowserContext) -> None
     page.goto("exercises/")
     page.goto("/elsewhere/")
     page.goto("keep/")
-    assert all(path.startswith(("/handbook/cues/", "/handbook/keep/")) for path in page.evaluate(KEPT))
+    assert all(
+        path.startswith(("/handbook/cues/", "/handbook/keep/")) for path in page.evaluate(KEPT)
+    )
     context.set_offline(True)
     for path in ("exercises/", "/elsewhere/"):
         with pytest.raises(Exception, match="ERR_"):
@@ -138,7 +148,9 @@ def test_only_client_pages_are_kept(page: Page, context: BrowserContext) -> None
 
 
 @pytest.mark.browser
-def test_a_sheet_that_was_not_kept_says_so_without_a_signal(page: Page, context: BrowserContext) -> None:
+def test_a_sheet_that_was_not_kept_says_so_without_a_signal(
+    page: Page, context: BrowserContext
+) -> None:
     keep(page)
     context.set_offline(True)
     answer = page.goto("cues/cable-curl/")
@@ -152,11 +164,19 @@ def test_a_sheet_that_was_not_kept_says_so_without_a_signal(page: Page, context:
 @pytest.mark.browser
 def test_a_worker_keeps_nothing_from_elsewhere(page: Page) -> None:
     keep(page)
-    for address in ("../exercises/", "/elsewhere/", "https://lantern-yard.example/cues/x/", "../cues/no-such/"):
-        answer = page.evaluate("""address => new Promise(async resolve => {
+    for address in (
+        "../exercises/",
+        "/elsewhere/",
+        "https://lantern-yard.example/cues/x/",
+        "../cues/no-such/",
+    ):
+        answer = page.evaluate(
+            """address => new Promise(async resolve => {
             const {port1, port2} = new MessageChannel();
             port1.onmessage = event => resolve(event.data);
-            (await navigator.serviceWorker.ready).active.postMessage({keep: [address]}, [port2]) })""", address)
+            (await navigator.serviceWorker.ready).active.postMessage({keep: [address]}, [port2]) })""",
+            address,
+        )
         assert answer == {"kept": False}, address
     assert page.evaluate(KEPT) == ["/handbook/cues/crate-curl/"]
 
@@ -165,23 +185,43 @@ def test_a_worker_keeps_nothing_from_elsewhere(page: Page) -> None:
 
 
 @pytest.mark.browser
-@pytest.mark.parametrize("fragment", [
-    "", "<img src=x onerror=document.title='hit'>", "%3Cscript%3E", "../exercises", "..%2f", "crate-curl/../..",
-    "//lantern-yard.example", "javascript:document.title='hit'", "a" * 100_000, "Crate-Curl", "crate--curl"])
+@pytest.mark.parametrize(
+    "fragment",
+    [
+        "",
+        "<img src=x onerror=document.title='hit'>",
+        "%3Cscript%3E",
+        "../exercises",
+        "..%2f",
+        "crate-curl/../..",
+        "//lantern-yard.example",
+        "javascript:document.title='hit'",
+        "a" * 100_000,
+        "Crate-Curl",
+        "crate--curl",
+    ],
+)
 def test_a_fragment_that_names_nothing_asks_for_nothing(page: Page, fragment: str) -> None:
     asked: list[Request] = []
     page.on("request", lambda request: asked.append(request))
     said = keep(page, fragment)
     assert said.startswith("This link names no cue sheet.")
     assert page.title() == "Keep a cue sheet on your phone"
-    assert {request.url.partition("#")[0].rpartition("/handbook/")[2] for request in asked} <= {"keep/", "keep/keep.js"}
-    assert page.evaluate("navigator.serviceWorker.getRegistration().then(found => found === undefined)")
+    assert {request.url.partition("#")[0].rpartition("/handbook/")[2] for request in asked} <= {
+        "keep/",
+        "keep/keep.js",
+    }
+    assert page.evaluate(
+        "navigator.serviceWorker.getRegistration().then(found => found === undefined)"
+    )
 
 
 @pytest.mark.browser
 def test_an_unknown_sheet_is_said_to_be_unknown(page: Page) -> None:
     assert keep(page, "no-such-curl").startswith("There is no cue sheet of that name.")
-    assert page.evaluate("navigator.serviceWorker.getRegistration().then(found => found === undefined)")
+    assert page.evaluate(
+        "navigator.serviceWorker.getRegistration().then(found => found === undefined)"
+    )
 
 
 @pytest.mark.browser
@@ -197,12 +237,16 @@ def test_without_a_signal_it_can_be_tried_again(page: Page, context: BrowserCont
 
 @pytest.mark.browser
 def test_a_browser_that_keeps_nothing_is_told_so(page: Page) -> None:
-    page.add_init_script("navigator.serviceWorker.register = () => Promise.reject(new DOMException('no', 'SecurityError'))")
+    page.add_init_script(
+        "navigator.serviceWorker.register = () => Promise.reject(new DOMException('no', 'SecurityError'))"
+    )
     assert "this browser cannot keep pages" in keep(page)
 
 
 @pytest.mark.browser
-def test_without_scripts_it_leads_to_the_sheet(browser: object, context: BrowserContext, page: Page) -> None:
+def test_without_scripts_it_leads_to_the_sheet(
+    browser: object, context: BrowserContext, page: Page
+) -> None:
     page.goto("keep/")
     with browser.new_context(java_script_enabled=False) as plain:
         bare = plain.new_page()
@@ -215,7 +259,9 @@ def test_without_scripts_it_leads_to_the_sheet(browser: object, context: Browser
 
 
 @pytest.mark.browser
-def test_a_new_build_brings_what_was_kept_up_to_date(page: Page, context: BrowserContext, folder: Path) -> None:
+def test_a_new_build_brings_what_was_kept_up_to_date(
+    page: Page, context: BrowserContext, folder: Path
+) -> None:
     keep(page)
     keep(page, "cable-curl")
     before = page.evaluate("caches.keys()")
@@ -240,18 +286,25 @@ def test_a_sheet_that_is_gone_is_let_go(page: Page, folder: Path) -> None:
     (folder / "handbook/cues/cable-curl").rmdir()
     page.evaluate("navigator.serviceWorker.getRegistration().then(found => found.update())")
     until(page, RENEWED, before[0])
-    assert "/handbook/cues/crate-curl/" in page.evaluate(KEPT) and "/handbook/cues/cable-curl/" not in page.evaluate(KEPT)
+    assert "/handbook/cues/crate-curl/" in page.evaluate(
+        KEPT
+    ) and "/handbook/cues/cable-curl/" not in page.evaluate(KEPT)
 
 
 @pytest.mark.browser
-def test_a_kept_handout_gets_the_scripts_that_a_new_build_added(page: Page, context: BrowserContext, folder: Path) -> None:
+def test_a_kept_handout_gets_the_scripts_that_a_new_build_added(
+    page: Page, context: BrowserContext, folder: Path
+) -> None:
     """As after a build before which the page's scripts stood elsewhere: nothing of them was kept where they stand now."""
     handout_site.write(folder / "handbook", catalog(), PUBLISHED)
     page.goto(handout_site.link("handout/"))
     page.get_by_text("Kept on this device").wait_for()
     before = page.evaluate("caches.keys()")
-    page.evaluate("""async ([name]) => { const cache = await caches.open(name);
-        for (const kept of await cache.keys()) if (kept.url.includes('/scripts/')) await cache.delete(kept); }""", before)
+    page.evaluate(
+        """async ([name]) => { const cache = await caches.open(name);
+        for (const kept of await cache.keys()) if (kept.url.includes('/scripts/')) await cache.delete(kept); }""",
+        before,
+    )
     assert not [path for path in page.evaluate(KEPT) if "/scripts/" in path]
     handout_site.write(folder / "handbook", catalog("Sit even taller."), PUBLISHED)
     page.evaluate("navigator.serviceWorker.getRegistration().then(found => found.update())")
@@ -265,7 +318,9 @@ def test_a_kept_handout_gets_the_scripts_that_a_new_build_added(page: Page, cont
 @pytest.mark.browser
 def test_turned_off_it_removes_what_was_kept_and_itself(page: Page, folder: Path) -> None:
     keep(page)
-    page.evaluate("caches.open('client pages of /elsewhere/ 1')")  # another handbook on the same host
+    page.evaluate(
+        "caches.open('client pages of /elsewhere/ 1')"
+    )  # another handbook on the same host
     write(folder / "handbook", catalog(), OFF)
     page.evaluate("navigator.serviceWorker.getRegistration().then(found => found.update())")
     until(page, "() => navigator.serviceWorker.getRegistration().then(found => !found)")
@@ -280,5 +335,7 @@ def test_turned_off_nothing_offers_to_keep() -> None:
 
 
 def test_a_worker_changes_when_and_only_when_a_client_page_does() -> None:
-    first, same, other = (files(catalog(says))["sw.js"] for says in ("Sit tall.", "Sit tall.", "Sit taller."))
+    first, same, other = (
+        files(catalog(says))["sw.js"] for says in ("Sit tall.", "Sit tall.", "Sit taller.")
+    )
     assert first == same != other

@@ -19,10 +19,16 @@ from build_tools.checks import runner
 
 
 def snapshot(folder: Path) -> dict[str, str]:
-    return {p.relative_to(folder).as_posix(): hashlib.sha256(p.read_bytes()).hexdigest() for p in sorted(folder.rglob("*")) if p.is_file()}
+    return {
+        p.relative_to(folder).as_posix(): hashlib.sha256(p.read_bytes()).hexdigest()
+        for p in sorted(folder.rglob("*"))
+        if p.is_file()
+    }
 
 
-def test_a_failing_check_leaves_the_old_site(demo: Path, tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
+def test_a_failing_check_leaves_the_old_site(
+    demo: Path, tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
     config = configuration(tmp_path, demo)
     before = snapshot(build(config))
     file = demo / "exercises" / "crate-curl.yaml"
@@ -32,18 +38,27 @@ def test_a_failing_check_leaves_the_old_site(demo: Path, tmp_path: Path, caplog:
     assert "the catalog did not pass its checks" in caplog.text
     assert snapshot(tmp_path / "site") == before
     line = next(r.getMessage() for r in caplog.records if "unknown-key" in r.getMessage())
-    assert "exercises/crate-curl.yaml:3:1: error[unknown-key]" in line and "did you mean `equipment`" in line
+    assert (
+        "exercises/crate-curl.yaml:3:1: error[unknown-key]" in line
+        and "did you mean `equipment`" in line
+    )
 
 
-def test_warnings_fail_only_under_strict(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture) -> None:
-    warning = runner.GradedFinding(Finding("review-due", Spot("catalog/x.yaml", 3, 4), "is old", "review it"), "warning")
+def test_warnings_fail_only_under_strict(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    warning = runner.GradedFinding(
+        Finding("review-due", Spot("catalog/x.yaml", 3, 4), "is old", "review it"), "warning"
+    )
     monkeypatch.setattr(runner, "run", lambda *args, **kwargs: [warning])
     config = configuration(tmp_path, DEMO)
     assert (build(config) / "index.html").is_file()
     assert "catalog/x.yaml:3:4: warning[review-due]: is old; help: review it" in caplog.text
     before = snapshot(tmp_path / "site")
     for strict, options in ((True, {}), (False, {"strict": True})):
-        changed = configuration(tmp_path, DEMO, plugins=["search", {"handbook": {"catalog": str(DEMO), **options}}])
+        changed = configuration(
+            tmp_path, DEMO, plugins=["search", {"handbook": {"catalog": str(DEMO), **options}}]
+        )
         caplog.clear()
         with pytest.raises(Abort):
             build(changed, strict=strict)
@@ -51,34 +66,53 @@ def test_warnings_fail_only_under_strict(tmp_path: Path, monkeypatch: pytest.Mon
         assert snapshot(tmp_path / "site") == before
 
 
-def test_a_due_review_stops_no_strict_build(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture) -> None:
+def test_a_due_review_stops_no_strict_build(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
     """In 2030 every review of the demo is due. MkDocs counts warnings under strict, so a notice must not be one of them."""
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "1893456000")  # 2030-01-01
     caplog.set_level("INFO")
-    config = configuration(tmp_path, DEMO, plugins=["search", {"handbook": {"catalog": str(DEMO), "strict": True}}])
+    config = configuration(
+        tmp_path, DEMO, plugins=["search", {"handbook": {"catalog": str(DEMO), "strict": True}}]
+    )
     assert (build(config, strict=True) / "index.html").is_file()
-    told = [record for record in caplog.records if "notice[review-due]: the review was due on" in record.getMessage()]
+    told = [
+        record
+        for record in caplog.records
+        if "notice[review-due]: the review was due on" in record.getMessage()
+    ]
     assert len(told) == 4 and {record.levelname for record in told} == {"INFO"}
 
 
-def test_a_claim_that_the_numbers_contradict_stops_the_build(demo: Path, tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
+def test_a_claim_that_the_numbers_contradict_stops_the_build(
+    demo: Path, tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
     config = configuration(tmp_path, demo)
     before = snapshot(build(config))
     file = demo / "exercises" / "crate-curl.yaml"
-    file.write_text(file.read_text().replace("more_than: {exercise: cable-curl}", "less_than: {exercise: cable-curl}"))
+    file.write_text(
+        file.read_text().replace(
+            "more_than: {exercise: cable-curl}", "less_than: {exercise: cable-curl}"
+        )
+    )
     with pytest.raises(Abort):
         build(config)
     assert "exercises/crate-curl.yaml:11:5: error[contradicted-claim]" in caplog.text
     assert snapshot(tmp_path / "site") == before
 
 
-def test_stale_conclusions_warn_in_a_preview_and_fail_under_strict(demo: Path, tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
+def test_stale_conclusions_warn_in_a_preview_and_fail_under_strict(
+    demo: Path, tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
     study = demo / "studies" / "glow2031.yaml"
     study.write_text(study.read_text().replace("mean: 61", "mean: 63"))
     config = configuration(tmp_path, demo)
     page = build(config) / "exercises" / "cable-curl" / "index.html"
     assert page.is_file(), "whoever edits a study sees the page"
-    assert "catalog/conclusions:1:1: warning[stale-conclusions]: " in caplog.text and "run `handbook conclude`" in caplog.text
+    assert (
+        "catalog/conclusions:1:1: warning[stale-conclusions]: " in caplog.text
+        and "run `handbook conclude`" in caplog.text
+    )
     with pytest.raises(Abort):
         build(config, strict=True)
 
@@ -95,11 +129,15 @@ def test_pages_are_virtual_and_edited_at_their_yaml(tmp_path: Path) -> None:
     files = config.plugins.on_files(Files([]), config=config)
     page = files.get_file_from_path("exercises/crate-curl.md")
     assert page.abs_src_path is None and page.url == "exercises/crate-curl/"
-    assert (Path(config.docs_dir) / page.edit_uri).resolve() == (DEMO / "exercises" / "crate-curl.yaml").resolve()
+    assert (Path(config.docs_dir) / page.edit_uri).resolve() == (
+        DEMO / "exercises" / "crate-curl.yaml"
+    ).resolve()
     assert files.get_file_from_path("rules.md").edit_uri is None
 
 
-def test_a_content_page_of_the_same_name_is_refused(demo: Path, tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
+def test_a_content_page_of_the_same_name_is_refused(
+    demo: Path, tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
     docs = tmp_path / "docs"
     docs.mkdir()
     (docs / "rules.md").write_text("# Mine\n")
@@ -112,8 +150,14 @@ def test_disabled_it_does_nothing(tmp_path: Path) -> None:
     docs = tmp_path / "docs"
     docs.mkdir()
     (docs / "index.md").write_text("# Mine\n")
-    config = configuration(tmp_path, DEMO, docs_dir=str(docs), nav=None, extra_css=[],
-                           plugins=[{"handbook": {"enabled": False, "catalog": str(DEMO)}}])
+    config = configuration(
+        tmp_path,
+        DEMO,
+        docs_dir=str(docs),
+        nav=None,
+        extra_css=[],
+        plugins=[{"handbook": {"enabled": False, "catalog": str(DEMO)}}],
+    )
     assert not (build(config) / "exercises").exists()
 
 
@@ -130,7 +174,9 @@ def test_the_preview_watches_the_catalog(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(("command", "keeps"), [("build", True), ("serve", False)])
-def test_nothing_is_kept_on_devices_from_a_preview(tmp_path: Path, command: str, keeps: bool) -> None:
+def test_nothing_is_kept_on_devices_from_a_preview(
+    tmp_path: Path, command: str, keeps: bool
+) -> None:
     config = load_config(str(configuration(tmp_path, DEMO)))
     plugin = config.plugins["handbook"]
     plugin.on_startup(command=command, dirty=False)
@@ -144,8 +190,21 @@ def test_two_builds_are_identical(tmp_path: Path) -> None:
         folder = tmp_path / seed
         folder.mkdir()
         environment = {**os.environ, "PYTHONHASHSEED": seed, "SOURCE_DATE_EPOCH": "1796083200"}
-        subprocess.run([sys.executable, "-m", "mkdocs", "build", "--quiet", "--strict", "-f", str(configuration(folder, DEMO))],
-                       check=True, env=environment, cwd=folder)
+        subprocess.run(
+            [
+                sys.executable,
+                "-m",
+                "mkdocs",
+                "build",
+                "--quiet",
+                "--strict",
+                "-f",
+                str(configuration(folder, DEMO)),
+            ],
+            check=True,
+            env=environment,
+            cwd=folder,
+        )
         sites.append(snapshot(folder / "site"))
     assert sites[0] == sites[1]
 

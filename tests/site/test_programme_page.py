@@ -19,13 +19,31 @@ from build_tools.site.sections.equations import worded
 def shipped() -> str:
     """The page of the shipped programme, over the demo catalog's exercises."""
     whole, demo = load(ROOT / "catalog"), load(DEMO)
-    return page(render(replace(demo, programme=whole.programme, references={**whole.references, **demo.references})), programme.URI)
+    return page(
+        render(
+            replace(
+                demo, programme=whole.programme, references={**whole.references, **demo.references}
+            )
+        ),
+        programme.URI,
+    )
 
 
 def test_the_answer_comes_first(shipped: str) -> None:
     """Under each goal the table of ranges stands before anything else, and the cautions before both."""
-    order = [shipped.index(text) for text in (
-        'class="hb-notice"', "{#growth}", "<table", 'id="growth-weekly-sets"', "{#strength}", "{#careful}", "{#advice}", "{#prediction}")]
+    order = [
+        shipped.index(text)
+        for text in (
+            'class="hb-notice"',
+            "{#growth}",
+            "<table",
+            'id="growth-weekly-sets"',
+            "{#strength}",
+            "{#careful}",
+            "{#advice}",
+            "{#prediction}",
+        )
+    ]
     assert order == sorted(order)
 
 
@@ -37,7 +55,9 @@ def test_every_range_tells_what_is_not_known_and_what_it_rests_on(shipped: str) 
             anchor = programme.anchor_of(("goals", goal, key))
             told = shipped.partition(f'<div id="{anchor}">')[2].partition("</div>")[0]
             assert dose.unsure.replace("'", "&#39;") in told, anchor
-            assert "Common practice:" in told or all(f"../sources/{c.key}/" in told for c in dose.cites), anchor
+            assert "Common practice:" in told or all(
+                f"../sources/{c.key}/" in told for c in dose.cites
+            ), anchor
 
 
 def test_formulas_from_memory_say_so(shipped: str) -> None:
@@ -60,9 +80,16 @@ def test_sources_lead_back_to_it() -> None:
     demo = load(DEMO)
     assert demo.programme
     doses = demo.programme.data.goals["growth"]
-    cited = doses.rest_seconds.model_copy(update={"common_practice": None, "cites": [Citation(key="wick2030", at="abstract")]})
-    goals = {**demo.programme.data.goals, "growth": doses.model_copy(update={"rest_seconds": cited})}
-    object.__setattr__(demo.programme, "data", demo.programme.data.model_copy(update={"goals": goals}))
+    cited = doses.rest_seconds.model_copy(
+        update={"common_practice": None, "cites": [Citation(key="wick2030", at="abstract")]}
+    )
+    goals = {
+        **demo.programme.data.goals,
+        "growth": doses.model_copy(update={"rest_seconds": cited}),
+    }
+    object.__setattr__(
+        demo.programme, "data", demo.programme.data.model_copy(update={"goals": goals})
+    )
     assert "../../programme/#growth-rest-seconds" in page(render(demo), "sources/wick2030.md")
 
 
@@ -72,20 +99,46 @@ def test_a_catalog_without_a_programme_has_a_page_that_says_so() -> None:
     assert made.shelf.addresses.anchors(programme.URI) == {"top"}
 
 
-@pytest.mark.parametrize(("low", "high", "told"), [(10, 20, "10 to 20"), (0.5, 8, "0.5 to 8"), (2, None, "2 or more"), (None, 3, "up to 3"),
-                                                   (5, 5, "5")])
+@pytest.mark.parametrize(
+    ("low", "high", "told"),
+    [
+        (10, 20, "10 to 20"),
+        (0.5, 8, "0.5 to 8"),
+        (2, None, "2 or more"),
+        (None, 3, "up to 3"),
+        (5, 5, "5"),
+    ],
+)
 def test_a_range_in_words(low: float | None, high: float | None, told: str) -> None:
     assert programme.span(low, high) == told
 
 
-@pytest.mark.parametrize(("form", "coefficients", "told"), [
-    ("linear", [0.0333], "load × (1 + 0.0333 × repetitions)"),
-    ("inverse", [36, 37], "36 × load ÷ (37 − repetitions)"),
-    ("power", [0.1], "load × repetitions to the power of 0.1"),
-    ("exponential", [52.2, 41.9, 0.055], "100 × load ÷ (52.2 + 41.9 × e to the power of (−0.055 × repetitions))"),
-    ("line", [1.097, 14.2546], "1.097 × load + 14.2546 kg"),
-    ("line", [1.1, -2], "1.1 × load − 2 kg"),
-])
+@pytest.mark.parametrize(
+    ("form", "coefficients", "told"),
+    [
+        ("linear", [0.0333], "load × (1 + 0.0333 × repetitions)"),
+        ("inverse", [36, 37], "36 × load ÷ (37 − repetitions)"),
+        ("power", [0.1], "load × repetitions to the power of 0.1"),
+        (
+            "exponential",
+            [52.2, 41.9, 0.055],
+            "100 × load ÷ (52.2 + 41.9 × e to the power of (−0.055 × repetitions))",
+        ),
+        ("line", [1.097, 14.2546], "1.097 × load + 14.2546 kg"),
+        ("line", [1.1, -2], "1.1 × load − 2 kg"),
+    ],
+)
 def test_equations_in_words(form: str, coefficients: list[float], told: str) -> None:
-    assert worded(Equation(name="Lamp", form=form, coefficients=coefficients, repetitions=[1, 10], error="None.",
-                           common_practice="A test.")) == told
+    assert (
+        worded(
+            Equation(
+                name="Lamp",
+                form=form,
+                coefficients=coefficients,
+                repetitions=[1, 10],
+                error="None.",
+                common_practice="A test.",
+            )
+        )
+        == told
+    )

@@ -40,7 +40,9 @@ class Head(HTMLParser):
         given = {name: value or "" for name, value in attrs}
         self.tags.append(tag)
         if tag == "meta":
-            self.meta[given.get("http-equiv") or given.get("name") or "charset"] = given.get("content") or given.get("charset", "")
+            self.meta[given.get("http-equiv") or given.get("name") or "charset"] = given.get(
+                "content"
+            ) or given.get("charset", "")
         if tag in ("link", "a"):
             self.links[given.get("rel", "visible")] = given["href"]
 
@@ -56,7 +58,8 @@ def test_each_retired_id_has_its_pages(moved: Catalog) -> None:
         "exercises/lamp-curl/index.html": "../../exercises/crate-curl/",
         "cues/lamp-curl/index.html": "../../cues/crate-curl/",
         "muscles/lamp/index.html": "../../muscles/lantern/",
-        "sources/wick2029/index.html": "../../sources/wick2030/"}
+        "sources/wick2029/index.html": "../../sources/wick2030/",
+    }
     for page in made.values():
         assert page.meta["refresh"] == f"0; url={page.links['visible']}"
         assert page.links["canonical"] == page.links["visible"].replace("../../", SITE.url)
@@ -74,18 +77,30 @@ def test_a_catalog_without_retired_ids_has_none(demo: Path) -> None:
 
 def test_names_are_text(moved: Catalog) -> None:
     entry = moved.exercises["crate-curl"]
-    object.__setattr__(entry, "data", entry.data.model_copy(update={"name": "</title><script>alert(1)</script>"}))
+    object.__setattr__(
+        entry, "data", entry.data.model_copy(update={"name": "</title><script>alert(1)</script>"})
+    )
     assert all("script" not in Head(page).tags for page in pages(moved, SITE).values())
 
 
 def test_they_are_in_the_book(moved_book: Book) -> None:
-    assert {"exercises/lamp-curl/index.html", "cues/lamp-curl/index.html"} <= {file.uri for file in moved_book.files}
+    assert {"exercises/lamp-curl/index.html", "cues/lamp-curl/index.html"} <= {
+        file.uri for file in moved_book.files
+    }
 
 
 @pytest.mark.browser
-@pytest.mark.parametrize(("old", "new"), [("exercises/lamp-curl/", "exercises/crate-curl/"), ("cues/lamp-curl/", "cues/crate-curl/"),
-                                          ("sources/wick2029/", "sources/wick2030/")])
-def test_a_browser_without_scripts_lands_on_the_successor(browser: Browser, moved_address: str, old: str, new: str) -> None:
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ("exercises/lamp-curl/", "exercises/crate-curl/"),
+        ("cues/lamp-curl/", "cues/crate-curl/"),
+        ("sources/wick2029/", "sources/wick2030/"),
+    ],
+)
+def test_a_browser_without_scripts_lands_on_the_successor(
+    browser: Browser, moved_address: str, old: str, new: str
+) -> None:
     with browser.new_context(base_url=moved_address, java_script_enabled=False) as context:
         page = context.new_page()
         page.goto(old)

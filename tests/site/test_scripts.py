@@ -10,8 +10,10 @@ from script_rules import RULES
 
 SCRIPTS = sorted(RULES.parent.rglob("*.js"))
 #: What only a page has.
-PAGE = (r"\b(document|window|location|history|navigator|localStorage|sessionStorage|fetch|setTimeout|crypto)\b[.(\[]"
-        r"|\bnew Date\(\)|\bMath\.random\b")
+PAGE = (
+    r"\b(document|window|location|history|navigator|localStorage|sessionStorage|fetch|setTimeout|crypto)\b[.(\[]"
+    r"|\bnew Date\(\)|\bMath\.random\b"
+)
 
 
 def imports(path: Path) -> list[Path]:
@@ -27,11 +29,22 @@ def test_a_rule_knows_nothing_of_a_page(path: Path) -> None:
 
 
 def test_every_import_is_there_and_nothing_is_exported_for_nobody() -> None:
-    used = {(target.stem, name) for path in SCRIPTS for names, at in re.findall(
-        r'^import \{ (.+?) \} from "(.+)";$', path.read_text(encoding="utf-8"), re.MULTILINE)
-        for target in [(path.parent / at).resolve()] for name in names.split(", ") if target.parent == RULES}
+    used = {
+        (target.stem, name)
+        for path in SCRIPTS
+        for names, at in re.findall(
+            r'^import \{ (.+?) \} from "(.+)";$', path.read_text(encoding="utf-8"), re.MULTILINE
+        )
+        for target in [(path.parent / at).resolve()]
+        for name in names.split(", ")
+        if target.parent == RULES
+    }
     for path in SCRIPTS:
         assert all(other.exists() for other in imports(path)), path.name
     for path in RULES.glob("*.js"):
-        made = re.findall(r"^export (?:const|function|class) (\w+)", path.read_text(encoding="utf-8"), re.MULTILINE)
+        made = re.findall(
+            r"^export (?:const|function|class) (\w+)",
+            path.read_text(encoding="utf-8"),
+            re.MULTILINE,
+        )
         assert not [name for name in made if (path.stem, name) not in used], path.name

@@ -63,36 +63,56 @@ def parts(made: book.Book, uri: str = CURL) -> Parts:
 
 def test_a_published_page_offers_the_address_and_its_code(published: book.Book) -> None:
     page = parts(published)
-    assert [e["data-copy-address"] for e in page.having("data-copy-address")] == ["https://lantern.example/handbook/cues/crate-curl/"]
+    assert [e["data-copy-address"] for e in page.having("data-copy-address")] == [
+        "https://lantern.example/handbook/cues/crate-curl/"
+    ]
     links = {e["href"]: e.get("download") for e in page.having("href")}
     assert links["../../cues/crate-curl/"] is None
-    assert links["../../cues/crate-curl/qr.svg"] == "crate-curl-qr.svg" and links["../../cues/crate-curl/qr.png"] == "crate-curl-qr.png"
-    assert {"cues/crate-curl/qr.svg", "cues/crate-curl/qr.png", "cues/crate-curl/index.html"} <= {file.uri for file in published.files}
+    assert (
+        links["../../cues/crate-curl/qr.svg"] == "crate-curl-qr.svg"
+        and links["../../cues/crate-curl/qr.png"] == "crate-curl-qr.png"
+    )
+    assert {"cues/crate-curl/qr.svg", "cues/crate-curl/qr.png", "cues/crate-curl/index.html"} <= {
+        file.uri for file in published.files
+    }
 
 
 def test_without_an_address_there_is_no_code(demo_book: book.Book) -> None:
     page = parts(demo_book)
-    assert [e["data-copy-address"] for e in page.having("data-copy-address")] == ["../../cues/crate-curl/"]
+    assert [e["data-copy-address"] for e in page.having("data-copy-address")] == [
+        "../../cues/crate-curl/"
+    ]
     assert not any("qr." in (e["href"] or "") for e in page.having("href"))
 
 
 def test_what_is_copied_for_slides(published: book.Book) -> None:
     figure, sources = (e["data-copy"] or "" for e in parts(published).having("data-copy"))
-    assert figure == ("Crate curl: start and finish. Drawn from joint angles with the segment lengths of Drillis and Contini (1966). "
-                      "From: Lantern Yard handbook, Lantern Yard (invented). Licence: CC0-1.0. "
-                      "https://lantern.example/handbook/exercises/crate-curl/")
+    assert figure == (
+        "Crate curl: start and finish. Drawn from joint angles with the segment lengths of Drillis and Contini (1966). "
+        "From: Lantern Yard handbook, Lantern Yard (invented). Licence: CC0-1.0. "
+        "https://lantern.example/handbook/exercises/crate-curl/"
+    )
     reference = load(DEMO).references["wick2030"]
-    assert sources.splitlines() == ["Sources of “Crate curl” (Lantern Yard handbook)",
-                                    "https://lantern.example/handbook/exercises/crate-curl/", "", referencing.plain(reference)]
+    assert sources.splitlines() == [
+        "Sources of “Crate curl” (Lantern Yard handbook)",
+        "https://lantern.example/handbook/exercises/crate-curl/",
+        "",
+        referencing.plain(reference),
+    ]
 
 
 def test_every_source_of_the_page_is_copied_and_in_the_file(demo: Path) -> None:
     curl = demo / "exercises" / "crate-curl.yaml"
-    curl.write_text(curl.read_text(encoding="utf-8").replace("common_practice: Seen often with tired clients.",
-                                                             "cites: [{key: glow2031, at: Table 2}]"), encoding="utf-8")
+    curl.write_text(
+        curl.read_text(encoding="utf-8").replace(
+            "common_practice: Seen often with tired clients.",
+            "cites: [{key: glow2031, at: Table 2}]",
+        ),
+        encoding="utf-8",
+    )
     made = rendered(load(demo, "catalog"), SITE)
     text = next(page.text for page in made.pages if page.uri == CURL)
-    listed = text[text.index('<ul class="hb-sources">'):].count("<li>")
+    listed = text[text.index('<ul class="hb-sources">') :].count("<li>")
     file = next(file for file in made.files if file.uri == "exercises/crate-curl/sources.bib")
     records = parse_string(file.content.decode(), "bibtex").entries
     copied = (parts(made).having("data-copy")[-1]["data-copy"] or "").splitlines()[3:]
@@ -106,14 +126,20 @@ def test_a_page_without_sources_offers_none() -> None:
     for entry in catalog.exercises.values():
         object.__setattr__(entry, "data", entry.data.model_copy(update={"emphasis": []}))
     made = rendered(catalog, SITE)
-    assert [e["data-copy"] for e in parts(made).having("data-copy") if "Sources of" in (e["data-copy"] or "")] == []
+    assert [
+        e["data-copy"]
+        for e in parts(made).having("data-copy")
+        if "Sources of" in (e["data-copy"] or "")
+    ] == []
     assert not any(file.uri.endswith("/sources.bib") for file in made.files)
 
 
 @pytest.mark.parametrize("offline", [True, False])
 def test_the_worker_is_asked_for_only_when_pages_are_kept(offline: bool) -> None:
     made = rendered(load(DEMO, "catalog"), replace(UNPUBLISHED, offline=offline))
-    assert [e["data-worker"] for e in parts(made).having("data-worker")] == (["../../sw.js"] if offline else [])
+    assert [e["data-worker"] for e in parts(made).having("data-worker")] == (
+        ["../../sw.js"] if offline else []
+    )
 
 
 def test_buttons_wait_for_the_script(published: book.Book) -> None:
@@ -132,15 +158,21 @@ def test_buttons_wait_for_the_script(published: book.Book) -> None:
 @pytest.fixture(scope="module")
 def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """The demo site, built for a known address and served on a local port."""
-    with serve(build(configuration(tmp_path_factory.mktemp("share"), DEMO, site_url=SITE.url))) as at:
+    with serve(
+        build(configuration(tmp_path_factory.mktemp("share"), DEMO, site_url=SITE.url))
+    ) as at:
         yield at
 
 
 @pytest.fixture
 def page(browser: Browser, address: str) -> Iterator[Page]:
-    with browser.new_context(base_url=address, permissions=["clipboard-read", "clipboard-write"]) as context:
+    with browser.new_context(
+        base_url=address, permissions=["clipboard-read", "clipboard-write"]
+    ) as context:
         page = context.new_page()
-        page.add_init_script("navigator.share = data => { window.sent = data; return Promise.resolve() }")
+        page.add_init_script(
+            "navigator.share = data => { window.sent = data; return Promise.resolve() }"
+        )
         page.goto("exercises/crate-curl/")
         yield page
 
@@ -150,12 +182,21 @@ def clipboard(page: Page) -> str:
 
 
 @pytest.mark.browser
-@pytest.mark.parametrize(("button", "told", "copied"), [
-    ("Copy its link", "The link is copied.", "https://lantern.example/handbook/cues/crate-curl/"),
-    ("Copy these sources", "The sources are copied.", "Sources of “Crate curl”"),
-    ("Copy its citation", "The figure’s citation is copied.", "Crate curl: start and finish."),
-])
-def test_a_button_copies_by_keyboard_and_says_so(page: Page, button: str, told: str, copied: str) -> None:
+@pytest.mark.parametrize(
+    ("button", "told", "copied"),
+    [
+        (
+            "Copy its link",
+            "The link is copied.",
+            "https://lantern.example/handbook/cues/crate-curl/",
+        ),
+        ("Copy these sources", "The sources are copied.", "Sources of “Crate curl”"),
+        ("Copy its citation", "The figure’s citation is copied.", "Crate curl: start and finish."),
+    ],
+)
+def test_a_button_copies_by_keyboard_and_says_so(
+    page: Page, button: str, told: str, copied: str
+) -> None:
     page.get_by_role("button", name=button).focus()
     page.keyboard.press("Enter")
     page.get_by_role("status").filter(has_text=told).wait_for()
@@ -166,13 +207,18 @@ def test_a_button_copies_by_keyboard_and_says_so(page: Page, button: str, told: 
 def test_where_copying_is_not_allowed_the_text_is_shown(page: Page) -> None:
     page.evaluate("Object.defineProperty(navigator, 'clipboard', {value: undefined})")
     page.get_by_role("button", name="Copy its link").click()
-    page.get_by_role("status").filter(has_text="Copy by hand: https://lantern.example/handbook/cues/crate-curl/").wait_for()
+    page.get_by_role("status").filter(
+        has_text="Copy by hand: https://lantern.example/handbook/cues/crate-curl/"
+    ).wait_for()
 
 
 @pytest.mark.browser
 def test_the_link_is_sent_where_the_device_can(page: Page) -> None:
     page.get_by_role("button", name="Send it").click()
-    assert page.evaluate("window.sent") == {"title": "Crate curl: how to do it", "url": "https://lantern.example/handbook/cues/crate-curl/"}
+    assert page.evaluate("window.sent") == {
+        "title": "Crate curl: how to do it",
+        "url": "https://lantern.example/handbook/cues/crate-curl/",
+    }
 
 
 @pytest.mark.browser
@@ -180,7 +226,9 @@ def test_the_code_opens_and_loads(page: Page) -> None:
     page.locator("summary", has_text="QR code").click()
     image = page.get_by_role("img", name="QR code that opens the cue sheet of Crate curl")
     image.wait_for()
-    page.wait_for_function("image => image.complete && image.naturalWidth > 0", arg=image.element_handle())
+    page.wait_for_function(
+        "image => image.complete && image.naturalWidth > 0", arg=image.element_handle()
+    )
 
 
 @pytest.mark.browser

@@ -25,8 +25,17 @@ if TYPE_CHECKING:
     from playwright.sync_api import Browser, Locator, Page
 
 pytestmark = pytest.mark.browser
-PHONE: dict[str, Any] = {"viewport": {"width": 390, "height": 844}, "device_scale_factor": 2, "is_mobile": True, "has_touch": True}
-PART, ACCESSORY, DAYS = "Semitendinosus", "Seated leg curl", ["Monday", "Tuesday", "Thursday", "Friday"]
+PHONE: dict[str, Any] = {
+    "viewport": {"width": 390, "height": 844},
+    "device_scale_factor": 2,
+    "is_mobile": True,
+    "has_touch": True,
+}
+PART, ACCESSORY, DAYS = (
+    "Semitendinosus",
+    "Seated leg curl",
+    ["Monday", "Tuesday", "Thursday", "Friday"],
+)
 
 
 @pytest.fixture(scope="module")
@@ -57,7 +66,9 @@ def with_the_accessory(coach: Page) -> int:
 
 def counted(coach: Page) -> float:
     """The weekly sets of the lagging part."""
-    row = coach.locator("[data-part=count] tr").filter(has=coach.get_by_role("rowheader", name=PART))
+    row = coach.locator("[data-part=count] tr").filter(
+        has=coach.get_by_role("rowheader", name=PART)
+    )
     return float(row.locator("td").first.inner_text())
 
 
@@ -67,7 +78,9 @@ def downloaded(coach: Page, button: str) -> Path:
     return Path(waiting.value.path())
 
 
-def test_from_a_lagging_part_to_the_clients_phone(coach: Page, browser: Browser, address: str) -> None:
+def test_from_a_lagging_part_to_the_clients_phone(
+    coach: Page, browser: Browser, address: str
+) -> None:
     coach.goto("tour/")
     coach.locator('[data-tour="week"]').first.click()
     coach.locator("[data-part=count] tbody tr").first.wait_for()
@@ -77,35 +90,55 @@ def test_from_a_lagging_part_to_the_clients_phone(coach: Page, browser: Browser,
     sets = coach.get_by_label(f"Sets: {ACCESSORY}")
     sets.fill(str(more + 1))
     assert counted(coach) == before + more + 1
-    assert coach.locator("[data-part=handouts] a").all_inner_texts() == [f"Handout for {day}" for day in DAYS]
+    assert coach.locator("[data-part=handouts] a").all_inner_texts() == [
+        f"Handout for {day}" for day in DAYS
+    ]
     friday = coach.get_by_role("link", name="Handout for Friday").get_attribute("href")
     assert friday and friday.startswith(f"{address}handout/#1.")
     with visit(browser, **PHONE) as phone:
         phone.goto(friday)
         sheet = phone.locator("main")
         sheet.get_by_role("heading", name=f"6. {ACCESSORY}").wait_for()
-        assert f"{more + 1} sets of 8 to 12 repetitions" in sheet.inner_text() and "Stop at once if" in sheet.inner_text()
-        assert phone.evaluate("document.documentElement.scrollWidth") <= 390  # nothing to push sideways
+        assert (
+            f"{more + 1} sets of 8 to 12 repetitions" in sheet.inner_text()
+            and "Stop at once if" in sheet.inner_text()
+        )
+        assert (
+            phone.evaluate("document.documentElement.scrollWidth") <= 390
+        )  # nothing to push sideways
         assert readable(phone.locator("main p:visible, main li:visible"))
         assert phone.locator("img:visible, svg:visible").count() >= 6
 
 
 def readable(found: Locator) -> bool:
     """Whether all of it is set in at least 14 CSS pixels, a lower bound for text on a phone that was chosen here."""
-    sizes = found.evaluate_all("elements => elements.map((element) => parseFloat(getComputedStyle(element).fontSize))")
+    sizes = found.evaluate_all(
+        "elements => elements.map((element) => parseFloat(getComputedStyle(element).fontSize))"
+    )
     return bool(sizes) and min(sizes) >= 14
 
 
 def test_the_load_follows_a_recent_set(coach: Page) -> None:
     """100 kg for five repetitions, by a row of the reference table of predicted maxima."""
-    table = yaml.safe_load((ROOT / "tests" / "reference" / "statistics.yaml").read_text(encoding="utf-8"))
+    table = yaml.safe_load(
+        (ROOT / "tests" / "reference" / "statistics.yaml").read_text(encoding="utf-8")
+    )
     [known] = [row for row in table["entries"] if row["id"] == "rm_brzycki_36_37"]
     maximum = known["expected"]["one_rm_kg"][known["inputs"]["reps"].index(5)]
     with_the_accessory(coach)
-    for label, value in {"Load of a recent set": "100", "Repetitions done": "5", "Repetitions left then": "0", "Repetitions wanted": "5",
-                         "Repetitions left wanted": "0", "Bar; leave empty": "20", "One plate of each pair": "20 15 5"}.items():
+    for label, value in {
+        "Load of a recent set": "100",
+        "Repetitions done": "5",
+        "Repetitions left then": "0",
+        "Repetitions wanted": "5",
+        "Repetitions left wanted": "0",
+        "Bar; leave empty": "20",
+        "One plate of each pair": "20 15 5",
+    }.items():
         coach.get_by_label(label).fill(value)
-    row = coach.locator("[data-part=guesses] tr").filter(has=coach.get_by_role("rowheader", name="Brzycki"))
+    row = coach.locator("[data-part=guesses] tr").filter(
+        has=coach.get_by_role("rowheader", name="Brzycki")
+    )
     cells = row.locator("td").all_inner_texts()
     # The same set is wanted again: the load comes back, and 20 + 2 x (20 + 15 + 5) kg is just that.
     assert cells[:3] == ["100 kg", "100 kg", f"{maximum} kg"] and "memory" in cells[3]
@@ -115,14 +148,19 @@ def test_a_saved_week_opens_again_elsewhere(coach: Page, browser: Browser, addre
     with_the_accessory(coach)
     saved = downloaded(coach, "Save as a file")
     days = json.loads(saved.read_text(encoding="utf-8"))["days"]
-    assert [bool(day) for day in days] == [True, True, False, True, True, False, False] and days[4][-1]["exercise"] == "seated-leg-curl"
+    assert [bool(day) for day in days] == [True, True, False, True, True, False, False] and days[4][
+        -1
+    ]["exercise"] == "seated-leg-curl"
     with visit(browser, base_url=address) as other:
         other.goto("week/")
         other.get_by_label("Open a saved file").set_input_files(saved)
         other.locator("[data-part=days] h3").first.wait_for()
         assert other.locator("[data-part=days] h3").all_inner_texts() == DAYS
         assert counted(other) == counted(coach)
-        assert json.loads(downloaded(other, "Save as a file").read_text(encoding="utf-8"))["days"] == days
+        assert (
+            json.loads(downloaded(other, "Save as a file").read_text(encoding="utf-8"))["days"]
+            == days
+        )
 
 
 def test_table_and_calendar_are_read_by_other_programs(coach: Page) -> None:
@@ -130,11 +168,17 @@ def test_table_and_calendar_are_read_by_other_programs(coach: Page) -> None:
     with downloaded(coach, "Table (CSV)").open(encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(file, strict=True))
     assert list(dict.fromkeys(row["day"] for row in rows)) == DAYS
-    assert (rows[-1]["exercise"], rows[-1]["sets"], rows[-1]["repetitions"]) == (ACCESSORY, str(sets), "8-12")
+    assert (rows[-1]["exercise"], rows[-1]["sets"], rows[-1]["repetitions"]) == (
+        ACCESSORY,
+        str(sets),
+        "8-12",
+    )
     monday = date(2026, 12, 7)
     coach.get_by_label("The week of").fill((monday + timedelta(days=2)).isoformat())
     calendar = icalendar.Calendar.from_ical(downloaded(coach, "Calendar (.ics)").read_bytes())
     events = calendar.walk("VEVENT")
-    assert [event.decoded("dtstart") - monday for event in events] == [timedelta(days=n) for n in (0, 1, 3, 4)]
+    assert [event.decoded("dtstart") - monday for event in events] == [
+        timedelta(days=n) for n in (0, 1, 3, 4)
+    ]
     assert str(events[-1]["description"]).splitlines()[-1] == f"{ACCESSORY}: {sets} x 8-12"
     assert len({event["uid"] for event in events}) == len(DAYS)

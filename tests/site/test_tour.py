@@ -49,7 +49,10 @@ def clients(catalog: Catalog) -> list[tuple[Client, dict[str, Any]]]:
     """Each with what the script reads of them."""
     assert catalog.example and catalog.vocabulary
     words = catalog.vocabulary.data
-    return [(one, tour.wish(one, list(words.equipment), list(words.concerns))) for one in catalog.example.data.clients]
+    return [
+        (one, tour.wish(one, list(words.equipment), list(words.concerns)))
+        for one in catalog.example.data.clients
+    ]
 
 
 def test_it_says_first_that_everything_is_invented(text: str) -> None:
@@ -61,10 +64,14 @@ def test_the_script_is_given_what_the_catalog_says(text: str, demo: Catalog) -> 
     [(client, wish)] = clients(demo)
     assert given == wish
     assert (wish["goal"], wish["parts"]) == (client.goal, client.lagging)
-    assert sorted(wish["equipment"]) == sorted(client.equipment) and sorted(wish["concerns"]) == sorted(client.avoid)
+    assert sorted(wish["equipment"]) == sorted(client.equipment) and sorted(
+        wish["concerns"]
+    ) == sorted(client.avoid)
     # By hand from tests/demo/catalog/example.yaml.
     assert [len(day) for day in wish["days"]] == [1, 0, 0, 1, 0, 0, 0]
-    assert wish["days"][0] == [{"exercise": "crate-curl", "sets": 2, "repetitions": "8-12", "left": 2, "rest": 90}]
+    assert wish["days"][0] == [
+        {"exercise": "crate-curl", "sets": 2, "repetitions": "8-12", "left": 2, "rest": 90}
+    ]
 
 
 def test_the_weeks_stand_there_without_a_script_too(text: str) -> None:
@@ -84,9 +91,16 @@ def test_the_weeks_of_the_studio_lack_nothing_but_what_lags(shipped: Catalog) ->
     known = data["exercises"]
     for client, wish in clients(shipped):
         days = wish["days"]
-        found = script_rules.week.warnings(days, script_rules.week.count(days, known), known, data["goals"][client.goal]["weekly_sets"])
+        found = script_rules.week.warnings(
+            days,
+            script_rules.week.count(days, known),
+            known,
+            data["goals"][client.goal]["weekly_sets"],
+        )
         assert {one["kind"] for one in found} <= {"below"}, client.name
-        assert {part.partition("/")[0] for one in found for part in one["parts"]} <= {ref.partition("/")[0] for ref in client.lagging}
+        assert {part.partition("/")[0] for one in found for part in one["parts"]} <= {
+            ref.partition("/")[0] for ref in client.lagging
+        }
         assert all(known[day[0]["exercise"]]["main"] for day in days if day), client.name
 
 
@@ -126,14 +140,20 @@ def test_lagging_part_answers_as_the_tour_does(page: Page) -> None:
 
 def answers(articles: Locator) -> list[list[str]]:
     """What each says under its name, without the buttons."""
-    return [[*lines(one.locator("h3, h4")), *lines(one.locator("p:not(.hb-actions)"))] for one in articles.all()]
+    return [
+        [*lines(one.locator("h3, h4")), *lines(one.locator("p:not(.hb-actions)"))]
+        for one in articles.all()
+    ]
 
 
 @pytest.mark.browser
 def test_without_scripts_the_tour_says_what_is_missing(browser: Browser, address: str) -> None:
     with visit(browser, base_url=address, java_script_enabled=False) as page:
         page.goto("tour/")
-        assert page.get_by_text("which needs JavaScript").is_visible() and not page.locator("[data-tour]").first.is_visible()
+        assert (
+            page.get_by_text("which needs JavaScript").is_visible()
+            and not page.locator("[data-tour]").first.is_visible()
+        )
         assert page.locator("main ul li:has(b)").count() >= 9
 
 
@@ -141,10 +161,15 @@ def test_without_scripts_the_tour_says_what_is_missing(browser: Browser, address
 def test_week_counts_as_the_tour_does(page: Page) -> None:
     """Count, remarks and handout links of the week with the accessories."""
     told = [lines(row.locator("th, td")) for row in page.locator("table.hb-numbers tbody tr").all()]
-    remarks = [one.partition(" What the programme says")[0] for one in lines(page.locator("li:has(a:text-is('What the programme says'))"))]
+    remarks = [
+        one.partition(" What the programme says")[0]
+        for one in lines(page.locator("li:has(a:text-is('What the programme says'))"))
+    ]
     given = hrefs(page, "handout")
     counted, warned, handed = [], [], []
-    for n, (before, after) in enumerate(zip(hrefs(page, "week"), hrefs(page, "added"), strict=True)):
+    for n, (before, after) in enumerate(
+        zip(hrefs(page, "week"), hrefs(page, "added"), strict=True)
+    ):
         held = []
         for href in (before, after):
             page.goto("about:blank")
@@ -152,14 +177,24 @@ def test_week_counts_as_the_tour_does(page: Page) -> None:
             page.locator("[data-part=count] tbody tr").first.wait_for()
             assert page.url == href
             rows = page.locator("[data-part=count] tbody tr").evaluate_all(
-                "rows => rows.map((row) => [row.cells[0].textContent, row.cells[1].textContent])")
+                "rows => rows.map((row) => [row.cells[0].textContent, row.cells[1].textContent])"
+            )
             held.append({name.rpartition("(")[2].rstrip(")"): sets for name, sets in rows})
-        counted += [[part, held[0].get(part, "0"), held[1][part]] for part, *_ in told[2 * n:2 * n + 2]]
-        warned += [one.partition(" What the programme says")[0] for one in lines(page.locator("[data-part=remarks] li"))]
-        handed += [one.get_attribute("href") for one in page.locator("[data-part=handouts] a").all()]
+        counted += [
+            [part, held[0].get(part, "0"), held[1][part]] for part, *_ in told[2 * n : 2 * n + 2]
+        ]
+        warned += [
+            one.partition(" What the programme says")[0]
+            for one in lines(page.locator("[data-part=remarks] li"))
+        ]
+        handed += [
+            one.get_attribute("href") for one in page.locator("[data-part=handouts] a").all()
+        ]
     assert counted == told and warned == remarks and handed == given
 
 
 def hrefs(page: Page, kind: str) -> list[str]:
     """Whole addresses of one kind of link on the tour."""
-    return page.eval_on_selector_all(f'[data-tour="{kind}"]', "links => links.map((link) => link.href)")
+    return page.eval_on_selector_all(
+        f'[data-tour="{kind}"]', "links => links.map((link) => link.href)"
+    )

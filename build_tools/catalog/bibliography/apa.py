@@ -73,7 +73,11 @@ def short(reference: Reference, letter: str = "") -> str:
     families = [family for family, _ in reference.authors]
     if not families:
         words = reference.title.split()
-        who = "“" + " ".join(words[:_TITLE_WORDS]).rstrip(".,:;") + ("…”" if len(words) > _TITLE_WORDS else "”")
+        who = (
+            "“"
+            + " ".join(words[:_TITLE_WORDS]).rstrip(".,:;")
+            + ("…”" if len(words) > _TITLE_WORDS else "”")
+        )
     elif reference.more_authors or len(families) > 2:
         who = f"{families[0]} et al."
     else:
@@ -99,7 +103,12 @@ def letters(references: Iterable[Reference]) -> dict[str, str]:
 def sort_key(reference: Reference) -> tuple[str, str, str, str]:
     """Order of the reference list: by authors, year and title, without regard to case and accents."""
     names = " ".join(f"{family} {initials}" for family, initials in reference.authors)
-    return _folded(names or reference.title), reference.year, _folded(reference.title), reference.key
+    return (
+        _folded(names or reference.title),
+        reference.year,
+        _folded(reference.title),
+        reference.key,
+    )
 
 
 def _pointed(initials: str) -> tuple[str, str]:
@@ -118,7 +127,10 @@ def _title(r: Reference) -> list[StyledText]:
     if r.type in ("article", "incollection"):
         return [StyledText(_closed(r.title))]
     edition = f" ({_edition(r.edition)})" if r.edition else ""
-    return [StyledText(r.title, italic=True), StyledText(edition + ("." if edition else _closed(r.title)[len(r.title):]))]
+    return [
+        StyledText(r.title, italic=True),
+        StyledText(edition + ("." if edition else _closed(r.title)[len(r.title) :])),
+    ]
 
 
 def _container(r: Reference) -> list[StyledText]:
@@ -126,14 +138,28 @@ def _container(r: Reference) -> list[StyledText]:
     if r.type == "article":
         journal = StyledText(", ".join(filter(None, (r.journal, r.volume))), italic=True)
         issue = f"({r.number})" if r.number else ""
-        return [journal, StyledText((issue if r.volume or not issue else f", {issue}") + (f", {_pages(r.pages)}" if r.pages else "") + ".")]
+        return [
+            journal,
+            StyledText(
+                (issue if r.volume or not issue else f", {issue}")
+                + (f", {_pages(r.pages)}" if r.pages else "")
+                + "."
+            ),
+        ]
     publisher = _closed(r.publisher) if r.publisher else ""
     if r.type == "incollection":
-        names = [" ".join(filter(None, (_pointed(initials)[0], family))) for family, initials in r.editors]
+        names = [
+            " ".join(filter(None, (_pointed(initials)[0], family)))
+            for family, initials in r.editors
+        ]
         joined = " & ".join(names) if len(names) < 3 else ", ".join(names[:-1]) + ", & " + names[-1]
         editors = f"{joined} ({'Ed.' if len(names) == 1 else 'Eds.'}), " if names else ""
         place = ", ".join(filter(None, (_edition(r.edition), _pages(r.pages, "pp. "))))
-        return [StyledText(f"In {editors}"), StyledText(r.booktitle, italic=True), StyledText((f" ({place})" if place else "") + f". {publisher}")]
+        return [
+            StyledText(f"In {editors}"),
+            StyledText(r.booktitle, italic=True),
+            StyledText((f" ({place})" if place else "") + f". {publisher}"),
+        ]
     return [StyledText(publisher)]
 
 
@@ -163,4 +189,6 @@ def _letter(index: int) -> str:
 
 
 def _folded(text: str) -> str:
-    return "".join(c for c in unicodedata.normalize("NFKD", text) if not unicodedata.combining(c)).casefold()
+    return "".join(
+        c for c in unicodedata.normalize("NFKD", text) if not unicodedata.combining(c)
+    ).casefold()

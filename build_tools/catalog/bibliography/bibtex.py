@@ -18,7 +18,12 @@ from pybtex.utils import CaseInsensitiveDict
 #: Enough to mend in one go; a file with more is not BibTeX, and each costs a new start.
 MAX_PROBLEMS = 100
 
-_CHARACTER = {LowLevelParser.AT: "@", LowLevelParser.LBRACE: "{", LowLevelParser.RBRACE: "}", LowLevelParser.QUOTE: '"'}
+_CHARACTER = {
+    LowLevelParser.AT: "@",
+    LowLevelParser.LBRACE: "{",
+    LowLevelParser.RBRACE: "}",
+    LowLevelParser.QUOTE: '"',
+}
 _RECORD_START = re.compile(r"^[ \t]*@", re.MULTILINE)
 _STRAY = re.compile(r"^[ \t]*(?!%)(\S)", re.MULTILINE)
 
@@ -83,7 +88,12 @@ class _Parser(LowLevelParser):  # type: ignore[misc]  # pybtex has no types
             at_end = not self.skip_to([self.AT])
             gap_end = self.end_pos if at_end else self.pos - 1
             if not in_comment and (stray := _STRAY.search(self.text, read_to, gap_end)):
-                self._problem(stray.start(1), "text outside a record", "start a record with @article{key, and a comment with %", "")
+                self._problem(
+                    stray.start(1),
+                    "text outside a record",
+                    "start a record with @article{key, and a comment with %",
+                    "",
+                )
             if at_end:
                 break
             self.command_start = gap_end
@@ -92,7 +102,12 @@ class _Parser(LowLevelParser):  # type: ignore[misc]  # pybtex has no types
                 found.append(record)
             read_to = self.pos
         else:
-            self._problem(self.pos, f"more than {MAX_PROBLEMS} errors, so the rest was not read", "mend these first", "")
+            self._problem(
+                self.pos,
+                f"more than {MAX_PROBLEMS} errors, so the rest was not read",
+                "mend these first",
+                "",
+            )
         return found
 
     def _record(self) -> tuple[Record | None, bool]:
@@ -110,9 +125,17 @@ class _Parser(LowLevelParser):  # type: ignore[misc]  # pybtex has no types
         if len(self.problems) > before or command.lower() in ("string", "preamble"):
             return None, False
         key, fields = body
-        placed = tuple(RecordField(name.lower(), "".join(parts), *self._place(start))
-                       for (name, parts), start in zip(fields, self._field_starts, strict=True))
-        return Record(command.lower(), key, placed, *self._place(self.command_start), *self._place(self._key_start)), False
+        placed = tuple(
+            RecordField(name.lower(), "".join(parts), *self._place(start))
+            for (name, parts), start in zip(fields, self._field_starts, strict=True)
+        )
+        return Record(
+            command.lower(),
+            key,
+            placed,
+            *self._place(self.command_start),
+            *self._place(self._key_start),
+        ), False
 
     def parse_entry_body(self, body_end: Pattern) -> None:
         self.eat_whitespace()
@@ -132,7 +155,7 @@ class _Parser(LowLevelParser):  # type: ignore[misc]  # pybtex has no types
         match = re.compile(f"[{''.join(character)}]").search(self.text, self.pos)
         if match is None:
             return None
-        value = self.text[self.pos:match.end()]
+        value = self.text[self.pos : match.end()]
         self.pos = match.end()
         return Token(value, character[match.group()])
 
@@ -143,14 +166,32 @@ class _Parser(LowLevelParser):  # type: ignore[misc]  # pybtex has no types
         """Note the error and, unless parsing can go on, start afresh at the next record."""
         key, message = self.current_entry_key or "", str(error.args[0])
         if isinstance(error, UndefinedMacro):
-            self._problem(self.pos - len(message), f"`{message}` is not defined by any @string",
-                          f"put the text in braces: {{{message}}}", key)
+            self._problem(
+                self.pos - len(message),
+                f"`{message}` is not defined by any @string",
+                f"put the text in braces: {{{message}}}",
+                key,
+            )
             return
-        if isinstance(error, PrematureEOF) or self.text[self.pos:self.pos + 1] == "@" or "braces" in message:
+        if (
+            isinstance(error, PrematureEOF)
+            or self.text[self.pos : self.pos + 1] == "@"
+            or "braces" in message
+        ):
             # The next record or the end of the file is far from what was left open.
-            self._problem(self._field_start, "the braces or quotes from here on do not match", "close what opens here, once", key)
+            self._problem(
+                self._field_start,
+                "the braces or quotes from here on do not match",
+                "close what opens here, once",
+                key,
+            )
         else:
-            self._problem(self.pos, f"this is not BibTeX: {message}", "check the braces, the `=` and the comma after the field before", key)
+            self._problem(
+                self.pos,
+                f"this is not BibTeX: {message}",
+                "check the braces, the `=` and the comma after the field before",
+                key,
+            )
         start = _RECORD_START.search(self.text, self.command_start + 1)
         self.pos = start.start() if start else self.end_pos
 

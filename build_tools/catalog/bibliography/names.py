@@ -12,7 +12,9 @@ from .tex import plain_text
 
 #: "Given, MN" are two initials; longer words in capitals are names.
 _MOST_INITIALS = 4
-_WRITE = "write Family, Given and Family, Given; a group in double braces: {{World Health Organization}}"
+_WRITE = (
+    "write Family, Given and Family, Given; a group in double braces: {{World Health Organization}}"
+)
 
 
 class BadName(ValueError):
@@ -45,7 +47,10 @@ def _name(written: str) -> tuple[str, str]:
     if re.search(r"\bet al\b", written) or family.lower() == "others":
         raise BadName(f"has `{written}` for a name", "end the list with: and others")
     if "," not in written and re.fullmatch(r"[A-Z]{1,3}", family) and given:
-        raise BadName(f"would read `{written}` as the family name {family}", f"put a comma after the family name: {given}, {family}")
+        raise BadName(
+            f"would read `{written}` as the family name {family}",
+            f"put a comma after the family name: {given}, {family}",
+        )
     suffix = plain_text(" ".join(person.lineage_names)).rstrip(".")
     return family, " ".join(filter(None, (_initials(given), suffix)))
 
@@ -57,4 +62,8 @@ def _initials(given: str) -> str:
 
 
 def _initial(name: str) -> str:
-    return name if len(name) <= _MOST_INITIALS and name.isalpha() and name.isupper() else name[:1].upper()
+    return (
+        name
+        if len(name) <= _MOST_INITIALS and name.isalpha() and name.isupper()
+        else name[:1].upper()
+    )

@@ -34,18 +34,43 @@ WHOLE_FILE = "references.bib"
 WEB_ADDRESS = re.compile(r"https?://[^\s<>\"'\\]+")
 
 #: Type of record -> fields it must have beyond those of every record.
-_TYPES = {"article": ("journal",), "book": ("publisher",), "incollection": ("booktitle", "publisher"), "misc": ()}
+_TYPES = {
+    "article": ("journal",),
+    "book": ("publisher",),
+    "incollection": ("booktitle", "publisher"),
+    "misc": (),
+}
 _REQUIRED = ("author", "title", "year")
 #: Fields for everybody, in the order of the download.
-_STANDARD = ("author", "title", "journal", "booktitle", "editor", "edition", "publisher", "year", "month", "volume", "number",
-             "pages", "isbn", "issn", "doi", "pmid", "pmcid", "url")
+_STANDARD = (
+    "author",
+    "title",
+    "journal",
+    "booktitle",
+    "editor",
+    "edition",
+    "publisher",
+    "year",
+    "month",
+    "volume",
+    "number",
+    "pages",
+    "isbn",
+    "issn",
+    "doi",
+    "pmid",
+    "pmcid",
+    "url",
+)
 _OWN = ("read", "readat", "recheck", "notice")
 #: What can have been published on a work since: a correction, an expression of concern, a retraction.
 NOTICES = ("correction", "concern", "retraction")
 _NOTICE = re.compile(rf"({'|'.join(NOTICES)}) (10\.[0-9]{{4,9}}/[^\s;]+)")
 #: What else to know about a field that is missing.
-_ALSO = {"author": " or, when the list could not be seen, say so in `recheck`",
-         "read": f" with one of: {', '.join(READ)}"}
+_ALSO = {
+    "author": " or, when the list could not be seen, say so in `recheck`",
+    "read": f" with one of: {', '.join(READ)}",
+}
 #: Addresses and numbers: taken as they stand, apart from TeX's escapes.
 _VERBATIM = {"doi", "url", "pmid", "pmcid"}
 _PEOPLE = {"author", "editor"}
@@ -119,29 +144,53 @@ class Reference:
         return self.url if WEB_ADDRESS.fullmatch(self.url) else None
 
 
-def read_bibliography(path: Path, label: str) -> tuple[dict[str, Reference], list[Finding], set[str]]:
+def read_bibliography(
+    path: Path, label: str
+) -> tuple[dict[str, Reference], list[Finding], set[str]]:
     """References of one BibTeX file by key, what is wrong with it, and keys that could not be read.
 
     A file that cannot be read at all leaves ``WHOLE_FILE`` among the broken keys. Never raises.
     """
     if not path.exists():
-        return {}, [Finding("missing-file", Spot(label, 1, 1), "there is no bibliography here",
-                            "every catalog has a references.bib; it may be empty")], {WHOLE_FILE}
-    text, finding = read_text(path, label, MAX_BIB_BYTES, "keep only works that the catalog cites, without their abstracts")
+        return (
+            {},
+            [
+                Finding(
+                    "missing-file",
+                    Spot(label, 1, 1),
+                    "there is no bibliography here",
+                    "every catalog has a references.bib; it may be empty",
+                )
+            ],
+            {WHOLE_FILE},
+        )
+    text, finding = read_text(
+        path,
+        label,
+        MAX_BIB_BYTES,
+        "keep only works that the catalog cites, without their abstracts",
+    )
     if finding:
         return {}, [finding], {WHOLE_FILE}
     from .bibtex import parse  # pybtex takes longer to import than a small catalog to read
 
     records, problems = parse(text)
-    findings = [Finding("bibtex-syntax", Spot(label, p.line, p.column), p.message, p.help) for p in problems]
+    findings = [
+        Finding("bibtex-syntax", Spot(label, p.line, p.column), p.message, p.help) for p in problems
+    ]
     broken = {problem.key or WHOLE_FILE for problem in problems}
     references: dict[str, Reference] = {}
     for record in records:
         if record.key in references:
             first = references[record.key].spot
-            findings.append(Finding("duplicate-key", Spot(label, record.key_line, record.key_column),
-                                    f"the key `{record.key}` is taken by the record on line {first.line}",
-                                    "delete one if they are the same work; otherwise end this key with a letter: smith2024b"))
+            findings.append(
+                Finding(
+                    "duplicate-key",
+                    Spot(label, record.key_line, record.key_column),
+                    f"the key `{record.key}` is taken by the record on line {first.line}",
+                    "delete one if they are the same work; otherwise end this key with a letter: smith2024b",
+                )
+            )
             continue
         reference, wrong = _typed(record, label)
         findings += wrong
@@ -166,7 +215,9 @@ def _typed(record: Record, label: str) -> tuple[Reference | None, list[Finding]]
                 people[field.name] = names(field.value)
                 text = " ".join(part for name in people[field.name][0] for part in name)
             else:
-                text = values[field.name] = _verbatim(field.value) if field.name in _VERBATIM else plain_text(field.value)
+                text = values[field.name] = (
+                    _verbatim(field.value) if field.name in _VERBATIM else plain_text(field.value)
+                )
         except (NotText, BadName) as error:
             findings.append(_field_finding(label, field, *error.args))
             continue
@@ -174,12 +225,35 @@ def _typed(record: Record, label: str) -> tuple[Reference | None, list[Finding]]
     if findings:
         return None, findings
     authors, more = people.get("author", ((), False))
-    kept = ("title", "year", "journal", "volume", "number", "publisher", "doi", "pmid", "pmcid", "url", "read", "readat", "recheck",
-            "booktitle", "edition")
+    kept = (
+        "title",
+        "year",
+        "journal",
+        "volume",
+        "number",
+        "publisher",
+        "doi",
+        "pmid",
+        "pmcid",
+        "url",
+        "read",
+        "readat",
+        "recheck",
+        "booktitle",
+        "edition",
+    )
     return Reference(
-        key=record.key, type=record.type, authors=authors, more_authors=more, editors=people.get("editor", ((), False))[0],
-        notices=tuple(PublishedNotice(*found) for found in _NOTICE.findall(values.get("notice", ""))),
-        pages=re.sub(r"\s*[-–—]+\s*", "–", values.get("pages", "")), spot=here, bibtex=_download(record),
+        key=record.key,
+        type=record.type,
+        authors=authors,
+        more_authors=more,
+        editors=people.get("editor", ((), False))[0],
+        notices=tuple(
+            PublishedNotice(*found) for found in _NOTICE.findall(values.get("notice", ""))
+        ),
+        pages=re.sub(r"\s*[-–—]+\s*", "–", values.get("pages", "")),
+        spot=here,
+        bibtex=_download(record),
         fields={field.name: Spot(label, field.line, field.column) for field in record.fields},
         **{name: values.get(name, "") for name in kept},
     ), []
@@ -189,24 +263,47 @@ def _form(record: Record, label: str) -> Iterator[Finding]:
     """What is wrong with the record's type, key and choice of fields."""
     here = Spot(label, record.line, record.column)
     if not re.fullmatch(KEY_PATTERN, record.key) or len(record.key) > 64:
-        yield Finding("bad-key", Spot(label, record.key_line, record.key_column), f"`{record.key}` cannot be a key",
-                      "use small letters and digits, a letter first: smith2024")
+        yield Finding(
+            "bad-key",
+            Spot(label, record.key_line, record.key_column),
+            f"`{record.key}` cannot be a key",
+            "use small letters and digits, a letter first: smith2024",
+        )
     if record.type not in _TYPES:
-        yield Finding("wrong-value", here, f"`@{record.type}` is not a type of record",
-                      did_you_mean(record.type, list(_TYPES)) or f"write one of: {', '.join('@' + name for name in _TYPES)}")
+        yield Finding(
+            "wrong-value",
+            here,
+            f"`@{record.type}` is not a type of record",
+            did_you_mean(record.type, list(_TYPES))
+            or f"write one of: {', '.join('@' + name for name in _TYPES)}",
+        )
     seen: set[str] = set()
     for field in record.fields:
         if field.name in seen:
-            yield Finding("duplicate-key", Spot(label, field.line, field.column), f"the field `{field.name}` stands here a second time",
-                          "keep one of the two")
+            yield Finding(
+                "duplicate-key",
+                Spot(label, field.line, field.column),
+                f"the field `{field.name}` stands here a second time",
+                "keep one of the two",
+            )
         elif field.name not in _STANDARD + _OWN:
-            yield Finding("unknown-key", Spot(label, field.line, field.column), f"unknown field `{field.name}`",
-                          did_you_mean(field.name, [*_STANDARD, *_OWN]) or f"known here: {', '.join(_STANDARD + _OWN)}")
+            yield Finding(
+                "unknown-key",
+                Spot(label, field.line, field.column),
+                f"unknown field `{field.name}`",
+                did_you_mean(field.name, [*_STANDARD, *_OWN])
+                or f"known here: {', '.join(_STANDARD + _OWN)}",
+            )
         seen.add(field.name)
     for name in (*_REQUIRED, *_TYPES.get(record.type, ()), "read"):
         # Nobody may invent an author list that was not seen; the record then has to say so.
         if name not in seen and not (name == "author" and "recheck" in seen):
-            yield Finding("missing-key", here, f"`{record.key}` has no `{name}`", f"add: {name} = {{...}}," + _ALSO.get(name, ""))
+            yield Finding(
+                "missing-key",
+                here,
+                f"`{record.key}` has no `{name}`",
+                f"add: {name} = {{...}}," + _ALSO.get(name, ""),
+            )
 
 
 def _value(field: RecordField, text: str, label: str) -> Iterator[Finding]:
@@ -214,21 +311,43 @@ def _value(field: RecordField, text: str, label: str) -> Iterator[Finding]:
     if not text:
         yield _field_finding(label, field, "is empty", "fill it in, or remove the field")
     elif not re.fullmatch(f"{PLAIN}+", text):
-        yield _field_finding(label, field, "has markup or invisible characters",
-                             "write it without < and >; leave out a DOI that has them, and give the pmid")
+        yield _field_finding(
+            label,
+            field,
+            "has markup or invisible characters",
+            "write it without < and >; leave out a DOI that has them, and give the pmid",
+        )
     elif field.name == "year" and not re.fullmatch(r"[12][0-9]{3}", text):
-        yield _field_finding(label, field, f"cannot be `{text}`", "write the year of publication in four digits")
+        yield _field_finding(
+            label, field, f"cannot be `{text}`", "write the year of publication in four digits"
+        )
     elif field.name == "read" and text not in READ:
-        yield _field_finding(label, field, f"cannot be `{text}`", f"write one of: {', '.join(READ)}")
-    elif field.name == "notice" and not all(_NOTICE.fullmatch(notice) for notice in re.split(r"; *", text)):
-        yield _field_finding(label, field, f"cannot be `{text}`", "write the kind and its DOI, several with a semicolon between: "
-                             "correction 10.1000/xyz123. Kinds: " + ", ".join(NOTICES))
+        yield _field_finding(
+            label, field, f"cannot be `{text}`", f"write one of: {', '.join(READ)}"
+        )
+    elif field.name == "notice" and not all(
+        _NOTICE.fullmatch(notice) for notice in re.split(r"; *", text)
+    ):
+        yield _field_finding(
+            label,
+            field,
+            f"cannot be `{text}`",
+            "write the kind and its DOI, several with a semicolon between: "
+            "correction 10.1000/xyz123. Kinds: " + ", ".join(NOTICES),
+        )
     elif field.name == "url" and not WEB_ADDRESS.fullmatch(text):
-        yield _field_finding(label, field, f"`{text}` is not a web address", "write a full address that starts with https://")
+        yield _field_finding(
+            label,
+            field,
+            f"`{text}` is not a web address",
+            "write a full address that starts with https://",
+        )
 
 
 def _field_finding(label: str, field: RecordField, message: str, help: str) -> Finding:
-    return Finding("wrong-value", Spot(label, field.line, field.column), f"`{field.name}` {message}", help)
+    return Finding(
+        "wrong-value", Spot(label, field.line, field.column), f"`{field.name}` {message}", help
+    )
 
 
 def _verbatim(value: str) -> str:
@@ -241,6 +360,10 @@ def _download(record: Record) -> str:
     lines = [f"@{record.type}{{{record.key},"]
     for name in _STANDARD:
         if name in values:
-            value = values[name] if name in _VERBATIM else re.sub(r"(?<!\\)([&%#])", r"\\\1", values[name])
+            value = (
+                values[name]
+                if name in _VERBATIM
+                else re.sub(r"(?<!\\)([&%#])", r"\\\1", values[name])
+            )
             lines.append(f"  {name} = {{{value}}},")
     return "\n".join([*lines, "}", ""])

@@ -27,8 +27,13 @@ def plain_text(value: str) -> str:
     try:
         text = codecs.getdecoder("ulatex")(escaped)[0]  # type: ignore[arg-type]  # text to text
     except ValueError as error:
-        raise NotText("holds TeX that cannot be read", "write the characters themselves; the file is UTF-8") from error
+        raise NotText(
+            "holds TeX that cannot be read", "write the characters themselves; the file is UTF-8"
+        ) from error
     left = re.search(r"\\[a-zA-Z]*|\$|[\^_](?=\{)", text)
     if left:
-        raise NotText(f"holds the TeX `{left.group()}`, which is no plain text", "write the characters themselves: β, é, H₂O")
+        raise NotText(
+            f"holds the TeX `{left.group()}`, which is no plain text",
+            "write the characters themselves: β, é, H₂O",
+        )
     return " ".join(re.sub("[{}\u00ad]", "", text).split())

@@ -48,8 +48,28 @@ from .exercise import (
     Movement,
     OtherLimb,
 )
-from .handbook import CORRELATED, Convention, Conventions, Correlation, CorrelationKind, Correlations, Handbook, Notice, Owner
-from .model import Axis, LeftOut, LengthTable, Model, ModelMuscle, PublishedArm, PublishedOrder, PublishedSource, SourceModel
+from .handbook import (
+    CORRELATED,
+    Convention,
+    Conventions,
+    Correlation,
+    CorrelationKind,
+    Correlations,
+    Handbook,
+    Notice,
+    Owner,
+)
+from .model import (
+    Axis,
+    LeftOut,
+    LengthTable,
+    Model,
+    ModelMuscle,
+    PublishedArm,
+    PublishedOrder,
+    PublishedSource,
+    SourceModel,
+)
 from .moved import Moved
 from .muscle import Muscle, Part
 from .programme import (
@@ -90,7 +110,17 @@ from .study import (
     Value,
     Via,
 )
-from .vocabulary import Design, Equipment, Joint, LoadPoint, Measure, Position, Region, Version, Vocabulary
+from .vocabulary import (
+    Design,
+    Equipment,
+    Joint,
+    LoadPoint,
+    Measure,
+    Position,
+    Region,
+    Version,
+    Vocabulary,
+)
 
 __all__ = [
     "COEFFICIENTS",

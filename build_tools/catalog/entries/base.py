@@ -15,13 +15,28 @@ _NAME = r"[^<>\[\]{}*_`#|\\&\"\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066
 
 Id = Annotated[str, StringConstraints(pattern=ID_PATTERN, max_length=64)]
 Key = Annotated[str, StringConstraints(pattern=KEY_PATTERN, max_length=64)]
-PartRef = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9-]*(/[a-z][a-z0-9-]*)?$", max_length=130)]
+PartRef = Annotated[
+    str, StringConstraints(pattern=r"^[a-z][a-z0-9-]*(/[a-z][a-z0-9-]*)?$", max_length=130)
+]
 Name = Annotated[str, StringConstraints(pattern=rf"^{_NAME}{{1,80}}$", strip_whitespace=True)]
 Line = Annotated[str, StringConstraints(pattern=rf"^{PLAIN}{{1,400}}$", strip_whitespace=True)]
 Positive = Annotated[float, Field(gt=0)]
 Interval = Annotated[list[float], Field(min_length=2, max_length=2)]
 #: A part of the body that can rest on something.
-ContactPoint = Literal["feet", "toes", "heels", "knees", "seat", "back", "front", "side", "shoulders", "hips", "elbows", "hands"]
+ContactPoint = Literal[
+    "feet",
+    "toes",
+    "heels",
+    "knees",
+    "seat",
+    "back",
+    "front",
+    "side",
+    "shoulders",
+    "hips",
+    "elbows",
+    "hands",
+]
 Outcome = Literal["growth", "activation", "length", "strength", "architecture"]
 
 
@@ -43,14 +58,20 @@ class Citation(Entry):
     """A reference and the place in it where the fact stands."""
 
     key: Key = Field(description="Key of the reference in references.bib.")
-    at: Line | None = Field(None, description="Where in it: abstract, Table 2, p. 830, section 3.1.")
+    at: Line | None = Field(
+        None, description="Where in it: abstract, Table 2, p. 830, section 3.1."
+    )
 
 
 class Basis(Entry):
     """What a statement rests on: citations, or a common-practice reason. Exactly one of the two."""
 
-    cites: list[Citation] = Field(default=[], description="Where it is shown: reference key and place.")
-    common_practice: Line | None = Field(None, description="Why coaches hold it, when no study is cited.")
+    cites: list[Citation] = Field(
+        default=[], description="Where it is shown: reference key and place."
+    )
+    common_practice: Line | None = Field(
+        None, description="Why coaches hold it, when no study is cited."
+    )
 
 
 class Fact(Basis):
@@ -63,5 +84,9 @@ class Term(Entry):
     """A word of a closed list."""
 
     name: Name = Field(description="Name as shown.")
-    note: Line | None = Field(None, description="What stands in for it, or how to tell it from others.")
-    also_called: list[Name] = Field(default=[], description="Other words that authors try; a message then names this term.")
+    note: Line | None = Field(
+        None, description="What stands in for it, or how to tell it from others."
+    )
+    also_called: list[Name] = Field(
+        default=[], description="Other words that authors try; a message then names this term."
+    )

@@ -21,10 +21,18 @@ class CareLine(Basis):
 class Wording(Entry):
     """Words that some cautions must say, or may not say. Words are beginnings of words, in any case: `operat` finds operated."""
 
-    said: list[Line] = Field(default=[], description="Only for cautions that say one of these; left out, for all of them.")
+    said: list[Line] = Field(
+        default=[],
+        description="Only for cautions that say one of these; left out, for all of them.",
+    )
     where: Place = Field("who", description="The field in which `said` is looked for.")
-    positions: list[Id] = Field(default=[], description="Only for exercises in one of these positions; left out, for all of them.")
-    places: list[Place] = Field(alias="in", min_length=1, description="The fields that are looked at.")
+    positions: list[Id] = Field(
+        default=[],
+        description="Only for exercises in one of these positions; left out, for all of them.",
+    )
+    places: list[Place] = Field(
+        alias="in", min_length=1, description="The fields that are looked at."
+    )
     one_of: list[Line] = Field(default=[], description="At least one of these must be said there.")
     none_of: list[Line] = Field(default=[], description="None of these may be said there.")
     because: Line = Field(description="Why, and what to write.")
@@ -39,8 +47,17 @@ class Wording(Entry):
 class Concern(Term):
     """Something about a client that a caution speaks of: a sore part, a condition, a situation."""
 
-    spoken_of: list[Line] = Field(default=[], description="Beginnings of words: a caution whose `who` says one of them names the concern.")
-    before: CareLine | None = Field(None, description="Who waits for a professional's go-ahead, whatever the exercise.")
+    spoken_of: list[Line] = Field(
+        default=[],
+        description="Beginnings of words: a caution whose `who` says one of them names the concern.",
+    )
+    before: CareLine | None = Field(
+        None, description="Who waits for a professional's go-ahead, whatever the exercise."
+    )
     help_at_once: CareLine | None = Field(
-        None, description="Signs that need emergency help at once, said after `Call for emergency help if`.")
-    wording: list[Wording] = Field(default=[], description="Words that cautions on it must or may not say.")
+        None,
+        description="Signs that need emergency help at once, said after `Call for emergency help if`.",
+    )
+    wording: list[Wording] = Field(
+        default=[], description="Words that cautions on it must or may not say."
+    )

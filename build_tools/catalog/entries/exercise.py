@@ -13,30 +13,54 @@ from .base import Basis, Citation, ContactPoint, Entry, Id, Interval, Line, Name
 class Anchor(Entry):
     """Where a cable or band leaves its pulley or post, seen from where the body rests."""
 
-    x: float = Field(description="Metres forward of the point that carries the body, negative is behind; in the front view to the left.")
-    left: float | None = Field(None, description="Metres to the person's left, negative to the right; for the front view and from above.")
-    height: Literal["low", "mid", "high"] | float = Field(description="low 0.15 m, mid 1.0 m, high 2.1 m, or metres above the floor.")
+    x: float = Field(
+        description="Metres forward of the point that carries the body, negative is behind; in the front view to the left."
+    )
+    left: float | None = Field(
+        None,
+        description="Metres to the person's left, negative to the right; for the front view and from above.",
+    )
+    height: Literal["low", "mid", "high"] | float = Field(
+        description="low 0.15 m, mid 1.0 m, high 2.1 m, or metres above the floor."
+    )
 
 
 class MachineCurve(Basis):
     """How a machine loads one joint over the repetition, where somebody measured it."""
 
     joint: Id = Field(description="The joint that was measured (id from vocabulary.yaml).")
-    asks: Literal["flexors", "extensors"] = Field(description="Which muscles of the joint the machine loads.")
+    asks: Literal["flexors", "extensors"] = Field(
+        description="Which muscles of the joint the machine loads."
+    )
     moments: list[Annotated[float, Field(ge=0)]] = Field(
-        min_length=2, description="The moment at evenly spaced instants from start to end, in any one unit: only its shape is used.")
+        min_length=2,
+        description="The moment at evenly spaced instants from start to end, in any one unit: only its shape is used.",
+    )
 
 
 class Load(Entry):
     """What resists the movement and where it acts."""
 
-    kind: Literal["free-weight", "cable", "band", "machine", "body-weight"] = Field(description="What resists.")
-    at: Id | None = Field(None, description="Where the load meets the body: ankle, hand, back, hips.")
+    kind: Literal["free-weight", "cable", "band", "machine", "body-weight"] = Field(
+        description="What resists."
+    )
+    at: Id | None = Field(
+        None, description="Where the load meets the body: ankle, hand, back, hips."
+    )
     anchor: Anchor | Literal["other-hand"] | None = Field(
-        None, alias="from", description="Pulley of a cable or post of a band; `other-hand` for a band held between the hands.")
-    height: float | None = Field(None, ge=0, description="Height of the hands at their lowest where something sets it, metres "
-                                                        "(0.225: a bar with full plates on the floor).")
-    curve: MachineCurve | None = Field(None, description="A machine's own load over the repetition, with its source.")
+        None,
+        alias="from",
+        description="Pulley of a cable or post of a band; `other-hand` for a band held between the hands.",
+    )
+    height: float | None = Field(
+        None,
+        ge=0,
+        description="Height of the hands at their lowest where something sets it, metres "
+        "(0.225: a bar with full plates on the floor).",
+    )
+    curve: MachineCurve | None = Field(
+        None, description="A machine's own load over the repetition, with its source."
+    )
 
     @model_validator(mode="after")
     def _curve_of_a_machine(self) -> Load:
@@ -48,15 +72,30 @@ class Load(Entry):
 class OtherLimb(Entry):
     """The second limb (in the front view and from above the right one), where it acts otherwise: its angles, or where its toes stay."""
 
-    start: dict[Id, float] | None = Field(None, alias="from", description="Its joint angles at the start, degrees.")
-    end: dict[Id, float] | None = Field(None, alias="to", description="Its joint angles at the end, degrees.")
-    toes: Interval | None = Field(None, description="Where its toes stay: metres forward of the carrying ankle, metres above the floor.")
-    pitch: float | None = Field(None, description="Angle of the foot whose toes stay, degrees; negative lifts the heel. Flat unless given.")
+    start: dict[Id, float] | None = Field(
+        None, alias="from", description="Its joint angles at the start, degrees."
+    )
+    end: dict[Id, float] | None = Field(
+        None, alias="to", description="Its joint angles at the end, degrees."
+    )
+    toes: Interval | None = Field(
+        None,
+        description="Where its toes stay: metres forward of the carrying ankle, metres above the floor.",
+    )
+    pitch: float | None = Field(
+        None,
+        description="Angle of the foot whose toes stay, degrees; negative lifts the heel. Flat unless given.",
+    )
 
     @model_validator(mode="after")
     def _one_way(self) -> OtherLimb:
         angles, place = (self.start, self.end), (self.toes, self.pitch)
-        if not (None not in angles and place == (None, None) or angles == (None, None) and self.toes is not None):
+        if not (
+            None not in angles
+            and place == (None, None)
+            or angles == (None, None)
+            and self.toes is not None
+        ):
             raise ValueError("give either both `from:` and `to:`, or `toes:` (and `pitch:`)")
         return self
 
@@ -65,25 +104,51 @@ class Movement(Entry):
     """Joint angles at the start and the end, and what fixes the body in space. Joints left out follow the position, else 0."""
 
     position: Id = Field(description="Body position (id from vocabulary.yaml).")
-    tilt: float | None = Field(None, description="Angle in space of the segment that the position fixes, in place of the position's own.")
-    support: dict[ContactPoint, float] = Field(default={}, description="Heights in place of those of the position, metres.")
-    start: dict[Id, float] = Field(alias="from", min_length=1, description="Joint angles at the start, degrees.")
-    via: list[dict[Id, float]] = Field(default=[], description="Joint angles between start and end, evenly spaced in time.")
-    end: dict[Id, float] = Field(alias="to", min_length=1, description="Joint angles at the end, degrees.")
-    other: OtherLimb | None = Field(None, description="The second limb, where it does not move like the first.")
-    stays: Literal["this", "other"] = Field("this", description="Which foot stays in its place while the body moves.")
-    view: Literal["side", "front", "above"] = Field("side", description="From where it is seen; above: along the trunk, from the head.")
-    grip: Literal["overhand", "underhand", "neutral"] | None = Field(None, description="Which way the palm faces, where the wrist bends.")
-    out_of_plane: list[Id] = Field(default=[], description="Joints that also move out of the drawn plane: no load and no length is told.")
+    tilt: float | None = Field(
+        None,
+        description="Angle in space of the segment that the position fixes, in place of the position's own.",
+    )
+    support: dict[ContactPoint, float] = Field(
+        default={}, description="Heights in place of those of the position, metres."
+    )
+    start: dict[Id, float] = Field(
+        alias="from", min_length=1, description="Joint angles at the start, degrees."
+    )
+    via: list[dict[Id, float]] = Field(
+        default=[], description="Joint angles between start and end, evenly spaced in time."
+    )
+    end: dict[Id, float] = Field(
+        alias="to", min_length=1, description="Joint angles at the end, degrees."
+    )
+    other: OtherLimb | None = Field(
+        None, description="The second limb, where it does not move like the first."
+    )
+    stays: Literal["this", "other"] = Field(
+        "this", description="Which foot stays in its place while the body moves."
+    )
+    view: Literal["side", "front", "above"] = Field(
+        "side", description="From where it is seen; above: along the trunk, from the head."
+    )
+    grip: Literal["overhand", "underhand", "neutral"] | None = Field(
+        None, description="Which way the palm faces, where the wrist bends."
+    )
+    out_of_plane: list[Id] = Field(
+        default=[],
+        description="Joints that also move out of the drawn plane: no load and no length is told.",
+    )
     load: Load = Field(description="What resists, and where it acts.")
-    hold: bool = Field(False, description="True when nothing is meant to move: the posture is held.")
+    hold: bool = Field(
+        False, description="True when nothing is meant to move: the posture is held."
+    )
 
 
 class BodyWeightFraction(Basis):
     """Share of body mass that a body-weight exercise loads."""
 
     value: float = Field(gt=0, le=1, description="Load as a share of body mass, 0-1.")
-    how: Literal["measured", "reckoned"] = Field(description="Measured on a force plate, or reckoned from a table of segment masses.")
+    how: Literal["measured", "reckoned"] = Field(
+        description="Measured on a force plate, or reckoned from a table of segment masses."
+    )
 
 
 class Comparator(Entry):
@@ -104,31 +169,55 @@ class AuthoredCertainty(Basis):
 
     level: Literal["high", "moderate", "low", "very low"] = Field(description="GRADE's word.")
     because: Line = Field(description="Why the rules get it wrong here.")
-    cites: list[Citation] = Field(min_length=1, description="Where that is shown: reference key and place.")
+    cites: list[Citation] = Field(
+        min_length=1, description="Where that is shown: reference key and place."
+    )
     common_practice: None = Field(None, description="Not for a certainty: it takes a citation.")
 
 
 class Claim(Basis):
     """A contrast for one part (or a list of parts) and one outcome. The verdict is never written here."""
 
-    part: list[PartRef] = Field(min_length=1, description="Parts it speaks of: muscle or muscle/part.")
-    outcome: Literal["growth", "activation", "length", "strength"] = Field(description="What it speaks of.")
-    relative_to: PartRef | None = Field(None, description="When the claim is about the ratio to another part.")
+    part: list[PartRef] = Field(
+        min_length=1, description="Parts it speaks of: muscle or muscle/part."
+    )
+    outcome: Literal["growth", "activation", "length", "strength"] = Field(
+        description="What it speaks of."
+    )
+    relative_to: PartRef | None = Field(
+        None, description="When the claim is about the ratio to another part."
+    )
     more_than: Comparator | None = Field(None, description="The part gets more here than there.")
     less_than: Comparator | None = Field(None, description="The part gets less here than there.")
-    similar_to: Comparator | None = Field(None, description="The difference is too small to matter.")
+    similar_to: Comparator | None = Field(
+        None, description="The difference is too small to matter."
+    )
     because: Line = Field(description="Why it would be so.")
-    disputed: Line | None = Field(None, description="Why the claim stands although numbers point the other way.")
-    certainty: AuthoredCertainty | None = Field(None, description="Only to overrule the computed certainty, with a reason and a citation.")
+    disputed: Line | None = Field(
+        None, description="Why the claim stands although numbers point the other way."
+    )
+    certainty: AuthoredCertainty | None = Field(
+        None, description="Only to overrule the computed certainty, with a reason and a citation."
+    )
 
     @model_validator(mode="after")
     def _one_direction(self) -> Claim:
-        given = [key for key in ("more_than", "less_than", "similar_to") if getattr(self, key) is not None]
+        given = [
+            key
+            for key in ("more_than", "less_than", "similar_to")
+            if getattr(self, key) is not None
+        ]
         if not given:
-            raise Unfit("this claim has no direction", "add one of `more_than:`, `less_than:`, `similar_to:` with what it is compared with")
+            raise Unfit(
+                "this claim has no direction",
+                "add one of `more_than:`, `less_than:`, `similar_to:` with what it is compared with",
+            )
         if len(given) > 1:
-            raise Unfit(f"this claim says {' and '.join(f'`{key}:`' for key in given)} at once",
-                        "keep the one direction that is meant; two comparisons are two claims", given[-1])
+            raise Unfit(
+                f"this claim says {' and '.join(f'`{key}:`' for key in given)} at once",
+                "keep the one direction that is meant; two comparisons are two claims",
+                given[-1],
+            )
         return self
 
     @property
@@ -168,7 +257,10 @@ class Caution(Basis):
     """Who should take care, what to do instead, when to stop and whom to ask."""
 
     who: Line = Field(description="Who should take care.")
-    concerns: list[Id] = Field(default=[], description="The same as ids from vocabulary.yaml, to find and avoid the exercise by.")
+    concerns: list[Id] = Field(
+        default=[],
+        description="The same as ids from vocabulary.yaml, to find and avoid the exercise by.",
+    )
     instead: Line = Field(description="What to do instead.")
     stop_if: Line = Field(description="When to stop at once.")
     ask: Line = Field(description="Whom to ask (a licensed professional).")
@@ -179,16 +271,31 @@ class Exercise(Entry):
 
     name: Name = Field(description="Name as coaches say it, unique in the catalog.")
     also_called: list[Name] = Field(default=[], description="Other names people search for.")
-    equipment: list[Id] = Field(min_length=1, description="Ids from vocabulary.yaml; `none` for body weight alone.")
-    main_lift: bool = Field(False, description="A main compound lift that accessories are built around.")
-    sides: Literal["both", "one"] = Field("both", description="Both sides at once, or one side at a time.")
+    equipment: list[Id] = Field(
+        min_length=1, description="Ids from vocabulary.yaml; `none` for body weight alone."
+    )
+    main_lift: bool = Field(
+        False, description="A main compound lift that accessories are built around."
+    )
+    sides: Literal["both", "one"] = Field(
+        "both", description="Both sides at once, or one side at a time."
+    )
     set_credit: dict[PartRef, Literal["direct", "indirect"]] = Field(
-        min_length=1, description="Muscle or muscle/part -> how one set counts for it in the week.")
+        min_length=1, description="Muscle or muscle/part -> how one set counts for it in the week."
+    )
     movement: Movement = Field(description="Posture, joint angles and load.")
-    body_weight_fraction: BodyWeightFraction | None = Field(None, description="Share of body mass that counts as load, with its source.")
-    emphasis: list[Claim] = Field(default=[], description="What it favours, as contrasts with another exercise or part.")
+    body_weight_fraction: BodyWeightFraction | None = Field(
+        None, description="Share of body mass that counts as load, with its source."
+    )
+    emphasis: list[Claim] = Field(
+        default=[], description="What it favours, as contrasts with another exercise or part."
+    )
     cues: Cues = Field(description="How to coach it, in the order a client needs it.")
-    faults: list[Fault] = Field(min_length=1, description="What goes wrong, and the cue that mends it.")
-    cautions: list[Caution] = Field(min_length=1, description="Who should take care, and what to do instead.")
+    faults: list[Fault] = Field(
+        min_length=1, description="What goes wrong, and the cue that mends it."
+    )
+    cautions: list[Caution] = Field(
+        min_length=1, description="Who should take care, and what to do instead."
+    )
     swaps: list[Id] = Field(default=[], description="Same job with other equipment or posture.")
     reviewed: date = Field(description="Day of the last look at the whole entry, year-month-day.")

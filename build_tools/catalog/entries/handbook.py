@@ -13,8 +13,10 @@ class Owner(Entry):
     """Who publishes the handbook."""
 
     name: Name = Field(description="Person, studio or organisation.")
-    url: Annotated[str, StringConstraints(pattern=r"^https?://[^\s<>\"'\\]+$", max_length=300)] | None = Field(
-        None, description="Where they can be found.")
+    url: (
+        Annotated[str, StringConstraints(pattern=r"^https?://[^\s<>\"'\\]+$", max_length=300)]
+        | None
+    ) = Field(None, description="Where they can be found.")
 
 
 class Convention(Basis):
@@ -23,7 +25,9 @@ class Convention(Basis):
     value: float = Field(description="The number, in `unit`.")
     unit: Line | None = Field(None, description="Its unit; left out for a ratio or a share.")
     means: Line = Field(description="What it decides, in plain words.")
-    range: Interval | None = Field(None, description="Values over which the conclusions are tried, lowest and highest.")
+    range: Interval | None = Field(
+        None, description="Values over which the conclusions are tried, lowest and highest."
+    )
 
 
 #: What two numbers of the same people can be.
@@ -34,25 +38,37 @@ class Correlation(Basis):
     """How alike two numbers of the same people are taken to be, for one outcome and, where named, some of its measures."""
 
     outcome: Outcome = Field(description="The outcome it holds for.")
-    measures: list[Id] = Field(default=[], description="The measures it holds for; left out for all others of the outcome.")
+    measures: list[Id] = Field(
+        default=[], description="The measures it holds for; left out for all others of the outcome."
+    )
     value: Annotated[float, Field(ge=0, le=1)] = Field(description="The correlation that is used.")
-    range: Annotated[list[Annotated[float, Field(ge=0, le=1)]], Field(min_length=2, max_length=2)] = Field(
-        description="Correlations over which the conclusions are tried, lowest and highest.")
-    observed: Line | None = Field(None, description="What was seen in people's own data: values, how many, of how many data sets.")
+    range: Annotated[
+        list[Annotated[float, Field(ge=0, le=1)]], Field(min_length=2, max_length=2)
+    ] = Field(description="Correlations over which the conclusions are tried, lowest and highest.")
+    observed: Line | None = Field(
+        None,
+        description="What was seen in people's own data: values, how many, of how many data sets.",
+    )
 
 
 #: Kind of correlation -> outcomes that each need one for all measures. What is measured once has no before and after.
 CORRELATED: dict[CorrelationKind, tuple[Outcome, ...]] = {
-    "before_after": ("growth", "strength"), **dict.fromkeys(("arms", "parts", "sites"), ("growth", "activation", "strength"))}
+    "before_after": ("growth", "strength"),
+    **dict.fromkeys(("arms", "parts", "sites"), ("growth", "activation", "strength")),
+}
 
 
 class Correlations(Entry):
     """How alike two numbers of the same people are taken to be. Printed values and people's own data come first wherever there are any."""
 
     before_after: list[Correlation] = Field(description="Before and after training.")
-    arms: list[Correlation] = Field(description="Two exercises done by the same people: their changes, or their levels of activity.")
+    arms: list[Correlation] = Field(
+        description="Two exercises done by the same people: their changes, or their levels of activity."
+    )
     parts: list[Correlation] = Field(description="Two parts of a muscle in one exercise.")
-    sites: list[Correlation] = Field(description="The contrast of two exercises at two sites, or by two measures, of the same people.")
+    sites: list[Correlation] = Field(
+        description="The contrast of two exercises at two sites, or by two measures, of the same people."
+    )
 
     @model_validator(mode="after")
     def _complete(self) -> Correlations:
@@ -60,46 +76,90 @@ class Correlations(Entry):
             found = [c.outcome for c in getattr(self, kind) if not c.measures]
             for outcome in outcomes:
                 if found.count(outcome) != 1:
-                    raise ValueError(f"`{kind}:` needs exactly one correlation for {outcome} without `measures:`")
+                    raise ValueError(
+                        f"`{kind}:` needs exactly one correlation for {outcome} without `measures:`"
+                    )
         return self
 
     def of(self, kind: CorrelationKind, outcome: str, measure: str) -> Correlation:
         """The one that holds for a measure."""
         fitting: list[Correlation] = [c for c in getattr(self, kind) if c.outcome == outcome]
-        return next((c for c in fitting if measure in c.measures), None) or next(c for c in fitting if not c.measures)
+        return next((c for c in fitting if measure in c.measures), None) or next(
+            c for c in fitting if not c.measures
+        )
 
 
 class Conventions(Entry):
     """What methods leave open and this handbook fixes. Ratios are final sizes, activities or strengths, first to second."""
 
-    review_interval: Convention = Field(description="Months after which an entry is due for another look.")
-    margin_growth: Convention = Field(description="Ratio of final muscle sizes below which two count as alike.")
-    margin_activation: Convention = Field(description="Ratio of activities below which two count as alike.")
-    margin_strength: Convention = Field(description="Ratio of final strengths below which two count as alike.")
-    margin_length: Convention = Field(description="Difference of mean lengths, per cent of the own range, below which two count as alike.")
-    size_large_growth: Convention = Field(description="Ratio of final muscle sizes from which a difference is large.")
-    size_large_activation: Convention = Field(description="Ratio of activities from which a difference is large.")
-    size_large_strength: Convention = Field(description="Ratio of final strengths from which a difference is large.")
-    correlations: Correlations = Field(description="How alike people's numbers are taken to be where no paper says it.")
-    size_impossible_growth: Convention | None = Field(None, description="Ratio of muscle sizes beyond which a number is a slip.")
-    size_impossible_activation: Convention | None = Field(None, description="Ratio of activities beyond which a number is a slip.")
-    size_impossible_strength: Convention | None = Field(None, description="Ratio of strengths beyond which a number is a slip.")
-    size_impossible_architecture: Convention | None = Field(None, description="Ratio of other measures beyond which a number is a slip.")
-    size_impossible_standardised: Convention | None = Field(None, description="Standardised difference beyond which a number is a slip.")
-    exercises_per_part: Convention | None = Field(None, description="How many exercises every muscle part has, if a number is asked.")
-    years_ahead: Convention | None = Field(None, description="How many years ahead a reference may be dated; 1 unless given.")
+    review_interval: Convention = Field(
+        description="Months after which an entry is due for another look."
+    )
+    margin_growth: Convention = Field(
+        description="Ratio of final muscle sizes below which two count as alike."
+    )
+    margin_activation: Convention = Field(
+        description="Ratio of activities below which two count as alike."
+    )
+    margin_strength: Convention = Field(
+        description="Ratio of final strengths below which two count as alike."
+    )
+    margin_length: Convention = Field(
+        description="Difference of mean lengths, per cent of the own range, below which two count as alike."
+    )
+    size_large_growth: Convention = Field(
+        description="Ratio of final muscle sizes from which a difference is large."
+    )
+    size_large_activation: Convention = Field(
+        description="Ratio of activities from which a difference is large."
+    )
+    size_large_strength: Convention = Field(
+        description="Ratio of final strengths from which a difference is large."
+    )
+    correlations: Correlations = Field(
+        description="How alike people's numbers are taken to be where no paper says it."
+    )
+    size_impossible_growth: Convention | None = Field(
+        None, description="Ratio of muscle sizes beyond which a number is a slip."
+    )
+    size_impossible_activation: Convention | None = Field(
+        None, description="Ratio of activities beyond which a number is a slip."
+    )
+    size_impossible_strength: Convention | None = Field(
+        None, description="Ratio of strengths beyond which a number is a slip."
+    )
+    size_impossible_architecture: Convention | None = Field(
+        None, description="Ratio of other measures beyond which a number is a slip."
+    )
+    size_impossible_standardised: Convention | None = Field(
+        None, description="Standardised difference beyond which a number is a slip."
+    )
+    exercises_per_part: Convention | None = Field(
+        None, description="How many exercises every muscle part has, if a number is asked."
+    )
+    years_ahead: Convention | None = Field(
+        None, description="How many years ahead a reference may be dated; 1 unless given."
+    )
 
     def items(self) -> list[tuple[str, Convention]]:
         """Each convention of one number with its key, in the order above."""
-        return [(key, found) for key in type(self).model_fields if isinstance(found := getattr(self, key), Convention)]
+        return [
+            (key, found)
+            for key in type(self).model_fields
+            if isinstance(found := getattr(self, key), Convention)
+        ]
 
 
 class Notice(Entry):
     """The words of caution on every page a client may see."""
 
     short: Line = Field(description="One line, on every page a client may see.")
-    help_at_once: Line = Field(description="Signs that need emergency help whatever the exercise, said after `Call for emergency help if`.")
-    long: list[Line] = Field(min_length=1, description="The cautions in full, one sentence or two each.")
+    help_at_once: Line = Field(
+        description="Signs that need emergency help whatever the exercise, said after `Call for emergency help if`."
+    )
+    long: list[Line] = Field(
+        min_length=1, description="The cautions in full, one sentence or two each."
+    )
 
 
 class Handbook(Entry):
@@ -110,4 +170,6 @@ class Handbook(Entry):
     owner: Owner = Field(description="Who publishes it.")
     licence: Name = Field(description="Licence of the text, e.g. CC BY 4.0.")
     notice: Notice = Field(description="Words of caution.")
-    conventions: Conventions = Field(description="Numbers that methods leave open, fixed for the whole handbook.")
+    conventions: Conventions = Field(
+        description="Numbers that methods leave open, fixed for the whole handbook."
+    )

@@ -12,4 +12,6 @@ class Moved(Entry):
 
     exercises: dict[Id, Id] = Field(default={}, description="Retired exercise id -> its successor.")
     muscles: dict[Id, Id] = Field(default={}, description="Retired muscle id -> its successor.")
-    sources: dict[Key, Key] = Field(default={}, description="Retired reference key -> its successor.")
+    sources: dict[Key, Key] = Field(
+        default={}, description="Retired reference key -> its successor."
+    )

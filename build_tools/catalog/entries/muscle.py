@@ -16,10 +16,14 @@ class Part(Entry):
     everyday: Name = Field(description="What a client would call it.")
     latin: Name | None = Field(None, description="Latin term of Terminologia Anatomica.")
     also_called: list[Name] = Field(default=[], description="Other names people search for.")
-    crosses: list[Id] = Field(min_length=1, description="Joints it crosses (ids from vocabulary.yaml).")
+    crosses: list[Id] = Field(
+        min_length=1, description="Joints it crosses (ids from vocabulary.yaml)."
+    )
     does: Line = Field(description="What it does at those joints, in plain words.")
     lengthened_by: Line = Field(description="Which joint positions lengthen it, in plain words.")
-    facts: list[Fact] = Field(min_length=1, description="Anatomy worth knowing, each with its basis.")
+    facts: list[Fact] = Field(
+        min_length=1, description="Anatomy worth knowing, each with its basis."
+    )
 
 
 class Muscle(Entry):
@@ -30,6 +34,10 @@ class Muscle(Entry):
     also_called: list[Name] = Field(default=[], description="Other names people search for.")
     region: Id = Field(description="Region of the body (id from vocabulary.yaml).")
     summary: Line = Field(description="What a coach should know first, in one or two sentences.")
-    parts: dict[Id, Part] = Field(min_length=1, description="Its parts by id; claims name them as muscle/part.")
-    facts: list[Fact] = Field(default=[], description="Anatomy of the whole group, each fact with its basis.")
+    parts: dict[Id, Part] = Field(
+        min_length=1, description="Its parts by id; claims name them as muscle/part."
+    )
+    facts: list[Fact] = Field(
+        default=[], description="Anatomy of the whole group, each fact with its basis."
+    )
     reviewed: date = Field(description="Day of the last look at the whole entry, year-month-day.")

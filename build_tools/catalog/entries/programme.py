@@ -18,20 +18,30 @@ COEFFICIENTS = {"linear": 1, "inverse": 2, "power": 1, "exponential": 3, "line":
 class Ends(Entry):
     """The ends of a range. One that nothing supports is left out, never guessed."""
 
-    low: Annotated[float, Field(ge=0)] | None = Field(None, description="Lower end, in the unit of the range.")
-    high: Annotated[float, Field(ge=0)] | None = Field(None, description="Upper end; left out where no ceiling is known.")
+    low: Annotated[float, Field(ge=0)] | None = Field(
+        None, description="Lower end, in the unit of the range."
+    )
+    high: Annotated[float, Field(ge=0)] | None = Field(
+        None, description="Upper end; left out where no ceiling is known."
+    )
 
 
 class Dose(Basis):
     """A range that a plan is held against. An end that nothing supports is left out, never guessed."""
 
     low: Annotated[float, Field(ge=0)] | None = Field(None, description="Lower end, in `unit`.")
-    high: Annotated[float, Field(ge=0)] | None = Field(None, description="Upper end, in `unit`; left out where no ceiling is known.")
+    high: Annotated[float, Field(ge=0)] | None = Field(
+        None, description="Upper end, in `unit`; left out where no ceiling is known."
+    )
     unit: Line = Field(description="Unit of both ends, e.g. sets a week for one muscle.")
     means: Line = Field(description="What it asks of a plan, in plain words.")
-    unsure: Line = Field(description="What is not known about it: how wide, for whom, where it stops.")
+    unsure: Line = Field(
+        description="What is not known about it: how wide, for whom, where it stops."
+    )
     muscles: dict[Id, Ends] = Field(
-        default={}, description="Muscle -> the ends that hold for it instead, where sources tell muscles apart.")
+        default={},
+        description="Muscle -> the ends that hold for it instead, where sources tell muscles apart.",
+    )
 
     def ends(self, part: str) -> Ends:
         """The ends that hold for a part, or for a whole muscle."""
@@ -47,11 +57,15 @@ class Dose(Basis):
 class Doses(Entry):
     """The ranges for one goal."""
 
-    weekly_sets: Dose = Field(description="Sets a week for one muscle part, direct and indirect credit added.")
+    weekly_sets: Dose = Field(
+        description="Sets a week for one muscle part, direct and indirect credit added."
+    )
     weekly_sessions: Dose = Field(description="Days a week on which one muscle part is trained.")
     repetitions: Dose = Field(description="Repetitions in a set.")
     load_percent: Dose = Field(description="Load in per cent of the one-repetition maximum.")
-    repetitions_left: Dose = Field(description="Repetitions that could still have been done at the end of a set.")
+    repetitions_left: Dose = Field(
+        description="Repetitions that could still have been done at the end of a set."
+    )
     rest_seconds: Dose = Field(description="Rest between sets of one exercise.")
     repetition_seconds: Dose = Field(description="Time of one repetition, down and up together.")
 
@@ -93,7 +107,10 @@ class CarefulGroup(Entry):
 
     name: Name = Field(description="Who they are, e.g. People with high blood pressure.")
     advice: list[Advice] = Field(min_length=1, description="What changes for them.")
-    concerns: list[Id] = Field(default=[], description="Concerns of vocabulary.yaml whose lines on go-aheads and emergency help they need.")
+    concerns: list[Id] = Field(
+        default=[],
+        description="Concerns of vocabulary.yaml whose lines on go-aheads and emergency help they need.",
+    )
     ask: Line = Field(description="Whom to ask before training (a licensed professional).")
 
 
@@ -105,12 +122,18 @@ class Equation(Basis):
     """
 
     name: Name = Field(description="Name as it is known.")
-    form: Literal["linear", "inverse", "power", "exponential", "line"] = Field(description="Shape of the equation (see above).")
-    coefficients: list[float] = Field(min_length=1, max_length=3, description="a, b, c of the form, in this order.")
+    form: Literal["linear", "inverse", "power", "exponential", "line"] = Field(
+        description="Shape of the equation (see above)."
+    )
+    coefficients: list[float] = Field(
+        min_length=1, max_length=3, description="a, b, c of the form, in this order."
+    )
     repetitions: Interval = Field(description="Fewest and most repetitions it holds for.")
     exercises: list[Id] = Field(default=[], description="Exercises it was made for; empty for any.")
     error: Line = Field(description="How far off it is, with unit, or that nobody reported it.")
-    memory: bool = Field(False, description="True while the formula stands from memory and its source was not seen.")
+    memory: bool = Field(
+        False, description="True while the formula stands from memory and its source was not seen."
+    )
 
     @model_validator(mode="after")
     def _coefficients(self) -> Equation:
@@ -124,7 +147,9 @@ class PercentRow(Entry):
     """One line of a table of repetitions and load."""
 
     repetitions: Annotated[int, Field(ge=1)] = Field(description="Most repetitions possible.")
-    percent: Annotated[float, Field(gt=0, le=100)] = Field(description="Load, per cent of the one-repetition maximum.")
+    percent: Annotated[float, Field(gt=0, le=100)] = Field(
+        description="Load, per cent of the one-repetition maximum."
+    )
 
 
 class PercentTable(Basis):
@@ -133,7 +158,9 @@ class PercentTable(Basis):
     name: Name = Field(description="What it is known as.")
     rows: list[PercentRow] = Field(min_length=2, description="From few repetitions to many.")
     error: Line = Field(description="How far single people are off it.")
-    memory: bool = Field(False, description="True while it stands from memory and its source was not seen.")
+    memory: bool = Field(
+        False, description="True while it stands from memory and its source was not seen."
+    )
 
 
 class LoadPrediction(Entry):
@@ -142,7 +169,9 @@ class LoadPrediction(Entry):
     means: Line = Field(description="What a predicted maximum is good for, and what not.")
     equations: dict[Id, Equation] = Field(min_length=1, description="By id.")
     tables: dict[Id, PercentTable] = Field(default={}, description="By id.")
-    facts: list[Advice] = Field(default=[], description="What is known about prediction and testing.")
+    facts: list[Advice] = Field(
+        default=[], description="What is known about prediction and testing."
+    )
 
 
 class Timing(Basis):
@@ -155,10 +184,20 @@ class Timing(Basis):
 class Programme(Entry):
     """Dose rules for planning, each with its basis (``programme.yaml``)."""
 
-    goals: dict[Goal, Doses] = Field(min_length=2, description="The ranges for growth and for strength.")
+    goals: dict[Goal, Doses] = Field(
+        min_length=2, description="The ranges for growth and for strength."
+    )
     credits: Credits = Field(description="What one set counts.")
-    topics: dict[Id, Topic] = Field(min_length=1, description="Advice by topic: progression, order, range, rest, cueing.")
-    careful: dict[Id, CarefulGroup] = Field(min_length=1, description="People for whom the usual rules need care.")
-    load_prediction: LoadPrediction = Field(description="Equations and tables from a set to the one-repetition maximum.")
-    timing: dict[Literal["change_exercise", "warm_up"], Timing] = Field(description="Time that a session needs beside its sets.")
+    topics: dict[Id, Topic] = Field(
+        min_length=1, description="Advice by topic: progression, order, range, rest, cueing."
+    )
+    careful: dict[Id, CarefulGroup] = Field(
+        min_length=1, description="People for whom the usual rules need care."
+    )
+    load_prediction: LoadPrediction = Field(
+        description="Equations and tables from a set to the one-repetition maximum."
+    )
+    timing: dict[Literal["change_exercise", "warm_up"], Timing] = Field(
+        description="Time that a session needs beside its sets."
+    )
     reviewed: date = Field(description="Day of the last look at the whole file, year-month-day.")

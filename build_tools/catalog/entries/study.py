@@ -12,9 +12,15 @@ from .base import Entry, Id, Interval, Key, Line, PartRef, Positive
 class People(Entry):
     """Who took part."""
 
-    n: Annotated[int, Field(gt=0)] = Field(description="Number of people analysed, or enrolled if only that is known.")
-    women: Annotated[int, Field(ge=0)] | None = Field(None, description="How many of them are women.")
-    others: Annotated[int, Field(gt=0)] | None = Field(None, description="How many of them are in no arm here: other groups, dropouts.")
+    n: Annotated[int, Field(gt=0)] = Field(
+        description="Number of people analysed, or enrolled if only that is known."
+    )
+    women: Annotated[int, Field(ge=0)] | None = Field(
+        None, description="How many of them are women."
+    )
+    others: Annotated[int, Field(gt=0)] | None = Field(
+        None, description="How many of them are in no arm here: other groups, dropouts."
+    )
     age: Line | None = Field(None, description="As reported, e.g. 22.4 (SD 3.1) years.")
     trained: bool | None = Field(None, description="Whether they had trained with weights before.")
     note: Line | None = Field(None, description="Anything else that limits to whom it applies.")
@@ -30,19 +36,32 @@ TESTED: tuple[Test, ...] = ("between", "interaction")
 class Arm(Entry):
     """One condition of a study: an exercise of the catalog, a version of it, or a control."""
 
-    exercise: Id | None = Field(None, description="Exercise id; leave out for a control or an exercise not in the catalog.")
-    version: Id | None = Field(None, description="Id from vocabulary.yaml: the exercise over another range, hold, stance or tempo, "
-                                                 "where that sets this arm apart. Never averaged into the exercise.")
+    exercise: Id | None = Field(
+        None, description="Exercise id; leave out for a control or an exercise not in the catalog."
+    )
+    version: Id | None = Field(
+        None,
+        description="Id from vocabulary.yaml: the exercise over another range, hold, stance or tempo, "
+        "where that sets this arm apart. Never averaged into the exercise.",
+    )
     called: Line = Field(description="What the paper calls it, in our own short words.")
-    differs: Line | None = Field(None, description="How the arm differs from the catalog's exercise, e.g. lowering phase only.")
-    forbidden_by: Line | None = Field(None, description="The cue of our exercise, word for word, that forbids what this arm did. "
-                                                        "The arm then says nothing of our exercise.")
+    differs: Line | None = Field(
+        None,
+        description="How the arm differs from the catalog's exercise, e.g. lowering phase only.",
+    )
+    forbidden_by: Line | None = Field(
+        None,
+        description="The cue of our exercise, word for word, that forbids what this arm did. "
+        "The arm then says nothing of our exercise.",
+    )
     n: Annotated[int, Field(gt=0)] | None = Field(None, description="Number of people in this arm.")
 
     @model_validator(mode="after")
     def _of_an_exercise(self) -> Arm:
         if self.exercise is None and (self.version or self.forbidden_by):
-            raise ValueError("`version:` and `forbidden_by:` speak of a catalog exercise: give `exercise:`, or leave them out")
+            raise ValueError(
+                "`version:` and `forbidden_by:` speak of a catalog exercise: give `exercise:`, or leave them out"
+            )
         return self
 
     @property
@@ -56,7 +75,9 @@ class Arm(Entry):
 class Spread(Entry):
     """A number with at most one statement of its spread, in the unit of the number."""
 
-    sd: Annotated[float, Field(ge=0)] | None = Field(None, description="Standard deviation between people.")
+    sd: Annotated[float, Field(ge=0)] | None = Field(
+        None, description="Standard deviation between people."
+    )
     se: Annotated[float, Field(ge=0)] | None = Field(None, description="Standard error.")
     ci95: Interval | None = Field(None, description="95% confidence interval: [lower, upper].")
 
@@ -71,15 +92,27 @@ class Value(Spread):
     """What one arm showed: one level, or a change in any of the ways it was printed. The spread beside it belongs to that."""
 
     mean: float | None = Field(None, description="A level, in the result's unit.")
-    median: float | None = Field(None, description="A level, in the result's unit, when the paper gives medians.")
-    quartiles: Interval | None = Field(None, description="First and third quartile, beside a median.")
+    median: float | None = Field(
+        None, description="A level, in the result's unit, when the paper gives medians."
+    )
+    quartiles: Interval | None = Field(
+        None, description="First and third quartile, beside a median."
+    )
     change: float | None = Field(None, description="After minus before, in the result's unit.")
-    change_percent: float | None = Field(None, description="After minus before, in per cent of before.")
-    pre: Moment | None = Field(None, description="Before training; beside `post`, `change` or `change_percent`.")
+    change_percent: float | None = Field(
+        None, description="After minus before, in per cent of before."
+    )
+    pre: Moment | None = Field(
+        None, description="Before training; beside `post`, `change` or `change_percent`."
+    )
     post: Moment | None = Field(None, description="After training; together with `pre`.")
     correlation: Annotated[float, Field(ge=-1, lt=1)] | None = Field(
-        None, description="Correlation of people's values before and after, when it is printed or reckoned from people's own data.")
-    n: Annotated[int, Field(gt=0)] | None = Field(None, description="Number of people behind it, if not all of the arm.")
+        None,
+        description="Correlation of people's values before and after, when it is printed or reckoned from people's own data.",
+    )
+    n: Annotated[int, Field(gt=0)] | None = Field(
+        None, description="Number of people behind it, if not all of the arm."
+    )
 
     @model_validator(mode="after")
     def _one_kind(self) -> Value:
@@ -87,14 +120,24 @@ class Value(Spread):
         changes = [k for k in ("change", "change_percent") if getattr(self, k) is not None]
         moments = self.pre is not None or self.post is not None
         if len(levels) + len(changes) + (moments and not changes) != 1:
-            raise ValueError("give one level (`mean` or `median`), or a change: `change`, `change_percent`, or both `pre` and `post`; "
-                             "`pre` and `post` may stand beside a change")
-        if self.post is not None and self.pre is None or self.pre is not None and self.post is None and not changes:
+            raise ValueError(
+                "give one level (`mean` or `median`), or a change: `change`, `change_percent`, or both `pre` and `post`; "
+                "`pre` and `post` may stand beside a change"
+            )
+        if (
+            self.post is not None
+            and self.pre is None
+            or self.pre is not None
+            and self.post is None
+            and not changes
+        ):
             raise ValueError("`pre` and `post` go together; `pre` alone may stand beside a change")
         if self.correlation is not None and self.post is None:
             raise ValueError("`correlation` is that of `pre` and `post`: give both")
         if not levels and not changes and (self.sd, self.se, self.ci95) != (None, None, None):
-            raise ValueError("a spread here is that of the change: give `change` or `change_percent`, or write it inside `pre` and `post`")
+            raise ValueError(
+                "a spread here is that of the change: give `change` or `change_percent`, or write it inside `pre` and `post`"
+            )
         if sum(x is not None for x in (self.sd, self.se, self.ci95)) > 1:
             raise ValueError("give one of `sd`, `se`, `ci95`, as the paper does")
         return self
@@ -105,7 +148,10 @@ class Difference(Spread):
 
     value: float = Field(description="`of` minus `against`.")
     unit: Line = Field(description="Its unit, from those of the measure.")
-    start: Positive | None = Field(None, description="Mean before training over both arms, in the same unit, for the ratio of changes.")
+    start: Positive | None = Field(
+        None,
+        description="Mean before training over both arms, in the same unit, for the ratio of changes.",
+    )
 
 
 class Ratio(Entry):
@@ -118,7 +164,9 @@ class Ratio(Entry):
 class Standardised(Entry):
     """A reported standardised mean difference."""
 
-    kind: Literal["Cohen d", "Hedges g", "not named"] = Field(description="Which one, as the paper names it.")
+    kind: Literal["Cohen d", "Hedges g", "not named"] = Field(
+        description="Which one, as the paper names it."
+    )
     value: float = Field(description="`of` minus `against`, in standard deviations.")
     ci95: Interval | None = Field(None, description="95% confidence interval: [lower, upper].")
 
@@ -128,26 +176,44 @@ class Contrast(Entry):
 
     of: Id = Field(description="Id of one arm.")
     against: Id = Field(description="Id of the arm it is compared with.")
-    of_part: PartRef | None = Field(None, description="When two parts are compared: the first part.")
-    against_part: PartRef | None = Field(None, description="When two parts are compared: the second part.")
-    test: Test = Field(description="What stands behind the direction: `between` (the two sides against each other), `interaction` (arm by "
-                                   "time), `within` (each against its own start), `omnibus` (all arms at once), `ranking`, `none` (no "
-                                   "test is mentioned), `not reported` (the paper is silent on this pair).")
+    of_part: PartRef | None = Field(
+        None, description="When two parts are compared: the first part."
+    )
+    against_part: PartRef | None = Field(
+        None, description="When two parts are compared: the second part."
+    )
+    test: Test = Field(
+        description="What stands behind the direction: `between` (the two sides against each other), `interaction` (arm by "
+        "time), `within` (each against its own start), `omnibus` (all arms at once), `ranking`, `none` (no "
+        "test is mentioned), `not reported` (the paper is silent on this pair)."
+    )
     favours: Literal["of", "against", "neither"] | None = Field(
-        None, description="The direction the paper prints; `neither` when it says that there was no difference.")
+        None,
+        description="The direction the paper prints; `neither` when it says that there was no difference.",
+    )
     p: Annotated[float, Field(gt=0, le=1)] | None = Field(None, description="Exact p value.")
-    p_below: Annotated[float, Field(gt=0, le=1)] | None = Field(None, description="Bound, when p is reported as < x.")
-    p_above: Annotated[float, Field(gt=0, le=1)] | None = Field(None, description="Bound, when p is reported as > x.")
+    p_below: Annotated[float, Field(gt=0, le=1)] | None = Field(
+        None, description="Bound, when p is reported as < x."
+    )
+    p_above: Annotated[float, Field(gt=0, le=1)] | None = Field(
+        None, description="Bound, when p is reported as > x."
+    )
     t: float | None = Field(None, description="t statistic, positive when `of` is larger.")
     difference: Difference | None = Field(None, description="A reported difference.")
     ratio: Ratio | None = Field(None, description="A reported ratio.")
-    standardised: Standardised | None = Field(None, description="A reported standardised mean difference.")
+    standardised: Standardised | None = Field(
+        None, description="A reported standardised mean difference."
+    )
     note: Line | None = Field(None, description="What else the paper says of this contrast.")
 
     @model_validator(mode="after")
     def _silence(self) -> Contrast:
-        if self.test == "not reported" and (self.favours or self.p or self.p_below or self.p_above or self.t):
-            raise ValueError("`test: not reported` says that the paper is silent on this pair: leave out `favours` and p, or name the test")
+        if self.test == "not reported" and (
+            self.favours or self.p or self.p_below or self.p_above or self.t
+        ):
+            raise ValueError(
+                "`test: not reported` says that the paper is silent on this pair: leave out `favours` and p, or name the test"
+            )
         return self
 
     @property
@@ -159,21 +225,34 @@ class Contrast(Entry):
 class Site(Entry):
     """Where along the muscle it was measured."""
 
-    said: Line | None = Field(None, description="In the paper's sense, in our words: middle level, over L3.")
-    percent: Annotated[float, Field(ge=0, le=100)] | None = Field(None, description="Share of the way along the limb or muscle, per cent.")
+    said: Line | None = Field(
+        None, description="In the paper's sense, in our words: middle level, over L3."
+    )
+    percent: Annotated[float, Field(ge=0, le=100)] | None = Field(
+        None, description="Share of the way along the limb or muscle, per cent."
+    )
     end: Literal["proximal", "distal"] | None = Field(
-        None, alias="from", description="The end from which `percent` counts: proximal is nearer the trunk.")
+        None,
+        alias="from",
+        description="The end from which `percent` counts: proximal is nearer the trunk.",
+    )
 
     @model_validator(mode="after")
     def _somewhere(self) -> Site:
         if (self.percent is None) != (self.end is None):
-            raise ValueError("`percent` and `from` go together: 30 per cent from the hip is not 30 per cent from the knee")
+            raise ValueError(
+                "`percent` and `from` go together: 30 per cent from the hip is not 30 per cent from the knee"
+            )
         if self.said is None and self.percent is None:
             raise ValueError("give `said:`, or `percent:` and `from:`")
         return self
 
     def __str__(self) -> str:
-        place = f"{self.percent:g}% of the way, from the {self.end} end" if self.percent is not None else None
+        place = (
+            f"{self.percent:g}% of the way, from the {self.end} end"
+            if self.percent is not None
+            else None
+        )
         return ", ".join(filter(None, (self.said, place)))
 
 
@@ -182,7 +261,9 @@ class Via(Entry):
 
     key: Key = Field(description="Reference key of the publication that carries the number.")
     file: Line = Field(description="File, table or supplement of it.")
-    rows: Line | None = Field(None, description="Rows or lines, so that the next reader finds the number.")
+    rows: Line | None = Field(
+        None, description="Rows or lines, so that the next reader finds the number."
+    )
 
     def __str__(self) -> str:
         return f"second-hand, {self.file}" + (f", rows {self.rows}" if self.rows else "")
@@ -191,20 +272,42 @@ class Via(Entry):
 class Result(Entry):
     """One measurement: parts, measure, place in the paper, arm values and reported contrasts."""
 
-    parts: list[PartRef] = Field(min_length=1, description="What the one measurement covers, together.")
+    parts: list[PartRef] = Field(
+        min_length=1, description="What the one measurement covers, together."
+    )
     measured: Literal["part", "together", "whole"] | None = Field(
-        None, description="`part`: one part by itself; `together`: several parts in one number; `whole`: a muscle as one.")
-    relative_to: PartRef | None = Field(None, description="When the measure is a ratio to another part.")
+        None,
+        description="`part`: one part by itself; `together`: several parts in one number; `whole`: a muscle as one.",
+    )
+    relative_to: PartRef | None = Field(
+        None, description="When the measure is a ratio to another part."
+    )
     site: Site | None = Field(None, description="Where along the muscle.")
-    phase: Line | None = Field(None, description="Which phase of the repetition, or which moment of the signal.")
+    phase: Line | None = Field(
+        None, description="Which phase of the repetition, or which moment of the signal."
+    )
     measure: Id = Field(description="Id from vocabulary.yaml; it decides the outcome.")
-    strength_test: Line | None = Field(None, description="For strength: the test, e.g. one-repetition maximum of the leg press.")
-    unit: Line | None = Field(None, description="Unit of the numbers, from those of the measure; left out when there is only a direction.")
-    at: Line | None = Field(None, description="Where it stands: abstract, Table 2, p. 5. Left out for a second-hand number.")
-    via: Via | None = Field(None, description="Where the number was read, when not in the study itself.")
-    doubt: Line | None = Field(None, description="Why the number is not believed: it is kept and shown, never weighed.")
+    strength_test: Line | None = Field(
+        None, description="For strength: the test, e.g. one-repetition maximum of the leg press."
+    )
+    unit: Line | None = Field(
+        None,
+        description="Unit of the numbers, from those of the measure; left out when there is only a direction.",
+    )
+    at: Line | None = Field(
+        None,
+        description="Where it stands: abstract, Table 2, p. 5. Left out for a second-hand number.",
+    )
+    via: Via | None = Field(
+        None, description="Where the number was read, when not in the study itself."
+    )
+    doubt: Line | None = Field(
+        None, description="Why the number is not believed: it is kept and shown, never weighed."
+    )
     values: dict[Id, Value] = Field(default={}, description="Arm id -> what it showed.")
-    contrasts: list[Contrast] = Field(default=[], description="What the paper says of one arm against another.")
+    contrasts: list[Contrast] = Field(
+        default=[], description="What the paper says of one arm against another."
+    )
     note: Line | None = Field(None, description="What else a reader of the number should know.")
 
     @model_validator(mode="after")
@@ -212,9 +315,15 @@ class Result(Entry):
         if not self.values and not self.contrasts:
             raise ValueError("give `values:` or `contrasts:`; a result without either says nothing")
         if (self.at is None) == (self.via is None):
-            raise ValueError("give `at:` (where it stands in the study), or `via:` for a number read second-hand")
-        if self.unit is None and (self.values or any(contrast.difference for contrast in self.contrasts)):
-            raise ValueError("numbers need a unit: give `unit:`, one of those of the measure in vocabulary.yaml")
+            raise ValueError(
+                "give `at:` (where it stands in the study), or `via:` for a number read second-hand"
+            )
+        if self.unit is None and (
+            self.values or any(contrast.difference for contrast in self.contrasts)
+        ):
+            raise ValueError(
+                "numbers need a unit: give `unit:`, one of those of the measure in vocabulary.yaml"
+            )
         return self
 
     @property
@@ -246,15 +355,34 @@ class Study(Entry):
     """What was read of one publication with numbers (``studies/<key>.yaml``, key as in references.bib)."""
 
     design: Id = Field(description="Id from vocabulary.yaml.")
-    allocation: Allocation | None = Field(None, description="How people, limbs or the order of exercises came to the arms.")
-    same_people: bool = Field(description="True when the same people (or their two limbs) did every arm.")
+    allocation: Allocation | None = Field(
+        None, description="How people, limbs or the order of exercises came to the arms."
+    )
+    same_people: bool = Field(
+        description="True when the same people (or their two limbs) did every arm."
+    )
     people: People = Field(description="Who took part, as far as it is reported.")
-    weeks: Positive | None = Field(None, description="Length of training in weeks; left out for a single session.")
-    same_sample_as: Key | None = Field(None, description="Study whose people these are too, surely or probably; they are counted once.")
-    risk_of_bias: Appraisal | None = Field(None, description="Left out when nobody has appraised it.")
-    arms: dict[Id, Arm] = Field(min_length=1, description="The conditions that were compared, by id.")
-    results: list[Result] = Field(min_length=1, description="Its measurements, one for each muscle or part.")
+    weeks: Positive | None = Field(
+        None, description="Length of training in weeks; left out for a single session."
+    )
+    same_sample_as: Key | None = Field(
+        None,
+        description="Study whose people these are too, surely or probably; they are counted once.",
+    )
+    risk_of_bias: Appraisal | None = Field(
+        None, description="Left out when nobody has appraised it."
+    )
+    arms: dict[Id, Arm] = Field(
+        min_length=1, description="The conditions that were compared, by id."
+    )
+    results: list[Result] = Field(
+        min_length=1, description="Its measurements, one for each muscle or part."
+    )
     left_out: list[OutcomeLeftOut] | None = Field(
-        None, description="Each outcome of the abstract that is not entered, and why; [] when all are.")
+        None,
+        description="Each outcome of the abstract that is not entered, and why; [] when all are.",
+    )
     says: Line = Field(description="What it found, in one sentence of our own.")
-    limits: Line | None = Field(None, description="What it cannot tell, in one sentence of our own.")
+    limits: Line | None = Field(
+        None, description="What it cannot tell, in one sentence of our own."
+    )

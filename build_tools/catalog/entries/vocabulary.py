@@ -13,8 +13,12 @@ from .care import Concern, Wording
 class Equipment(Term):
     """What an exercise can need. Benches, boxes, pulleys and machines are drawn from the position and the load."""
 
-    drawn: Literal["disc", "dumbbell", "kettlebell", "plate", "ball", "roller", "slider"] | None = Field(
-        None, description="How figures hint at it: disc for bars with plates, roller for a pad that holds the ankles.")
+    drawn: Literal["disc", "dumbbell", "kettlebell", "plate", "ball", "roller", "slider"] | None = (
+        Field(
+            None,
+            description="How figures hint at it: disc for bars with plates, roller for a pad that holds the ankles.",
+        )
+    )
 
 
 class Region(Term):
@@ -37,49 +41,94 @@ class Position(Term):
     """
 
     rests_on: dict[ContactPoint, float] = Field(
-        min_length=1, max_length=2, description="One or two points that carry the body -> height of what they rest on, metres.")
+        min_length=1,
+        max_length=2,
+        description="One or two points that carry the body -> height of what they rest on, metres.",
+    )
     fixes: Literal["foot", "shank", "thigh", "trunk", "chest"] | None = Field(
-        None, description="The segment that keeps its direction in space; trunk is the pelvis's end of it, chest the shoulders'.")
-    at: float = Field(0, description="Its angle in space, degrees: limbs 0 = hanging, trunk 0 = upright, foot 0 = flat; positive forward.")
-    faces: Literal["up", "down"] | None = Field(None, description="With two carrying points: which way the chest faces.")
-    sideways: bool = Field(False, description="True for someone who lies or leans on the right side; drawn in the front view.")
-    angles: dict[Id, float] = Field(default={}, description="Joint angles that an exercise need not repeat, degrees.")
-    other: dict[Id, float] = Field(default={}, description="Joint angles of a second leg that does something else, degrees.")
-    toes: Interval | None = Field(None, description="Where resting feet stand, unless the exercise bends the legs: toes, metres forward of "
-                                                    "what carries the body and above the floor.")
-    against: Literal["wall", "sled"] | None = Field(None, description="What the back leans against while the feet carry.")
-    arm: float | None = Field(None, description="Angle in space of upper arms that rest, degrees, unless the exercise bends the shoulder.")
-    care: list[Id] = Field(default=[], description="Concerns that every exercise in this position has a caution on.")
+        None,
+        description="The segment that keeps its direction in space; trunk is the pelvis's end of it, chest the shoulders'.",
+    )
+    at: float = Field(
+        0,
+        description="Its angle in space, degrees: limbs 0 = hanging, trunk 0 = upright, foot 0 = flat; positive forward.",
+    )
+    faces: Literal["up", "down"] | None = Field(
+        None, description="With two carrying points: which way the chest faces."
+    )
+    sideways: bool = Field(
+        False,
+        description="True for someone who lies or leans on the right side; drawn in the front view.",
+    )
+    angles: dict[Id, float] = Field(
+        default={}, description="Joint angles that an exercise need not repeat, degrees."
+    )
+    other: dict[Id, float] = Field(
+        default={}, description="Joint angles of a second leg that does something else, degrees."
+    )
+    toes: Interval | None = Field(
+        None,
+        description="Where resting feet stand, unless the exercise bends the legs: toes, metres forward of "
+        "what carries the body and above the floor.",
+    )
+    against: Literal["wall", "sled"] | None = Field(
+        None, description="What the back leans against while the feet carry."
+    )
+    arm: float | None = Field(
+        None,
+        description="Angle in space of upper arms that rest, degrees, unless the exercise bends the shoulder.",
+    )
+    care: list[Id] = Field(
+        default=[], description="Concerns that every exercise in this position has a caution on."
+    )
 
     @model_validator(mode="after")
     def _fixed(self) -> Position:
         two, faces = len(self.rests_on) == 2, self.faces is not None
         # With one point someone may lie on the side too; with two, the side or the face says how the body turns.
-        if two and (self.fixes is not None or faces == self.sideways) or not two and (self.fixes is None or faces):
-            raise Unfit("this position does not say how the body is held",
-                        "with one carrying point give `fixes:`; with two give `faces:` or `sideways: true`, one of them, and no `fixes:`",
-                        "rests_on")
+        if (
+            two
+            and (self.fixes is not None or faces == self.sideways)
+            or not two
+            and (self.fixes is None or faces)
+        ):
+            raise Unfit(
+                "this position does not say how the body is held",
+                "with one carrying point give `fixes:`; with two give `faces:` or `sideways: true`, one of them, and no `fixes:`",
+                "rests_on",
+            )
         return self
 
 
 class LoadPoint(Term):
     """Where a load can meet the body, and how the arms hold it."""
 
-    angles: dict[Id, float] = Field(default={}, description="Joint angles of arms that hold a load there, degrees.")
+    angles: dict[Id, float] = Field(
+        default={}, description="Joint angles of arms that hold a load there, degrees."
+    )
 
 
 class Design(Term):
     """A study design. A synthesis summarises other studies and is never counted beside them."""
 
     synthesis: bool = Field(False, description="True for reviews and other summaries of studies.")
-    trains: bool = Field(False, description="True when people train between two measurements, so that its weeks matter.")
-    allocates: bool = Field(False, description="True when people, limbs or an order of exercises are allocated, so that studies say how.")
+    trains: bool = Field(
+        False,
+        description="True when people train between two measurements, so that its weeks matter.",
+    )
+    allocates: bool = Field(
+        False,
+        description="True when people, limbs or an order of exercises are allocated, so that studies say how.",
+    )
 
 
 class Measure(Term):
     """A way of measuring and the one outcome it can speak for."""
 
-    pools: bool = Field(True, description="False when its values are no ratio of amounts, so that only directions are taken from it.")
+    pools: bool = Field(
+        True,
+        description="False when its values are no ratio of amounts, so that only directions are taken from it.",
+    )
     outcome: Outcome = Field(description="The one outcome it can speak for.")
     units: list[Line] = Field(default=[], description="Units that its numbers can have.")
 
@@ -87,7 +136,9 @@ class Measure(Term):
 class Version(Entry):
     """A way of doing an exercise: over a stated range, hold, stance or tempo."""
 
-    name: Name = Field(description="How it reads after the exercise's name and a comma, e.g. over the lower half.")
+    name: Name = Field(
+        description="How it reads after the exercise's name and a comma, e.g. over the lower half."
+    )
 
 
 class Vocabulary(Entry):
@@ -95,12 +146,24 @@ class Vocabulary(Entry):
 
     equipment: dict[Id, Equipment] = Field(description="What an exercise can need.")
     positions: dict[Id, Position] = Field(description="How the body is placed.")
-    regions: dict[Id, Region] = Field(description="Regions of the body, in the order pages list them.")
+    regions: dict[Id, Region] = Field(
+        description="Regions of the body, in the order pages list them."
+    )
     joints: dict[Id, Joint] = Field(description="Joints, and how their angles read.")
     load_points: dict[Id, LoadPoint] = Field(description="Where a load can meet the body.")
     designs: dict[Id, Design] = Field(description="How a study can be built.")
     measures: dict[Id, Measure] = Field(description="How an outcome can be measured.")
-    versions: dict[Id, Version] = Field(default={}, description="Ways of doing an exercise that studies set apart.")
-    concerns: dict[Id, Concern] = Field(default={}, description="Who should take care; named by cautions, to find and avoid exercises.")
-    caution_wording: list[Wording] = Field(default=[], description="Words that every caution must or may not say, whatever its concerns.")
-    proper_nouns: list[Name] = Field(default=[], description="Words of names that keep their capital inside a sentence.")
+    versions: dict[Id, Version] = Field(
+        default={}, description="Ways of doing an exercise that studies set apart."
+    )
+    concerns: dict[Id, Concern] = Field(
+        default={},
+        description="Who should take care; named by cautions, to find and avoid exercises.",
+    )
+    caution_wording: list[Wording] = Field(
+        default=[],
+        description="Words that every caution must or may not say, whatever its concerns.",
+    )
+    proper_nouns: list[Name] = Field(
+        default=[], description="Words of names that keep their capital inside a sentence."
+    )

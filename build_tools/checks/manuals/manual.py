@@ -57,11 +57,22 @@ def read_manual(docstring: str) -> Manual:
     for name, body in zip(parts[::2], parts[1::2], strict=True):
         sections[name].append(body)
     title = " ".join(title.split())
-    if not title or any(len(sections[name]) != 1 for name in ("Why", "Instead")) or not sections["Fails"] or not sections["Passes"]:
-        raise ValueError("a manual has a first line, one `Why:`, one `Instead:`, and at least one `Fails:` and one `Passes:`")
-    fails, passes = (tuple(_example(body) for body in sections[name]) for name in ("Fails", "Passes"))
+    if (
+        not title
+        or any(len(sections[name]) != 1 for name in ("Why", "Instead"))
+        or not sections["Fails"]
+        or not sections["Passes"]
+    ):
+        raise ValueError(
+            "a manual has a first line, one `Why:`, one `Instead:`, and at least one `Fails:` and one `Passes:`"
+        )
+    fails, passes = (
+        tuple(_example(body) for body in sections[name]) for name in ("Fails", "Passes")
+    )
     if not all(example.places for example in fails) or any(example.places for example in passes):
-        raise ValueError("`Fails:` names the file and line:column of each problem; `Passes:` names the file alone")
+        raise ValueError(
+            "`Fails:` names the file and line:column of each problem; `Passes:` names the file alone"
+        )
     why, instead = (" ".join(sections[name][0].split()) for name in ("Why", "Instead"))
     return Manual(title, why, instead, fails, passes)
 
@@ -69,11 +80,15 @@ def read_manual(docstring: str) -> Manual:
 def _example(body: str) -> ManualExample:
     heading, _, fragment = body.partition("\n")
     file, *places = heading.split()
-    return ManualExample(file, dedent(fragment).strip("\n") + "\n", tuple(_place(place) for place in places))
+    return ManualExample(
+        file, dedent(fragment).strip("\n") + "\n", tuple(_place(place) for place in places)
+    )
 
 
 def _place(text: str) -> tuple[int, int]:
     place = re.fullmatch(r"([1-9][0-9]*):([1-9][0-9]*)", text)
     if place is None:
-        raise ValueError(f"`{text}` is no line:column; write `Fails: file line:column`, as in exercises/crate-curl.yaml 2:3")
+        raise ValueError(
+            f"`{text}` is no line:column; write `Fails: file line:column`, as in exercises/crate-curl.yaml 2:3"
+        )
     return int(place[1]), int(place[2])

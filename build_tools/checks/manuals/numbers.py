@@ -119,13 +119,22 @@ COMMITTED: dict[str, Manual] = {
     "stale-conclusions": Manual(
         "The committed conclusions are those that the catalog gives.",
         "A pull request shows what a study changes only if the files under conclusions/ are written anew with it.",
-        "Run `handbook conclude`, read the difference, and commit it with the change that caused it.", (), ()),
+        "Run `handbook conclude`, read the difference, and commit it with the change that caused it.",
+        (),
+        (),
+    ),
     "dead-address": Manual(
         "An address that was published answers for good.",
         "It stands in a client's chat, on a printed code and in other people's texts, where nobody can mend it.",
-        "Bring the entry back, or name its living successor in moved.yaml; its old address then leads there.", (), ()),
+        "Bring the entry back, or name its living successor in moved.yaml; its old address then leads there.",
+        (),
+        (),
+    ),
     "address-list": Manual(
         "The list of published addresses is whole.",
         "Only an address that is listed in addresses.txt can be missed once it is gone.",
-        "Run `handbook addresses` and commit what it writes; it adds lines and takes none out.", (), ()),
+        "Run `handbook addresses` and commit what it writes; it adds lines and takes none out.",
+        (),
+        (),
+    ),
 }

@@ -72,4 +72,7 @@ def visible(text: str) -> str:
     """
     if text.isprintable():
         return text
-    return "".join(c if c.isprintable() else c.encode("unicode_escape", "backslashreplace").decode("ascii") for c in text)
+    return "".join(
+        c if c.isprintable() else c.encode("unicode_escape", "backslashreplace").decode("ascii")
+        for c in text
+    )

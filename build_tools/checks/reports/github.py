@@ -21,7 +21,11 @@ def render(report: Report) -> str:
         file = visible(in_repository(spot.file))
         # The log shows the message alone, so the place stands in it too.
         message = f"{file}:{spot.line}:{spot.column}: {visible(finding.message)}\nhelp: {visible(finding.help)}"
-        lines.append(command(severity, message, file=file, line=spot.line, col=spot.column, title=finding.rule))
+        lines.append(
+            command(
+                severity, message, file=file, line=spot.line, col=spot.column, title=finding.rule
+            )
+        )
     return "\n".join([*lines, *tables(report.counts), report.closing]) + "\n"
 
 

@@ -15,7 +15,10 @@ def render(report: Report) -> str:
     """Markdown for ``$GITHUB_STEP_SUMMARY``, cut with a note at ``MAX_BYTES``."""
     lines = [f"### {report.title}", "", f"{_escape(report.closing)}.", ""]
     if report.reported:
-        lines += ["| Place | Rule | What is wrong | What to write instead |", "| --- | --- | --- | --- |"]
+        lines += [
+            "| Place | Rule | What is wrong | What to write instead |",
+            "| --- | --- | --- | --- |",
+        ]
     size = sum(len(line) + 1 for line in lines)
     for index, (finding, severity) in enumerate(report.reported):
         spot = finding.spot
@@ -31,4 +34,8 @@ def render(report: Report) -> str:
 
 def _escape(text: str) -> str:
     """Plain text that stays plain text: no Markdown, no HTML, no mentions or links."""
-    return re.sub(r"[^\w\s.,:;?()/'-]", lambda found: f"&#{ord(found[0])};", visible(text)).replace("_", "&#95;").replace("://", ":&#47;/")
+    return (
+        re.sub(r"[^\w\s.,:;?()/'-]", lambda found: f"&#{ord(found[0])};", visible(text))
+        .replace("_", "&#95;")
+        .replace("://", ":&#47;/")
+    )

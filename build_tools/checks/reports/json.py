@@ -30,15 +30,27 @@ VERSION = 1
 
 def render(report: Report) -> str:
     """The report as one JSON object, ASCII only."""
-    return json.dumps({
-        "version": VERSION,
-        "checked": report.checked,
-        "errors": report.errors,
-        "warnings": report.warnings,
-        "notices": report.notices,
-        "findings": [
-            {"severity": severity, "rule": finding.rule, **finding.spot._asdict(), "message": finding.message, "help": finding.help}
-            for finding, severity in report.reported
-        ],
-        "counts": report.counts,
-    }, indent=2) + "\n"
+    return (
+        json.dumps(
+            {
+                "version": VERSION,
+                "checked": report.checked,
+                "errors": report.errors,
+                "warnings": report.warnings,
+                "notices": report.notices,
+                "findings": [
+                    {
+                        "severity": severity,
+                        "rule": finding.rule,
+                        **finding.spot._asdict(),
+                        "message": finding.message,
+                        "help": finding.help,
+                    }
+                    for finding, severity in report.reported
+                ],
+                "counts": report.counts,
+            },
+            indent=2,
+        )
+        + "\n"
+    )

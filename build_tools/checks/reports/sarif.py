@@ -18,7 +18,9 @@ from build_tools.checks.runner import INTERNAL_ERROR, GradedFinding
 from . import Report, visible
 from .place import in_repository
 
-_SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+_SCHEMA = (
+    "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+)
 
 #: The standard's own words (3.27.10).
 _LEVELS: dict[Severity, str] = {"error": "error", "warning": "warning", "notice": "note"}
@@ -30,21 +32,35 @@ def render(report: Report) -> str:
     described = manuals()
     index = {rule: number for number, rule in enumerate(described)}
     run: dict[str, Any] = {
-        "tool": {"driver": {
-            "name": "handbook",
-            "rules": [_rule(rule, manual, severity_of(rule, profile)) for rule, manual in described.items()],
-        }},
-        "invocations": [{
-            "executionSuccessful": not report.has_internal_error,
-            # A fault of the tool is a notification (3.20.21), not a result about the catalog.
-            "toolExecutionNotifications": [
-                {"level": _LEVELS[item.severity], "message": {"text": _message(item)}, "associatedRule": {"id": INTERNAL_ERROR}}
-                for item in report.reported if item.finding.rule == INTERNAL_ERROR
-            ],
-        }],
+        "tool": {
+            "driver": {
+                "name": "handbook",
+                "rules": [
+                    _rule(rule, manual, severity_of(rule, profile))
+                    for rule, manual in described.items()
+                ],
+            }
+        },
+        "invocations": [
+            {
+                "executionSuccessful": not report.has_internal_error,
+                # A fault of the tool is a notification (3.20.21), not a result about the catalog.
+                "toolExecutionNotifications": [
+                    {
+                        "level": _LEVELS[item.severity],
+                        "message": {"text": _message(item)},
+                        "associatedRule": {"id": INTERNAL_ERROR},
+                    }
+                    for item in report.reported
+                    if item.finding.rule == INTERNAL_ERROR
+                ],
+            }
+        ],
         # Our columns count characters, not UTF-16 units (3.14.17).
         "columnKind": "unicodeCodePoints",
-        "results": [_result(item, index) for item in report.reported if item.finding.rule != INTERNAL_ERROR],
+        "results": [
+            _result(item, index) for item in report.reported if item.finding.rule != INTERNAL_ERROR
+        ],
     }
     if report.counts:
         run["properties"] = {"counts": report.counts}
@@ -57,11 +73,18 @@ def _result(item: GradedFinding, index: dict[str, int]) -> dict[str, Any]:
         "ruleId": finding.rule,
         "level": _LEVELS[item.severity],
         "message": {"text": _message(item)},
-        "locations": [{"physicalLocation": {
-            # A relative reference (3.4.3): forward slashes, percent-encoded.
-            "artifactLocation": {"uri": quote(in_repository(spot.file), errors="surrogateescape"), "uriBaseId": "%SRCROOT%"},
-            "region": {"startLine": spot.line, "startColumn": spot.column},
-        }}],
+        "locations": [
+            {
+                "physicalLocation": {
+                    # A relative reference (3.4.3): forward slashes, percent-encoded.
+                    "artifactLocation": {
+                        "uri": quote(in_repository(spot.file), errors="surrogateescape"),
+                        "uriBaseId": "%SRCROOT%",
+                    },
+                    "region": {"startLine": spot.line, "startColumn": spot.column},
+                }
+            }
+        ],
     }
     if finding.rule in index:
         result["ruleIndex"] = index[finding.rule]
@@ -84,12 +107,25 @@ def _rule(rule: str, manual: Manual, severity: Severity) -> dict[str, Any]:
 
 
 def _plain(manual: Manual) -> str:
-    return "\n\n".join([manual.instead, *(f"{label}: {e.file}\n{e.fragment}" for label, e in _examples(manual))]).rstrip()
+    return "\n\n".join(
+        [manual.instead, *(f"{label}: {e.file}\n{e.fragment}" for label, e in _examples(manual))]
+    ).rstrip()
 
 
 def _markdown(manual: Manual) -> str:
-    return "\n\n".join([manual.instead, *(f"{label}, `{e.file}`:\n\n```yaml\n{e.fragment}```" for label, e in _examples(manual))])
+    return "\n\n".join(
+        [
+            manual.instead,
+            *(
+                f"{label}, `{e.file}`:\n\n```yaml\n{e.fragment}```"
+                for label, e in _examples(manual)
+            ),
+        ]
+    )
 
 
 def _examples(manual: Manual) -> list[tuple[str, ManualExample]]:
-    return [*(("Fails", example) for example in manual.fails), *(("Passes", example) for example in manual.passes)]
+    return [
+        *(("Fails", example) for example in manual.fails),
+        *(("Passes", example) for example in manual.passes),
+    ]

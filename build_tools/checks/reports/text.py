@@ -38,5 +38,7 @@ def tables(counts: Counts) -> Iterator[str]:
         width = max(map(len, (title, *rows)))
         yield title.ljust(width) + "".join(f"  {column}" for column in columns)
         for name, row in rows.items():
-            yield name.ljust(width) + "".join(f"  {row.get(column, 0):>{len(column)},}" for column in columns)
+            yield name.ljust(width) + "".join(
+                f"  {row.get(column, 0):>{len(column)},}" for column in columns
+            )
         yield ""

@@ -40,11 +40,20 @@ from build_tools.checks.rule import Context, Problem
 
 #: Word -> what to write instead.
 ABSOLUTE = {
-    "best": "say what is more, and than what", "perfect": "say what it should look like", "perfectly": "say how",
-    "proven": "say what was found", "proves": "write `suggests` or `found`", "guaranteed": "say what often happens",
-    "guarantees": "say what often happens", "safe": "say who should take care and when to stop", "safest": "say who should take care",
-    "risk-free": "say who should take care", "painless": "say when to stop", "cures": "leave treatment to licensed professionals",
-    "always": "say when it holds", "never": "say when it does not hold",
+    "best": "say what is more, and than what",
+    "perfect": "say what it should look like",
+    "perfectly": "say how",
+    "proven": "say what was found",
+    "proves": "write `suggests` or `found`",
+    "guaranteed": "say what often happens",
+    "guarantees": "say what often happens",
+    "safe": "say who should take care and when to stop",
+    "safest": "say who should take care",
+    "risk-free": "say who should take care",
+    "painless": "say when to stop",
+    "cures": "leave treatment to licensed professionals",
+    "always": "say when it holds",
+    "never": "say when it does not hold",
 }
 #: These two are plain speech in an instruction to a client.
 IN_INSTRUCTIONS = {"always", "never"}
@@ -54,10 +63,16 @@ _WORDS = re.compile(rf"\b({'|'.join(ABSOLUTE)})\b", re.IGNORECASE)
 def check(context: Context) -> Iterator[Problem]:
     """Texts with a word that promises too much."""
     for entry, path, text in _texts(context):
-        instruction = path[-1] in ("do", "say", "instead", "stop_if", "ask") and path[0] in ("cues", "faults", "cautions")
+        instruction = path[-1] in ("do", "say", "instead", "stop_if", "ask") and path[0] in (
+            "cues",
+            "faults",
+            "cautions",
+        )
         for word in dict.fromkeys(found.lower() for found in _WORDS.findall(text)):
             if not (instruction and word in IN_INSTRUCTIONS):
-                yield Problem(entry.spot(*path), f"`{word}` promises more than evidence can", ABSOLUTE[word])
+                yield Problem(
+                    entry.spot(*path), f"`{word}` promises more than evidence can", ABSOLUTE[word]
+                )
 
 
 def _texts(context: Context) -> Iterator[tuple[Loaded[Any], Path, str]]:
@@ -70,7 +85,13 @@ def _texts(context: Context) -> Iterator[tuple[Loaded[Any], Path, str]]:
     for study in catalog.studies.values():
         yield study, ("says",), study.data.says
     for statement in context.statements:
-        name = "because" if isinstance(statement.basis, Claim) else "say" if statement.called == "fact" else ""
+        name = (
+            "because"
+            if isinstance(statement.basis, Claim)
+            else "say"
+            if statement.called == "fact"
+            else ""
+        )
         for key in filter(None, (name, "common_practice")):
             if text := getattr(statement.basis, key):
                 yield statement.entry, (*statement.path, key), text

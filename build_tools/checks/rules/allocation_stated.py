@@ -25,5 +25,8 @@ def check(context: Context) -> Iterator[Problem]:
     for study in context.catalog.studies.values():
         design = designs.get(study.data.design)
         if design and design.allocates and study.data.allocation is None:
-            yield Problem(study.spot("design"), f"a `{study.data.design}` study allocates, but this one does not say how",
-                          "add `allocation:` random, counterbalanced, self-chosen or not stated")
+            yield Problem(
+                study.spot("design"),
+                f"a `{study.data.design}` study allocates, but this one does not say how",
+                "add `allocation:` random, counterbalanced, self-chosen or not stated",
+            )

@@ -46,6 +46,9 @@ def check(context: Context) -> Iterator[Problem]:
         people = study.data.people.n
         # While a size is missing, only too many can be told.
         if known > people or None not in sizes and known != people:
-            yield Problem(study.spot("people", "n"), f"{people} people, and {known} in the arms"
-                          + (" and elsewhere" if study.data.people.others else ""),
-                          "compare both with the source; who is in no arm goes into `others:`")
+            yield Problem(
+                study.spot("people", "n"),
+                f"{people} people, and {known} in the arms"
+                + (" and elsewhere" if study.data.people.others else ""),
+                "compare both with the source; who is in no arm goes into `others:`",
+            )

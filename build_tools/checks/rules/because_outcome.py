@@ -33,10 +33,18 @@ from collections.abc import Iterator
 
 from build_tools.checks.rule import Context, Problem
 
-_GROWTH = re.compile(r"\b(gr[eo]wn?|grows|growing|growth|hypertroph\w*|bigger|thicker|muscle size)\b", re.IGNORECASE)
-_ACTIVATION = re.compile(r"\b(emg|activation|activated|activates|electrical activity|amplitude)\b", re.IGNORECASE)
+_GROWTH = re.compile(
+    r"\b(gr[eo]wn?|grows|growing|growth|hypertroph\w*|bigger|thicker|muscle size)\b", re.IGNORECASE
+)
+_ACTIVATION = re.compile(
+    r"\b(emg|activation|activated|activates|electrical activity|amplitude)\b", re.IGNORECASE
+)
 #: Outcome -> the other outcome, and words that speak of it.
-OTHERS = {"activation": ("growth", _GROWTH), "length": ("growth", _GROWTH), "growth": ("activation", _ACTIVATION)}
+OTHERS = {
+    "activation": ("growth", _GROWTH),
+    "length": ("growth", _GROWTH),
+    "growth": ("activation", _ACTIVATION),
+}
 _DENIED = re.compile(r"\b(not?|never|nothing|nobody|without|neither|nor)\b", re.IGNORECASE)
 
 
@@ -47,6 +55,9 @@ def check(context: Context) -> Iterator[Problem]:
         for clause in re.split(r"[.;:]", claim.because) if words else ():
             found = words.search(clause) if words else None
             if found and not _DENIED.search(clause):
-                yield Problem(statement.spot("because"), f"`{found.group()}` speaks of {other}, and the claim of {claim.outcome}",
-                              f"give the reason for {claim.outcome} alone, or claim {other}")
+                yield Problem(
+                    statement.spot("because"),
+                    f"`{found.group()}` speaks of {other}, and the claim of {claim.outcome}",
+                    f"give the reason for {claim.outcome} alone, or claim {other}",
+                )
                 break

@@ -26,5 +26,8 @@ def check(context: Context) -> Iterator[Problem]:
     for entry, path, text in context.texts:
         if text.strip().lower() in ANSWERS:
             key = next((str(step) for step in reversed(path) if isinstance(step, str)), "")
-            yield Problem(entry.spot(*path), f"`{text.strip()}` answers yes or no, and `{key}` asks for a text",
-                          "write the text that is meant")
+            yield Problem(
+                entry.spot(*path),
+                f"`{text.strip()}` answers yes or no, and `{key}` asks for a text",
+                "write the text that is meant",
+            )

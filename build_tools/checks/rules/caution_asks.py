@@ -40,7 +40,8 @@ from build_tools.checks.rule import Context, Problem
 PROFESSIONAL = re.compile(
     r"\b(doctors?|gps?|physicians?|surgeons?|nurses?|midwi(fe|ves)|physiotherapists?|physical therapists?"
     r"|(licen[sc]ed|qualified|registered|chartered)\b.*\b\w*(professional|therapist|clinician|practitioner|specialist|dietitian|psychologist)s?)\b",
-    re.IGNORECASE)
+    re.IGNORECASE,
+)
 _WRITE = "write, for instance: Ask a licensed physiotherapist or doctor."
 
 
@@ -49,8 +50,16 @@ def check(context: Context) -> Iterator[Problem]:
     for exercise in context.catalog.exercises.values():
         for index, caution in enumerate(exercise.data.cautions):
             if not PROFESSIONAL.search(caution.ask):
-                yield Problem(exercise.spot("cautions", index, "ask"), "this caution names no licensed professional", _WRITE)
+                yield Problem(
+                    exercise.spot("cautions", index, "ask"),
+                    "this caution names no licensed professional",
+                    _WRITE,
+                )
     if programme := context.catalog.programme:
         for id, group in programme.data.careful.items():
             if not PROFESSIONAL.search(group.ask):
-                yield Problem(programme.spot("careful", id, "ask"), "this group to treat with care names no licensed professional", _WRITE)
+                yield Problem(
+                    programme.spot("careful", id, "ask"),
+                    "this group to treat with care names no licensed professional",
+                    _WRITE,
+                )

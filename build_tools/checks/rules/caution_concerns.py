@@ -36,5 +36,8 @@ def check(context: Context) -> Iterator[Problem]:
     for exercise in context.catalog.exercises.values():
         for index, caution in enumerate(exercise.data.cautions):
             if not caution.concerns:
-                yield Problem(exercise.spot("cautions", index), "this caution does not say what it concerns",
-                              f"add `concerns:` with one or more of: {', '.join(vocabulary.data.concerns)}")
+                yield Problem(
+                    exercise.spot("cautions", index),
+                    "this caution does not say what it concerns",
+                    f"add `concerns:` with one or more of: {', '.join(vocabulary.data.concerns)}",
+                )

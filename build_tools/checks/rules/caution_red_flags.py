@@ -61,25 +61,36 @@ def check(context: Context) -> Iterator[Problem]:
         position = vocabulary.data.positions.get(exercise.movement.position)
         for id in position.care if position else ():
             if id not in care.named(exercise):
-                yield Problem(entry.spot("cautions", key=True), f"no caution names the concern `{id}`, which this position needs",
-                              f"add a caution with `concerns: [{id}]`, or choose the position that fits")
+                yield Problem(
+                    entry.spot("cautions", key=True),
+                    f"no caution names the concern `{id}`, which this position needs",
+                    f"add a caution with `concerns: [{id}]`, or choose the position that fits",
+                )
         for index, caution in enumerate(exercise.cautions):
             for id, concern in concerns.items():
                 if id not in caution.concerns and (word := first(concern.spoken_of, caution.who)):
-                    yield Problem(entry.spot("cautions", index, "who"),
-                                  f"`{word}` speaks of the concern `{id}`, which `concerns:` does not name",
-                                  f"add `{id}` to `concerns:`, so that its rules and its lines hold here")
-            asked = [*vocabulary.data.caution_wording, *(w for id in caution.concerns if id in concerns for w in concerns[id].wording)]
+                    yield Problem(
+                        entry.spot("cautions", index, "who"),
+                        f"`{word}` speaks of the concern `{id}`, which `concerns:` does not name",
+                        f"add `{id}` to `concerns:`, so that its rules and its lines hold here",
+                    )
+            asked = [
+                *vocabulary.data.caution_wording,
+                *(w for id in caution.concerns if id in concerns for w in concerns[id].wording),
+            ]
             for wording in asked:
                 if holds(wording, caution, exercise):
                     for place, message in broken(wording, caution):
-                        yield Problem(entry.spot("cautions", index, place), message, wording.because)
+                        yield Problem(
+                            entry.spot("cautions", index, place), message, wording.because
+                        )
 
 
 def holds(wording: Wording, caution: Caution, exercise: Exercise) -> bool:
     """Whether the demand is made of this caution."""
-    return ((not wording.positions or exercise.movement.position in wording.positions)
-            and (not wording.said or first(wording.said, getattr(caution, wording.where)) is not None))
+    return (not wording.positions or exercise.movement.position in wording.positions) and (
+        not wording.said or first(wording.said, getattr(caution, wording.where)) is not None
+    )
 
 
 def broken(wording: Wording, caution: Caution) -> Iterator[tuple[str, str]]:
@@ -94,7 +105,11 @@ def broken(wording: Wording, caution: Caution) -> Iterator[tuple[str, str]]:
 
 def first(words: Sequence[str], text: str) -> str | None:
     """The first place in the text where one of the words begins, as it is written there; ``None`` without words."""
-    found = re.search(rf"\b(?:{'|'.join(map(re.escape, words))})\w*", text, re.IGNORECASE) if words else None
+    found = (
+        re.search(rf"\b(?:{'|'.join(map(re.escape, words))})\w*", text, re.IGNORECASE)
+        if words
+        else None
+    )
     return found[0] if found else None
 
 

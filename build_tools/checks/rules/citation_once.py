@@ -27,5 +27,8 @@ def check(context: Context) -> Iterator[Problem]:
         cites = statement.basis.cites
         for index, citation in enumerate(cites):
             if citation in cites[:index]:
-                yield Problem(statement.spot("cites", index), f"`{citation.key}` is cited for this place a second time",
-                              "remove this citation, or name the other place in `at:`")
+                yield Problem(
+                    statement.spot("cites", index),
+                    f"`{citation.key}` is cited for this place a second time",
+                    "remove this citation, or name the other place in `at:`",
+                )

@@ -26,5 +26,8 @@ def check(context: Context) -> Iterator[Problem]:
     for statement in context.statements:
         for index, citation in enumerate(statement.basis.cites):
             if citation.at is None:
-                yield Problem(statement.spot("cites", index), f"`{citation.key}` is cited without a place",
-                              f"write where it stands: {{key: {citation.key}, at: abstract}}, or a table, page or section")
+                yield Problem(
+                    statement.spot("cites", index),
+                    f"`{citation.key}` is cited without a place",
+                    f"write where it stands: {{key: {citation.key}, at: abstract}}, or a table, page or section",
+                )

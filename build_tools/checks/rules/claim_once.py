@@ -44,6 +44,9 @@ def check(context: Context) -> Iterator[Problem]:
     for claim in stated(context):
         mark = (claim.statement.entry.id, claim.contrast, claim.direction)
         if mark in seen:
-            yield Problem(claim.statement.spot("part", claim.part), "this exercise makes the same claim above",
-                          "keep one of the two, with the citations of both")
+            yield Problem(
+                claim.statement.spot("part", claim.part),
+                "this exercise makes the same claim above",
+                "keep one of the two, with the citations of both",
+            )
         seen.add(mark)

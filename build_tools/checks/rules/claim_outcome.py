@@ -33,15 +33,19 @@ from build_tools.checks.rule import Context, Problem
 def check(context: Context) -> Iterator[Problem]:
     """Citations of studies that measured something else."""
     for statement, claim in context.claims:
-        if claim.outcome == "length":  # computed from the model, so a source may explain it in any way
+        if (
+            claim.outcome == "length"
+        ):  # computed from the model, so a source may explain it in any way
             continue
         for index, citation in enumerate(claim.cites):
             study = context.catalog.studies.get(citation.key)
             measured = _outcomes(context, study.data) if study else set()
             if measured and claim.outcome not in measured:
-                yield Problem(statement.spot("cites", index, "key"),
-                              f"`{citation.key}` measured {' and '.join(sorted(measured))}, which carries no claim about {claim.outcome}",
-                              f"write `outcome: {min(measured)}`, cite a study that measured {claim.outcome}, or give `common_practice:`")
+                yield Problem(
+                    statement.spot("cites", index, "key"),
+                    f"`{citation.key}` measured {' and '.join(sorted(measured))}, which carries no claim about {claim.outcome}",
+                    f"write `outcome: {min(measured)}`, cite a study that measured {claim.outcome}, or give `common_practice:`",
+                )
 
 
 def _outcomes(context: Context, study: Study) -> set[str]:

@@ -33,6 +33,13 @@ def check(context: Context) -> Iterator[Problem]:
     """Claims that cite, and cite no study with numbers."""
     for statement, claim in context.claims:
         keys = [citation.key for citation in claim.cites]
-        if keys and claim.outcome != "length" and all(context.is_absent("studies", key) for key in keys):
-            yield Problem(statement.spot("cites", key=True), f"no cited source of this {claim.outcome} claim has a study file",
-                          f"add studies/{keys[0]}.yaml with its numbers, or give `common_practice:` instead of `cites:`")
+        if (
+            keys
+            and claim.outcome != "length"
+            and all(context.is_absent("studies", key) for key in keys)
+        ):
+            yield Problem(
+                statement.spot("cites", key=True),
+                f"no cited source of this {claim.outcome} claim has a study file",
+                f"add studies/{keys[0]}.yaml with its numbers, or give `common_practice:` instead of `cites:`",
+            )

@@ -51,10 +51,19 @@ def check(context: Context) -> Iterator[Problem]:
         if other.direction != claim.direction:
             shown = reported_direction(context, claim)
             # The one that the studies do not say is told, whichever file comes first.
-            wrong, kept = (other, claim) if shown and shown.direction == claim.direction else (claim, other)
+            wrong, kept = (
+                (other, claim) if shown and shown.direction == claim.direction else (claim, other)
+            )
             spot = kept.statement.spot("part", kept.part)
-            against = f", and {', '.join(f'`{key}`' for key in shown.keys)} reports that direction" if (
-                shown and shown.direction == kept.direction) else ""
-            yield Problem(wrong.statement.spot("part", wrong.part), f"this claim contradicts the one at {spot.file}:{spot.line}{against}",
-                          "turn this claim round, or correct the study" if against
-                          else "decide by the sources which direction stands, and write it in both places")
+            against = (
+                f", and {', '.join(f'`{key}`' for key in shown.keys)} reports that direction"
+                if (shown and shown.direction == kept.direction)
+                else ""
+            )
+            yield Problem(
+                wrong.statement.spot("part", wrong.part),
+                f"this claim contradicts the one at {spot.file}:{spot.line}{against}",
+                "turn this claim round, or correct the study"
+                if against
+                else "decide by the sources which direction stands, and write it in both places",
+            )

@@ -52,7 +52,14 @@ def check(context: Context) -> Iterator[Problem]:
         for path, text in client_texts(exercise.data):
             is_cue = path[-1] in CUES
             limit = CUE_WORDS if is_cue else SENTENCE_WORDS
-            longest = len(text.split()) if is_cue else max(len(sentence.split()) for sentence in re.split(r"[.!?;:]\s", text))
+            longest = (
+                len(text.split())
+                if is_cue
+                else max(len(sentence.split()) for sentence in re.split(r"[.!?;:]\s", text))
+            )
             if longest > limit:
-                yield Problem(exercise.spot(*path), f"{longest} words in one {'cue' if is_cue else 'sentence'}; the limit is {limit}",
-                              "split it into two cues of one idea each" if is_cue else "write two sentences")
+                yield Problem(
+                    exercise.spot(*path),
+                    f"{longest} words in one {'cue' if is_cue else 'sentence'}; the limit is {limit}",
+                    "split it into two cues of one idea each" if is_cue else "write two sentences",
+                )

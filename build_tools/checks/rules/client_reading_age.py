@@ -62,15 +62,28 @@ def check(context: Context) -> Iterator[Problem]:
     """Exercises whose text for clients is too hard."""
     from build_tools.checks import reading  # the dictionary is large; other commands never need it
 
-    passages = [(exercise.spot("cues", key=True), [text for path, text in client_texts(exercise.data) if path[-1] != "ask"])
-                for exercise in context.catalog.exercises.values()]
-    if (vocabulary := context.catalog.vocabulary) and (lines := care.care(vocabulary.data.concerns, vocabulary.data).lines):
-        notice = [context.catalog.handbook.data.notice.help_at_once] if context.catalog.handbook else []
-        passages.append((vocabulary.spot("concerns", key=True), [*notice, *(line.say for line in lines)]))
+    passages = [
+        (
+            exercise.spot("cues", key=True),
+            [text for path, text in client_texts(exercise.data) if path[-1] != "ask"],
+        )
+        for exercise in context.catalog.exercises.values()
+    ]
+    if (vocabulary := context.catalog.vocabulary) and (
+        lines := care.care(vocabulary.data.concerns, vocabulary.data).lines
+    ):
+        notice = (
+            [context.catalog.handbook.data.notice.help_at_once] if context.catalog.handbook else []
+        )
+        passages.append(
+            (vocabulary.spot("concerns", key=True), [*notice, *(line.say for line in lines)])
+        )
     for spot, texts in passages:
         grade = reading.grade(texts)
         if grade > GRADE:
             words = reading.hardest_words(texts, NAMED)
-            yield Problem(spot,
-                          f"the text for clients reads at school grade {grade:.1f}; the limit is {GRADE:g} (age 11 to 12)",
-                          f"use shorter sentences, and everyday words for: {', '.join(words)}")
+            yield Problem(
+                spot,
+                f"the text for clients reads at school grade {grade:.1f}; the limit is {GRADE:g} (age 11 to 12)",
+                f"use shorter sentences, and everyday words for: {', '.join(words)}",
+            )

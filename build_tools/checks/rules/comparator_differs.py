@@ -39,9 +39,20 @@ def check(context: Context) -> Iterator[Problem]:
     for statement, claim in context.claims:
         exercise, part = claim.comparator.exercise, claim.comparator.part
         if exercise == statement.entry.id:
-            yield Problem(statement.spot(claim.direction, "exercise"), f"`{exercise}` is compared with itself",
-                          "name another exercise, or compare with another part: {part: ...}")
+            yield Problem(
+                statement.spot(claim.direction, "exercise"),
+                f"`{exercise}` is compared with itself",
+                "name another exercise, or compare with another part: {part: ...}",
+            )
         if part in claim.part:
-            yield Problem(statement.spot(claim.direction, "part"), f"`{part}` is compared with itself", OTHER_PART)
+            yield Problem(
+                statement.spot(claim.direction, "part"),
+                f"`{part}` is compared with itself",
+                OTHER_PART,
+            )
         if claim.relative_to in claim.part:
-            yield Problem(statement.spot("relative_to"), f"`{claim.relative_to}` is measured against itself", OTHER_PART)
+            yield Problem(
+                statement.spot("relative_to"),
+                f"`{claim.relative_to}` is measured against itself",
+                OTHER_PART,
+            )

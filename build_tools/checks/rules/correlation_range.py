@@ -53,6 +53,8 @@ def check(context: Context) -> Iterator[Problem]:
         for index, correlation in enumerate(getattr(handbook.data.conventions.correlations, kind)):
             low, high = correlation.range
             if not low <= correlation.value <= high:
-                yield Problem(handbook.spot("conventions", "correlations", kind, index, "range"),
-                              f"{correlation.value:g} does not lie between {low:g} and {high:g}",
-                              "write the lowest and the highest plausible correlation around the value")
+                yield Problem(
+                    handbook.spot("conventions", "correlations", kind, index, "range"),
+                    f"{correlation.value:g} does not lie between {low:g} and {high:g}",
+                    "write the lowest and the highest plausible correlation around the value",
+                )

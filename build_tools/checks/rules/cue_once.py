@@ -44,5 +44,8 @@ def check(context: Context) -> Iterator[Problem]:
         for path, text in client_texts(exercise.data):
             if path[-1] == "do" and first.setdefault(plain(text), path) != path:
                 line = exercise.spot(*first[plain(text)]).line
-                yield Problem(exercise.spot(*path), f"this cue stands on line {line} already",
-                              "remove it, or write the idea that was meant")
+                yield Problem(
+                    exercise.spot(*path),
+                    f"this cue stands on line {line} already",
+                    "remove it, or write the idea that was meant",
+                )

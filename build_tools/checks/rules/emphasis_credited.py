@@ -34,6 +34,12 @@ def check(context: Context) -> Iterator[Problem]:
             continue
         for index, ref in enumerate(claim.part):
             muscle, _, part = ref.partition("/")
-            if not any(ref == given or muscle == given or not part and given.startswith(f"{muscle}/") for given in credit):
-                yield Problem(statement.spot("part", index), f"`{ref}` gets no set credit from this exercise",
-                              f"add `{ref}: indirect` (or direct) to `set_credit:`")
+            if not any(
+                ref == given or muscle == given or not part and given.startswith(f"{muscle}/")
+                for given in credit
+            ):
+                yield Problem(
+                    statement.spot("part", index),
+                    f"`{ref}` gets no set credit from this exercise",
+                    f"add `{ref}: indirect` (or direct) to `set_credit:`",
+                )

@@ -26,5 +26,8 @@ def check(context: Context) -> Iterator[Problem]:
         equipment = exercise.data.equipment
         if NONE in equipment and len(equipment) > 1:
             others = ", ".join(f"`{id}`" for id in equipment if id != NONE)
-            yield Problem(exercise.spot("equipment", equipment.index(NONE)), f"`{NONE}` stands beside {others}",
-                          f"remove `{NONE}`, or everything else")
+            yield Problem(
+                exercise.spot("equipment", equipment.index(NONE)),
+                f"`{NONE}` stands beside {others}",
+                f"remove `{NONE}`, or everything else",
+            )

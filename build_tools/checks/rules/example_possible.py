@@ -51,25 +51,47 @@ def check(context: Context) -> Iterator[Problem]:
                     here = ("clients", number, "week", day, index)
                     ends = [int(digits) for digits in re.findall("[0-9]+", entry.repetitions)]
                     if ends != sorted(set(ends)):
-                        yield Problem(example.spot(*here, "repetitions"), f"`{entry.repetitions}` does not rise",
-                                      "write the smaller number first")
+                        yield Problem(
+                            example.spot(*here, "repetitions"),
+                            f"`{entry.repetitions}` does not rise",
+                            "write the smaller number first",
+                        )
                     if exercise := context.catalog.exercises.get(entry.exercise):
                         for message, help in _against(client, exercise.data):
                             yield Problem(example.spot(*here, "exercise"), message, help)
 
 
 def _lagging(catalog: Catalog, example: Loaded[Example], number: int) -> Iterator[Problem]:
-    credited = {ref for exercise in catalog.exercises.values() for ref, word in exercise.data.set_credit.items() if word == "direct"}
+    credited = {
+        ref
+        for exercise in catalog.exercises.values()
+        for ref, word in exercise.data.set_credit.items()
+        if word == "direct"
+    }
     for index, ref in enumerate(example.data.clients[number].lagging):
         if "/" not in ref:
-            yield Problem(example.spot("clients", number, "lagging", index), f"`{ref}` is no part", "write muscle/part")
+            yield Problem(
+                example.spot("clients", number, "lagging", index),
+                f"`{ref}` is no part",
+                "write muscle/part",
+            )
         elif catalog.part(ref) and not {ref, ref.partition("/")[0]} & credited:
-            yield Problem(example.spot("clients", number, "lagging", index), f"no exercise trains `{ref}` directly", "name another part")
+            yield Problem(
+                example.spot("clients", number, "lagging", index),
+                f"no exercise trains `{ref}` directly",
+                "name another part",
+            )
 
 
 def _against(client: Client, exercise: Exercise) -> Iterator[tuple[str, str]]:
     lacking = sorted(set(exercise.equipment) - {"none", *client.equipment})
     if lacking:
-        yield f"{client.name} does not have `{'`, `'.join(lacking)}`", "put it under `equipment:`, or choose another exercise"
+        yield (
+            f"{client.name} does not have `{'`, `'.join(lacking)}`",
+            "put it under `equipment:`, or choose another exercise",
+        )
     if found := sorted(named(exercise) & set(client.avoid)):
-        yield f"{client.name} should avoid it: it has a caution on `{'`, `'.join(found)}`", "choose another exercise"
+        yield (
+            f"{client.name} should avoid it: it has a caution on `{'`, `'.join(found)}`",
+            "choose another exercise",
+        )

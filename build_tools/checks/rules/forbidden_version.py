@@ -38,20 +38,39 @@ def check(context: Context) -> Iterator[Problem]:
     for study in catalog.studies.values():
         for id, arm in study.data.arms.items():
             exercise = catalog.exercises.get(arm.exercise or "")
-            if arm.forbidden_by and exercise and arm.forbidden_by not in (said := _instructions(exercise.data)):
-                yield Problem(study.spot("arms", id, "forbidden_by"), f"no cue of `{exercise.id}` says this",
-                              suggest(arm.forbidden_by, said, "repeat a cue's `do:` or a fault's `say:` word for word, or leave it out"))
+            if (
+                arm.forbidden_by
+                and exercise
+                and arm.forbidden_by not in (said := _instructions(exercise.data))
+            ):
+                yield Problem(
+                    study.spot("arms", id, "forbidden_by"),
+                    f"no cue of `{exercise.id}` says this",
+                    suggest(
+                        arm.forbidden_by,
+                        said,
+                        "repeat a cue's `do:` or a fault's `say:` word for word, or leave it out",
+                    ),
+                )
     for statement, claim in context.claims:
         for number, citation in enumerate(claim.cites):
             cited = catalog.studies.get(citation.key)
-            for exercise_id, cue in _forbidden(cited.data, claim, statement.entry.id) if cited else ():
-                yield Problem(statement.spot("cites", number),
-                              f"`{citation.key}` did `{exercise_id}` in a way that its own cue forbids: {cue}",
-                              "cite another study, take the claim out, or change the cue")
+            for exercise_id, cue in (
+                _forbidden(cited.data, claim, statement.entry.id) if cited else ()
+            ):
+                yield Problem(
+                    statement.spot("cites", number),
+                    f"`{citation.key}` did `{exercise_id}` in a way that its own cue forbids: {cue}",
+                    "cite another study, take the claim out, or change the cue",
+                )
 
 
 def _instructions(exercise: Exercise) -> list[str]:
-    cues = [cue.do for group in (exercise.cues.set_up, exercise.cues.move, exercise.cues.check) for cue in group]
+    cues = [
+        cue.do
+        for group in (exercise.cues.set_up, exercise.cues.move, exercise.cues.check)
+        for cue in group
+    ]
     return cues + [fault.say for fault in exercise.faults]
 
 

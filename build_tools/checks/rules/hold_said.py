@@ -41,8 +41,14 @@ def check(context: Context) -> Iterator[Problem]:
         movement = exercise.data.movement
         moving = moving_joints(movement)
         if not moving and not movement.hold:
-            yield Problem(exercise.spot("movement", key=True), "nothing moves: the start and the end have the same angles",
-                          "give the angles of both ends, or add `hold: true` if the posture is held")
+            yield Problem(
+                exercise.spot("movement", key=True),
+                "nothing moves: the start and the end have the same angles",
+                "give the angles of both ends, or add `hold: true` if the posture is held",
+            )
         elif moving and movement.hold:
-            yield Problem(exercise.spot("movement", "hold"), f"this is said to be a hold, and moves: {', '.join(sorted(moving))}",
-                          "give the same angles at both ends, or remove `hold:`")
+            yield Problem(
+                exercise.spot("movement", "hold"),
+                f"this is said to be a hold, and moves: {', '.join(sorted(moving))}",
+                "give the same angles at both ends, or remove `hold:`",
+            )

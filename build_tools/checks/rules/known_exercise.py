@@ -57,17 +57,29 @@ def check(context: Context) -> Iterator[Problem]:
     retired = catalog.moved.data.exercises if catalog.moved else {}
     for id, entry, path in _mentions(context):
         if context.is_absent("exercises", id):
-            yield Problem(entry.spot(*path), f"there is no exercise `{id}`",
-                          f"it is retired: write `{retired[id]}`" if id in retired
-                          else suggest(id, catalog.exercises, f"add exercises/{id}.yaml, or name one that exists",
-                                       ((name, exercise.id) for name, exercise, _ in exercise_names(catalog))))
+            yield Problem(
+                entry.spot(*path),
+                f"there is no exercise `{id}`",
+                f"it is retired: write `{retired[id]}`"
+                if id in retired
+                else suggest(
+                    id,
+                    catalog.exercises,
+                    f"add exercises/{id}.yaml, or name one that exists",
+                    ((name, exercise.id) for name, exercise, _ in exercise_names(catalog)),
+                ),
+            )
 
 
 def _mentions(context: Context) -> Iterator[tuple[str, Loaded[Any], Path]]:
     catalog = context.catalog
     for statement, claim in context.claims:
         if claim.comparator.exercise:
-            yield claim.comparator.exercise, statement.entry, (*statement.path, claim.direction, "exercise")
+            yield (
+                claim.comparator.exercise,
+                statement.entry,
+                (*statement.path, claim.direction, "exercise"),
+            )
     for exercise in catalog.exercises.values():
         for index, id in enumerate(exercise.data.swaps):
             yield id, exercise, ("swaps", index)
@@ -78,9 +90,17 @@ def _mentions(context: Context) -> Iterator[tuple[str, Loaded[Any], Path]]:
     if catalog.programme:
         for name, equation in catalog.programme.data.load_prediction.equations.items():
             for index, id in enumerate(equation.exercises):
-                yield id, catalog.programme, ("load_prediction", "equations", name, "exercises", index)
+                yield (
+                    id,
+                    catalog.programme,
+                    ("load_prediction", "equations", name, "exercises", index),
+                )
     if catalog.example:
         for number, client in enumerate(catalog.example.data.clients):
             for day, entries in client.week.items():
                 for index, entry in enumerate(entries):
-                    yield entry.exercise, catalog.example, ("clients", number, "week", day, index, "exercise")
+                    yield (
+                        entry.exercise,
+                        catalog.example,
+                        ("clients", number, "week", day, index, "exercise"),
+                    )

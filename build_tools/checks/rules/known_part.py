@@ -52,10 +52,18 @@ def check(context: Context) -> Iterator[Problem]:
     known = set(catalog.part_refs())
     for ref, entry, path in _mentions(context):
         muscle = ref.partition("/")[0]
-        if ref in known or muscle not in catalog.muscles and not context.is_absent("muscles", muscle):
+        if (
+            ref in known
+            or muscle not in catalog.muscles
+            and not context.is_absent("muscles", muscle)
+        ):
             continue
         is_key = path[-2] in ("set_credit", "muscles")
-        yield Problem(entry.spot(*path, key=is_key), f"there is no muscle part `{ref}`", _help(catalog, ref, known))
+        yield Problem(
+            entry.spot(*path, key=is_key),
+            f"there is no muscle part `{ref}`",
+            _help(catalog, ref, known),
+        )
 
 
 def _help(catalog: Catalog, ref: str, known: Collection[str]) -> str:

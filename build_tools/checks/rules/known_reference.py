@@ -34,10 +34,16 @@ def check(context: Context) -> Iterator[Problem]:
     for study in catalog.studies.values():
         for index, result in enumerate(study.data.results):
             if result.via and context.is_absent("references", result.via.key):
-                yield Problem(study.spot("results", index, "via", "key"), f"there is no reference `{result.via.key}`",
-                              suggest(result.via.key, catalog.references, "add its record to references.bib"))
+                yield Problem(
+                    study.spot("results", index, "via", "key"),
+                    f"there is no reference `{result.via.key}`",
+                    suggest(result.via.key, catalog.references, "add its record to references.bib"),
+                )
     for statement in context.statements:
         for index, citation in enumerate(statement.basis.cites):
             if context.is_absent("references", citation.key):
-                yield Problem(statement.spot("cites", index, "key"), f"there is no reference `{citation.key}`",
-                              suggest(citation.key, catalog.references, "add its record to references.bib"))
+                yield Problem(
+                    statement.spot("cites", index, "key"),
+                    f"there is no reference `{citation.key}`",
+                    suggest(citation.key, catalog.references, "add its record to references.bib"),
+                )

@@ -114,9 +114,11 @@ def check(context: Context) -> Iterator[Problem]:
     for kind, word, entry, path in _words(context):
         known = getattr(vocabulary.data, kind)
         if word not in known:
-            yield Problem(entry.spot(*path, key=kind == "joints"),
-                          f"there is no `{word}` among the {kind.replace('_', ' ')} of the vocabulary",
-                          suggest(word, known, f"write one of: {', '.join(known)}", called[kind]))
+            yield Problem(
+                entry.spot(*path, key=kind == "joints"),
+                f"there is no `{word}` among the {kind.replace('_', ' ')} of the vocabulary",
+                suggest(word, known, f"write one of: {', '.join(known)}", called[kind]),
+            )
 
 
 def _words(context: Context) -> Iterator[tuple[str, str, Loaded[Any], Path]]:
@@ -128,9 +130,15 @@ def _words(context: Context) -> Iterator[tuple[str, str, Loaded[Any], Path]]:
         for id, position in vocabulary.data.positions.items():
             for index, concern in enumerate(position.care):
                 yield "concerns", concern, vocabulary, ("positions", id, "care", index)
-        demands: list[tuple[Path, Wording]] = [(("caution_wording", n), demand) for n, demand in enumerate(vocabulary.data.caution_wording)]
-        demands += [(("concerns", id, "wording", n), demand) for id, term in vocabulary.data.concerns.items()
-                    for n, demand in enumerate(term.wording)]
+        demands: list[tuple[Path, Wording]] = [
+            (("caution_wording", n), demand)
+            for n, demand in enumerate(vocabulary.data.caution_wording)
+        ]
+        demands += [
+            (("concerns", id, "wording", n), demand)
+            for id, term in vocabulary.data.concerns.items()
+            for n, demand in enumerate(term.wording)
+        ]
         for path, demand in demands:
             for index, id in enumerate(demand.positions):
                 yield "positions", id, vocabulary, (*path, "positions", index)

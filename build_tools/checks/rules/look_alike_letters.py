@@ -53,7 +53,10 @@ def mixed(text: str) -> Iterator[tuple[str, str]]:
         return
     for word in _WORD.findall(text):
         if any(_alphabet(letter) == "LATIN" for letter in word):
-            odd = next((letter for letter in word if letter in GREEK or _alphabet(letter) == "CYRILLIC"), None)
+            odd = next(
+                (letter for letter in word if letter in GREEK or _alphabet(letter) == "CYRILLIC"),
+                None,
+            )
             if odd:
                 yield word, odd
 
@@ -63,11 +66,23 @@ def _alphabet(letter: str) -> str:
 
 
 def _told(word: str, letter: str) -> tuple[str, str]:
-    return (f"`{word}` holds the letter {unicodedata.name(letter).capitalize()} (U+{ord(letter):04X}) among Latin ones",
-            "type the word anew on this keyboard")
+    return (
+        f"`{word}` holds the letter {unicodedata.name(letter).capitalize()} (U+{ord(letter):04X}) among Latin ones",
+        "type the word anew on this keyboard",
+    )
 
 
 def _text(reference: Reference) -> str:
     names = (family for people in (reference.authors, reference.editors) for family, _ in people)
-    return " ".join([*names, *(initials for _, initials in reference.authors), reference.title, reference.journal, reference.booktitle,
-                     reference.publisher, reference.readat, reference.recheck])
+    return " ".join(
+        [
+            *names,
+            *(initials for _, initials in reference.authors),
+            reference.title,
+            reference.journal,
+            reference.booktitle,
+            reference.publisher,
+            reference.readat,
+            reference.recheck,
+        ]
+    )

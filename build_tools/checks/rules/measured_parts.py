@@ -45,11 +45,18 @@ def check(context: Context) -> Iterator[Problem]:
         for index, result in enumerate(study.data.results):
             fitting = _fitting(result)
             if result.measured is None:
-                yield Problem(study.spot("results", index), "this result does not say whether a part, several together or a whole muscle "
-                              "was measured", f"add `measured: {fitting[0]}`, if that is what the paper did")
+                yield Problem(
+                    study.spot("results", index),
+                    "this result does not say whether a part, several together or a whole muscle "
+                    "was measured",
+                    f"add `measured: {fitting[0]}`, if that is what the paper did",
+                )
             elif result.measured not in fitting:
-                yield Problem(study.spot("results", index), f"`measured: {result.measured}`, but its parts are {', '.join(result.parts)}",
-                              "name the one part, all parts that the number covers together, or the whole muscle")
+                yield Problem(
+                    study.spot("results", index),
+                    f"`measured: {result.measured}`, but its parts are {', '.join(result.parts)}",
+                    "name the one part, all parts that the number covers together, or the whole muscle",
+                )
 
 
 def _fitting(result: Result) -> list[str]:

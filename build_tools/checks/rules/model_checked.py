@@ -65,6 +65,8 @@ def check(context: Context) -> Iterator[Problem]:
         grid = context.catalog.length_tables.get(muscle.table)
         for failed in checks(MuscleGrid(muscle, grid)) if grid else ():
             if not failed.passed:
-                yield Problem(entry.spot("muscles", id, key=True),
-                              f"{failed.what}: published {failed.published} ({failed.source}), in the table {failed.ours}",
-                              "take the muscle out and say why under `left_out:`")
+                yield Problem(
+                    entry.spot("muscles", id, key=True),
+                    f"{failed.what}: published {failed.published} ({failed.source}), in the table {failed.ours}",
+                    "take the muscle out and say why under `left_out:`",
+                )

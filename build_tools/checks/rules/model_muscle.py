@@ -74,11 +74,15 @@ def check(context: Context) -> Iterator[Problem]:
     for id, muscle in entry.data.muscles.items():
         here: Path = ("muscles", id)
         if muscle.part:
-            yield from _part(context, entry, (*here, "part"), muscle.part, parts.setdefault(muscle.part, id), id)
+            yield from _part(
+                context, entry, (*here, "part"), muscle.part, parts.setdefault(muscle.part, id), id
+            )
         yield from _known(entry, (*here, "table"), muscle.table, entry.data.tables, "table")
         grid = context.catalog.length_tables.get(muscle.table)
         if grid:
-            yield from _known(entry, (*here, "column"), muscle.column, grid.lengths, "column in the table")
+            yield from _known(
+                entry, (*here, "column"), muscle.column, grid.lengths, "column in the table"
+            )
             yield from _box(entry, here, muscle, grid)
         yield from _checked(entry, here, muscle, grid)
 
@@ -89,52 +93,107 @@ def _tables(context: Context, entry: Loaded[Model]) -> Iterator[Problem]:
         yield from _known(entry, ("tables", id, "model"), table.model, entry.data.models, "model")
         for index, axis in enumerate(table.axes):
             if vocabulary:
-                yield from _known(entry, ("tables", id, "axes", index, "joint"), axis.joint, vocabulary.data.joints, "joint")
+                yield from _known(
+                    entry,
+                    ("tables", id, "axes", index, "joint"),
+                    axis.joint,
+                    vocabulary.data.joints,
+                    "joint",
+                )
 
 
-def _part(context: Context, entry: Loaded[Model], path: Path, ref: str, first: str, id: str) -> Iterator[Problem]:
+def _part(
+    context: Context, entry: Loaded[Model], path: Path, ref: str, first: str, id: str
+) -> Iterator[Problem]:
     muscle = ref.partition("/")[0]
     if muscle not in context.catalog.muscles and not context.is_absent("muscles", muscle):
         return
     if "/" not in ref or context.catalog.part(ref) is None:
         known = [known for known in context.catalog.part_refs() if "/" in known]
-        yield Problem(entry.spot(*path), f"there is no muscle part `{ref}`",
-                      suggest(ref, known, "leave `part:` out until the catalog has one"))
+        yield Problem(
+            entry.spot(*path),
+            f"there is no muscle part `{ref}`",
+            suggest(ref, known, "leave `part:` out until the catalog has one"),
+        )
     elif first != id:
-        yield Problem(entry.spot(*path), f"`{first}` stands for this part already", "let one muscle of the model stand for a part")
+        yield Problem(
+            entry.spot(*path),
+            f"`{first}` stands for this part already",
+            "let one muscle of the model stand for a part",
+        )
 
 
 def _box(entry: Loaded[Model], here: Path, muscle: ModelMuscle, grid: Grid) -> Iterator[Problem]:
     if set(muscle.box) != set(muscle.acts):
-        yield Problem(entry.spot(*here, "acts"), "`acts:` and `box:` do not name the same joints",
-                      "name every joint that it crosses in both")
+        yield Problem(
+            entry.spot(*here, "acts"),
+            "`acts:` and `box:` do not name the same joints",
+            "name every joint that it crosses in both",
+        )
     for joint, span in muscle.box.items():
         path = (*here, "box", joint)
         if joint not in grid.joints:
-            yield Problem(entry.spot(*path, key=True), f"the table has no joint `{joint}`", f"its joints: {', '.join(grid.joints)}")
+            yield Problem(
+                entry.spot(*path, key=True),
+                f"the table has no joint `{joint}`",
+                f"its joints: {', '.join(grid.joints)}",
+            )
         elif not _on_grid(span, grid, joint) or not span[0] <= 0 <= span[1]:
-            yield Problem(entry.spot(*path), "this range does not run between two angles of the table, with 0 inside", _angles(grid, joint))
+            yield Problem(
+                entry.spot(*path),
+                "this range does not run between two angles of the table, with 0 inside",
+                _angles(grid, joint),
+            )
 
 
-def _checked(entry: Loaded[Model], here: Path, muscle: ModelMuscle, grid: Grid | None) -> Iterator[Problem]:
+def _checked(
+    entry: Loaded[Model], here: Path, muscle: ModelMuscle, grid: Grid | None
+) -> Iterator[Problem]:
     for index, arm in enumerate(muscle.arms):
         path = (*here, "arms", index)
         yield from _known(entry, (*path, "joint"), arm.joint, muscle.box, "joint in the box")
         yield from _known(entry, (*path, "source"), arm.source, entry.data.sources, "source")
         box = muscle.box.get(arm.joint)
-        if grid and box and arm.joint in grid.joints and not (_on_grid(arm.over, grid, arm.joint) and _inside(arm.over, box)):
-            yield Problem(entry.spot(*path, "over"), "these angles are not two of the table inside the box", _angles(grid, arm.joint))
+        if (
+            grid
+            and box
+            and arm.joint in grid.joints
+            and not (_on_grid(arm.over, grid, arm.joint) and _inside(arm.over, box))
+        ):
+            yield Problem(
+                entry.spot(*path, "over"),
+                "these angles are not two of the table inside the box",
+                _angles(grid, arm.joint),
+            )
         if not 0 < arm.mm[0] <= arm.mm[1]:
-            yield Problem(entry.spot(*path, "mm"), "these are not a lowest and a highest size", "write the smaller first, both above 0")
+            yield Problem(
+                entry.spot(*path, "mm"),
+                "these are not a lowest and a highest size",
+                "write the smaller first, both above 0",
+            )
     for index, order in enumerate(muscle.orders):
         for side in ("more", "less"):
-            yield from _known(entry, (*here, "orders", index, side), getattr(order, side), muscle.box, "joint in the box")
-        yield from _known(entry, (*here, "orders", index, "source"), order.source, entry.data.sources, "source")
+            yield from _known(
+                entry,
+                (*here, "orders", index, side),
+                getattr(order, side),
+                muscle.box,
+                "joint in the box",
+            )
+        yield from _known(
+            entry, (*here, "orders", index, "source"), order.source, entry.data.sources, "source"
+        )
 
 
-def _known(entry: Loaded[Model], path: Path, word: str, known: Collection[str], called: str) -> Iterator[Problem]:
+def _known(
+    entry: Loaded[Model], path: Path, word: str, known: Collection[str], called: str
+) -> Iterator[Problem]:
     if word not in known:
-        yield Problem(entry.spot(*path), f"there is no {called} `{word}`", suggest(word, known, f"write one of: {', '.join(known)}"))
+        yield Problem(
+            entry.spot(*path),
+            f"there is no {called} `{word}`",
+            suggest(word, known, f"write one of: {', '.join(known)}"),
+        )
 
 
 def _on_grid(span: list[float], grid: Grid, joint: str) -> bool:

@@ -32,9 +32,15 @@ def check(context: Context) -> Iterator[Problem]:
         if (owner, first) == (exercise, path):
             continue
         if owner is exercise:
-            yield Problem(exercise.spot(*path), f"this exercise has the name `{name}` already", "remove it here")
+            yield Problem(
+                exercise.spot(*path),
+                f"this exercise has the name `{name}` already",
+                "remove it here",
+            )
         else:
             other = owner.spot(*first)
-            yield Problem(exercise.spot(*path),
-                          f"the name `{name}` of `{exercise.id}` is taken by `{owner.id}` at {other.file}:{other.line}",
-                          "in the file that you changed, name what differs (equipment, posture, side), or keep the name for one of the two")
+            yield Problem(
+                exercise.spot(*path),
+                f"the name `{name}` of `{exercise.id}` is taken by `{owner.id}` at {other.file}:{other.line}",
+                "in the file that you changed, name what differs (equipment, posture, side), or keep the name for one of the two",
+            )

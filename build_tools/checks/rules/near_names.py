@@ -34,5 +34,8 @@ def check(context: Context) -> Iterator[Problem]:
             for other in {first.setdefault(form, id) for form in blurred(name)} - {id}:
                 if (id, other) not in paired and plain(called[other]) != plain(name):
                     paired.add((id, other))
-                    yield Problem(exercises[id].spot(*path), f"`{name}` is hard to tell from `{called[other]}`",
-                                  "merge the two, or name what really differs")
+                    yield Problem(
+                        exercises[id].spot(*path),
+                        f"`{name}` is hard to tell from `{called[other]}`",
+                        "merge the two, or name what really differs",
+                    )

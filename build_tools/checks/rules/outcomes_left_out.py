@@ -24,5 +24,8 @@ def check(context: Context) -> Iterator[Problem]:
     """Studies that do not say what was left out."""
     for study in context.catalog.studies.values():
         if study.data.left_out is None:
-            yield Problem(study.spot("says", key=True), "this study does not say which outcomes of its abstract are not entered",
-                          "add `left_out: [{what: ..., because: ...}]`, or `left_out: []` when all are entered")
+            yield Problem(
+                study.spot("says", key=True),
+                "this study does not say which outcomes of its abstract are not entered",
+                "add `left_out: [{what: ..., because: ...}]`, or `left_out: []` when all are entered",
+            )

@@ -39,11 +39,15 @@ def check(context: Context) -> Iterator[Problem]:
     convention = catalog.handbook.data.conventions.exercises_per_part if catalog.handbook else None
     if convention is None or not catalog.is_whole("exercises"):
         return
-    trained = Counter(ref for exercise in catalog.exercises.values() for ref in exercise.data.set_credit)
+    trained = Counter(
+        ref for exercise in catalog.exercises.values() for ref in exercise.data.set_credit
+    )
     for id, muscle in catalog.muscles.items():
         for part in muscle.data.parts:
             count = trained[id] + trained[f"{id}/{part}"]
             if count < convention.value:
-                yield Problem(muscle.spot("parts", part, key=True),
-                              f"{counted(count, 'exercise')} for `{id}/{part}`; the handbook promises {convention.value:g}",
-                              "add exercises that credit it in `set_credit:`, or change `exercises_per_part` in handbook.yaml")
+                yield Problem(
+                    muscle.spot("parts", part, key=True),
+                    f"{counted(count, 'exercise')} for `{id}/{part}`; the handbook promises {convention.value:g}",
+                    "add exercises that credit it in `set_credit:`, or change `exercises_per_part` in handbook.yaml",
+                )

@@ -42,9 +42,14 @@ def check(context: Context) -> Iterator[Problem]:
         reference = catalog.references.get(key)
         if not is_place(at):
             yield Problem(spot(), f"`{first_word(at)}` is no place in a source", nearest_place(at))
-        elif reference is not None and (unread := beyond_the_abstract(at, reference, catalog.references)):
-            yield Problem(spot(), f"`{unread}` was not read: of `{key}` the record says `read = {{{reference.read}}}`",
-                          "cite the place that was read, or say in the record's `readat` that this one was seen")
+        elif reference is not None and (
+            unread := beyond_the_abstract(at, reference, catalog.references)
+        ):
+            yield Problem(
+                spot(),
+                f"`{unread}` was not read: of `{key}` the record says `read = {{{reference.read}}}`",
+                "cite the place that was read, or say in the record's `readat` that this one was seen",
+            )
 
 
 def _places(context: Context) -> Iterator[tuple[Callable[[], Spot], str, str]]:

@@ -44,15 +44,38 @@ from build_tools.checks.rule import Context, Problem
 
 #: What it would be elsewhere, how it is told (after CommonMark, from memory), and what to do.
 MARKUP: tuple[tuple[str, re.Pattern[str], str], ...] = (
-    ("a link", re.compile(r"\[[^\]]*\]\s?[(\[][^)\]]*[)\]]"), "say it in words; a source goes into `cites:`"),
-    ("a web address", re.compile(r"\b(?:https?://|www\.)\S+|\b[\w.+-]+@[\w-]+\.\w+|\b[a-z0-9-]+(?:\.[a-z0-9-]+)*"
-                                 r"\.(?:com|org|net|info|edu|gov|app|io|co\.[a-z]{2})\b", re.IGNORECASE),
-     "leave it out; a source goes into `cites:`"),
-    ("emphasis", re.compile(r"(?<![\w*])(\*{1,3})(?=[^\s*])[^*]+(?<=[^\s*])\1(?![\w*])|(?<!\w)(_{1,3})(?=[^\s_])[^_]+(?<=[^\s_])\2(?!\w)"),
-     "write the words alone; put the word that matters first"),
+    (
+        "a link",
+        re.compile(r"\[[^\]]*\]\s?[(\[][^)\]]*[)\]]"),
+        "say it in words; a source goes into `cites:`",
+    ),
+    (
+        "a web address",
+        re.compile(
+            r"\b(?:https?://|www\.)\S+|\b[\w.+-]+@[\w-]+\.\w+|\b[a-z0-9-]+(?:\.[a-z0-9-]+)*"
+            r"\.(?:com|org|net|info|edu|gov|app|io|co\.[a-z]{2})\b",
+            re.IGNORECASE,
+        ),
+        "leave it out; a source goes into `cites:`",
+    ),
+    (
+        "emphasis",
+        re.compile(
+            r"(?<![\w*])(\*{1,3})(?=[^\s*])[^*]+(?<=[^\s*])\1(?![\w*])|(?<!\w)(_{1,3})(?=[^\s_])[^_]+(?<=[^\s_])\2(?!\w)"
+        ),
+        "write the words alone; put the word that matters first",
+    ),
     ("code", re.compile(r"`[^`]+`"), "write the words alone"),
-    ("a list or a heading", re.compile(r"\A\s*(?:#{1,6}|[-*+]|\d{1,2}[.)])\s"), "write the words alone; each item is an entry of its own"),
-    ("a character code", re.compile(r"&(?:#\d+|#x[0-9a-f]+|[a-z]{2,}\d*);", re.IGNORECASE), "type the character itself"),
+    (
+        "a list or a heading",
+        re.compile(r"\A\s*(?:#{1,6}|[-*+]|\d{1,2}[.)])\s"),
+        "write the words alone; each item is an entry of its own",
+    ),
+    (
+        "a character code",
+        re.compile(r"&(?:#\d+|#x[0-9a-f]+|[a-z]{2,}\d*);", re.IGNORECASE),
+        "type the character itself",
+    ),
 )
 
 
@@ -61,5 +84,9 @@ def check(context: Context) -> Iterator[Problem]:
     for entry, path, text in context.texts:
         for called, form, help in MARKUP:
             if found := form.search(text):
-                yield Problem(entry.spot(*path), f"`{found.group().strip()}` is {called}, and would be shown as it stands", help)
+                yield Problem(
+                    entry.spot(*path),
+                    f"`{found.group().strip()}` is {called}, and would be shown as it stands",
+                    help,
+                )
                 break

@@ -46,16 +46,29 @@ def check(context: Context) -> Iterator[Problem]:
         return
     for goal, doses in entry.data.goals.items():
         for key, dose in doses.items():
-            every: list[tuple[Path, Ends | Dose]] = [((), dose), *((("muscles", muscle), ends) for muscle, ends in dose.muscles.items())]
+            every: list[tuple[Path, Ends | Dose]] = [
+                ((), dose),
+                *((("muscles", muscle), ends) for muscle, ends in dose.muscles.items()),
+            ]
             for path, ends in every:
                 if ends.low is not None and ends.high is not None and ends.low > ends.high:
-                    yield Problem(entry.spot("goals", goal, key, *path, "low"),
-                                  f"`low: {ends.low:g}` is above `high: {ends.high:g}`", "swap them")
+                    yield Problem(
+                        entry.spot("goals", goal, key, *path, "low"),
+                        f"`low: {ends.low:g}` is above `high: {ends.high:g}`",
+                        "swap them",
+                    )
     for id, equation in entry.data.load_prediction.equations.items():
         low, high = equation.repetitions
         spot = entry.spot("load_prediction", "equations", id, "repetitions")
         if not 1 <= low <= high:
-            yield Problem(spot, f"{low:g} to {high:g} repetitions is no range", "write [fewest, most], from 1 upwards")
+            yield Problem(
+                spot,
+                f"{low:g} to {high:g} repetitions is no range",
+                "write [fewest, most], from 1 upwards",
+            )
         elif equation.form == "inverse" and high >= equation.coefficients[1]:
-            yield Problem(spot, f"at {equation.coefficients[1]:g} repetitions the equation divides by nothing",
-                          "end `repetitions:` well below")
+            yield Problem(
+                spot,
+                f"at {equation.coefficients[1]:g} repetitions the equation divides by nothing",
+                "end `repetitions:` well below",
+            )

@@ -26,5 +26,8 @@ def check(context: Context) -> Iterator[Problem]:
     """Texts that are one quotation."""
     for entry, path, text in context.texts:
         if _QUOTED.fullmatch(text.strip()):
-            yield Problem(entry.spot(*path), f"the marks in {text.strip()} are part of the text: YAML does not know them",
-                          f'remove them, or use straight ones: "{text.strip()[1:-1]}"')
+            yield Problem(
+                entry.spot(*path),
+                f"the marks in {text.strip()} are part of the text: YAML does not know them",
+                f'remove them, or use straight ones: "{text.strip()[1:-1]}"',
+            )

@@ -35,5 +35,8 @@ def check(context: Context) -> Iterator[Problem]:
     """References that lead nowhere."""
     for key, reference in context.catalog.references.items():
         if not reference.link and not reference.readat:
-            yield Problem(reference.spot, f"nobody can find `{key}`: it has no identifier and does not say where it was read",
-                          "add `doi`, `pmid`, `pmcid` or `url`, or say in `readat` where it was read")
+            yield Problem(
+                reference.spot,
+                f"nobody can find `{key}`: it has no identifier and does not say where it was read",
+                "add `doi`, `pmid`, `pmcid` or `url`, or say in `readat` where it was read",
+            )

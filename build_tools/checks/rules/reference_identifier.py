@@ -37,9 +37,18 @@ from build_tools.checks.rule import Context, Problem
 
 #: Field -> form, and what to write. A suffix may hold any visible character; a closing point or comma is a slip of copying.
 FORMS: dict[str, tuple[re.Pattern[str], str]] = {
-    "doi": (re.compile(r"10\.\d{4,9}(\.\d+)*/\S*[^\s.,;]", re.ASCII), "write the bare DOI, as in 10.0000/invented.1"),
-    "pmid": (re.compile(r"[1-9]\d{0,8}", re.ASCII), "write the PubMed number alone, as in 33009197"),
-    "pmcid": (re.compile(r"PMC[1-9]\d{0,8}", re.ASCII), "write PMC and the number, as in PMC7969179"),
+    "doi": (
+        re.compile(r"10\.\d{4,9}(\.\d+)*/\S*[^\s.,;]", re.ASCII),
+        "write the bare DOI, as in 10.0000/invented.1",
+    ),
+    "pmid": (
+        re.compile(r"[1-9]\d{0,8}", re.ASCII),
+        "write the PubMed number alone, as in 33009197",
+    ),
+    "pmcid": (
+        re.compile(r"PMC[1-9]\d{0,8}", re.ASCII),
+        "write PMC and the number, as in PMC7969179",
+    ),
 }
 
 

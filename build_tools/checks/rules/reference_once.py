@@ -38,17 +38,30 @@ from build_tools.checks.rule import Context, Problem
 def check(context: Context) -> Iterator[Problem]:
     """Records that share an identifier, or a title and an author, with another one."""
     first: dict[tuple[str, str], Reference] = {}
-    for reference in sorted(context.catalog.references.values(), key=lambda reference: reference.spot, reverse=True):
-        shared = [(name, first.setdefault((name, value), reference)) for name, value in _marks(reference)]
-        name, other = next(((name, other) for name, other in shared if other is not reference), ("", reference))
+    for reference in sorted(
+        context.catalog.references.values(), key=lambda reference: reference.spot, reverse=True
+    ):
+        shared = [
+            (name, first.setdefault((name, value), reference)) for name, value in _marks(reference)
+        ]
+        name, other = next(
+            ((name, other) for name, other in shared if other is not reference), ("", reference)
+        )
         if other is not reference:
-            yield Problem(reference.spot, f"`{reference.key}` and `{other.key}` have the same {name}",
-                          "keep one record and cite its key everywhere")
+            yield Problem(
+                reference.spot,
+                f"`{reference.key}` and `{other.key}` have the same {name}",
+                "keep one record and cite its key everywhere",
+            )
 
 
 def _marks(reference: Reference) -> Iterator[tuple[str, str]]:
     """What should be the reference's alone. DOIs do not tell capitals from small letters."""
-    for name, value in (("DOI", reference.doi.lower()), ("PMID", reference.pmid), ("PMCID", reference.pmcid.upper())):
+    for name, value in (
+        ("DOI", reference.doi.lower()),
+        ("PMID", reference.pmid),
+        ("PMCID", reference.pmcid.upper()),
+    ):
         if value:
             yield name, value
     family = reference.authors[0][0].casefold() if reference.authors else ""

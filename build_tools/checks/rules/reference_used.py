@@ -34,10 +34,23 @@ from build_tools.checks.rule import Context, Problem
 def check(context: Context) -> Iterator[Problem]:
     """References that nothing uses."""
     catalog = context.catalog
-    if any(kind != "references" for kind, _ in catalog.broken):  # the citation may stand in a file that cannot be read
+    if any(
+        kind != "references" for kind, _ in catalog.broken
+    ):  # the citation may stand in a file that cannot be read
         return
-    used = {citation.key for statement in context.statements for citation in statement.basis.cites} | set(catalog.studies)
-    used |= {result.via.key for study in catalog.studies.values() for result in study.data.results if result.via}
+    used = {
+        citation.key for statement in context.statements for citation in statement.basis.cites
+    } | set(catalog.studies)
+    used |= {
+        result.via.key
+        for study in catalog.studies.values()
+        for result in study.data.results
+        if result.via
+    }
     for key, reference in catalog.references.items():
         if key not in used:
-            yield Problem(reference.spot, f"nothing cites `{key}`", f"cite it, add studies/{key}.yaml, or remove the record")
+            yield Problem(
+                reference.spot,
+                f"nothing cites `{key}`",
+                f"cite it, add studies/{key}.yaml, or remove the record",
+            )

@@ -43,4 +43,8 @@ def check(context: Context) -> Iterator[Problem]:
     latest = context.today.year + (round(convention.value) if convention else YEARS_AHEAD)
     for reference in catalog.references.values():
         if int(reference.year) > latest:
-            yield Problem(reference.place("year"), f"the year {reference.year} lies in the future", "write the year of publication")
+            yield Problem(
+                reference.place("year"),
+                f"the year {reference.year} lies in the future",
+                "write the year of publication",
+            )

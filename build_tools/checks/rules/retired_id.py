@@ -34,10 +34,20 @@ def check(context: Context) -> Iterator[Problem]:
         retired = getattr(moved.data, name)
         for old, new in retired.items():
             if catalog.exists(kind, old):
-                yield Problem(moved.spot(name, old, key=True), f"`{old}` is retired here, yet it exists",
-                              "remove this line, or give the living entry another id")
+                yield Problem(
+                    moved.spot(name, old, key=True),
+                    f"`{old}` is retired here, yet it exists",
+                    "remove this line, or give the living entry another id",
+                )
             elif new in retired:
-                yield Problem(moved.spot(name, old), f"the successor `{new}` is retired itself", f"write the living successor of `{new}`")
+                yield Problem(
+                    moved.spot(name, old),
+                    f"the successor `{new}` is retired itself",
+                    f"write the living successor of `{new}`",
+                )
             elif context.is_absent(kind, new):
-                yield Problem(moved.spot(name, old), f"the successor `{new}` does not exist",
-                              suggest(new, getattr(catalog, kind), f"name one of the {name} that exist"))
+                yield Problem(
+                    moved.spot(name, old),
+                    f"the successor `{new}` does not exist",
+                    suggest(new, getattr(catalog, kind), f"name one of the {name} that exist"),
+                )

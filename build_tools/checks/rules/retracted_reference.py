@@ -28,5 +28,8 @@ def check(context: Context) -> Iterator[Problem]:
         for index, citation in enumerate(statement.basis.cites):
             reference = context.catalog.references.get(citation.key)
             if reference and reference.retracted and "retracted" not in (citation.at or ""):
-                yield Problem(statement.spot("cites", index), f"`{citation.key}` was retracted",
-                              "cite another work, or write the place as e.g. `at: abstract, retracted`")
+                yield Problem(
+                    statement.spot("cites", index),
+                    f"`{citation.key}` was retracted",
+                    "cite another work, or write the place as e.g. `at: abstract, retracted`",
+                )

@@ -25,4 +25,8 @@ def check(context: Context) -> Iterator[Problem]:
     """Entries reviewed later than today."""
     for entry in reviewed_entries(context.catalog):
         if entry.data.reviewed > context.today + LEEWAY:
-            yield Problem(entry.spot("reviewed"), f"`{entry.data.reviewed}` lies in the future", "write the day of the last review")
+            yield Problem(
+                entry.spot("reviewed"),
+                f"`{entry.data.reviewed}` lies in the future",
+                "write the day of the last review",
+            )

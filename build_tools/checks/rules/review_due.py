@@ -29,5 +29,8 @@ def check(context: Context) -> Iterator[Problem]:
     for entry in reviewed_entries(context.catalog):
         due = months_after(entry.data.reviewed, months)
         if context.today > due:
-            yield Problem(entry.spot("reviewed"), f"the review was due on {due}",
-                          "look through the entry again, then set `reviewed:` to that day")
+            yield Problem(
+                entry.spot("reviewed"),
+                f"the review was due on {due}",
+                "look through the entry again, then set `reviewed:` to that day",
+            )

@@ -24,5 +24,8 @@ def check(context: Context) -> Iterator[Problem]:
         for ref in credit:
             muscle, _, part = ref.partition("/")
             if part and muscle in credit:
-                yield Problem(exercise.spot("set_credit", ref, key=True), f"`{ref}` is credited here and again in `{muscle}`",
-                              f"remove `{muscle}` and name every part, or remove this part")
+                yield Problem(
+                    exercise.spot("set_credit", ref, key=True),
+                    f"`{ref}` is credited here and again in `{muscle}`",
+                    f"remove `{muscle}` and name every part, or remove this part",
+                )

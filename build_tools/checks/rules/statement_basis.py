@@ -37,9 +37,14 @@ def check(context: Context) -> Iterator[Problem]:
     for statement in context.statements:
         cited, practised = bool(statement.basis.cites), statement.basis.common_practice is not None
         if cited and practised:
-            yield Problem(statement.spot("common_practice", key=True),
-                          f"this {statement.called} has citations and a common-practice reason",
-                          "keep `cites:` if the source shows it, `common_practice:` if it does not")
+            yield Problem(
+                statement.spot("common_practice", key=True),
+                f"this {statement.called} has citations and a common-practice reason",
+                "keep `cites:` if the source shows it, `common_practice:` if it does not",
+            )
         elif not cited and not practised:
-            yield Problem(statement.spot(), f"this {statement.called} rests on nothing",
-                          "add `cites: [{key: <reference>, at: <place in it>}]` or `common_practice: <why coaches hold it>`")
+            yield Problem(
+                statement.spot(),
+                f"this {statement.called} rests on nothing",
+                "add `cites: [{key: <reference>, at: <place in it>}]` or `common_practice: <why coaches hold it>`",
+            )

@@ -36,5 +36,8 @@ def check(context: Context) -> Iterator[Problem]:
     for study in context.catalog.studies.values():
         for index, result in enumerate(study.data.results):
             if context.outcomes.get(result.measure) == "strength" and not result.strength_test:
-                yield Problem(study.spot("results", index), "this strength result does not name its test",
-                              "add `strength_test:`, e.g. one-repetition maximum of the leg press")
+                yield Problem(
+                    study.spot("results", index),
+                    "this strength result does not name its test",
+                    "add `strength_test:`, e.g. one-repetition maximum of the leg press",
+                )

@@ -50,16 +50,25 @@ def check(context: Context) -> Iterator[Problem]:
                 place = (*here, "contrasts", number)
                 named += [(contrast.of, (*place, "of")), (contrast.against, (*place, "against"))]
                 if (contrast.of_part is None) != (contrast.against_part is None):
-                    yield Problem(study.spot(*place), "this contrast names one part only",
-                                  "give both `of_part:` and `against_part:`, or neither")
+                    yield Problem(
+                        study.spot(*place),
+                        "this contrast names one part only",
+                        "give both `of_part:` and `against_part:`, or neither",
+                    )
                 elif (contrast.of, contrast.of_part) == (contrast.against, contrast.against_part):
-                    yield Problem(study.spot(*place), f"this contrast sets `{contrast.of}` against itself",
-                                  "name another arm in `against:`, or two parts in `of_part:` and `against_part:`")
+                    yield Problem(
+                        study.spot(*place),
+                        f"this contrast sets `{contrast.of}` against itself",
+                        "name another arm in `against:`, or two parts in `of_part:` and `against_part:`",
+                    )
             for arm, path in named:
                 if arm not in arms:
                     unknown.setdefault(arm, []).append(path)
         # Once for each name: an arm that was taken out is one slip, however often it is named.
         for arm, paths in unknown.items():
             times = f", which is named in {len(paths)} places" if len(paths) > 1 else ""
-            yield Problem(study.spot(*paths[0], key=paths[0][-2] == "values"), f"this study has no arm `{arm}`{times}",
-                          suggest(arm, arms, f"add it under `arms:`, or write one of: {', '.join(arms)}"))
+            yield Problem(
+                study.spot(*paths[0], key=paths[0][-2] == "values"),
+                f"this study has no arm `{arm}`{times}",
+                suggest(arm, arms, f"add it under `arms:`, or write one of: {', '.join(arms)}"),
+            )

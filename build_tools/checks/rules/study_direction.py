@@ -47,9 +47,11 @@ def check(context: Context) -> Iterator[Problem]:
                 sign = {"of": 1, "against": -1}.get(contrast.favours or "", 0)
                 for shown, advantage in _advantages(result, contrast):
                     if sign * advantage < 0:
-                        yield Problem(study.spot("results", index, "contrasts", number, "favours"),
-                                      f"`favours: {contrast.favours}`, but {shown}",
-                                      "check the source: exchange `of:` and `against:`, or correct the number or the direction")
+                        yield Problem(
+                            study.spot("results", index, "contrasts", number, "favours"),
+                            f"`favours: {contrast.favours}`, but {shown}",
+                            "check the source: exchange `of:` and `against:`, or correct the number or the direction",
+                        )
 
 
 def _advantages(result: Result, contrast: Contrast) -> Iterator[tuple[str, float]]:
@@ -59,17 +61,30 @@ def _advantages(result: Result, contrast: Contrast) -> Iterator[tuple[str, float
         for kind in ("mean", "median", "change", "change_percent"):
             first, second = getattr(of, kind), getattr(against, kind)
             if first is not None and second is not None:
-                yield f"{contrast.of} has {first:g} and {contrast.against} {second:g}", first - second
+                yield (
+                    f"{contrast.of} has {first:g} and {contrast.against} {second:g}",
+                    first - second,
+                )
         if (first := _gain(of)) is not None and (second := _gain(against)) is not None:
-            yield f"{contrast.of} changed by {first:.1%} and {contrast.against} by {second:.1%}", first - second
+            yield (
+                f"{contrast.of} changed by {first:.1%} and {contrast.against} by {second:.1%}",
+                first - second,
+            )
     if contrast.difference:
         yield f"the difference is {contrast.difference.value:g}", contrast.difference.value
     if contrast.ratio:
         yield f"the ratio is {contrast.ratio.value:g}", contrast.ratio.value - 1
     if contrast.standardised:
-        yield f"the standardised difference is {contrast.standardised.value:g}", contrast.standardised.value
+        yield (
+            f"the standardised difference is {contrast.standardised.value:g}",
+            contrast.standardised.value,
+        )
 
 
 def _gain(value: Value) -> float | None:
     """Relative change from before to after."""
-    return value.post.mean / value.pre.mean - 1 if value.pre and value.post and value.pre.mean else None
+    return (
+        value.post.mean / value.pre.mean - 1
+        if value.pre and value.post and value.pre.mean
+        else None
+    )

@@ -67,7 +67,9 @@ def _impossible(study: Study) -> Iterator[tuple[Path, str]]:
 
 
 def _value(here: Path, value: Value) -> Iterator[tuple[Path, str]]:
-    middle = next((x for x in (value.mean, value.change, value.change_percent) if x is not None), None)
+    middle = next(
+        (x for x in (value.mean, value.change, value.change_percent) if x is not None), None
+    )
     yield from _spread(here, value, middle)
     yield from _range((*here, "quartiles"), value.quartiles, value.median)
     for time in ("pre", "post"):
@@ -79,7 +81,10 @@ def _contrast(here: Path, contrast: Contrast) -> Iterator[tuple[Path, str]]:
     given = [kind for kind in ("p", "p_above", "p_below") if getattr(contrast, kind) is not None]
     between = contrast.p is None and (contrast.p_above or 0) < (contrast.p_below or 1)
     if len(given) > 1 and not between:
-        yield (*here, given[-1]), f"{' and '.join(f'`{kind}`' for kind in given)} do not fit together"
+        yield (
+            (*here, given[-1]),
+            f"{' and '.join(f'`{kind}`' for kind in given)} do not fit together",
+        )
     for kind in ("difference", "ratio", "standardised"):
         if number := getattr(contrast, kind):
             yield from _spread((*here, kind), number, number.value)
@@ -92,7 +97,9 @@ def _spread(here: Path, number: object, middle: float | None) -> Iterator[tuple[
     yield from _range((*here, "ci95"), getattr(number, "ci95", None), middle)
 
 
-def _range(here: Path, ends: list[float] | None, middle: float | None) -> Iterator[tuple[Path, str]]:
+def _range(
+    here: Path, ends: list[float] | None, middle: float | None
+) -> Iterator[tuple[Path, str]]:
     if ends and ends[0] >= ends[1]:
         yield here, f"`{here[-1]}` runs from {ends[0]:g} to {ends[1]:g}"
     elif ends and middle is not None and not ends[0] <= middle <= ends[1]:

@@ -22,5 +22,8 @@ def check(context: Context) -> Iterator[Problem]:
     catalog = context.catalog
     for key, study in catalog.studies.items():
         if context.is_absent("references", key):
-            yield Problem(study.spot(), f"this study has no reference `{key}`",
-                          suggest(key, catalog.references, f"add @article{{{key}, ...}} to references.bib"))
+            yield Problem(
+                study.spot(),
+                f"this study has no reference `{key}`",
+                suggest(key, catalog.references, f"add @article{{{key}, ...}} to references.bib"),
+            )

@@ -58,17 +58,29 @@ def check(context: Context) -> Iterator[Problem]:
     conventions = handbook.data.conventions
     for study in context.catalog.studies.values():
         for index, result in enumerate(study.data.results):
-            limit: Convention | None = getattr(conventions, f"size_impossible_{context.outcomes.get(result.measure)}", None)
+            limit: Convention | None = getattr(
+                conventions, f"size_impossible_{context.outcomes.get(result.measure)}", None
+            )
             for path, shown, ratio in [*_sizes(result), *_differences(result)] if limit else []:
                 if limit and not 1 / limit.value <= ratio <= limit.value:
-                    yield Problem(study.spot("results", index, *path),
-                                  f"{shown} is beyond what is taken to be possible (a ratio of {limit.value:g})", _AGAIN)
+                    yield Problem(
+                        study.spot("results", index, *path),
+                        f"{shown} is beyond what is taken to be possible (a ratio of {limit.value:g})",
+                        _AGAIN,
+                    )
             effect = conventions.size_impossible_standardised
             for number, contrast in enumerate(result.contrasts):
-                if effect and contrast.standardised and abs(contrast.standardised.value) > effect.value:
-                    yield Problem(study.spot("results", index, "contrasts", number, "standardised"),
-                                  f"a standardised difference of {contrast.standardised.value:g} is beyond what is taken to be possible"
-                                  f" ({effect.value:g})", _AGAIN)
+                if (
+                    effect
+                    and contrast.standardised
+                    and abs(contrast.standardised.value) > effect.value
+                ):
+                    yield Problem(
+                        study.spot("results", index, "contrasts", number, "standardised"),
+                        f"a standardised difference of {contrast.standardised.value:g} is beyond what is taken to be possible"
+                        f" ({effect.value:g})",
+                        _AGAIN,
+                    )
 
 
 def _sizes(result: Result) -> Iterator[tuple[Path, str, float]]:
@@ -77,9 +89,17 @@ def _sizes(result: Result) -> Iterator[tuple[Path, str, float]]:
     highest = max(levels.values(), default=0)
     for arm, value in result.values.items():
         if value.change_percent is not None:
-            yield ("values", arm), f"a change of {value.change_percent:g} %", max(0.0, 1 + value.change_percent / 100)
+            yield (
+                ("values", arm),
+                f"a change of {value.change_percent:g} %",
+                max(0.0, 1 + value.change_percent / 100),
+            )
         if value.pre and value.post and value.pre.mean > 0:
-            yield ("values", arm), f"from {value.pre.mean:g} to {value.post.mean:g}", max(0.0, value.post.mean / value.pre.mean)
+            yield (
+                ("values", arm),
+                f"from {value.pre.mean:g} to {value.post.mean:g}",
+                max(0.0, value.post.mean / value.pre.mean),
+            )
         if levels.get(arm, 0) > 0 and levels[arm] < highest:
             yield ("values", arm), f"{levels[arm]:g} beside {highest:g}", levels[arm] / highest
 
@@ -87,10 +107,18 @@ def _sizes(result: Result) -> Iterator[tuple[Path, str, float]]:
 def _differences(result: Result) -> Iterator[tuple[Path, str, float]]:
     for number, contrast in enumerate(result.contrasts):
         if contrast.ratio:
-            yield ("contrasts", number, "ratio"), f"a ratio of {contrast.ratio.value:g}", contrast.ratio.value
+            yield (
+                ("contrasts", number, "ratio"),
+                f"a ratio of {contrast.ratio.value:g}",
+                contrast.ratio.value,
+            )
         if _in_percent(contrast):
             value = contrast.difference.value  # type: ignore[union-attr]
-            yield ("contrasts", number, "difference"), f"a difference of {value:g} %", 1 + abs(value) / 100
+            yield (
+                ("contrasts", number, "difference"),
+                f"a difference of {value:g} %",
+                1 + abs(value) / 100,
+            )
 
 
 def _in_percent(contrast: Contrast) -> bool:

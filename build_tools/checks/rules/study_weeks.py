@@ -21,9 +21,18 @@ from build_tools.checks.rule import Context, Problem
 def check(context: Context) -> Iterator[Problem]:
     """Growth without a length of training."""
     vocabulary = context.catalog.vocabulary
-    training = {id for id, design in vocabulary.data.designs.items() if design.trains} if vocabulary else set()
+    training = (
+        {id for id, design in vocabulary.data.designs.items() if design.trains}
+        if vocabulary
+        else set()
+    )
     for study in context.catalog.studies.values():
-        grew = any(context.outcomes.get(result.measure) == "growth" for result in study.data.results)
+        grew = any(
+            context.outcomes.get(result.measure) == "growth" for result in study.data.results
+        )
         if study.data.weeks is None and study.data.design in training and grew:
-            yield Problem(study.spot("weeks"), "this study measured growth, and does not say over how many weeks",
-                          "add `weeks:` as the source gives it")
+            yield Problem(
+                study.spot("weeks"),
+                "this study measured growth, and does not say over how many weeks",
+                "add `weeks:` as the source gives it",
+            )

@@ -22,5 +22,8 @@ def check(context: Context) -> Iterator[Problem]:
     exercises = context.catalog.exercises
     for exercise in exercises.values() if len(exercises) > 1 else ():
         if not exercise.data.swaps:
-            yield Problem(exercise.spot("swaps"), "this exercise has no swap",
-                          "add `swaps:` with one or more exercises that do the same job")
+            yield Problem(
+                exercise.spot("swaps"),
+                "this exercise has no swap",
+                "add `swaps:` with one or more exercises that do the same job",
+            )

@@ -22,6 +22,12 @@ def check(context: Context) -> Iterator[Problem]:
     for exercise in context.catalog.exercises.values():
         for index, id in enumerate(exercise.data.swaps):
             if id == exercise.id:
-                yield Problem(exercise.spot("swaps", index), f"`{id}` is its own swap", "remove it, or name another exercise")
+                yield Problem(
+                    exercise.spot("swaps", index),
+                    f"`{id}` is its own swap",
+                    "remove it, or name another exercise",
+                )
             elif id in exercise.data.swaps[:index]:
-                yield Problem(exercise.spot("swaps", index), f"`{id}` stands here a second time", "remove it")
+                yield Problem(
+                    exercise.spot("swaps", index), f"`{id}` stands here a second time", "remove it"
+                )

@@ -40,5 +40,8 @@ def check(context: Context) -> Iterator[Problem]:
     for kind, id, name, path in term_names(vocabulary.data):
         owner = owners.setdefault((kind, plain(name)), id)
         if owner != id:
-            yield Problem(vocabulary.spot(kind, id, *path), f"`{owner}` and `{id}` of {kind.replace('_', ' ')} have the name `{name}`",
-                          "keep one of the two, or name what differs")
+            yield Problem(
+                vocabulary.spot(kind, id, *path),
+                f"`{owner}` and `{id}` of {kind.replace('_', ' ')} have the name `{name}`",
+                "keep one of the two, or name what differs",
+            )

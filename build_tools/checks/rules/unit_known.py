@@ -61,16 +61,33 @@ def check(context: Context) -> Iterator[Problem]:
             if result.measure not in measures:
                 continue
             here: Path = ("results", index)
-            differences = [(contrast.difference, (*here, "contrasts", number, "difference", "unit"))
-                           for number, contrast in enumerate(result.contrasts) if contrast.difference]
+            differences = [
+                (contrast.difference, (*here, "contrasts", number, "difference", "unit"))
+                for number, contrast in enumerate(result.contrasts)
+                if contrast.difference
+            ]
             given = [(result.unit, (*here, "unit"), True)] if result.unit else []
             units = measures[result.measure].units
-            given += [(found.unit, path, found.unit in (result.unit, PERCENT) or found.start is not None or result.unit not in units)
-                      for found, path in differences]
+            given += [
+                (
+                    found.unit,
+                    path,
+                    found.unit in (result.unit, PERCENT)
+                    or found.start is not None
+                    or result.unit not in units,
+                )
+                for found, path in differences
+            ]
             for unit, path, fits in given:
                 if unit not in units:
-                    yield Problem(study.spot(*path), f"`{unit}` is no unit of {result.measure}",
-                                  suggest(unit, units, f"write one of: {', '.join(units)}"))
+                    yield Problem(
+                        study.spot(*path),
+                        f"`{unit}` is no unit of {result.measure}",
+                        suggest(unit, units, f"write one of: {', '.join(units)}"),
+                    )
                 elif not fits:
-                    yield Problem(study.spot(*path), f"this difference is in {unit}, and its result in {result.unit}",
-                                  f"write it in {result.unit}, or give its `start:` in {unit}")
+                    yield Problem(
+                        study.spot(*path),
+                        f"this difference is in {unit}, and its result in {result.unit}",
+                        f"write it in {result.unit}, or give its `start:` in {unit}",
+                    )

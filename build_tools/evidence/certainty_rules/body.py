@@ -12,7 +12,16 @@ from ..verdict import Directions, RatioInterval, Verdict
 Level = Literal["very low", "low", "moderate", "high"]
 LEVELS: tuple[Level, ...] = ("very low", "low", "moderate", "high")
 
-Domain = Literal["start", "risk of bias", "inconsistency", "indirectness", "imprecision", "publication bias", "cap", "authored"]
+Domain = Literal[
+    "start",
+    "risk of bias",
+    "inconsistency",
+    "indirectness",
+    "imprecision",
+    "publication bias",
+    "cap",
+    "authored",
+]
 Risk = Literal["low", "some", "high"]
 Read = Literal["full text", "abstract", "part of abstract", "record", "memory"]
 
@@ -52,7 +61,9 @@ class RatedSample:
 
     def __post_init__(self) -> None:
         if self.n <= 0 or not -1 <= self.correlation < 1:
-            raise ValueError(f"{self.study}: a sample needs people and a correlation below 1, not n = {self.n}, r = {self.correlation:g}")
+            raise ValueError(
+                f"{self.study}: a sample needs people and a correlation below 1, not n = {self.n}, r = {self.correlation:g}"
+            )
 
 
 @dataclass(frozen=True)
@@ -93,9 +104,13 @@ class EvidenceBody:
 
     def __post_init__(self) -> None:
         if not self.samples or (self.estimate is None and not self.directions.total):
-            raise ValueError("without an estimate or a stated direction there is no certainty; the verdict is untested")
+            raise ValueError(
+                "without an estimate or a stated direction there is no certainty; the verdict is untested"
+            )
         if not self.margin > 1 or not 0 <= self.direct_share <= 1:
-            raise ValueError(f"needs a margin above 1 and a direct share of 0 to 1, not {self.margin:g} and {self.direct_share:g}")
+            raise ValueError(
+                f"needs a margin above 1 and a direct share of 0 to 1, not {self.margin:g} and {self.direct_share:g}"
+            )
 
     @property
     def voices(self) -> int:
@@ -145,8 +160,15 @@ def charged_once(steps: Iterable[RatingStep], rule: str) -> tuple[RatingStep, ..
     """Signs of one cause: the weightiest is charged (the first of equals), the others are said by ``rule`` at no charge."""
     found = list(steps)
     worst = min(found, key=lambda step: step.change, default=None)
-    return tuple(_waived(step, rule) if step.change and step is not worst else step for step in found)
+    return tuple(
+        _waived(step, rule) if step.change and step is not worst else step for step in found
+    )
 
 
 def _waived(step: RatingStep, rule: str) -> RatingStep:
-    return RatingStep(rule, step.domain, 0, f"{step.reason.removesuffix('.')}; a sign of the same cause, so not charged again.")
+    return RatingStep(
+        rule,
+        step.domain,
+        0,
+        f"{step.reason.removesuffix('.')}; a sign of the same cause, so not charged again.",
+    )

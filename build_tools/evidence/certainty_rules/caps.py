@@ -9,17 +9,29 @@ from .body import LEVELS, MOST, Cap, CertaintyRule, EvidenceBody, Level, Read
 
 #: The highest level that numbers read there allow. Convention: methods, spreads and corrections stand in the full text.
 READ_AT_MOST: dict[Read, Level] = {
-    "full text": "high", "abstract": "moderate", "part of abstract": "low", "record": "low", "memory": "very low"}
+    "full text": "high",
+    "abstract": "moderate",
+    "part of abstract": "low",
+    "record": "low",
+    "memory": "very low",
+}
 #: Stated directions have no size and no interval. Convention.
 DIRECTIONS_AT_MOST: Level = "low"
 
 RULES = (
-    CertaintyRule("cap-read", "cap",
-         "Numbers read only in an abstract allow moderate at most; in part of one, or in the record, low; from memory, very low. "
-         f"The cap is the highest level that the reading behind {MOST:.0%} of the people allows.",
-         "Convention of this handbook: what stands only in the full text cannot have been checked."),
-    CertaintyRule("cap-directions", "cap", f"Without a pooled estimate at most {DIRECTIONS_AT_MOST}.",
-         "Convention of this handbook: a stated direction has no size and no interval."),
+    CertaintyRule(
+        "cap-read",
+        "cap",
+        "Numbers read only in an abstract allow moderate at most; in part of one, or in the record, low; from memory, very low. "
+        f"The cap is the highest level that the reading behind {MOST:.0%} of the people allows.",
+        "Convention of this handbook: what stands only in the full text cannot have been checked.",
+    ),
+    CertaintyRule(
+        "cap-directions",
+        "cap",
+        f"Without a pooled estimate at most {DIRECTIONS_AT_MOST}.",
+        "Convention of this handbook: a stated direction has no size and no interval.",
+    ),
 )
 
 
@@ -29,23 +41,46 @@ def caps(body: EvidenceBody) -> tuple[Cap, ...]:
     people: Counter[Read] = Counter()
     for sample in body.samples:
         people[sample.read] += sample.n
-    reading = next(level for level in reversed(LEVELS) if _allowing(people, level) / body.people >= MOST)
+    reading = next(
+        level for level in reversed(LEVELS) if _allowing(people, level) / body.people >= MOST
+    )
     if reading != "high":
         counts = Counter(sample.read for sample in body.samples)
-        told = ", ".join(f"{counts[where]} {'from' if where == 'memory' else 'in'} {_called(where)}"
-                         for where in READ_AT_MOST if counts[where])
-        found.append(Cap("cap-read", reading, f"The numbers of {samples(len(body.samples))} were read: {told}."))
+        told = ", ".join(
+            f"{counts[where]} {'from' if where == 'memory' else 'in'} {_called(where)}"
+            for where in READ_AT_MOST
+            if counts[where]
+        )
+        found.append(
+            Cap(
+                "cap-read",
+                reading,
+                f"The numbers of {samples(len(body.samples))} were read: {told}.",
+            )
+        )
     if body.estimate is None:
-        found.append(Cap("cap-directions", DIRECTIONS_AT_MOST,
-                         f"No estimate can be pooled: {samples(body.directions.total)} only stated a direction ({body.directions})."))
+        found.append(
+            Cap(
+                "cap-directions",
+                DIRECTIONS_AT_MOST,
+                f"No estimate can be pooled: {samples(body.directions.total)} only stated a direction ({body.directions}).",
+            )
+        )
     return tuple(found)
 
 
 def _allowing(people: Counter[Read], level: Level) -> int:
     """People whose numbers were read where ``level`` is allowed."""
-    return sum(n for where, n in people.items() if LEVELS.index(READ_AT_MOST[where]) >= LEVELS.index(level))
+    return sum(
+        n for where, n in people.items() if LEVELS.index(READ_AT_MOST[where]) >= LEVELS.index(level)
+    )
 
 
 def _called(where: Read) -> str:
-    return {"full text": "the full text", "abstract": "the abstract only", "part of abstract": "part of the abstract",
-            "record": "the record only", "memory": "memory"}[where]
+    return {
+        "full text": "the full text",
+        "abstract": "the abstract only",
+        "part of abstract": "part of the abstract",
+        "record": "the record only",
+        "memory": "memory",
+    }[where]

@@ -19,7 +19,7 @@ def people_per_arm(d: float, alpha: float = ALPHA, power: float = POWER) -> floa
     from statistics import NormalDist  # here, because a plain check of the catalog never needs it
 
     z = NormalDist().inv_cdf
-    return 2 * (z(1 - alpha / 2) + z(power)) ** 2 / d ** 2
+    return 2 * (z(1 - alpha / 2) + z(power)) ** 2 / d**2
 
 
 def people_paired(d: float, r: float, alpha: float = ALPHA, power: float = POWER) -> float:
@@ -29,5 +29,12 @@ def people_paired(d: float, r: float, alpha: float = ALPHA, power: float = POWER
 
 def information(body: EvidenceBody) -> float:
     """People as a share of those needed, each sample by its own design; 1 or more is enough."""
-    return sum(sample.n / (people_paired(OIS_DIFFERENCE, sample.correlation) if sample.paired else 2 * people_per_arm(OIS_DIFFERENCE))
-               for sample in body.samples)
+    return sum(
+        sample.n
+        / (
+            people_paired(OIS_DIFFERENCE, sample.correlation)
+            if sample.paired
+            else 2 * people_per_arm(OIS_DIFFERENCE)
+        )
+        for sample in body.samples
+    )

@@ -9,10 +9,13 @@ from .body import CertaintyRule, EvidenceBody, RatingStep
 ENOUGH_STUDIES = 10
 
 RULES = (
-    CertaintyRule("publication-bias", "publication bias",
-         f"Never charged: with fewer than {ENOUGH_STUDIES} studies it cannot be looked for, and from there on authors may judge it.",
-         "GRADE names publication bias among its five reasons (doi:10.1016/j.jclinepi.2018.01.012, Table 1). "
-         "The number of studies is common practice, from memory."),
+    CertaintyRule(
+        "publication-bias",
+        "publication bias",
+        f"Never charged: with fewer than {ENOUGH_STUDIES} studies it cannot be looked for, and from there on authors may judge it.",
+        "GRADE names publication bias among its five reasons (doi:10.1016/j.jclinepi.2018.01.012, Table 1). "
+        "The number of studies is common practice, from memory.",
+    ),
 )
 
 

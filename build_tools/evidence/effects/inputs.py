@@ -10,7 +10,9 @@ from ..errors import EvidenceError
 def people(n: float, least: int = 2) -> float:
     """``n`` if a spread between that many people can exist."""
     if not n >= least:
-        raise EvidenceError(f"{n:g} people: at least {least} are needed for a spread between people")
+        raise EvidenceError(
+            f"{n:g} people: at least {least} are needed for a spread between people"
+        )
     return n
 
 
@@ -26,7 +28,9 @@ def sd(value: float) -> float:
 def mean(value: float) -> float:
     """``value`` if a ratio can be taken of it."""
     if not (math.isfinite(value) and value > 0):
-        raise EvidenceError(f"a mean of {value:g} has no ratio to another: a ratio needs means above zero")
+        raise EvidenceError(
+            f"a mean of {value:g} has no ratio to another: a ratio needs means above zero"
+        )
     return value
 
 
@@ -40,5 +44,7 @@ def correlation(r: float) -> float:
 def interval(lower: float, upper: float) -> float:
     """Width of an interval that can be weighed."""
     if not (math.isfinite(lower) and math.isfinite(upper) and lower <= upper):
-        raise EvidenceError(f"an interval from {lower:g} to {upper:g} is none: the lower limit comes first")
+        raise EvidenceError(
+            f"an interval from {lower:g} to {upper:g} is none: the lower limit comes first"
+        )
     return sd(upper - lower)

@@ -25,4 +25,6 @@ def from_quartiles(q1: float, median: float, q3: float, n: float) -> tuple[float
 
 def _ordered(low: float, middle: float, high: float) -> None:
     if not low <= middle <= high:
-        raise EvidenceError(f"{low:g}, {middle:g}, {high:g} are not in order: the median lies between the other two")
+        raise EvidenceError(
+            f"{low:g}, {middle:g}, {high:g} are not in order: the median lies between the other two"
+        )

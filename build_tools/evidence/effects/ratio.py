@@ -70,7 +70,9 @@ def growth_factor(change: float) -> float:
     return 1 + change / 100
 
 
-def log_growth_from_pre_post(pre: float, sd_pre: float, post: float, sd_post: float, n: float, correlation: float) -> LogMean:
+def log_growth_from_pre_post(
+    pre: float, sd_pre: float, post: float, sd_post: float, n: float, correlation: float
+) -> LogMean:
     """ln(post / pre) of the means of n people whose two values correlate by ``correlation``."""
     before, after = log_mean(pre, sd_pre, n), log_mean(post, sd_post, n)
     v = log_ratio(after, before, correlation).v
@@ -81,7 +83,9 @@ def log_ratio(a: LogMean, b: LogMean, correlation: float = 0.0) -> Effect:
     """Corrected log ratio of arm ``a`` to arm ``b``; ``correlation`` between them is 0 unless the same people did both."""
     v = a.c + b.c - 2 * inputs.correlation(correlation) * math.sqrt(a.c * b.c)
     if not v > 1e-12 * (a.c + b.c):
-        raise EvidenceError(f"with a correlation of {correlation:g} the ratio would have no spread, which cannot be weighed")
+        raise EvidenceError(
+            f"with a correlation of {correlation:g} the ratio would have no spread, which cannot be weighed"
+        )
     return Effect(a.y - b.y, v)
 
 
@@ -99,7 +103,9 @@ def log_ratio_from_difference(mean_a: float, mean_b: float, se: float) -> Effect
     return Effect(y, (inputs.sd(se) / between) ** 2)
 
 
-def log_ratio_from_ci(ratio: float, lower: float, upper: float, df: float | None = None, level: float = 0.95) -> Effect:
+def log_ratio_from_ci(
+    ratio: float, lower: float, upper: float, df: float | None = None, level: float = 0.95
+) -> Effect:
     """Log of a reported ratio with its interval; normal quantile unless ``df`` is given.
 
     Half the interval's width on the log scale is the standard error, wherever
@@ -107,8 +113,13 @@ def log_ratio_from_ci(ratio: float, lower: float, upper: float, df: float | None
     """
     inputs.mean(lower)
     if not lower <= ratio <= upper:
-        raise EvidenceError(f"a ratio of {ratio:g} does not lie in its own interval, {lower:g} to {upper:g}")
-    return Effect(math.log(ratio), (inputs.interval(math.log(lower), math.log(upper)) / (2 * critical(df, level))) ** 2)
+        raise EvidenceError(
+            f"a ratio of {ratio:g} does not lie in its own interval, {lower:g} to {upper:g}"
+        )
+    return Effect(
+        math.log(ratio),
+        (inputs.interval(math.log(lower), math.log(upper)) / (2 * critical(df, level))) ** 2,
+    )
 
 
 def exchangeable(k: int, r: float) -> Array:
@@ -131,11 +142,23 @@ def covariance(c: ArrayLike, correlation: float | ArrayLike, same_people: bool) 
     variances = np.asarray(c, dtype=float)
     if not same_people:
         return np.diag(variances)
-    r = exchangeable(len(variances), correlation) if isinstance(correlation, (int, float)) else np.asarray(correlation, dtype=float)
-    if r.shape != (len(variances),) * 2 or not np.array_equal(r, r.T) or not np.allclose(np.diag(r), 1):
-        raise EvidenceError(f"correlations of {len(variances)} arms form a symmetric table of that size with 1 on its diagonal")
+    r = (
+        exchangeable(len(variances), correlation)
+        if isinstance(correlation, (int, float))
+        else np.asarray(correlation, dtype=float)
+    )
+    if (
+        r.shape != (len(variances),) * 2
+        or not np.array_equal(r, r.T)
+        or not np.allclose(np.diag(r), 1)
+    ):
+        raise EvidenceError(
+            f"correlations of {len(variances)} arms form a symmetric table of that size with 1 on its diagonal"
+        )
     if np.linalg.eigvalsh(r)[0] < -1e-9:
-        raise EvidenceError("these correlations contradict each other: no people could show them all")
+        raise EvidenceError(
+            "these correlations contradict each other: no people could show them all"
+        )
     s = np.sqrt(variances)
     return r * np.outer(s, s)
 

@@ -45,7 +45,9 @@ def t_from_p(p: float, df: float | None, bound: Bound = "exact") -> float:
     if bound == "above":
         raise EvidenceError(f"p above {p:g} does not say how large the standard error is")
     if not 0 < p <= 1:
-        raise EvidenceError(f"p = {p:g} is no p value: it must lie above 0 and at most at 1 (print p < x as a bound)")
+        raise EvidenceError(
+            f"p = {p:g} is no p value: it must lie above 0 and at most at 1 (print p < x as a bound)"
+        )
     return abs(float(ndtri(p / 2) if df is None else stdtrit(df, p / 2)))
 
 
@@ -54,7 +56,9 @@ def sd_from_se(se: float, n: float) -> float:
     return inputs.sd(se) * math.sqrt(inputs.people(n))
 
 
-def sd_from_ci(lower: float, upper: float, n: float, level: float = 0.95, form: Literal["t", "z"] = "t") -> float:
+def sd_from_ci(
+    lower: float, upper: float, n: float, level: float = 0.95, form: Literal["t", "z"] = "t"
+) -> float:
     """SD behind the interval of a mean, or SD of differences behind that of a mean paired difference.
 
     ``form="z"`` is for intervals known to be made with the normal quantile;
@@ -81,15 +85,20 @@ def se_from_p(difference: float, p: float, df: float | None, bound: Bound = "exa
     """Standard error of a difference from its two-sided p value; normal when ``df`` is None. Bounds: see ``t_from_p``."""
     t = t_from_p(p, df, bound)
     if difference == 0 or p == 1:
-        raise EvidenceError(f"a difference of {difference:g} with p = {p:g}: the standard error cannot be had from them")
+        raise EvidenceError(
+            f"a difference of {difference:g} with p = {p:g}: the standard error cannot be had from them"
+        )
     return se_from_t(difference, math.copysign(t, difference))
 
 
 def within_person_correlation(sd1: float, sd2: float, sd_difference: float) -> float:
     """Within-person correlation implied by the two SDs and the SD of the differences."""
-    r = (inputs.sd(sd1) ** 2 + inputs.sd(sd2) ** 2 - inputs.sd(sd_difference) ** 2) / (2 * sd1 * sd2)
+    r = (inputs.sd(sd1) ** 2 + inputs.sd(sd2) ** 2 - inputs.sd(sd_difference) ** 2) / (
+        2 * sd1 * sd2
+    )
     if not -1 <= r <= 1:
         raise EvidenceError(
             f"SDs of {sd1:g} and {sd2:g} cannot differ within people by an SD of {sd_difference:g}: that would be a correlation "
-            f"of {r:.2f}; one of them may be a standard error, or t, p or the interval may come from another test")
+            f"of {r:.2f}; one of them may be a standard error, or t, p or the interval may come from another test"
+        )
     return r

@@ -29,7 +29,11 @@ def explain(catalog: Catalog, conclusions: Conclusions, claim_id: str) -> str:
 
 def by_id(conclusions: Conclusions) -> dict[str, Conclusion]:
     """Claim id -> conclusion, in the order of the exercises."""
-    return {conclusion.claim_id: conclusion for claims in conclusions.claims.values() for conclusion in claims}
+    return {
+        conclusion.claim_id: conclusion
+        for claims in conclusions.claims.values()
+        for conclusion in claims
+    }
 
 
 def _lines(catalog: Catalog, engine: Engine, conclusion: Conclusion) -> Iterator[Line]:
@@ -54,12 +58,16 @@ def _lines(catalog: Catalog, engine: Engine, conclusion: Conclusion) -> Iterator
 def _written(names: Names, conclusion: Conclusion, claim: Claim) -> Iterator[str]:
     other = claim.comparator
     than = names.exercise(other.exercise) if other.exercise else names.part(other.part or "")
-    relation = {"more": "more than", "less": "less than", "similar": "similar to"}[_CLAIMED[claim.direction]]
+    relation = {"more": "more than", "less": "less than", "similar": "similar to"}[
+        _CLAIMED[claim.direction]
+    ]
     ratio = f" relative to {names.part(claim.relative_to)}" if claim.relative_to else ""
     yield f"{upper_first(claim.outcome)} of {names.parts(claim.part)}{ratio} in {names.exercise(conclusion.exercise)}: {relation} {than}."
     yield f"Because: {claim.because}"
     if claim.cites:
-        yield "Cites: " + ", ".join(f"{cite.key} ({cite.at})" if cite.at else cite.key for cite in claim.cites)
+        yield "Cites: " + ", ".join(
+            f"{cite.key} ({cite.at})" if cite.at else cite.key for cite in claim.cites
+        )
     if claim.common_practice:
         yield f"Common practice: {claim.common_practice}"
     if claim.disputed:
@@ -79,23 +87,38 @@ def _part(engine: Engine, comparison: Comparison, claimed: Claimed) -> Iterator[
         if comparison.path in ("indirect", "direct and indirect"):
             fit = engine.fit(comparison.question)
             yield 1, "Through other exercises:"
-            yield from ((depth + 1, text) for depth, text in studies.elsewhere(
-                engine, comparison.question, comparison.rows, set(fit.network.treatments) if fit else set()))
+            yield from (
+                (depth + 1, text)
+                for depth, text in studies.elsewhere(
+                    engine,
+                    comparison.question,
+                    comparison.rows,
+                    set(fit.network.treatments) if fit else set(),
+                )
+            )
         yield 0, ""
         yield from pooling.lines(engine, comparison)
         if comparison.directions.total:
-            yield 1, f"Directions stated without a usable spread: {comparison.directions}. They are counted, never pooled."
+            yield (
+                1,
+                f"Directions stated without a usable spread: {comparison.directions}. They are counted, never pooled.",
+            )
     if comparison.certainty:
         yield 0, ""
         yield from _certainty(comparison.certainty)
-    judged = answers.judge(claimed, comparison, engine.settings.margins[comparison.question.outcome])
+    judged = answers.judge(
+        claimed, comparison, engine.settings.margins[comparison.question.outcome]
+    )
     yield 1, f"Verdict: {judged.verdict}. {judged.reason}"
 
 
 def _certainty(rated: Certainty) -> Iterator[Line]:
     yield 1, f"Certainty: {rated.level}"
     for step in rated.steps:
-        yield 2, f"{f'{step.change:+d}'.replace('-', chr(0x2212)) if step.change else ' 0'}  {step.domain}: {step.reason}"
+        yield (
+            2,
+            f"{f'{step.change:+d}'.replace('-', chr(0x2212)) if step.change else ' 0'}  {step.domain}: {step.reason}",
+        )
     for cap in rated.caps:
         yield 2, f"at most {cap.at_most}: {cap.reason}"
 

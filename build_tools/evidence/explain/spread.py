@@ -19,10 +19,19 @@ from ..effects.spread import critical, t_from_p
 from .text import figure, interval
 
 
-def of_arms(study: Study, result: Result, arms: Mapping[str, str], pair: tuple[str, str], outcome: str, settings: Settings
-            ) -> Iterator[str]:
+def of_arms(
+    study: Study,
+    result: Result,
+    arms: Mapping[str, str],
+    pair: tuple[str, str],
+    outcome: str,
+    settings: Settings,
+) -> Iterator[str]:
     """Arms that print a spread each (arm to exercise), then how those of ``pair`` make a ratio."""
-    means = {id: arm_log_mean(study, id, result.values[id], outcome, result.measure, settings) for id in arms}
+    means = {
+        id: arm_log_mean(study, id, result.values[id], outcome, result.measure, settings)
+        for id in arms
+    }
     sides = [[id for id in arms if arms[id] == exercise] for exercise in pair]
     for id in sides[0] + sides[1]:
         yield _arm(study, id, result, means[id], outcome, settings)
@@ -34,17 +43,26 @@ def of_arms(study: Study, result: Result, arms: Mapping[str, str], pair: tuple[s
         r, taken_back, _ = correlations(study, result, list(arms), means, outcome, settings)
         correlation = float(r[list(arms).index(a), list(arms).index(b)])
         back = taken_back and correlation != settings.correlation("arms", outcome, result.measure)
-        yield _same_people(means[a], means[b], correlation, "taken back from the paired test" if back else ASSUMED)
+        yield _same_people(
+            means[a], means[b], correlation, "taken back from the paired test" if back else ASSUMED
+        )
     else:
         yield _different_people(means[a], means[b])
 
 
-def of_parts(study: Study, arm: str, results: tuple[Result, Result], outcome: str, settings: Settings) -> Iterator[str]:
+def of_parts(
+    study: Study, arm: str, results: tuple[Result, Result], outcome: str, settings: Settings
+) -> Iterator[str]:
     """Two parts in one arm, each with a spread."""
-    means = [arm_log_mean(study, arm, result.values[arm], outcome, result.measure, settings) for result in results]
+    means = [
+        arm_log_mean(study, arm, result.values[arm], outcome, result.measure, settings)
+        for result in results
+    ]
     for result, mean in zip(results, means, strict=True):
         yield f"{', '.join(result.parts)}: {_arm(study, arm, result, mean, outcome, settings)}"
-    yield _same_people(means[0], means[1], settings.correlation("parts", outcome, results[0].measure), ASSUMED)
+    yield _same_people(
+        means[0], means[1], settings.correlation("parts", outcome, results[0].measure), ASSUMED
+    )
 
 
 def of_contrast(study: Study, result: Result, contrast: Contrast, outcome: str) -> str:
@@ -63,8 +81,10 @@ def of_contrast(study: Study, result: Result, contrast: Contrast, outcome: str) 
     size = f"|{y}|"
     if contrast.ratio and contrast.ratio.ci95:
         low, high = contrast.ratio.ci95
-        told = (f"its printed 95% interval is {interval(low, high)}; ln({figure(high)} / {figure(low)}) over 2 × {figure(critical(df))}, "
-                f"the t of {df:g} degrees of freedom, gives a standard error of {se}")
+        told = (
+            f"its printed 95% interval is {interval(low, high)}; ln({figure(high)} / {figure(low)}) over 2 × {figure(critical(df))}, "
+            f"the t of {df:g} degrees of freedom, gives a standard error of {se}"
+        )
     elif "printed spread" in how:
         told = f"the printed spread of the difference, over the logarithmic mean of the two amounts, gives a standard error of {se}"
     elif contrast.t:
@@ -73,8 +93,10 @@ def of_contrast(study: Study, result: Result, contrast: Contrast, outcome: str) 
         p = contrast.p or contrast.p_below or 1.0
         bound = "=" if contrast.p else "<"
         least = "=" if contrast.p else "at least"
-        told = (f"p {bound} {p:g} with {df:g} degrees of freedom gives t {least} {figure(t_from_p(p, df))}, and {size} over it gives "
-                f"a standard error of {'at most ' if contrast.p is None else ''}{se}")
+        told = (
+            f"p {bound} {p:g} with {df:g} degrees of freedom gives t {least} {figure(t_from_p(p, df))}, and {size} over it gives "
+            f"a standard error of {'at most ' if contrast.p is None else ''}{se}"
+        )
     return f"{named}: log ratio {_ratio(result, contrast, estimate.y)} = {y}; {told}."
 
 
@@ -91,25 +113,36 @@ def _amount(value: Value) -> str:
     return figure(value.mean) if value.mean is not None else figure(factor(value))
 
 
-def _arm(study: Study, id: str, result: Result, mean: LogMean, outcome: str, settings: Settings) -> str:
+def _arm(
+    study: Study, id: str, result: Result, mean: LogMean, outcome: str, settings: Settings
+) -> str:
     value = result.values[id]
     n = people(study, id, value)
     called = study.arms[id].called
     if value.pre and value.post and n:
         r, source = before_after(value, outcome, result.measure, settings, n)
-        return (f"{called}: ln({figure(value.post.mean)} / {figure(value.pre.mean)}) = {figure(mean.log)} in {n} people, whose values "
-                f"before and after correlate by {figure(r)} ({source}): variance {figure(mean.c)}, {_corrected(mean)}")
+        return (
+            f"{called}: ln({figure(value.post.mean)} / {figure(value.pre.mean)}) = {figure(mean.log)} in {n} people, whose values "
+            f"before and after correlate by {figure(r)} ({source}): variance {figure(mean.c)}, {_corrected(mean)}"
+        )
     if value.median is not None and value.quartiles:
         given = f"median {figure(value.median)}, quartiles {interval(*value.quartiles)}, which make a mean and an SD by the closed formulae"
     else:
-        spread = next((f"{name} {figure(x)}" for name, x in (("SD", value.sd), ("SE", value.se)) if x is not None), "")
+        spread = next(
+            (
+                f"{name} {figure(x)}"
+                for name, x in (("SD", value.sd), ("SE", value.se))
+                if x is not None
+            ),
+            "",
+        )
         if value.se is not None:
             spread += f" (SD {figure(value.se)} × √{n} = {figure(value.se * sqrt(n or 0))})"
         if value.ci95:
             spread = f"95% interval {interval(*value.ci95)}, read with t"
         growth = f"growth factor {figure(factor(value))}" if outcome in CHANGES else ""
         given = f"{growth or 'mean ' + figure(value.mean or 0.0)}, {spread}"
-    return (f"{called}: {given}, {n} people: log {figure(mean.log)}, variance (SD / mean)² / n = {figure(mean.c)}, {_corrected(mean)}")
+    return f"{called}: {given}, {n} people: log {figure(mean.log)}, variance (SD / mean)² / n = {figure(mean.c)}, {_corrected(mean)}"
 
 
 def _corrected(mean: LogMean) -> str:
@@ -117,12 +150,16 @@ def _corrected(mean: LogMean) -> str:
 
 
 def _different_people(a: LogMean, b: LogMean) -> str:
-    return (f"Different people: log ratio {figure(a.y)} − {figure(b.y)} = {figure(a.y - b.y)}, variance {figure(a.c)} + {figure(b.c)} = "
-            f"{figure(a.c + b.c)}, standard error {figure(sqrt(a.c + b.c))}.")
+    return (
+        f"Different people: log ratio {figure(a.y)} − {figure(b.y)} = {figure(a.y - b.y)}, variance {figure(a.c)} + {figure(b.c)} = "
+        f"{figure(a.c + b.c)}, standard error {figure(sqrt(a.c + b.c))}."
+    )
 
 
 def _same_people(a: LogMean, b: LogMean, r: float, source: str) -> str:
     v = a.c + b.c - 2 * r * sqrt(a.c * b.c)
-    return (f"The same people: log ratio {figure(a.y)} − {figure(b.y)} = {figure(a.y - b.y)}, correlation {figure(r)} ({source}), "
-            f"variance {figure(a.c)} + {figure(b.c)} − 2 × {figure(r)} × √({figure(a.c)} × {figure(b.c)}) = {figure(v)}, "
-            f"standard error {figure(sqrt(v))}.")
+    return (
+        f"The same people: log ratio {figure(a.y)} − {figure(b.y)} = {figure(a.y - b.y)}, correlation {figure(r)} ({source}), "
+        f"variance {figure(a.c)} + {figure(b.c)} − 2 × {figure(r)} × √({figure(a.c)} × {figure(b.c)}) = {figure(v)}, "
+        f"standard error {figure(sqrt(v))}."
+    )

@@ -34,16 +34,26 @@ def lines(engine: Engine, question: Question, rows: tuple[Row, ...]) -> Iterator
             yield 2, f"{upper_first(row.how)}."
             continue
         for source in sample.pooled:
-            yield 2, place(engine.catalog.studies[source.study].spot("results", source.measured.result))
+            yield (
+                2,
+                place(engine.catalog.studies[source.study].spot("results", source.measured.result)),
+            )
             yield from ((3, told) for told in _spread(engine, question, source))
         if len(sample.pooled) > 1:
-            yield 2, (f"{len(sample.pooled)} measurements of the same people, taken to correlate by "
-                      f"{engine.assembly.between_sites(sample.pooled):g}, are averaged into one.")
+            yield (
+                2,
+                (
+                    f"{len(sample.pooled)} measurements of the same people, taken to correlate by "
+                    f"{engine.assembly.between_sites(sample.pooled):g}, are averaged into one."
+                ),
+            )
         assert sample.block is not None
         yield 2, _own(sample.block, question)
 
 
-def elsewhere(engine: Engine, question: Question, rows: tuple[Row, ...], connected: set[str]) -> Iterator[Line]:
+def elsewhere(
+    engine: Engine, question: Question, rows: tuple[Row, ...], connected: set[str]
+) -> Iterator[Line]:
     """Samples that connect the two sides through other exercises."""
     told = {engine.assembly.sample_of[row.study] for row in rows if row.estimate}
     for sample in engine.samples_of(question):
@@ -64,7 +74,11 @@ def _spread(engine: Engine, question: Question, source: Bearing) -> Iterator[str
         yield from _within(engine, question, study, source)
         return
     doing = engine.assembly.doing[source.study]
-    arms = {id: doing[id] for id in result.values if id in doing and _has_spread(engine, study, id, source, outcome)}
+    arms = {
+        id: doing[id]
+        for id in result.values
+        if id in doing and _has_spread(engine, study, id, source, outcome)
+    }
     pair = (question.first, question.second)
     if set(pair) <= set(arms.values()):
         yield f"{upper_first(source.measured.how)}."
@@ -79,18 +93,26 @@ def _spread(engine: Engine, question: Question, source: Bearing) -> Iterator[str
         yield spread.of_contrast(study, result, contrast, outcome)
 
 
-def _is_own(source: Bearing, study: Study, outcome: str, doing: dict[str, str], pair: tuple[str, str]) -> bool:
+def _is_own(
+    source: Bearing, study: Study, outcome: str, doing: dict[str, str], pair: tuple[str, str]
+) -> bool:
     """Whether the ratio of a pair is the study's contrast of the two, not one that follows from its others."""
     assert source.measured.block is not None
     edges, *_ = edges_of(study, study.results[source.measured.result], doing, outcome)
     edge = next((edge for edge in edges if {edge.a, edge.b} == set(pair)), None)
-    return edge is not None and isclose(edge.estimate.se, contrast_of(source.measured.block, *pair)[1], rel_tol=1e-9)
+    return edge is not None and isclose(
+        edge.estimate.se, contrast_of(source.measured.block, *pair)[1], rel_tol=1e-9
+    )
 
 
 def _within(engine: Engine, question: Question, study: Study, source: Bearing) -> Iterator[str]:
     result, index = study.results[source.measured.result], source.measured.result
     sides = {question.first, question.second}
-    stated = [c for c in result.contrasts if {c.of_part, c.against_part} == sides and study.arms[c.of].treatment == question.within]
+    stated = [
+        c
+        for c in result.contrasts
+        if {c.of_part, c.against_part} == sides and study.arms[c.of].treatment == question.within
+    ]
     for contrast in stated:
         yield spread.of_contrast(study, result, contrast, question.outcome)
     if stated:
@@ -99,13 +121,21 @@ def _within(engine: Engine, question: Question, study: Study, source: Bearing) -
         for other in study.results:
             both = other.parts == [question.second] and id in result.values and id in other.values
             if arm.treatment == question.within and alike(other, result) and both:
-                yield from spread.of_parts(study, id, (study.results[index], other), question.outcome, engine.settings)
+                yield from spread.of_parts(
+                    study, id, (study.results[index], other), question.outcome, engine.settings
+                )
 
 
 def _has_spread(engine: Engine, study: Study, arm: str, source: Bearing, outcome: str) -> bool:
     try:
-        arm_log_mean(study, arm, study.results[source.measured.result].values[arm], outcome,
-                     study.results[source.measured.result].measure, engine.settings)
+        arm_log_mean(
+            study,
+            arm,
+            study.results[source.measured.result].values[arm],
+            outcome,
+            study.results[source.measured.result].measure,
+            engine.settings,
+        )
     except Unusable:
         return False
     return True
@@ -114,7 +144,11 @@ def _has_spread(engine: Engine, study: Study, arm: str, source: Bearing, outcome
 def _own(block: Block, question: Question) -> str:
     y, se = contrast_of(block, question.first, question.second)
     half = critical(block.df) * se
-    df = f"t({block.df:g}) = {figure(critical(block.df))}" if block.df is not None else f"z = {figure(critical(None))}"
+    df = (
+        f"t({block.df:g}) = {figure(critical(block.df))}"
+        if block.df is not None
+        else f"z = {figure(critical(None))}"
+    )
     return f"Its own ratio: {ratios(y, y - half, y + half)} (standard error {figure(se)}, {df})."
 
 
@@ -122,5 +156,7 @@ def contrast_of(block: Block, first: str, second: str) -> tuple[float, float]:
     """Log ratio of two treatments of a block, and its standard error."""
     weights = [(treatment == first) - (treatment == second) for treatment in block.treatments[1:]]
     y = sum(w * float(x) for w, x in zip(weights, block.y, strict=True))
-    v = sum(a * b * float(block.v[i, j]) for i, a in enumerate(weights) for j, b in enumerate(weights))
+    v = sum(
+        a * b * float(block.v[i, j]) for i, a in enumerate(weights) for j, b in enumerate(weights)
+    )
     return y, sqrt(v)

@@ -19,8 +19,14 @@ def render(lines: Iterable[Line]) -> str:
     out: list[str] = []
     for depth, text in lines:
         indent = "  " * depth
-        out += wrap(text, WIDTH, initial_indent=indent, subsequent_indent=indent + "  ", break_long_words=False,
-                    break_on_hyphens=False) or [""]
+        out += wrap(
+            text,
+            WIDTH,
+            initial_indent=indent,
+            subsequent_indent=indent + "  ",
+            break_long_words=False,
+            break_on_hyphens=False,
+        ) or [""]
     return "\n".join(out) + "\n"
 
 
@@ -46,4 +52,8 @@ def ratios(y: float, low: float, high: float) -> str:
 
 def distribution(df: float | None) -> str:
     """``t with 17 degrees of freedom``; the normal distribution when they are unknown."""
-    return "the normal distribution" if df is None or not isfinite(df) else f"t with {df:.3g} degrees of freedom"
+    return (
+        "the normal distribution"
+        if df is None or not isfinite(df)
+        else f"t with {df:.3g} degrees of freedom"
+    )

@@ -34,7 +34,11 @@ class Names:
         if part is None:
             return ref
         whole, comma, which = part.name.partition(", ")
-        return f"the {self.inside(which)} of the {self.inside(whole)}" if comma else f"the {self.inside(whole)}"
+        return (
+            f"the {self.inside(which)} of the {self.inside(whole)}"
+            if comma
+            else f"the {self.inside(whole)}"
+        )
 
     def parts(self, refs: list[str] | tuple[str, ...]) -> str:
         """``the semitendinosus and the semimembranosus``."""
@@ -43,4 +47,8 @@ class Names:
     def inside(self, name: str) -> str:
         """A name inside a sentence: its first letter small unless the first word is a proper noun."""
         first = name.split()[0].rstrip(",")
-        return name if first in self._proper or not first[1:2].islower() else name[0].lower() + name[1:]
+        return (
+            name
+            if first in self._proper or not first[1:2].islower()
+            else name[0].lower() + name[1:]
+        )

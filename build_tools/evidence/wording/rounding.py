@@ -37,7 +37,11 @@ def i2(x: float) -> Decimal:
 def _significant(x: float, digits: int) -> Decimal:
     rounded = Context(prec=digits, rounding=ROUND_HALF_EVEN).plus(_clean(x))
     # Zeros at the end say that they were known: 1.10, not 1.1.
-    return rounded.quantize(Decimal(1).scaleb(rounded.adjusted() - digits + 1)) if rounded else Decimal(0)
+    return (
+        rounded.quantize(Decimal(1).scaleb(rounded.adjusted() - digits + 1))
+        if rounded
+        else Decimal(0)
+    )
 
 
 def _places(x: float, places: int) -> Decimal:

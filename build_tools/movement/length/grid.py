@@ -28,10 +28,13 @@ class MuscleGrid:
 
         Joints that the muscle does not cross make no difference. Raises ``OutOfRange`` outside the box.
         """
-        (low_a, high_a, u), (low_b, high_b, v) = (self._cell(n, angles.get(joint, 0.0)) for n, joint in enumerate(self.grid.joints))
+        (low_a, high_a, u), (low_b, high_b, v) = (
+            self._cell(n, angles.get(joint, 0.0)) for n, joint in enumerate(self.grid.joints)
+        )
         at = self.grid.lengths[self.muscle.column]
-        return ((1 - u) * ((1 - v) * at[low_a, low_b] + v * at[low_a, high_b])
-                + u * ((1 - v) * at[high_a, low_b] + v * at[high_a, high_b]))
+        return (1 - u) * ((1 - v) * at[low_a, low_b] + v * at[low_a, high_b]) + u * (
+            (1 - v) * at[high_a, low_b] + v * at[high_a, high_b]
+        )
 
     @cached_property
     def extremes(self) -> tuple[float, float]:
@@ -53,8 +56,12 @@ class MuscleGrid:
         column = self.grid.lengths[self.muscle.column]
         along = [angle for angle in self.grid.angles[n] if low <= angle <= high]
         lengths = [column[(angle, other) if n == 0 else (other, angle)] for angle in along]
-        return [(before - after) / radians(end - start)
-                for before, after, start, end in zip(lengths, lengths[1:], along, along[1:], strict=False)]
+        return [
+            (before - after) / radians(end - start)
+            for before, after, start, end in zip(
+                lengths, lengths[1:], along, along[1:], strict=False
+            )
+        ]
 
     def others(self, joint: str) -> tuple[float, ...]:
         """Angles of the table's other joint inside the box; 0 where the muscle does not cross it."""
@@ -62,7 +69,11 @@ class MuscleGrid:
 
     def _inside(self, n: int) -> tuple[float, ...]:
         box = self.muscle.box.get(self.grid.joints[n])
-        return tuple(angle for angle in self.grid.angles[n] if box[0] <= angle <= box[1]) if box else (0.0,)
+        return (
+            tuple(angle for angle in self.grid.angles[n] if box[0] <= angle <= box[1])
+            if box
+            else (0.0,)
+        )
 
     def _cell(self, n: int, angle: float) -> tuple[float, float, float]:
         """The table's angles on either side, and how far between them."""
@@ -70,8 +81,10 @@ class MuscleGrid:
         if box is None:
             return 0.0, 0.0, 0.0
         if not box[0] <= angle <= box[1]:
-            raise OutOfRange(f"the {joint} is at {angle:g}\N{DEGREE SIGN}, and the model is trusted from {box[0]:g}\N{DEGREE SIGN} "
-                             f"to {box[1]:g}\N{DEGREE SIGN} only".replace("-", "\N{MINUS SIGN}"))
+            raise OutOfRange(
+                f"the {joint} is at {angle:g}\N{DEGREE SIGN}, and the model is trusted from {box[0]:g}\N{DEGREE SIGN} "
+                f"to {box[1]:g}\N{DEGREE SIGN} only".replace("-", "\N{MINUS SIGN}")
+            )
         axis = self.grid.angles[n]
         start = min(bisect_right(axis, angle) - 1, len(axis) - 2)
         return axis[start], axis[start + 1], (angle - axis[start]) / (axis[start + 1] - axis[start])

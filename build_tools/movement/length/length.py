@@ -140,7 +140,10 @@ class Lengths:
             return Missing(f"the model's tables hold no movement {across}")
         if self._joints.get(part, set()) & set(movement.out_of_plane):
             return Missing("the joints that it crosses also move out of the drawn plane")
-        if self._catalog.vocabulary is None or movement.position not in self._catalog.vocabulary.data.positions:
+        if (
+            self._catalog.vocabulary is None
+            or movement.position not in self._catalog.vocabulary.data.positions
+        ):
             return Missing("the position is not known")
         keys = key_angles(movement, self._catalog.vocabulary.data)
         # The key frames first: a reason then names an angle that somebody wrote, not one on the way there.
@@ -160,8 +163,14 @@ def path(keys: Sequence[Mapping[str, float]]) -> list[dict[str, float]]:
     found = [dict(keys[0])]
     for first, second in zip(keys, keys[1:], strict=False):
         joints = {**first, **second}
-        found += [{joint: first.get(joint, 0.0) + (second.get(joint, 0.0) - first.get(joint, 0.0)) * step / STEPS for joint in joints}
-                  for step in range(1, STEPS + 1)]
+        found += [
+            {
+                joint: first.get(joint, 0.0)
+                + (second.get(joint, 0.0) - first.get(joint, 0.0)) * step / STEPS
+                for joint in joints
+            }
+            for step in range(1, STEPS + 1)
+        ]
     return found
 
 

@@ -81,9 +81,16 @@ def _relative(grid: MuscleGrid, joint: str, scale: float) -> list[float]:
 def _side(grid: MuscleGrid, joint: str, acts: str) -> Check:
     sign = 1 if acts == "flexes" else -1
     low, high = grid.muscle.box[joint]
-    arms = [sign * arm for other in grid.others(joint) for arm in grid.arms(joint, low, high, other)]
-    return Check(f"side at the {joint}", f"{acts} it", f"arm {_mm(min(arms))} to {_mm(max(arms))} mm that way, whole range",
-                 ANATOMY, min(arms) >= -WRONG_SIDE)
+    arms = [
+        sign * arm for other in grid.others(joint) for arm in grid.arms(joint, low, high, other)
+    ]
+    return Check(
+        f"side at the {joint}",
+        f"{acts} it",
+        f"arm {_mm(min(arms))} to {_mm(max(arms))} mm that way, whole range",
+        ANATOMY,
+        min(arms) >= -WRONG_SIDE,
+    )
 
 
 def _arm(grid: MuscleGrid, arm: PublishedArm) -> Check:
@@ -92,15 +99,28 @@ def _arm(grid: MuscleGrid, arm: PublishedArm) -> Check:
     scale = min(max(ours, low), high) / ours
     moves = moved(grid, arm.joint, scale)
     spread = f" ({_mm(min(every))} to {_mm(max(every))})" if len(every) > 2 else ""
-    return Check(f"arm at the {arm.joint}, {arm.over[0]:g} to {arm.over[1]:g} degrees",
-                 f"{low:g} mm" if low == high else f"{low:g} to {high:g} mm", f"mean {_mm(ours)}{spread} mm", arm.source,
-                 1 / FACTOR < scale < FACTOR and moves < STEP, moves)
+    return Check(
+        f"arm at the {arm.joint}, {arm.over[0]:g} to {arm.over[1]:g} degrees",
+        f"{low:g} mm" if low == high else f"{low:g} to {high:g} mm",
+        f"mean {_mm(ours)}{spread} mm",
+        arm.source,
+        1 / FACTOR < scale < FACTOR and moves < STEP,
+        moves,
+    )
 
 
 def _order(grid: MuscleGrid, order: PublishedOrder) -> Check:
-    more, less = (max(abs(arm) for arm in grid.arms(joint, *grid.muscle.box[joint])) for joint in (order.more, order.less))
-    return Check(f"length changes more with the {order.more} than with the {order.less}", "yes",
-                 f"longest arms {_mm(more)} against {_mm(less)} mm", order.source, more > less)
+    more, less = (
+        max(abs(arm) for arm in grid.arms(joint, *grid.muscle.box[joint]))
+        for joint in (order.more, order.less)
+    )
+    return Check(
+        f"length changes more with the {order.more} than with the {order.less}",
+        "yes",
+        f"longest arms {_mm(more)} against {_mm(less)} mm",
+        order.source,
+        more > less,
+    )
 
 
 def _mm(value: float) -> str:

@@ -25,7 +25,11 @@ def digest(path: Path) -> str:
 
 def columns(model: Model, table: str) -> dict[str, str]:
     """Column -> the muscle's name in the model, for every muscle that a table holds, in the order of ``muscles.yaml``."""
-    return {muscle.column: muscle.column + muscle.suffix for muscle in model.muscles.values() if muscle.table == table}
+    return {
+        muscle.column: muscle.column + muscle.suffix
+        for muscle in model.muscles.values()
+        if muscle.table == table
+    }
 
 
 def sample(path: Path, table: LengthTable, muscles: dict[str, str]) -> str:
@@ -35,7 +39,9 @@ def sample(path: Path, table: LengthTable, muscles: dict[str, str]) -> str:
     """
     import opensim  # type: ignore[import-not-found]
 
-    opensim.Logger.setLevelString("off")  # it would tell of each picture of a bone that is not at hand
+    opensim.Logger.setLevelString(
+        "off"
+    )  # it would tell of each picture of a bone that is not at hand
     model = opensim.Model(str(path))
     state = model.initSystem()
     coordinates = [_named(model.getCoordinateSet(), axis.coordinate, path) for axis in table.axes]
@@ -46,7 +52,11 @@ def sample(path: Path, table: LengthTable, muscles: dict[str, str]) -> str:
             coordinate.setValue(state, radians(_in_model(axis, angle)), False)
         model.realizePosition(state)
         lengths = [1000 * muscle.getLength(state) for muscle in found]
-        lines.append(",".join([*(f"{angle:g}" for angle in at), *(f"{length:.{DECIMALS}f}" for length in lengths)]))
+        lines.append(
+            ",".join(
+                [*(f"{angle:g}" for angle in at), *(f"{length:.{DECIMALS}f}" for length in lengths)]
+            )
+        )
     return "\n".join(lines) + "\n"
 
 

@@ -19,12 +19,20 @@ def total_load(body_mass: float, share: float, added: float = 0.0) -> float:
         raise ValueError(f"the share of body mass must lie above 0 and at most at 1, not {share:g}")
     total = body_mass * share + added
     if total < 0:
-        raise ValueError(f"help of {-added:g} kg is more than the {body_mass * share:g} kg that the movement loads")
+        raise ValueError(
+            f"help of {-added:g} kg is more than the {body_mass * share:g} kg that the movement loads"
+        )
     return total
 
 
 def told(share: float, how: str, body_mass: float = REFERENCE.mass) -> str:
     """The load of a body-weight movement in plain words, with one worked number (kg)."""
-    source = "measured on a force plate" if how == "measured" else "reckoned from segment masses, not measured"
-    return (f"Total load: {share:.2f} × body mass, plus what is added. A person of {body_mass:.0f} kg moves about "
-            f"{total_load(body_mass, share):.0f} kg. The share is {source}.")
+    source = (
+        "measured on a force plate"
+        if how == "measured"
+        else "reckoned from segment masses, not measured"
+    )
+    return (
+        f"Total load: {share:.2f} × body mass, plus what is added. A person of {body_mass:.0f} kg moves about "
+        f"{total_load(body_mass, share):.0f} kg. The share is {source}."
+    )

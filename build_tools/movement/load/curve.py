@@ -68,9 +68,19 @@ class Curve:
         values = self.normalised()
         share, angle, peak = _top(self.samples)
         pieces = list(_pieces(self.samples, values))
-        return Summary(peak, share, angle, _merged(_inside(a, b, -VANISHING, VANISHING) for a, b in pieces),
-                       sum(e - s for a, b in pieces for s, e in [_inside(a, b, HIGH, 2.0), _inside(a, b, -2.0, -HIGH)]),
-                       0.0 if min(values) < 0 else min(values), min(values) < -VANISHING)
+        return Summary(
+            peak,
+            share,
+            angle,
+            _merged(_inside(a, b, -VANISHING, VANISHING) for a, b in pieces),
+            sum(
+                e - s
+                for a, b in pieces
+                for s, e in [_inside(a, b, HIGH, 2.0), _inside(a, b, -2.0, -HIGH)]
+            ),
+            0.0 if min(values) < 0 else min(values),
+            min(values) < -VANISHING,
+        )
 
 
 def _top(samples: Sequence[Instant]) -> tuple[float, float, float]:
@@ -79,7 +89,11 @@ def _top(samples: Sequence[Instant]) -> tuple[float, float, float]:
     peak = samples[first].moment
     while last + 1 < len(samples) and abs(samples[last + 1].moment - peak) <= 1e-9 * abs(peak):
         last += 1
-    return (samples[first].share + samples[last].share) / 2, (samples[first].angle + samples[last].angle) / 2, peak
+    return (
+        (samples[first].share + samples[last].share) / 2,
+        (samples[first].angle + samples[last].angle) / 2,
+        peak,
+    )
 
 
 Knot = tuple[float, float]  # share of the repetition, share of the peak
@@ -97,7 +111,11 @@ def _inside(a: Knot, b: Knot, low: float, high: float) -> tuple[float, float]:
         return (start, end) if low <= p <= high else (start, start)
     cuts = sorted(((low - p) / (q - p), (high - p) / (q - p)))
     first, last = max(0.0, cuts[0]), min(1.0, cuts[1])
-    return (start + first * (end - start), start + last * (end - start)) if first < last else (start, start)
+    return (
+        (start + first * (end - start), start + last * (end - start))
+        if first < last
+        else (start, start)
+    )
 
 
 def _merged(stretches: Iterator[tuple[float, float]]) -> tuple[tuple[float, float], ...]:

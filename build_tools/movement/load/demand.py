@@ -24,7 +24,15 @@ BEYOND = {
 }
 
 #: Turn of the far segment that bends the joint: +1 anticlockwise, -1 clockwise (a standing person faces +x).
-BENDS = {"hip": 1, "knee": -1, "ankle": 1, "shoulder": 1, "elbow": 1, "wrist": 1, "scapular-elevation": 1}
+BENDS = {
+    "hip": 1,
+    "knee": -1,
+    "ankle": 1,
+    "shoulder": 1,
+    "elbow": 1,
+    "wrist": 1,
+    "scapular-elevation": 1,
+}
 
 #: Feet that stand no farther apart than this, seen from the side (metres), share the weight alike.
 SIDE_BY_SIDE = 0.05
@@ -50,7 +58,13 @@ class Support:
     pivot: bool = False
 
 
-def asked(joint: str, at: Point, applied: Sequence[Applied], supports: Sequence[Support], bends: int | None = None) -> float:
+def asked(
+    joint: str,
+    at: Point,
+    applied: Sequence[Applied],
+    supports: Sequence[Support],
+    bends: int | None = None,
+) -> float:
     """Moment (N·m) that the muscles of the joint must supply; positive asks its flexors (for the ankle: of the foot upwards).
 
     ``bends``: the turn that counts as flexion where it is not the one of ``BENDS``.
@@ -71,13 +85,17 @@ def asked(joint: str, at: Point, applied: Sequence[Applied], supports: Sequence[
     if not near:
         return bends * moment(at, [a.force for a in applied if a.segment not in beyond])
     if len(supports) > 2:
-        raise ValueError(f"more than two supports, on both sides of the {joint}: statics cannot say which of them carries how much")
+        raise ValueError(
+            f"more than two supports, on both sides of the {joint}: statics cannot say which of them carries how much"
+        )
     carried = _carried(far[0], near[0], [a.force for a in applied])
     return -bends * moment(at, [*on_far, carried])
 
 
 def _carried(support: Support, other: Support, forces: Sequence[Force]) -> Force:
     """What one of two supports carries; two feet side by side share alike."""
-    if {support.segment, other.segment} == {"foot", "other_foot"} and abs(support.at[0] - other.at[0]) < SIDE_BY_SIDE:
+    if {support.segment, other.segment} == {"foot", "other_foot"} and abs(
+        support.at[0] - other.at[0]
+    ) < SIDE_BY_SIDE:
         return Force(support.at, 0.0, -sum(f.y for f in forces) / 2)
     return reactions(other.at, support.at, forces)[1]

@@ -15,15 +15,34 @@ LEG = ("thigh", "shank", "foot")
 ARM = ("upper_arm", "forearm", "hand")
 
 #: Load point -> the segment it acts on and the joint it stands at. A bar in front of the chest is taken at the shoulders.
-LOADED = {"hand": ("hand", "hand"), "ankle": ("shank", "ankle"), "heel": ("foot", "heel"), "shoulders": ("trunk", "mid_shoulder"),
-          "foot": ("foot", "toe"), "knee": ("thigh", "knee"), "elbow": ("upper_arm", "elbow"), "upper-back": ("trunk", "mid_shoulder"),
-          "chest": ("trunk", "mid_shoulder"), "hips": ("trunk", "mid_hip")}
+LOADED = {
+    "hand": ("hand", "hand"),
+    "ankle": ("shank", "ankle"),
+    "heel": ("foot", "heel"),
+    "shoulders": ("trunk", "mid_shoulder"),
+    "foot": ("foot", "toe"),
+    "knee": ("thigh", "knee"),
+    "elbow": ("upper_arm", "elbow"),
+    "upper-back": ("trunk", "mid_shoulder"),
+    "chest": ("trunk", "mid_shoulder"),
+    "hips": ("trunk", "mid_hip"),
+}
 
 #: Carrying point -> segment and joint. Feet carry below the ankle; a seat or pad carries the thigh where the position fixes it.
-CARRIED = {"feet": ("foot", "ankle"), "toes": ("foot", "toe"), "heels": ("foot", "heel"), "knees": ("shank", "knee"),
-           "seat": ("trunk", "mid_hip"), "hips": ("trunk", "mid_hip"), "back": ("trunk", "mid_hip"), "front": ("trunk", "mid_hip"),
-           "side": ("trunk", "mid_hip"),
-           "shoulders": ("trunk", "mid_shoulder"), "elbows": ("upper_arm", "elbow"), "hands": ("hand", "hand")}
+CARRIED = {
+    "feet": ("foot", "ankle"),
+    "toes": ("foot", "toe"),
+    "heels": ("foot", "heel"),
+    "knees": ("shank", "knee"),
+    "seat": ("trunk", "mid_hip"),
+    "hips": ("trunk", "mid_hip"),
+    "back": ("trunk", "mid_hip"),
+    "front": ("trunk", "mid_hip"),
+    "side": ("trunk", "mid_hip"),
+    "shoulders": ("trunk", "mid_shoulder"),
+    "elbows": ("upper_arm", "elbow"),
+    "hands": ("hand", "hand"),
+}
 
 #: Load points of a leg.
 ON_LEG = ("ankle", "heel", "foot", "knee")
@@ -43,7 +62,9 @@ def at_rest(movement: Movement, position: Position) -> tuple[str, ...]:
     return ("head",) if movement.load.at == "hand" else ("head", *ARM)
 
 
-def weights(frame: Frame, body: Body, one: tuple[str, ...] = (), resting: tuple[str, ...] = ()) -> list[Applied]:
+def weights(
+    frame: Frame, body: Body, one: tuple[str, ...] = (), resting: tuple[str, ...] = ()
+) -> list[Applied]:
     """The weights of all segments of the body.
 
     A limb drawn once stands for both and weighs twice. Where only one of the two works, ``one`` names its segments (``LEG`` or
@@ -57,9 +78,14 @@ def weights(frame: Frame, body: Body, one: tuple[str, ...] = (), resting: tuple[
         placed = frame.segments[segment]
         centre = between(placed.start, placed.end, body.centres[plain])
         rests = plain in resting
-        return Applied("trunk" if rests else segment, weight(times * frame.gravity * body.mass_of(plain), carried if rests else centre))
+        return Applied(
+            "trunk" if rests else segment,
+            weight(times * frame.gravity * body.mass_of(plain), carried if rests else centre),
+        )
 
-    if not frame.view.upright:  # only what hangs on the joints that this view shows; a shank weighs on its knee
+    if (
+        not frame.view.upright
+    ):  # only what hangs on the joints that this view shows; a shank weighs on its knee
         made = [acts(prefix + s) for s in ARM for prefix in ("", OTHER)]
         shanks = frame.gravity * (body.mass_of("shank") + body.mass_of("foot"))
         for thigh in sorted({"thigh", OTHER + "thigh"} & frame.segments.keys()):
@@ -86,7 +112,9 @@ def weight_load(frame: Frame, at: str, mass: float, one: bool) -> list[Applied]:
     segment, joint = LOADED[at]
     mass *= frame.gravity
     if OTHER + joint in frame.joints and frame.view.apart and not one:
-        return [Applied(p + segment, weight(mass / 2, frame.joints[p + joint])) for p in ("", OTHER)]
+        return [
+            Applied(p + segment, weight(mass / 2, frame.joints[p + joint])) for p in ("", OTHER)
+        ]
     return [Applied(segment, weight(mass, frame.joints[joint]))]
 
 
@@ -103,7 +131,9 @@ def lands(last: Frame, movement: Movement, position: Position) -> bool:
     return min(last.joints["heel"][1], last.joints["toe"][1]) < floor + STANDS
 
 
-def supports(frame: Frame, movement: Movement, position: Position, landing: bool = False) -> list[Support]:
+def supports(
+    frame: Frame, movement: Movement, position: Position, landing: bool = False
+) -> list[Support]:
     """What carries the body: the position's points, and the second leg's toes where they keep a place of their own.
 
     Where the second leg stays and the first moves, the second carries, and the first as well where it is ``landing``: taken so
@@ -111,18 +141,30 @@ def supports(frame: Frame, movement: Movement, position: Position, landing: bool
     """
     if not frame.view.upright:
         return []
-    points = (support for point in position.rests_on for support in _under(point, frame, movement, position, landing))
+    points = (
+        support
+        for point in position.rests_on
+        for support in _under(point, frame, movement, position, landing)
+    )
     return [*points, *_in_place(frame, movement, position)]
 
 
-def _under(point: str, frame: Frame, movement: Movement, position: Position, landing: bool) -> Iterator[Support]:
+def _under(
+    point: str, frame: Frame, movement: Movement, position: Position, landing: bool
+) -> Iterator[Support]:
     """What carries the body at one of its position's points: one limb, the other, or both."""
-    segment, joint = ("thigh", "hip") if point in ("seat", "hips") and position.fixes == "thigh" else CARRIED[point]
+    segment, joint = (
+        ("thigh", "hip")
+        if point in ("seat", "hips") and position.fixes == "thigh"
+        else CARRIED[point]
+    )
     other_stays = movement.stays == "other" and frame.has_other_leg and point in STANDS_ON
     if other_stays:
         yield Support(OTHER + segment, frame.joints[OTHER + joint])
     if not other_stays or landing:
-        on_lower = position.sideways and (point == "elbows" or point == "feet" and not movement.support.get("feet"))
+        on_lower = position.sideways and (
+            point == "elbows" or point == "feet" and not movement.support.get("feet")
+        )
         limb = OTHER if on_lower else ""
         yield Support(limb + segment, frame.joints[limb + joint], point in PIVOTS)
     if frame.view.apart and point == "feet" and not other_stays and not position.sideways:
@@ -137,5 +179,9 @@ def _in_place(frame: Frame, movement: Movement, position: Position) -> Iterator[
         return
     if movement.other is None and position.other:
         yield Support(OTHER + "shank", frame.joints[OTHER + "knee"])
-    if feet_rest(movement, position) or position.fixes == "foot" and "feet" not in position.rests_on:
+    if (
+        feet_rest(movement, position)
+        or position.fixes == "foot"
+        and "feet" not in position.rests_on
+    ):
         yield Support("foot", frame.joints["ankle"])

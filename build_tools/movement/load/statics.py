@@ -43,7 +43,9 @@ def pull(at: Point, towards: Point, tension: float) -> Force:
     x, y = towards[0] - at[0], towards[1] - at[1]
     length = hypot(x, y)
     if length == 0:
-        raise ValueError("the pulley or anchor lies on the point that it pulls: move it away from the body")
+        raise ValueError(
+            "the pulley or anchor lies on the point that it pulls: move it away from the body"
+        )
     return Force(at, tension * x / length, tension * y / length)
 
 
@@ -71,8 +73,12 @@ def reactions(first: Point, second: Point, forces: Iterable[Force]) -> tuple[For
     forces = list(forces)
     sideways, down = sum(f.x for f in forces), -sum(f.y for f in forces)
     if abs(sideways) > 1e-9 * max(1.0, abs(down)):
-        raise ValueError("a sideways pull on a body with two supports: statics cannot say which support takes it")
+        raise ValueError(
+            "a sideways pull on a body with two supports: statics cannot say which support takes it"
+        )
     if abs(second[0] - first[0]) < 1e-9:
-        raise ValueError("the two supports stand one above the other, so their shares cannot be told apart")
+        raise ValueError(
+            "the two supports stand one above the other, so their shares cannot be told apart"
+        )
     share = -moment(first, forces) / (second[0] - first[0])
     return Force(first, 0.0, down - share), Force(second, 0.0, share)

@@ -20,7 +20,9 @@ def ends(start_height: float, end_height: float) -> tuple[str, str]:
     return ("the bottom", "the top") if end_height > start_height else ("the top", "the bottom")
 
 
-def load_phrase(summary: Summary | None, joint: str, called: tuple[str, str] = ("the start", "the end")) -> str:
+def load_phrase(
+    summary: Summary | None, joint: str, called: tuple[str, str] = ("the start", "the end")
+) -> str:
     """How the load about one joint runs through the range, as a phrase without a full stop.
 
     "about the same throughout" where it never falls below 80 % of its peak; otherwise where it peaks: within a quarter of the

@@ -10,9 +10,14 @@ from ..posture.frame import Frame, Point
 from .forces import load_point
 
 #: Segment -> the joints beside it, the more telling one first. The order breaks ties.
-BESIDE = {"thigh": ("hip", "knee"), "shank": ("knee", "ankle"), "trunk": ("hip", "spine"), "foot": ("ankle",),
-          "upper_arm": ("shoulder", "elbow", "scapular-elevation", "scapular-protraction"),
-          "forearm": ("elbow", "wrist", "forearm-rotation")}
+BESIDE = {
+    "thigh": ("hip", "knee"),
+    "shank": ("knee", "ankle"),
+    "trunk": ("hip", "spine"),
+    "foot": ("ankle",),
+    "upper_arm": ("shoulder", "elbow", "scapular-elevation", "scapular-protraction"),
+    "forearm": ("elbow", "wrist", "forearm-rotation"),
+}
 #: The trunk bends: what turns most of it counts.
 TRUNK = ("trunk", "lower_trunk", "upper_trunk")
 #: Turns that differ by less, degrees, count as one turn: what is carried along does not work.
@@ -26,10 +31,19 @@ def working_segment(frames: Sequence[Frame]) -> str:
     shown = [segment for segment in BESIDE if segment in frames[0].segments]
     if all(_bend(frames, joint) < ALIKE for joint in frames[0].angles):
         return "trunk"  # a hold
-    turns = {segment: _turn([frame.segments[segment].angle for frame in frames]) for segment in shown}
-    turns["trunk"] = max(_turn([frame.segments[part].angle for frame in frames]) for part in TRUNK if part in frames[0].segments)
+    turns = {
+        segment: _turn([frame.segments[segment].angle for frame in frames]) for segment in shown
+    }
+    turns["trunk"] = max(
+        _turn([frame.segments[part].angle for frame in frames])
+        for part in TRUNK
+        if part in frames[0].segments
+    )
     most = max(turns.values())
-    return max((s for s in shown if turns[s] > most - ALIKE), key=lambda s: max(_bend(frames, joint) for joint in BESIDE[s]))
+    return max(
+        (s for s in shown if turns[s] > most - ALIKE),
+        key=lambda s: max(_bend(frames, joint) for joint in BESIDE[s]),
+    )
 
 
 def load_path(load: Load, frames: Sequence[Frame]) -> list[Point]:
@@ -37,7 +51,10 @@ def load_path(load: Load, frames: Sequence[Frame]) -> list[Point]:
     if load.at:
         return [load_point(frame, load.at) for frame in frames]
     first, last = frames[0].joints, frames[-1].joints
-    furthest = max((joint for joint in CARRIED_ALONG if joint in first), key=lambda joint: dist(first[joint], last[joint]))
+    furthest = max(
+        (joint for joint in CARRIED_ALONG if joint in first),
+        key=lambda joint: dist(first[joint], last[joint]),
+    )
     return [frame.joints[furthest] for frame in frames]
 
 

@@ -37,7 +37,9 @@ STRAIGHT = 60.0
 NOSE = 0.12
 
 
-def above_frame(movement: Movement, position: Position, left: Angles, right: Angles, body: Body, time: float) -> Frame:
+def above_frame(
+    movement: Movement, position: Position, left: Angles, right: Angles, body: Body, time: float
+) -> Frame:
     """One posture seen from the head. The left limbs have plain names, the right ones ``other_``; thighs only where they show."""
     lean = trunk_lean(movement, position, left)
     gravity = 1.0 if position.sideways else abs(sin(radians(lean)))
@@ -51,19 +53,43 @@ def above_frame(movement: Movement, position: Position, left: Angles, right: Ang
     spin = radians(left["spine-rotation"])
 
     def turned_with_chest(sideways: float, forward: float) -> Point:
-        return page(sideways * cos(spin) + forward * sin(spin), forward * cos(spin) - sideways * sin(spin))
+        return page(
+            sideways * cos(spin) + forward * sin(spin), forward * cos(spin) - sideways * sin(spin)
+        )
 
-    legs = {prefix: _leg(movement, position, angles, body) for prefix, angles in (("", left), (OTHER, right))}
+    legs = {
+        prefix: _leg(movement, position, angles, body)
+        for prefix, angles in (("", left), (OTHER, right))
+    }
     if stands(position, gravity):
         rise = (0.0, legs[""]["ankle"][1] + body.length("ankle_height"))
-    joints = {"mid_hip": page(0, 0), "mid_back": page(0, 0), "mid_shoulder": page(0, 0), "head": turned_with_chest(0, NOSE)}
+    joints = {
+        "mid_hip": page(0, 0),
+        "mid_back": page(0, 0),
+        "mid_shoulder": page(0, 0),
+        "head": turned_with_chest(0, NOSE),
+    }
     for prefix, side, angles in (("", 1, left), (OTHER, -1, right)):
-        joints.update({prefix + name: turned_with_chest(side * x, y) for name, (x, y) in _arm(angles, body).items()})
+        joints.update(
+            {
+                prefix + name: turned_with_chest(side * x, y)
+                for name, (x, y) in _arm(angles, body).items()
+            }
+        )
         joints.update({prefix + name: page(side * x, y) for name, (x, y) in legs[prefix].items()})
-    limbs = {"upper_arm": ("shoulder", "elbow"), "forearm": ("elbow", "wrist"), "hand": ("wrist", "hand"), "thigh": ("hip", "knee"),
-             "shank": ("knee", "ankle")}
-    turns = {prefix + name: _angle(joints[prefix + start], joints[prefix + end]) for prefix in ("", OTHER)
-             for name, (start, end) in limbs.items() if prefix + end in joints}
+    limbs = {
+        "upper_arm": ("shoulder", "elbow"),
+        "forearm": ("elbow", "wrist"),
+        "hand": ("wrist", "hand"),
+        "thigh": ("hip", "knee"),
+        "shank": ("knee", "ankle"),
+    }
+    turns = {
+        prefix + name: _angle(joints[prefix + start], joints[prefix + end])
+        for prefix in ("", OTHER)
+        for name, (start, end) in limbs.items()
+        if prefix + end in joints
+    }
     turns |= {"trunk": turn + left["spine-rotation"], "head": turn + left["spine-rotation"]}
     seconds = {OTHER + joint: angle for joint, angle in right.items()} if movement.other else {}
     return Frame(time, ABOVE, joints, segments(joints, turns), {**left, **seconds}, gravity, turn)
@@ -74,7 +100,9 @@ def trunk_lean(movement: Movement, position: Position, angles: Angles) -> float:
     if position.sideways or position.fixes is None:
         return 90.0 if position.faces == "down" else -90.0
     at = position.at if movement.tilt is None else movement.tilt
-    return pelvis_lean(position.fixes, at, {"hip": 0.0, "knee": 0.0, "ankle": 0.0, **position.angles, **angles})
+    return pelvis_lean(
+        position.fixes, at, {"hip": 0.0, "knee": 0.0, "ankle": 0.0, **position.angles, **angles}
+    )
 
 
 def lies(position: Position, gravity: float) -> bool:
@@ -97,7 +125,9 @@ def _height(movement: Movement, position: Position, body: Body) -> float:
 def _arm(angles: Angles, body: Body) -> dict[str, Point]:
     """Shoulder, elbow, wrist and hand, metres outwards and forwards."""
     half = body.length("shoulder_width") / 2
-    shoulder = girdle((half, 0.0), 0.0, {"scapular-protraction": angles["scapular-protraction"]}, body)
+    shoulder = girdle(
+        (half, 0.0), 0.0, {"scapular-protraction": angles["scapular-protraction"]}, body
+    )
     shoulder = (half, shoulder[1])
     if "shoulder-horizontal" in angles:
         arm = angles["shoulder-horizontal"]
@@ -105,13 +135,20 @@ def _arm(angles: Angles, body: Body) -> dict[str, Point]:
     else:
         elbow, forearm = shoulder, 90 + angles.get("shoulder-rotation", 0.0)
     wrist = _out(elbow, forearm, body.length("forearm"))
-    return {"shoulder": shoulder, "elbow": elbow, "wrist": wrist, "hand": _out(wrist, forearm, body.length("hand"))}
+    return {
+        "shoulder": shoulder,
+        "elbow": elbow,
+        "wrist": wrist,
+        "hand": _out(wrist, forearm, body.length("hand")),
+    }
 
 
 def _leg(movement: Movement, position: Position, angles: Angles, body: Body) -> dict[str, Point]:
     """Hip and, where the thigh shows, knee and ankle, metres outwards and forwards."""
     hip = (body.stature * HIPS_APART / 2, 0.0)
-    bent = angles["hip"] or (CURLED if position.sideways and "hip-abduction" in movement.start else 0.0)
+    bent = angles["hip"] or (
+        CURLED if position.sideways and "hip-abduction" in movement.start else 0.0
+    )
     if bent < THIGHS_SHOW:
         return {"hip": hip}
     way = 90 - angles["hip-abduction"]
@@ -138,12 +175,27 @@ class AboveView(View):
     """The body seen along the trunk from the head."""
 
     name, apart, upright, across = "above", True, False, "across the body"
-    joints = ("shoulder-horizontal", "elbow", "shoulder-rotation", "spine-rotation", "hip-abduction", "scapular-protraction", "hip")
+    joints = (
+        "shoulder-horizontal",
+        "elbow",
+        "shoulder-rotation",
+        "spine-rotation",
+        "hip-abduction",
+        "scapular-protraction",
+        "hip",
+    )
     reckoned = frozenset({"shoulder-horizontal", "shoulder-rotation", "elbow", "hip-abduction"})
     turns = {"shoulder-horizontal": -1, "shoulder-rotation": -1, "elbow": -1}
-    stands_for = {"hip": "hip-abduction", "shoulder": "shoulder-horizontal", "elbow": "shoulder-rotation", "spine": "spine-rotation"}
+    stands_for = {
+        "hip": "hip-abduction",
+        "shoulder": "shoulder-horizontal",
+        "elbow": "shoulder-rotation",
+        "spine": "spine-rotation",
+    }
 
-    def on_page(self, pelvis: Point, turn: float, forward: float, left: float | None, height: float) -> Point:
+    def on_page(
+        self, pelvis: Point, turn: float, forward: float, left: float | None, height: float
+    ) -> Point:
         """Left and forward of the pelvis, turned with the body; height points at the viewer."""
         return turned(pelvis, turn, (-(left or 0.0), forward))
 
@@ -163,8 +215,19 @@ class AboveView(View):
 ABOVE = AboveView()
 
 
-def place_above(movement: Movement, position: Position, angles: dict[str, float], second: dict[str, float], body: Body, time: float,
-                holds: bool) -> Frame:
+def place_above(
+    movement: Movement,
+    position: Position,
+    angles: dict[str, float],
+    second: dict[str, float],
+    body: Body,
+    time: float,
+    holds: bool,
+) -> Frame:
     """The right limbs do as the left ones unless told; an arm that turns otherwise keeps nothing of the left one's turn."""
-    mirrored = {joint: angle for joint, angle in angles.items() if joint not in WHERE_NAMED or not WHERE_NAMED & second.keys()}
+    mirrored = {
+        joint: angle
+        for joint, angle in angles.items()
+        if joint not in WHERE_NAMED or not WHERE_NAMED & second.keys()
+    }
     return above_frame(movement, position, angles, {**mirrored, **second}, body, time)

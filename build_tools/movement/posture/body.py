@@ -15,8 +15,16 @@ from dataclasses import dataclass, field
 
 #: Lengths as fractions of stature. Thigh, shank and trunk are differences of the heights of the joints.
 LENGTH = {
-    "upper_arm": 0.186, "forearm": 0.146, "thigh": 0.530 - 0.285, "shank": 0.285 - 0.039, "trunk": 0.818 - 0.530,
-    "head": 1 - 0.818, "foot": 0.152, "ankle_height": 0.039, "shoulder_width": 0.259, "hip_width": 0.191,
+    "upper_arm": 0.186,
+    "forearm": 0.146,
+    "thigh": 0.530 - 0.285,
+    "shank": 0.285 - 0.039,
+    "trunk": 0.818 - 0.530,
+    "head": 1 - 0.818,
+    "foot": 0.152,
+    "ankle_height": 0.039,
+    "shoulder_width": 0.259,
+    "hip_width": 0.191,
 }
 #: Wrist to the middle of a grip, a fraction of stature: 7 cm in the reference body. Our convention.
 GRIP = 0.04
@@ -26,12 +34,25 @@ HIPS_APART = 0.1
 HEEL = 0.25
 
 #: Mass of one segment as a fraction of body mass.
-MASS_MEN = {"head": 0.0694, "trunk": 0.4346, "upper_arm": 0.0271, "forearm": 0.0162, "hand": 0.0061,
-            "thigh": 0.1416, "shank": 0.0433, "foot": 0.0137}
+MASS_MEN = {
+    "head": 0.0694,
+    "trunk": 0.4346,
+    "upper_arm": 0.0271,
+    "forearm": 0.0162,
+    "hand": 0.0061,
+    "thigh": 0.1416,
+    "shank": 0.0433,
+    "foot": 0.0137,
+}
 #: Centre of mass from the segment's start (see ``pose.SEGMENTS``) as a fraction of its length. The trunk starts at the hips:
 #: 1 - 0.431, the table's share from the shoulders. Head: 0.5976 of the table's head below the crown (0.1168 of stature long).
 #: The hand's lies within millimetres of the grip. Foot: from the heel.
-_SHARED = {"trunk": 1 - 0.431, "head": 1 - 0.5976 * 0.1168 / LENGTH["head"], "hand": 1.0, "foot": 0.4415}
+_SHARED = {
+    "trunk": 1 - 0.431,
+    "head": 1 - 0.5976 * 0.1168 / LENGTH["head"],
+    "hand": 1.0,
+    "foot": 0.4415,
+}
 CENTRE_MEN = {"upper_arm": 0.5772, "forearm": 0.4574, "thigh": 0.4095, "shank": 0.4395, **_SHARED}
 
 

@@ -23,7 +23,11 @@ def pelvis_lean(fixes: str, at: float, angles: Angles) -> float:
     """Lean of the pelvis that gives the fixed segment the angle ``at`` in space, degrees."""
     if fixes in ("trunk", "chest"):
         return at - (angles["spine"] if fixes == "chest" else 0.0)
-    thigh = {"thigh": at, "shank": at + angles["knee"], "foot": at - angles["ankle"] + angles["knee"]}[fixes]
+    thigh = {
+        "thigh": at,
+        "shank": at + angles["knee"],
+        "foot": at - angles["ankle"] + angles["knee"],
+    }[fixes]
     return angles["hip"] - thigh
 
 
@@ -41,17 +45,26 @@ def leg(hip: Point, lean: float, angles: Angles, body: Body) -> tuple[Joints, di
     ankle = along(knee, shank, body.length("shank"))
     pitch = shank + angles["ankle"]
     heel, toe = (turned(ankle, pitch, offset) for offset in foot_offsets(body))
-    return {"hip": hip, "knee": knee, "ankle": ankle, "heel": heel, "toe": toe}, {"thigh": thigh, "shank": shank, "foot": pitch}
+    return {"hip": hip, "knee": knee, "ankle": ankle, "heel": heel, "toe": toe}, {
+        "thigh": thigh,
+        "shank": shank,
+        "foot": pitch,
+    }
 
 
 def girdle(mid_shoulder: Point, upper: float, angles: Angles, body: Body) -> Point:
     """The shoulder of an upper trunk that leans ``upper``: the shoulder girdle carries it up and forward like a lever of half its width."""
     half = body.length("shoulder_width") / 2
-    forward, lift = (half * sin(radians(angles.get(joint, 0.0))) for joint in ("scapular-protraction", "scapular-elevation"))
+    forward, lift = (
+        half * sin(radians(angles.get(joint, 0.0)))
+        for joint in ("scapular-protraction", "scapular-elevation")
+    )
     return turned(mid_shoulder, -upper, (forward, lift))
 
 
-def rest_of_body(hip: Point, lean: float, angles: Angles, body: Body, palm: float = 1.0) -> tuple[Joints, dict[str, float]]:
+def rest_of_body(
+    hip: Point, lean: float, angles: Angles, body: Body, palm: float = 1.0
+) -> tuple[Joints, dict[str, float]]:
     """Joints and segment angles of trunk, head and arm.
 
     ``palm``: 1 where the palm faces the way the elbow bends, -1 where it faces away, 0 where the wrist bends out of the plane.
@@ -68,10 +81,25 @@ def rest_of_body(hip: Point, lean: float, angles: Angles, body: Body, palm: floa
     elbow = along(shoulder, arm, 0.0 if raised else body.length("upper_arm"))
     wrist = along(elbow, forearm, body.length("forearm"))
     head = max(upper, -90.0)  # on its back, a body whose hips rise keeps its head on the floor
-    joints = {"mid_hip": hip, "mid_back": back, "mid_shoulder": neck, "head": up(neck, head, body.length("head")),
-              "shoulder": shoulder, "elbow": elbow, "wrist": wrist, "hand": along(wrist, hand, body.length("hand"))}
-    turns = {"lower_trunk": lean, "upper_trunk": upper, "trunk": lean + angles["spine"] / 2, "head": head,
-             "upper_arm": arm, "forearm": forearm, "hand": hand}
+    joints = {
+        "mid_hip": hip,
+        "mid_back": back,
+        "mid_shoulder": neck,
+        "head": up(neck, head, body.length("head")),
+        "shoulder": shoulder,
+        "elbow": elbow,
+        "wrist": wrist,
+        "hand": along(wrist, hand, body.length("hand")),
+    }
+    turns = {
+        "lower_trunk": lean,
+        "upper_trunk": upper,
+        "trunk": lean + angles["spine"] / 2,
+        "head": head,
+        "upper_arm": arm,
+        "forearm": forearm,
+        "hand": hand,
+    }
     return joints, turns
 
 
@@ -84,9 +112,17 @@ def leg_to(toes: Point, pitch: float, hip: Point, lean: float, body: Body) -> di
     dx, dy = toes[0] - away[0] - hip[0], toes[1] - away[1] - hip[1]
     thigh_length, shank_length = body.length("thigh"), body.length("shank")
     reach = min(hypot(dx, dy), thigh_length + shank_length)
-    bend = degrees(acos(_within((thigh_length**2 + reach**2 - shank_length**2) / (2 * thigh_length * reach))))
+    bend = degrees(
+        acos(_within((thigh_length**2 + reach**2 - shank_length**2) / (2 * thigh_length * reach)))
+    )
     thigh = degrees(atan2(dx, -dy)) + bend
-    knee = 180 - degrees(acos(_within((thigh_length**2 + shank_length**2 - reach**2) / (2 * thigh_length * shank_length))))
+    knee = 180 - degrees(
+        acos(
+            _within(
+                (thigh_length**2 + shank_length**2 - reach**2) / (2 * thigh_length * shank_length)
+            )
+        )
+    )
     return {"hip": thigh + lean, "knee": knee, "ankle": pitch - (thigh - knee)}
 
 

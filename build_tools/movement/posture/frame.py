@@ -11,9 +11,16 @@ Point = tuple[float, float]
 
 #: Segment -> the joints it runs between. The trunk is drawn in two halves so that the spine can bend; ``trunk`` is their chord.
 SEGMENTS = {
-    "trunk": ("mid_hip", "mid_shoulder"), "lower_trunk": ("mid_hip", "mid_back"), "upper_trunk": ("mid_back", "mid_shoulder"),
-    "head": ("mid_shoulder", "head"), "upper_arm": ("shoulder", "elbow"), "forearm": ("elbow", "wrist"), "hand": ("wrist", "hand"),
-    "thigh": ("hip", "knee"), "shank": ("knee", "ankle"), "foot": ("heel", "toe"),
+    "trunk": ("mid_hip", "mid_shoulder"),
+    "lower_trunk": ("mid_hip", "mid_back"),
+    "upper_trunk": ("mid_back", "mid_shoulder"),
+    "head": ("mid_shoulder", "head"),
+    "upper_arm": ("shoulder", "elbow"),
+    "forearm": ("elbow", "wrist"),
+    "hand": ("wrist", "hand"),
+    "thigh": ("hip", "knee"),
+    "shank": ("knee", "ankle"),
+    "foot": ("heel", "toe"),
 }
 #: What is counted twice in a body, and stands once more with this prefix when the second limb does something else.
 OTHER = "other_"

@@ -28,7 +28,9 @@ SHOULDER_DEPTH = 0.06
 Placed = tuple[dict[str, Point], dict[str, float]]
 
 
-def front_frame(movement: Movement, position: Position, left: Angles, right: Angles, body: Body, time: float) -> Frame:
+def front_frame(
+    movement: Movement, position: Position, left: Angles, right: Angles, body: Body, time: float
+) -> Frame:
     """One posture in the front view. The left limbs (to the right of the page's middle) have plain names, the right ones ``other_``."""
     lean = _lean(movement, position, left, right, body)
     joints, turns = _body(lean, left, right, position, body)
@@ -44,12 +46,21 @@ def _lean(movement: Movement, position: Position, left: Angles, right: Angles, b
         if position.fixes:
             return position.at if movement.tilt is None else movement.tilt
         return _propped(movement, position, left, right, body)
-    if movement.stays == "other" and position.fixes == "foot" and movement.other and movement.other.start:
-        return movement.other.start.get("hip-abduction", 0.0) - right["hip-abduction"]  # the standing leg keeps its direction
+    if (
+        movement.stays == "other"
+        and position.fixes == "foot"
+        and movement.other
+        and movement.other.start
+    ):
+        return (
+            movement.other.start.get("hip-abduction", 0.0) - right["hip-abduction"]
+        )  # the standing leg keeps its direction
     return 0.0
 
 
-def _propped(movement: Movement, position: Position, left: Angles, right: Angles, body: Body) -> float:
+def _propped(
+    movement: Movement, position: Position, left: Angles, right: Angles, body: Body
+) -> float:
     """The lean at which the right elbow and a foot both rest at their heights: halving, since the feet rise as the head sinks."""
     low, high = -150.0, 0.0
     for _ in range(40):
@@ -57,7 +68,9 @@ def _propped(movement: Movement, position: Position, left: Angles, right: Angles
         joints, _turns = _body(lean, left, right, position, body)
         foot = joints[_foot(movement, position)]
         above = foot[1] - RESTS["side"][1] / 2 - _height(movement, position, "feet")
-        elbow = joints[OTHER + "elbow"][1] - RESTS["elbows"][1] - _height(movement, position, "elbows")
+        elbow = (
+            joints[OTHER + "elbow"][1] - RESTS["elbows"][1] - _height(movement, position, "elbows")
+        )
         low, high = (lean, high) if above > elbow else (low, lean)
     return (low + high) / 2
 
@@ -75,7 +88,10 @@ def _shift(joints: dict[str, Point], movement: Movement, position: Position) -> 
     point = next(iter(position.rests_on))
     height = movement.support.get(point, position.rests_on[point])
     if point == "side":
-        lowest = min(joints[OTHER + "hip"][1] - RESTS["side"][1], joints[OTHER + "shoulder"][1] - SHOULDER_DEPTH)
+        lowest = min(
+            joints[OTHER + "hip"][1] - RESTS["side"][1],
+            joints[OTHER + "shoulder"][1] - SHOULDER_DEPTH,
+        )
         return -joints["mid_hip"][0], height - lowest
     if point == "elbows" and position.sideways:
         return -joints[OTHER + "elbow"][0], height + RESTS["elbows"][1] - joints[OTHER + "elbow"][1]
@@ -92,12 +108,19 @@ def _body(lean: float, left: Angles, right: Angles, position: Position, body: Bo
     half = body.length("trunk") / 2
     back = up((0.0, 0.0), lean, half)
     shoulders = up(back, upper, half)
-    joints: dict[str, Point] = {"mid_hip": (0.0, 0.0), "mid_back": back, "mid_shoulder": shoulders,
-                                "head": up(shoulders, upper, body.length("head"))}
+    joints: dict[str, Point] = {
+        "mid_hip": (0.0, 0.0),
+        "mid_back": back,
+        "mid_shoulder": shoulders,
+        "head": up(shoulders, upper, body.length("head")),
+    }
     turns = {"lower_trunk": lean, "upper_trunk": upper, "trunk": (lean + upper) / 2, "head": upper}
     for prefix, side, angles in (("", 1, left), (OTHER, -1, right)):
         arm_angles = _at_rest(angles, upper, position) if prefix else angles
-        for placed, angle in (_leg(lean, side, angles, position, body), _arm(shoulders, upper, side, arm_angles, body)):
+        for placed, angle in (
+            _leg(lean, side, angles, position, body),
+            _arm(shoulders, upper, side, arm_angles, body),
+        ):
             joints.update({prefix + name: point for name, point in placed.items()})
             turns.update({prefix + name: turn for name, turn in angle.items()})
     return joints, turns
@@ -136,22 +159,41 @@ def _arm(shoulders: Point, upper: float, side: int, angles: Angles, body: Body) 
     elbow = along(shoulder, arm, body.length("upper_arm"))
     wrist = along(elbow, forearm, seen * body.length("forearm"))
     hand = along(wrist, forearm, seen * body.length("hand"))
-    return dict(zip(ARM, (shoulder, elbow, wrist, hand), strict=True)), {"upper_arm": arm, "forearm": forearm, "hand": forearm}
+    return dict(zip(ARM, (shoulder, elbow, wrist, hand), strict=True)), {
+        "upper_arm": arm,
+        "forearm": forearm,
+        "hand": forearm,
+    }
 
 
 class FrontView(View):
     """The body facing the viewer, its left limbs to the right of the page's middle."""
 
     name, apart, upright, across = "front", True, True, "to the side"
-    joints = ("hip-abduction", "shoulder-abduction", "elbow", "scapular-elevation", "spine-side-bend", "shoulder-rotation",
-              "forearm-rotation", "hip", "knee")
+    joints = (
+        "hip-abduction",
+        "shoulder-abduction",
+        "elbow",
+        "scapular-elevation",
+        "spine-side-bend",
+        "shoulder-rotation",
+        "forearm-rotation",
+        "hip",
+        "knee",
+    )
     #: A knee only shortens what is seen.
     reckoned = frozenset({"hip-abduction", "shoulder-abduction", "elbow", "scapular-elevation"})
     turns: ClassVar[Mapping[str, int]] = {}
     unreckoned_standing = frozenset({"hip-abduction"})
-    stands_for = {"hip": "hip-abduction", "shoulder": "shoulder-abduction", "spine": "spine-side-bend"}
+    stands_for = {
+        "hip": "hip-abduction",
+        "shoulder": "shoulder-abduction",
+        "spine": "spine-side-bend",
+    }
 
-    def on_page(self, pelvis: Point, turn: float, forward: float, left: float | None, height: float) -> Point:
+    def on_page(
+        self, pelvis: Point, turn: float, forward: float, left: float | None, height: float
+    ) -> Point:
         """Left and up; the author's place forward stands for one to the left where none is given."""
         return (forward if left is None else left), height
 
@@ -163,8 +205,15 @@ class FrontView(View):
 FRONT = FrontView()
 
 
-def place_front(movement: Movement, position: Position, angles: dict[str, float], second: dict[str, float], body: Body, time: float,
-                holds: bool) -> Frame:
+def place_front(
+    movement: Movement,
+    position: Position,
+    angles: dict[str, float],
+    second: dict[str, float],
+    body: Body,
+    time: float,
+    holds: bool,
+) -> Frame:
     """The right limbs do as the left ones unless told; a forearm that turns about itself points at the viewer."""
     if "forearm-rotation" in angles:
         angles = {"shoulder-rotation": 0.0, **angles}

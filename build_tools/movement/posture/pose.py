@@ -26,7 +26,9 @@ def view_of(movement: Movement) -> View:
     return VIEWS[movement.view]
 
 
-def frames(movement: Movement, vocabulary: Vocabulary, body: Body = REFERENCE, steps: int = 21) -> tuple[Frame, ...]:
+def frames(
+    movement: Movement, vocabulary: Vocabulary, body: Body = REFERENCE, steps: int = 21
+) -> tuple[Frame, ...]:
     """``steps`` postures (2 or more) evenly spaced in time, both ends included. Angles run linearly between key frames.
 
     Raises ``KeyError`` for a position or load point that the vocabulary does not hold.
@@ -34,7 +36,9 @@ def frames(movement: Movement, vocabulary: Vocabulary, body: Body = REFERENCE, s
     return tuple(_at(movement, vocabulary, body, step / (steps - 1)) for step in range(steps))
 
 
-def key_frames(movement: Movement, vocabulary: Vocabulary, body: Body = REFERENCE) -> tuple[Frame, ...]:
+def key_frames(
+    movement: Movement, vocabulary: Vocabulary, body: Body = REFERENCE
+) -> tuple[Frame, ...]:
     """The postures that the author wrote down: start, those on the way, end."""
     count = len(movement.via) + 2
     return tuple(_at(movement, vocabulary, body, index / (count - 1)) for index in range(count))
@@ -44,7 +48,9 @@ def key_angles(movement: Movement, vocabulary: Vocabulary) -> list[Angles]:
     """Angles of each key frame with defaults filled in: movement before load point before position before 0."""
     held = vocabulary.load_points[movement.load.at].angles if movement.load.at else {}
     known = dict.fromkeys((joint for joint in joints(movement) if joint not in WHERE_NAMED), 0.0)
-    default = view_of(movement).default_angles(known, vocabulary.positions[movement.position].angles, held)
+    default = view_of(movement).default_angles(
+        known, vocabulary.positions[movement.position].angles, held
+    )
     return [{**default, **named} for named in (movement.start, *movement.via, movement.end)]
 
 
@@ -66,7 +72,11 @@ def _second(movement: Movement, position: Position, time: float) -> Angles:
     second = movement.other
     if second is None:
         return position.other
-    return _between([second.start, second.end], time) if second.start is not None and second.end is not None else {}
+    return (
+        _between([second.start, second.end], time)
+        if second.start is not None and second.end is not None
+        else {}
+    )
 
 
 def _between(keys: Sequence[Angles], time: float) -> Angles:
@@ -75,4 +85,7 @@ def _between(keys: Sequence[Angles], time: float) -> Angles:
     index = min(int(place), len(keys) - 2)
     share = place - index
     first, second = keys[index], keys[index + 1]
-    return {joint: (1 - share) * first.get(joint, 0.0) + share * second.get(joint, 0.0) for joint in {**first, **second}}
+    return {
+        joint: (1 - share) * first.get(joint, 0.0) + share * second.get(joint, 0.0)
+        for joint in {**first, **second}
+    }

@@ -32,7 +32,14 @@ class View(ABC):
     """Joint of the side view -> the joint that is seen in its place."""
 
     @abstractmethod
-    def on_page(self, pelvis: tuple[float, float], turn: float, forward: float, left: float | None, height: float) -> tuple[float, float]:
+    def on_page(
+        self,
+        pelvis: tuple[float, float],
+        turn: float,
+        forward: float,
+        left: float | None,
+        height: float,
+    ) -> tuple[float, float]:
         """A point of the room in the plane of a posture, metres.
 
         ``pelvis``: its middle on the page; ``turn``: that of the body on the page, degrees; ``left``: None where the author gives no
@@ -55,9 +62,17 @@ class View(ABC):
         """Whether the floor is drawn when it is near."""
         return True
 
-    def default_angles(self, zero: dict[str, float], position: dict[str, float], held: dict[str, float]) -> dict[str, float]:
+    def default_angles(
+        self, zero: dict[str, float], position: dict[str, float], held: dict[str, float]
+    ) -> dict[str, float]:
         """Angles of joints that no key frame names: how arms rest or hold is told for the side view, only the legs' bend for all."""
-        return {**zero, **position, **held, **zero, **{joint: at for joint, at in position.items() if joint in ("hip", "knee")}}
+        return {
+            **zero,
+            **position,
+            **held,
+            **zero,
+            **{joint: at for joint, at in position.items() if joint in ("hip", "knee")},
+        }
 
     def second_limbs(self, named: list[str]) -> dict[str, tuple[str, ...]]:
         """What to call what the second limbs do, and the joints that are told of them; ``named``: the author's joints."""

@@ -22,14 +22,31 @@ class KeyPosture(NamedTuple):
 def key_postures(movement: Movement, vocabulary: Vocabulary) -> list[KeyPosture]:
     """Every key frame in words, each with all joints that the author placed: those that move and those that matter."""
     shown = key_frames(movement, vocabulary)
-    named = list(dict.fromkeys(joint for angles in (movement.start, *movement.via, movement.end) for joint in angles))
-    labels = ["Start", *(["Midway"] if len(shown) == 3 else [f"On the way, {n}" for n in range(1, len(shown) - 1)]), "Finish"]
-    return [KeyPosture(label, _frame(frame, named, vocabulary)) for label, frame in zip(labels, shown, strict=True)]
+    named = list(
+        dict.fromkeys(
+            joint for angles in (movement.start, *movement.via, movement.end) for joint in angles
+        )
+    )
+    labels = [
+        "Start",
+        *(
+            ["Midway"]
+            if len(shown) == 3
+            else [f"On the way, {n}" for n in range(1, len(shown) - 1)]
+        ),
+        "Finish",
+    ]
+    return [
+        KeyPosture(label, _frame(frame, named, vocabulary))
+        for label, frame in zip(labels, shown, strict=True)
+    ]
 
 
 def placed(movement: Movement, vocabulary: Vocabulary) -> str:
     """The position, and from where it is seen unless from the side."""
-    return ", ".join(filter(None, (vocabulary.positions[movement.position].name, seen(movement, vocabulary))))
+    return ", ".join(
+        filter(None, (vocabulary.positions[movement.position].name, seen(movement, vocabulary)))
+    )
 
 
 def seen(movement: Movement, vocabulary: Vocabulary) -> str:
@@ -46,8 +63,11 @@ def words(angles: dict[str, float], vocabulary: Vocabulary) -> str:
 def _frame(frame: Frame, named: list[str], vocabulary: Vocabulary) -> str:
     told = words({joint: round(frame.angles[joint]) for joint in named}, vocabulary)
     for limb, joints in frame.view.second_limbs(named).items():
-        other: dict[str, float] = {joint: COARSE * round(frame.angles[OTHER + joint] / COARSE) for joint in joints
-                 if OTHER + joint in frame.angles and joint in vocabulary.joints}
+        other: dict[str, float] = {
+            joint: COARSE * round(frame.angles[OTHER + joint] / COARSE)
+            for joint in joints
+            if OTHER + joint in frame.angles and joint in vocabulary.joints
+        }
         if other:
             told += f"; {limb}: {words(other, vocabulary)}"
     return told

@@ -77,13 +77,22 @@ class CueSheet:
     def poses(self) -> list[Pose]:
         """What is drawn: start and finish, or once what is only held."""
         first, *others = self.figure.poses
-        return self.figure.poses if any(pose.shapes != first.shapes for pose in others) else [Pose("Hold", first.says, first.shapes)]
+        return (
+            self.figure.poses
+            if any(pose.shapes != first.shapes for pose in others)
+            else [Pose("Hold", first.says, first.shapes)]
+        )
 
     @property
     def fullness(self) -> str | None:
         """How small it is printed: its words, from `FULL` on smaller, from `FULLEST` on smaller still."""
-        words = [*(cue.do for step in self.steps for cue in step.cues), *(text for f in self.exercise.faults for text in (f.see, f.say)),
-                 *(text for c, ask in self.cautions for text in (c.who, c.instead, c.stop_if, ask)), *self.before, *self.help_at_once]
+        words = [
+            *(cue.do for step in self.steps for cue in step.cues),
+            *(text for f in self.exercise.faults for text in (f.see, f.say)),
+            *(text for c, ask in self.cautions for text in (c.who, c.instead, c.stop_if, ask)),
+            *self.before,
+            *self.help_at_once,
+        ]
         length = sum(map(len, words))
         return "fullest" if length >= FULLEST else "full" if length >= FULL else None
 
@@ -117,23 +126,41 @@ def files(shelf: RenderContext, id: str) -> list[tuple[str, bytes]]:
     """All files of one cue sheet, with their bytes."""
     sheet = model(shelf, id)
     page = uri(id), render("cue_sheet.html.jinja", sheet=sheet).encode()
-    return [page, *zip(qr_uris(id), (sheet.qr.svg, sheet.qr.png), strict=True)] if sheet.qr else [page]
+    return (
+        [page, *zip(qr_uris(id), (sheet.qr.svg, sheet.qr.png), strict=True)] if sheet.qr else [page]
+    )
 
 
 def model(shelf: RenderContext, id: str) -> CueSheet:
     """What the sheet shows."""
-    exercise, vocabulary, desk = shelf.catalog.exercises[id].data, shelf.vocabulary, shelf.at(uri(id))
+    exercise, vocabulary, desk = (
+        shelf.catalog.exercises[id].data,
+        shelf.vocabulary,
+        shelf.at(uri(id)),
+    )
     address, standing = shelf.site.at(f"cues/{id}/"), care.care(care.named(exercise), vocabulary)
     return CueSheet(
-        exercise=exercise, figure=posture(shelf, id, id),
+        exercise=exercise,
+        figure=posture(shelf, id, id),
         needs=[_needed(vocabulary.equipment[e]) for e in exercise.equipment if e != NOTHING],
         cautions=[(caution, _ask(caution.ask)) for caution in exercise.cautions],
         before=[line.say for line in standing.before],
-        help_at_once=[shelf.handbook.notice.help_at_once, *(line.say for line in standing.help_at_once)],
-        steps=[CueStep("Set up", exercise.cues.set_up), CueStep("How to move", exercise.cues.move), CueStep("Check", exercise.cues.check)],
-        handbook=shelf.handbook, address=address, qr=Qr(address) if address else None,
+        help_at_once=[
+            shelf.handbook.notice.help_at_once,
+            *(line.say for line in standing.help_at_once),
+        ],
+        steps=[
+            CueStep("Set up", exercise.cues.set_up),
+            CueStep("How to move", exercise.cues.move),
+            CueStep("Check", exercise.cues.check),
+        ],
+        handbook=shelf.handbook,
+        address=address,
+        qr=Qr(address) if address else None,
         keep=kept_at(desk, id) if shelf.site.offline else None,
-        evidence=desk.href(f"exercises/{id}.md"), more_cautions=desk.href("cautions.md"))
+        evidence=desk.href(f"exercises/{id}.md"),
+        more_cautions=desk.href("cautions.md"),
+    )
 
 
 def _needed(equipment: entries.Equipment) -> str:

@@ -15,7 +15,14 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
     exercises = list(shelf.catalog.exercises)
     sheets = [uri for id in exercises for uri in cue_sheet.uris(id, shelf.site)]
     anchors = {handout_page.PAGE: handout_page.anchors(exercises), offline.KEEP: exercises}
-    for uri in [*sheets, handout_page.PAGE, *handout_page.uris(), offline.KEEP, offline.KEEP_SCRIPT, offline.WORKER]:
+    for uri in [
+        *sheets,
+        handout_page.PAGE,
+        *handout_page.uris(),
+        offline.KEEP,
+        offline.KEEP_SCRIPT,
+        offline.WORKER,
+    ]:
         yield Resource(uri, partial(_file, uri=uri), anchors.get(uri, ()))
 
 
@@ -26,5 +33,7 @@ def _file(shelf: RenderContext, uri: str) -> bytes:
 @once
 def _made(shelf: RenderContext) -> dict[str, bytes]:
     """Made together: the worker's version follows from all that it keeps."""
-    pages = [file for id in shelf.catalog.exercises for file in cue_sheet.files(shelf, id)] + handout_page.files(shelf)
+    pages = [
+        file for id in shelf.catalog.exercises for file in cue_sheet.files(shelf, id)
+    ] + handout_page.files(shelf)
     return dict([*pages, *offline.files(shelf, pages)])

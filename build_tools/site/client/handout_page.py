@@ -64,20 +64,29 @@ def uris() -> list[str]:
 
 def files(shelf: RenderContext) -> list[tuple[str, bytes]]:
     """All files of the handout page, with their bytes."""
-    made = {PAGE: render("handout.html.jinja", page=_model(shelf)), STYLE: render("handout.css.jinja"),
-            DATA: json.dumps(data(shelf), ensure_ascii=False, separators=(",", ":"), sort_keys=True) + "\n"}
-    return [*((uri, text.encode()) for uri, text in made.items()),
-            *scripts.handout()]
+    made = {
+        PAGE: render("handout.html.jinja", page=_model(shelf)),
+        STYLE: render("handout.css.jinja"),
+        DATA: json.dumps(data(shelf), ensure_ascii=False, separators=(",", ":"), sort_keys=True)
+        + "\n",
+    }
+    return [*((uri, text.encode()) for uri, text in made.items()), *scripts.handout()]
 
 
 def data(shelf: RenderContext) -> dict[str, object]:
     """What the scripts need, as JSON values: rules of a link, names of exercises, successors of retired ids, ranges of doses."""
-    exercises, moved, programme = shelf.catalog.exercises, shelf.catalog.moved, shelf.catalog.programme
+    exercises, moved, programme = (
+        shelf.catalog.exercises,
+        shelf.catalog.moved,
+        shelf.catalog.programme,
+    )
     known = shown(exercises, moved.data.exercises if moved else {})
     ranges = doses.ranges(programme.data) if programme else {}
     return {
         "rules": limits.as_data(),
-        "exercises": {id: [entry.data.name, *entry.data.also_called] for id, entry in exercises.items()},
+        "exercises": {
+            id: [entry.data.name, *entry.data.also_called] for id, entry in exercises.items()
+        },
         "moved": {id: successor for id, successor in known.items() if id != successor},
         "doses": {field: found._asdict() for field, found in ranges.items()},
     }
@@ -86,8 +95,27 @@ def data(shelf: RenderContext) -> dict[str, object]:
 def _model(shelf: RenderContext) -> HandoutPage:
     desk = shelf.at(PAGE)
     return HandoutPage(
-        handbook=shelf.handbook, address=shelf.site.at(url(PAGE)), offline=shelf.site.offline,
-        script=desk.href(scripts.uri(SCRIPT)), modules=[desk.href(uri) for uri, _ in scripts.handout() if uri.endswith(".js")],
-        regions=[(region, [(f"{ADD}{id}", Link(shelf.catalog.exercises[id].data.name, desk.href(f"cues/{id}/index.html"))) for id in ids])
-                 for region, ids in indexes.by_region(shelf)],
-        exercises=desk.href("exercises/index.md"), cautions=desk.href("cautions.md"))
+        handbook=shelf.handbook,
+        address=shelf.site.at(url(PAGE)),
+        offline=shelf.site.offline,
+        script=desk.href(scripts.uri(SCRIPT)),
+        modules=[desk.href(uri) for uri, _ in scripts.handout() if uri.endswith(".js")],
+        regions=[
+            (
+                region,
+                [
+                    (
+                        f"{ADD}{id}",
+                        Link(
+                            shelf.catalog.exercises[id].data.name,
+                            desk.href(f"cues/{id}/index.html"),
+                        ),
+                    )
+                    for id in ids
+                ],
+            )
+            for region, ids in indexes.by_region(shelf)
+        ],
+        exercises=desk.href("exercises/index.md"),
+        cautions=desk.href("cautions.md"),
+    )

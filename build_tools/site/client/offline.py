@@ -29,13 +29,28 @@ def files(shelf: RenderContext, pages: Iterable[tuple[str, bytes]]) -> list[tupl
     version, which fetches anew what was kept.
     """
     desk, site = shelf.at(KEEP), shelf.site
-    sheets = [(id, Link(entry.data.name, desk.href(f"cues/{id}/index.html")))
-              for id, entry in sorted(shelf.catalog.exercises.items(), key=lambda item: item[1].data.name.casefold())]
-    keep = render("keep.html.jinja", handbook=shelf.handbook, offline=site.offline, sheets=sheets, address=site.at(url(KEEP)),
-                  exercises=desk.href("exercises/index.md"), cautions=desk.href("cautions.md")).encode()
+    sheets = [
+        (id, Link(entry.data.name, desk.href(f"cues/{id}/index.html")))
+        for id, entry in sorted(
+            shelf.catalog.exercises.items(), key=lambda item: item[1].data.name.casefold()
+        )
+    ]
+    keep = render(
+        "keep.html.jinja",
+        handbook=shelf.handbook,
+        offline=site.offline,
+        sheets=sheets,
+        address=site.at(url(KEEP)),
+        exercises=desk.href("exercises/index.md"),
+        cautions=desk.href("cautions.md"),
+    ).encode()
     scripts = sorted(uri for uri, _ in pages if uri.startswith("scripts/"))
     made = [(KEEP, keep), (KEEP_SCRIPT, render("keep.js.jinja").encode())]
-    worker = render("sw.js.jinja", version=_version([*pages, *made]), scripts=scripts) if site.offline else render("sw_off.js.jinja")
+    worker = (
+        render("sw.js.jinja", version=_version([*pages, *made]), scripts=scripts)
+        if site.offline
+        else render("sw_off.js.jinja")
+    )
     return [*made, (WORKER, worker.encode())]
 
 

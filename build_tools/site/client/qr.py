@@ -31,12 +31,18 @@ class Qr:
     @property
     def drawing(self) -> Markup:
         """Inline SVG without a size or a name of its own; the page gives both."""
-        return Markup(self._symbol.svg_inline(border=QUIET, omitsize=True, svgclass=None, lineclass=None, **_COLOURS))
+        return Markup(
+            self._symbol.svg_inline(
+                border=QUIET, omitsize=True, svgclass=None, lineclass=None, **_COLOURS
+            )
+        )
 
     @property
     def svg(self) -> bytes:
         """A stand-alone SVG, titled with its address."""
-        return self._written("svg", scale=PIXELS, svgclass=None, lineclass=None, title=self.address, nl=False)
+        return self._written(
+            "svg", scale=PIXELS, svgclass=None, lineclass=None, title=self.address, nl=False
+        )
 
     @property
     def png(self) -> bytes:

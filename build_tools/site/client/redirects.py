@@ -28,14 +28,21 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
         living = getattr(shelf.catalog, collection)
         for old, new in sorted(getattr(moved.data, kind).items()):
             if new in living:
-                yield Resource(f"{folder}/{old}/index.html", partial(_page, kind=kind, folder=folder, new=new))
+                yield Resource(
+                    f"{folder}/{old}/index.html", partial(_page, kind=kind, folder=folder, new=new)
+                )
 
 
 def _page(shelf: RenderContext, kind: str, folder: str, new: str) -> bytes:
     target = f"../../{folder}/{new}/"
     # Without a known address the canonical link is relative, which RFC 6596 allows.
     canonical = shelf.site.at(f"{folder}/{new}/") or target
-    return render("redirect.html.jinja", name=_name(shelf.catalog, kind, new), target=target, canonical=canonical).encode()
+    return render(
+        "redirect.html.jinja",
+        name=_name(shelf.catalog, kind, new),
+        target=target,
+        canonical=canonical,
+    ).encode()
 
 
 def _name(catalog: Catalog, kind: str, id: str) -> str:

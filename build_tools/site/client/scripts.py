@@ -36,6 +36,10 @@ def _of_handout(path: str) -> bool:
 
 def _all() -> list[tuple[str, bytes]]:
     top = resources.files("build_tools.site") / "scripts"
-    found = [(f"{name}{asset.name}", asset.read_bytes()) for name, folder in [("", top), *((f"{name}/", top / name) for name in _FOLDERS)]
-             for asset in folder.iterdir() if asset.is_file()]
+    found = [
+        (f"{name}{asset.name}", asset.read_bytes())
+        for name, folder in [("", top), *((f"{name}/", top / name) for name in _FOLDERS)]
+        for asset in folder.iterdir()
+        if asset.is_file()
+    ]
     return sorted(found)

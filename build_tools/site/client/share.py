@@ -46,10 +46,17 @@ def view(desk: PageContext, id: str, keys: list[str]) -> Share:
     svg, png = cue_sheet.qr_uris(id)
     published = shelf.site.at(url(cue_sheet.uri(id)))
     return Share(
-        id=id, sheet=sheet, address=published or sheet, qr=(desk.href(svg), desk.href(png)) if published else None,
+        id=id,
+        sheet=sheet,
+        address=published or sheet,
+        qr=(desk.href(svg), desk.href(png)) if published else None,
         handout=handout_page.beginning_with(desk, id),
-        figure=_figure(shelf, id), sources=_sources(shelf, id, keys), bibtex=desk.href(bibtex_uri(id)) if keys else None,
-        script=desk.href(SCRIPT), worker=desk.href(offline.WORKER) if shelf.site.offline else None)
+        figure=_figure(shelf, id),
+        sources=_sources(shelf, id, keys),
+        bibtex=desk.href(bibtex_uri(id)) if keys else None,
+        script=desk.href(SCRIPT),
+        worker=desk.href(offline.WORKER) if shelf.site.offline else None,
+    )
 
 
 def bibtex_uri(id: str) -> str:

@@ -18,17 +18,35 @@ CORNERS = 28
 def body(frame: Frame, working: str) -> list[Shape]:
     """The pieces from back to front: what lies furthest from the head first."""
     prefixes = ("", OTHER)
-    legs = [piece(frame, prefix + name) for name in ("thigh", "shank")
-            for prefix in prefixes if prefix + name in frame.segments]
-    arms = [piece(frame, prefix + name) for prefix in prefixes for name in ARM] + [fist(frame, prefix) for prefix in prefixes]
+    legs = [
+        piece(frame, prefix + name)
+        for name in ("thigh", "shank")
+        for prefix in prefixes
+        if prefix + name in frame.segments
+    ]
+    arms = [piece(frame, prefix + name) for prefix in prefixes for name in ARM] + [
+        fist(frame, prefix) for prefix in prefixes
+    ]
     work = [joined("work", works(frame, working))]
-    return [*([joined("body", legs)] if legs else []), *(work if working == "thigh" else []), joined("body", trunk(frame)),
-            *(work if working == "trunk" else []), joined("body", arms), *(work if working in ARM else []), joined("body", head(frame))]
+    return [
+        *([joined("body", legs)] if legs else []),
+        *(work if working == "thigh" else []),
+        joined("body", trunk(frame)),
+        *(work if working == "trunk" else []),
+        joined("body", arms),
+        *(work if working in ARM else []),
+        joined("body", head(frame)),
+    ]
 
 
 def pieces(frame: Frame) -> list[Shape]:
     """All pieces, for drawings that pass quickly."""
-    limbs = [piece(frame, prefix + name) for prefix in ("", OTHER) for name in ("thigh", "shank", *ARM) if prefix + name in frame.segments]
+    limbs = [
+        piece(frame, prefix + name)
+        for prefix in ("", OTHER)
+        for name in ("thigh", "shank", *ARM)
+        if prefix + name in frame.segments
+    ]
     return [*limbs, *(fist(frame, prefix) for prefix in ("", OTHER)), *trunk(frame), *head(frame)]
 
 
@@ -42,9 +60,23 @@ def works(frame: Frame, working: str) -> list[Shape]:
 def trunk(frame: Frame) -> list[Shape]:
     """The chest as an oval turned with the shoulders, and the shoulders' caps."""
     middle, angle = frame.joints["mid_hip"], frame.segments["trunk"].angle
-    oval = [turned(middle, angle, (CHEST_WIDE * cos(2 * pi * n / CORNERS), CHEST_DEEP * sin(2 * pi * n / CORNERS))) for n in range(CORNERS)]
-    caps = [limb(between(middle, frame.joints[prefix + "shoulder"], 0.5), frame.joints[prefix + "shoulder"], CAP + 0.02, CAP)
-            for prefix in ("", OTHER)]
+    oval = [
+        turned(
+            middle,
+            angle,
+            (CHEST_WIDE * cos(2 * pi * n / CORNERS), CHEST_DEEP * sin(2 * pi * n / CORNERS)),
+        )
+        for n in range(CORNERS)
+    ]
+    caps = [
+        limb(
+            between(middle, frame.joints[prefix + "shoulder"], 0.5),
+            frame.joints[prefix + "shoulder"],
+            CAP + 0.02,
+            CAP,
+        )
+        for prefix in ("", OTHER)
+    ]
     return [area(oval), *caps]
 
 
@@ -52,4 +84,7 @@ def head(frame: Frame) -> list[Shape]:
     """A circle with a nose that shows where the face looks."""
     middle, nose = frame.segments["head"].start, frame.segments["head"].end
     centre = between(middle, nose, 0.2)
-    return [limb(between(centre, nose, 0.6), between(centre, nose, 1.1), NOSE * 1.4, NOSE), disc(centre, HEAD)]
+    return [
+        limb(between(centre, nose, 0.6), between(centre, nose, 1.1), NOSE * 1.4, NOSE),
+        disc(centre, HEAD),
+    ]

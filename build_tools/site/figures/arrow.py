@@ -13,7 +13,16 @@ HEAD_HALF, HEAD_LONG, SHORTEST, AIR = 0.045, 0.09, 0.03, 0.07
 #: How far the arrow may be moved aside or ahead, metres.
 MOVES = tuple(step / 20 for step in range(1, 13))
 #: Half the thickness of what it must not cross, metres.
-THICK = {"trunk": 0.1, "head": 0.1, "thigh": 0.08, "shank": 0.05, "foot": 0.04, "upper_arm": 0.05, "forearm": 0.04, "hand": 0.04}
+THICK = {
+    "trunk": 0.1,
+    "head": 0.1,
+    "thigh": 0.08,
+    "shank": 0.05,
+    "foot": 0.04,
+    "upper_arm": 0.05,
+    "forearm": 0.04,
+    "hand": 0.04,
+}
 
 
 def arrow(path: Sequence[Point], frames: Sequence[Frame], load: float) -> list[Shape]:
@@ -27,15 +36,35 @@ def arrow(path: Sequence[Point], frames: Sequence[Frame], load: float) -> list[S
     # Outward first: on the side of the path that turns away from what it turns about.
     middle = path[len(path) // 2]
     bulge = (middle[0] - path[0][0]) * -v + (middle[1] - path[0][1]) * u
-    about = [frames[0].joints[joint] for joint in ("mid_hip", "mid_shoulder", "knee") if joint in frames[0].joints]
+    about = [
+        frames[0].joints[joint]
+        for joint in ("mid_hip", "mid_shoulder", "knee")
+        if joint in frames[0].joints
+    ]
     centre = [sum(point[axis] for point in about) / len(about) for axis in (0, 1)]
-    outward = bulge if abs(bulge) > SHORTEST else (middle[0] - centre[0]) * -v + (middle[1] - centre[1]) * u
+    outward = (
+        bulge
+        if abs(bulge) > SHORTEST
+        else (middle[0] - centre[0]) * -v + (middle[1] - centre[1]) * u
+    )
     side = 1 if outward > 0 else -1
-    moves = [move for far in MOVES for move in ((-side * far * v, side * far * u), (side * far * v, -side * far * u), (far * u, far * v))]
+    moves = [
+        move
+        for far in MOVES
+        for move in (
+            (-side * far * v, side * far * u),
+            (side * far * v, -side * far * u),
+            (far * u, far * v),
+        )
+    ]
     ways = [[(x + dx, y + dy) for x, y in path] for dx, dy in moves]
     segments = frames[0].segments
-    keep_off = [(segments[prefix + name].start, segments[prefix + name].end, half) for name, half in THICK.items()
-                for prefix in ("", OTHER) if prefix + name in segments]
+    keep_off = [
+        (segments[prefix + name].start, segments[prefix + name].end, half)
+        for name, half in THICK.items()
+        for prefix in ("", OTHER)
+        if prefix + name in segments
+    ]
     keep_off.append((path[0], path[0], load))
     floor = 0.0 if frames[0].view.upright else -inf
     return _drawn(next((way for way in ways if _clear(way, keep_off, floor)), ways[0]))
@@ -43,7 +72,11 @@ def arrow(path: Sequence[Point], frames: Sequence[Frame], load: float) -> list[S
 
 def _drawn(way: Sequence[Point]) -> list[Shape]:
     (x, y), (u, v) = way[-1], _unit(way[-3], way[-1])
-    head = [_tip(way), (x - HEAD_HALF * v, y + HEAD_HALF * u), (x + HEAD_HALF * v, y - HEAD_HALF * u)]
+    head = [
+        _tip(way),
+        (x - HEAD_HALF * v, y + HEAD_HALF * u),
+        (x + HEAD_HALF * v, y - HEAD_HALF * u),
+    ]
     return [line(way, "way"), area(head, "tip")]
 
 
@@ -52,10 +85,13 @@ def _tip(way: Sequence[Point]) -> Point:
     return way[-1][0] + HEAD_LONG * u, way[-1][1] + HEAD_LONG * v
 
 
-def _clear(way: Sequence[Point], keep_off: Sequence[tuple[Point, Point, float]], floor: float) -> bool:
+def _clear(
+    way: Sequence[Point], keep_off: Sequence[tuple[Point, Point, float]], floor: float
+) -> bool:
     points = [*way, _tip(way)]
     return min(y for _, y in points) > floor and all(
-        _gap(point, start, end) > half + AIR for start, end, half in keep_off for point in points)
+        _gap(point, start, end) > half + AIR for start, end, half in keep_off for point in points
+    )
 
 
 def _gap(point: Point, start: Point, end: Point) -> float:

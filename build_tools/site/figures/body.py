@@ -11,17 +11,28 @@ from .limbs import ARM, HALF, LEG, fist, piece, unit, working_sides
 from .shapes import Shape, area, disc, joined, limb
 
 #: Half the thickness of each piece, metres; only the look depends on it.
-LOWER_TRUNK, UPPER_TRUNK, NECK, HEAD, SHOULDER, WAIST = (0.1, 0.094), (0.094, 0.1), 0.045, 0.105, 0.055, (0.14, 0.12)
+LOWER_TRUNK, UPPER_TRUNK, NECK, HEAD, SHOULDER, WAIST = (
+    (0.1, 0.094),
+    (0.094, 0.1),
+    0.045,
+    0.105,
+    0.055,
+    (0.14, 0.12),
+)
 
 
 def body(frame: Frame, working: str) -> list[Shape]:
     """The pieces from back to front."""
     sides, shapes = frame.sides, []
-    if not frame.view.apart and (far := [OTHER + name for name in (*LEG, *ARM) if OTHER + name in frame.segments]):
+    if not frame.view.apart and (
+        far := [OTHER + name for name in (*LEG, *ARM) if OTHER + name in frame.segments]
+    ):
         shapes.append(joined("far", (piece(frame, name) for name in far)))
     legs = [piece(frame, side + name) for side in sides for name in LEG]
     shapes.append(joined("body", [*legs, *_trunk(frame), *_head(frame)]))
-    arms = [piece(frame, side + name) for side in sides for name in ARM] + [fist(frame, side) for side in sides]
+    arms = [piece(frame, side + name) for side in sides for name in ARM] + [
+        fist(frame, side) for side in sides
+    ]
     if working not in ARM:
         shapes.append(joined("work", works(frame, working)))
     shapes.append(joined("body", arms))
@@ -39,16 +50,27 @@ def pieces(frame: Frame) -> list[Shape]:
 
 def works(frame: Frame, working: str) -> list[Shape]:
     """The working segment, on both sides where both are seen to work."""
-    return _trunk(frame) if working == "trunk" else [piece(frame, side + working) for side in working_sides(frame)]
+    return (
+        _trunk(frame)
+        if working == "trunk"
+        else [piece(frame, side + working) for side in working_sides(frame)]
+    )
 
 
 def _trunk(frame: Frame) -> list[Shape]:
     hip, back, shoulder = (frame.joints[name] for name in ("mid_hip", "mid_back", "mid_shoulder"))
     if frame.view.apart:
-        left, right, low_right, low_left = (frame.joints[name] for name in ("shoulder", OTHER + "shoulder", OTHER + "hip", "hip"))
+        left, right, low_right, low_left = (
+            frame.joints[name] for name in ("shoulder", OTHER + "shoulder", OTHER + "hip", "hip")
+        )
         collar = [limb(shoulder, tip, SHOULDER, SHOULDER) for tip in (left, right)]
         pelvis = limb(low_left, low_right, HALF["thigh"][0], HALF["thigh"][0])
-        return [area([left, shoulder, right, back, low_right, hip, low_left, back]), *collar, pelvis, limb(shoulder, hip, *WAIST)]
+        return [
+            area([left, shoulder, right, back, low_right, hip, low_left, back]),
+            *collar,
+            pelvis,
+            limb(shoulder, hip, *WAIST),
+        ]
     return [limb(hip, back, *LOWER_TRUNK), limb(back, shoulder, *UPPER_TRUNK)]
 
 

@@ -30,15 +30,29 @@ HANDLE = 0.26
 #: Load point on the trunk -> how far before (positive) or behind it a machine's pad lies, metres.
 BODY_PADS = {"chest": 0.15, "upper-back": -0.15, "shoulders": -0.05}
 #: The joint about which a machine's lever turns, by the segment that works.
-PIVOT = {"shank": "knee", "foot": "ankle", "thigh": "hip", "trunk": "mid_hip", "upper_arm": "shoulder", "forearm": "elbow"}
+PIVOT = {
+    "shank": "knee",
+    "foot": "ankle",
+    "thigh": "hip",
+    "trunk": "mid_hip",
+    "upper_arm": "shoulder",
+    "forearm": "elbow",
+}
 
 
-def equipment(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: Sequence[Frame],
-              working: str) -> tuple[list[Shape], list[Shape]]:
+def equipment(
+    exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: Sequence[Frame], working: str
+) -> tuple[list[Shape], list[Shape]]:
     """What stands behind the body and what lies before it."""
     drawn = {vocabulary.equipment[id].drawn for id in exercise.equipment} - {None}
-    behind = [*drawn_view(frame).supports(exercise, vocabulary, frame, frames), *_pulls(exercise, frame)]
-    return behind, [*_loose(frame, drawn), *_loads(exercise.movement.load, frame, frames, working, drawn)]
+    behind = [
+        *drawn_view(frame).supports(exercise, vocabulary, frame, frames),
+        *_pulls(exercise, frame),
+    ]
+    return behind, [
+        *_loose(frame, drawn),
+        *_loads(exercise.movement.load, frame, frames, working, drawn),
+    ]
 
 
 def load_radius(exercise: Exercise, vocabulary: Vocabulary) -> float:
@@ -73,20 +87,42 @@ def _mirrored(frame: Frame, point: Point) -> Point:
 def _pull(kind: str, anchor: Point, held: Point, upright: bool) -> list[Shape]:
     """A band from its post, or a cable from its pulley; from the head no upright is seen."""
     if kind == "band":
-        return [*(post(anchor[0], anchor[1] + 0.08) if upright else [disc(anchor, 0.03, "hub")]), _zigzag(anchor, held)]
-    stand = post(anchor[0] + (PULLEY if anchor[0] > held[0] else -PULLEY), max(anchor[1] + 0.15, 1.2)) if upright else []
-    return [*stand, line([anchor, held], "cord"), disc(anchor, PULLEY, "kit"), disc(anchor, 0.012, "hub")]
+        return [
+            *(post(anchor[0], anchor[1] + 0.08) if upright else [disc(anchor, 0.03, "hub")]),
+            _zigzag(anchor, held),
+        ]
+    stand = (
+        post(anchor[0] + (PULLEY if anchor[0] > held[0] else -PULLEY), max(anchor[1] + 0.15, 1.2))
+        if upright
+        else []
+    )
+    return [
+        *stand,
+        line([anchor, held], "cord"),
+        disc(anchor, PULLEY, "kit"),
+        disc(anchor, 0.012, "hub"),
+    ]
 
 
 def _loose(frame: Frame, drawn: Collection[str | None]) -> list[Shape]:
     """What lies at the ankles or slides under the heels."""
     shapes = [_roller(frame, -1)] if "roller" in drawn else []
     if "slider" in drawn:
-        shapes.append(limb((frame.joints["heel"][0] - 0.1, 0.0), (frame.joints["heel"][0] + 0.1, 0.0), 0.015, 0.015, "hub"))
+        shapes.append(
+            limb(
+                (frame.joints["heel"][0] - 0.1, 0.0),
+                (frame.joints["heel"][0] + 0.1, 0.0),
+                0.015,
+                0.015,
+                "hub",
+            )
+        )
     return shapes
 
 
-def _loads(load: Load, frame: Frame, frames: Sequence[Frame], working: str, drawn: Collection[str | None]) -> list[Shape]:
+def _loads(
+    load: Load, frame: Frame, frames: Sequence[Frame], working: str, drawn: Collection[str | None]
+) -> list[Shape]:
     """The load where it meets the body, on each side that works."""
     if load.at is None:
         return []
@@ -94,19 +130,43 @@ def _loads(load: Load, frame: Frame, frames: Sequence[Frame], working: str, draw
         return [shape for prefix in ("", OTHER) for shape in _handle(frame, prefix)]
     joint = LOADED[load.at][1]
     points = [load_point(frame, load.at)]
-    points += [frame.joints[prefix + joint] for prefix in working_sides(frame)[1:] if prefix + joint in frame.joints]
-    bar = drawn_view(frame).bar and "disc" in drawn and load.kind == "free-weight" and load.at == "hand"
+    points += [
+        frame.joints[prefix + joint]
+        for prefix in working_sides(frame)[1:]
+        if prefix + joint in frame.joints
+    ]
+    bar = (
+        drawn_view(frame).bar
+        and "disc" in drawn
+        and load.kind == "free-weight"
+        and load.at == "hand"
+    )
     if bar and len(points) == 2:
         return _barbell(points[0], points[1])
-    return [shape for at, prefix in zip(points, ("", OTHER), strict=False)
-            for shape in _load(load.kind, load.at, at, frame, frames, working, drawn, prefix + joint)]
+    return [
+        shape
+        for at, prefix in zip(points, ("", OTHER), strict=False)
+        for shape in _load(load.kind, load.at, at, frame, frames, working, drawn, prefix + joint)
+    ]
 
 
-def _load(kind: str, where: str, at: Point, frame: Frame, frames: Sequence[Frame], working: str, drawn: Collection[str | None],
-          joint: str) -> list[Shape]:
+def _load(
+    kind: str,
+    where: str,
+    at: Point,
+    frame: Frame,
+    frames: Sequence[Frame],
+    working: str,
+    drawn: Collection[str | None],
+    joint: str,
+) -> list[Shape]:
     """What loads one limb at the point ``at``, where its ``joint`` is."""
     if kind == "machine":
-        return [_pad(frames, at, joint)] if frame.view.apart else _lever(frame, frames, working, at, where)
+        return (
+            [_pad(frames, at, joint)]
+            if frame.view.apart
+            else _lever(frame, frames, working, at, where)
+        )
     if kind == "free-weight":
         return _weight(frame, at, where, drawn)
     return [disc(at, 0.022, "hub")] if kind in ("cable", "band") else []
@@ -126,21 +186,34 @@ def _weight(frame: Frame, at: Point, where: str, drawn: Collection[str | None]) 
     across = (cos(radians(forearm)), sin(radians(forearm)))
     ends = [(at[0] + side * 0.13 * across[0], at[1] + side * 0.13 * across[1]) for side in (-1, 1)]
     inner = [(at[0] + side * 0.07 * across[0], at[1] + side * 0.07 * across[1]) for side in (-1, 1)]
-    return [limb(ends[0], inner[0], 0.05, 0.05, "hub"), limb(ends[1], inner[1], 0.05, 0.05, "hub"), line(ends, "cord")]
+    return [
+        limb(ends[0], inner[0], 0.05, 0.05, "hub"),
+        limb(ends[1], inner[1], 0.05, 0.05, "hub"),
+        line(ends, "cord"),
+    ]
 
 
 def _barbell(left: Point, right: Point) -> list[Shape]:
     """A bar across both hands with a disc at each end, seen from the front."""
     along = unit(right, left)
-    ends = [(left[0] + BEYOND * along[0], left[1] + BEYOND * along[1]), (right[0] - BEYOND * along[0], right[1] - BEYOND * along[1])]
+    ends = [
+        (left[0] + BEYOND * along[0], left[1] + BEYOND * along[1]),
+        (right[0] - BEYOND * along[0], right[1] - BEYOND * along[1]),
+    ]
     across = (-along[1] * DISC, along[0] * DISC)
-    discs = [limb((x - across[0], y - across[1]), (x + across[0], y + across[1]), 0.025, 0.025, "kit") for x, y in ends]
+    discs = [
+        limb((x - across[0], y - across[1]), (x + across[0], y + across[1]), 0.025, 0.025, "kit")
+        for x, y in ends
+    ]
     return [line(ends, "cord"), *discs]
 
 
 def _handle(frame: Frame, prefix: str) -> list[Shape]:
     """A stick in the fist that turns with the forearm: upright where the thumb points up, level where the palm faces down."""
-    turn, side = radians(frame.angles.get(prefix + "forearm-rotation", frame.angles["forearm-rotation"])), -1 if prefix else 1
+    turn, side = (
+        radians(frame.angles.get(prefix + "forearm-rotation", frame.angles["forearm-rotation"])),
+        -1 if prefix else 1,
+    )
     x, y = frame.joints[prefix + "hand"]
     ends = [(x - side * far * sin(turn), y + far * cos(turn)) for far in (-0.08, HANDLE)]
     return [line(ends, "cord"), disc(ends[1], PAD, "kit")]
@@ -158,7 +231,9 @@ def _carried(frame: Frame, at: Point, where: str) -> Point:
     return at if away is None else off(frame.segments["trunk"], at, away, trunk=True)
 
 
-def _lever(frame: Frame, frames: Sequence[Frame], working: str, at: Point, where: str) -> list[Shape]:
+def _lever(
+    frame: Frame, frames: Sequence[Frame], working: str, at: Point, where: str
+) -> list[Shape]:
     if where == "foot":
         return [plate(frame)]
     if where in BODY_PADS:
@@ -167,8 +242,14 @@ def _lever(frame: Frame, frames: Sequence[Frame], working: str, at: Point, where
     if where not in ("ankle", "heel"):
         return [line([pivot, at], "cord"), disc(at, 0.028, "kit")]
     before, after = (load_point(frames[n], where) for n in (0, 1))
-    forward = (cos(radians(frames[0].segments["shank"].angle)), sin(radians(frames[0].segments["shank"].angle)))
-    roller = _roller(frame, 1 if (after[0] - before[0]) * forward[0] + (after[1] - before[1]) * forward[1] > 0 else -1)
+    forward = (
+        cos(radians(frames[0].segments["shank"].angle)),
+        sin(radians(frames[0].segments["shank"].angle)),
+    )
+    roller = _roller(
+        frame,
+        1 if (after[0] - before[0]) * forward[0] + (after[1] - before[1]) * forward[1] > 0 else -1,
+    )
     (x, y), (u, v) = roller.room[0], roller.room[1]
     return [line([pivot, ((x + u) / 2, (y + v) / 2)], "cord"), roller]
 
@@ -178,7 +259,10 @@ def _roller(frame: Frame, side: int) -> Shape:
     shank = frame.segments["shank"]
     length = hypot(shank.end[0] - shank.start[0], shank.end[1] - shank.start[1])
     share = 1 - 0.05 / length
-    near = (shank.start[0] + share * (shank.end[0] - shank.start[0]), shank.start[1] + share * (shank.end[1] - shank.start[1]))
+    near = (
+        shank.start[0] + share * (shank.end[0] - shank.start[0]),
+        shank.start[1] + share * (shank.end[1] - shank.start[1]),
+    )
     return disc(off(shank, near, side * (0.04 + PAD)), PAD, "kit")
 
 
@@ -188,5 +272,10 @@ def _zigzag(start: Point, end: Point) -> Shape:
     points = [start]
     for turn in range(1, TURNS):
         way, swing = length * turn / TURNS, SWING * (-1) ** turn
-        points.append((start[0] + way * along[0] - swing * along[1], start[1] + way * along[1] + swing * along[0]))
+        points.append(
+            (
+                start[0] + way * along[0] - swing * along[1],
+                start[1] + way * along[1] + swing * along[0],
+            )
+        )
     return line([*points, end], "cord")

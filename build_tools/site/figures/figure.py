@@ -83,21 +83,38 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
         behind, before = equipment(exercise, vocabulary, frame, course, working)
         return [*behind, *drawn_view(frame).body(frame, working), *before]
 
-    poses = [Pose(told.label, told.words, whole(frame))
-             for frame, told in zip(key_frames(movement, vocabulary), key_postures(movement, vocabulary), strict=True)]
+    poses = [
+        Pose(told.label, told.words, whole(frame))
+        for frame, told in zip(
+            key_frames(movement, vocabulary), key_postures(movement, vocabulary), strict=True
+        )
+    ]
     poses[0].shapes.extend(way)
     everything = [shape for pose in poses for shape in pose.shapes]
     first, position = course[0], vocabulary.positions[movement.position]
-    floor_shows = first.view.shows_floor(position, first.gravity) and min(y for shape in everything for _, y in shape.room) < NEAR
+    floor_shows = (
+        first.view.shows_floor(position, first.gravity)
+        and min(y for shape in everything for _, y in shape.room) < NEAR
+    )
     if floor_shows:
         everything.append(line([(x, 0.0) for x, _ in everything[0].room], "floor"))
     left, top, width, height = view_box(everything, EDGE, 0.0 if first.view.upright else LEAST)
-    floor = [line([(left / SCALE, 0.0), ((left + width) / SCALE, 0.0)], "floor")] if floor_shows else []
+    floor = (
+        [line([(left / SCALE, 0.0), ((left + width) / SCALE, 0.0)], "floor")] if floor_shows else []
+    )
     for pose in poses:
         pose.shapes[:0] = floor
     still, moving = drawn_view(first).loop(frames(movement, vocabulary, steps=LOOP), working)
-    return Figure(id, exercise.name, placed(movement, vocabulary), seen(movement, vocabulary), poses,
-                  [*floor, *drawn_view(first).supports(exercise, vocabulary, first, course), still], moving, (left, top, width, height))
+    return Figure(
+        id,
+        exercise.name,
+        placed(movement, vocabulary),
+        seen(movement, vocabulary),
+        poses,
+        [*floor, *drawn_view(first).supports(exercise, vocabulary, first, course), still],
+        moving,
+        (left, top, width, height),
+    )
 
 
 def html(drawn: Figure, file: str, credit: str) -> Markup:

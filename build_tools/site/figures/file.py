@@ -75,7 +75,10 @@ def uri(id: str) -> str:
 
 def credits(shelf: RenderContext) -> list[str]:
     """What a figure rests on, and whose it is."""
-    return [LENGTHS, f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}."]
+    return [
+        LENGTHS,
+        f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}.",
+    ]
 
 
 def posture(shelf: RenderContext, exercise: str, id: str) -> Figure:
@@ -91,7 +94,15 @@ def _laid_out(shelf: RenderContext, exercise: str) -> Figure:
 def file(shelf: RenderContext, id: str) -> bytes:
     """The stand-alone SVG of one exercise."""
     drawn = posture(shelf, id, "figure")
-    paragraphs = [f"{drawn.position}. {pose.label}: {pose.says}." for pose in (drawn.poses[0], drawn.poses[-1])]
+    paragraphs = [
+        f"{drawn.position}. {pose.label}: {pose.says}."
+        for pose in (drawn.poses[0], drawn.poses[-1])
+    ]
     paragraphs += credits(shelf)
     foot = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, CHARACTERS)]
-    return xml_text(render("figure_file.svg.jinja", file=FigureFile(drawn, textwrap.wrap(drawn.name, TITLE_CHARACTERS), foot))).encode()
+    return xml_text(
+        render(
+            "figure_file.svg.jinja",
+            file=FigureFile(drawn, textwrap.wrap(drawn.name, TITLE_CHARACTERS), foot),
+        )
+    ).encode()

@@ -8,7 +8,13 @@ from ...movement.posture.frame import OTHER, Frame, Point
 from .shapes import Shape, limb
 
 #: Half the thickness of each piece at its start and its end, metres; only the look depends on it.
-HALF = {"thigh": (0.085, 0.06), "shank": (0.058, 0.036), "upper_arm": (0.052, 0.042), "forearm": (0.042, 0.03), "foot": (0.036, 0.022)}
+HALF = {
+    "thigh": (0.085, 0.06),
+    "shank": (0.058, 0.036),
+    "upper_arm": (0.052, 0.042),
+    "forearm": (0.042, 0.03),
+    "foot": (0.036, 0.022),
+}
 FIST = 0.038
 LEG, ARM = ("thigh", "shank", "foot"), ("upper_arm", "forearm")
 
@@ -25,7 +31,9 @@ def piece(frame: Frame, name: str) -> Shape:
 
 def fist(frame: Frame, prefix: str) -> Shape:
     """The hand around its grip."""
-    return limb(frame.joints[prefix + "wrist"], frame.joints[prefix + "hand"], HALF["forearm"][1], FIST)
+    return limb(
+        frame.joints[prefix + "wrist"], frame.joints[prefix + "hand"], HALF["forearm"][1], FIST
+    )
 
 
 def working_sides(frame: Frame) -> tuple[str, ...]:
@@ -40,8 +48,10 @@ def _above(heel: Point, toe: Point, ankle: Point, half: tuple[float, float]) -> 
     if (ankle[0] - heel[0]) * up[0] + (ankle[1] - heel[1]) * up[1] < 0:
         up = (-up[0], -up[1])
     (back, front) = half
-    return ((heel[0] + back * (along[0] + up[0]), heel[1] + back * (along[1] + up[1])),
-            (toe[0] + front * (up[0] - along[0]), toe[1] + front * (up[1] - along[1])))
+    return (
+        (heel[0] + back * (along[0] + up[0]), heel[1] + back * (along[1] + up[1])),
+        (toe[0] + front * (up[0] - along[0]), toe[1] + front * (up[1] - along[1])),
+    )
 
 
 def unit(start: Point, end: Point) -> Point:

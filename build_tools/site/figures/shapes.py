@@ -26,13 +26,21 @@ class Shape:
 def joined(style: str, shapes: Iterable[Shape]) -> Shape:
     """Several shapes as one path, painted as one."""
     shapes = list(shapes)
-    return Shape(style, "".join(shape.d for shape in shapes), tuple(point for shape in shapes for point in shape.room))
+    return Shape(
+        style,
+        "".join(shape.d for shape in shapes),
+        tuple(point for shape in shapes for point in shape.room),
+    )
 
 
 def disc(centre: Point, radius: float, style: str = "") -> Shape:
     """A circle."""
     (x, y), r = _at(centre), _units(radius)
-    return Shape(style, f"{_move(x - r, y)}a{r} {r} 0 1 1{_pair(2 * r, 0)}a{r} {r} 0 1 1{_pair(-2 * r, 0)}Z", _around(centre, radius))
+    return Shape(
+        style,
+        f"{_move(x - r, y)}a{r} {r} 0 1 1{_pair(2 * r, 0)}a{r} {r} 0 1 1{_pair(-2 * r, 0)}Z",
+        _around(centre, radius),
+    )
 
 
 def limb(start: Point, end: Point, wide: float, narrow: float, style: str = "") -> Shape:
@@ -40,12 +48,26 @@ def limb(start: Point, end: Point, wide: float, narrow: float, style: str = "") 
     apart = hypot(end[0] - start[0], end[1] - start[1])
     if apart <= abs(wide - narrow):
         return disc(start if wide > narrow else end, max(wide, narrow), style)
-    way, lean = atan2(start[1] - end[1], end[0] - start[0]), acos((wide - narrow) / apart)  # angles as on the page, y down
-    a, b, c, d = (_at((p[0] + r * cos(way + turn), p[1] - r * sin(way + turn)))
-                  for p, r, turn in ((start, wide, lean), (start, wide, -lean), (end, narrow, -lean), (end, narrow, lean)))
+    way, lean = (
+        atan2(start[1] - end[1], end[0] - start[0]),
+        acos((wide - narrow) / apart),
+    )  # angles as on the page, y down
+    a, b, c, d = (
+        _at((p[0] + r * cos(way + turn), p[1] - r * sin(way + turn)))
+        for p, r, turn in (
+            (start, wide, lean),
+            (start, wide, -lean),
+            (end, narrow, -lean),
+            (end, narrow, lean),
+        )
+    )
     r, s = _units(wide), _units(narrow)
-    return Shape(style, f"{_move(*a)}a{r} {r} 0 {int(lean < pi / 2)} 1{_step(a, b)}l{_step(b, c).lstrip()}"
-                        f"a{s} {s} 0 {int(lean > pi / 2)} 1{_step(c, d)}Z", _around(start, wide) + _around(end, narrow))
+    return Shape(
+        style,
+        f"{_move(*a)}a{r} {r} 0 {int(lean < pi / 2)} 1{_step(a, b)}l{_step(b, c).lstrip()}"
+        f"a{s} {s} 0 {int(lean > pi / 2)} 1{_step(c, d)}Z",
+        _around(start, wide) + _around(end, narrow),
+    )
 
 
 def line(points: Sequence[Point], style: str) -> Shape:
@@ -64,7 +86,10 @@ def block(left: float, right: float, bottom: float, top: float, style: str) -> S
 def bench(left: float, right: float, top: float) -> list[Shape]:
     """A flat pad on two uprights."""
     inset = min(0.08, (right - left) / 4)
-    legs = [block(x - UPRIGHT / 2, x + UPRIGHT / 2, 0, top - SLAB, "kit") for x in (left + inset, right - inset)]
+    legs = [
+        block(x - UPRIGHT / 2, x + UPRIGHT / 2, 0, top - SLAB, "kit")
+        for x in (left + inset, right - inset)
+    ]
     return [*legs, block(left, right, top - SLAB, top, "kit")]
 
 
@@ -75,7 +100,9 @@ def post(x: float, top: float) -> list[Shape]:
 
 def area(corners: Sequence[Point], style: str = "") -> Shape:
     """A filled polygon that runs the same way round as the other shapes, so that they unite where they overlap."""
-    doubled = sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(corners, [*corners[1:], corners[0]], strict=True))
+    doubled = sum(
+        a[0] * b[1] - b[0] * a[1] for a, b in zip(corners, [*corners[1:], corners[0]], strict=True)
+    )
     turned = line(list(corners) if doubled < 0 else list(reversed(corners)), style)
     return Shape(style, turned.d + "Z", turned.room)
 

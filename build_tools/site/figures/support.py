@@ -20,7 +20,9 @@ CHAIR = 0.22
 TILTED = 0.15
 
 
-def supports(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+def supports(
+    exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: Sequence[Frame]
+) -> list[Shape]:
     """Benches, boxes, pads, a ball or a bar: whatever the body rests on above the floor."""
     movement, position = exercise.movement, vocabulary.positions[exercise.movement.position]
     shapes = _walls(exercise, position.against, frame, frames)
@@ -43,14 +45,26 @@ def supports(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: S
     return shapes
 
 
-def _under(point: str, top: float, exercise: Exercise, position: Position, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+def _under(
+    point: str,
+    top: float,
+    exercise: Exercise,
+    position: Position,
+    frame: Frame,
+    frames: Sequence[Frame],
+) -> list[Shape]:
     """What the trunk, a knee or the hands rest on, at the height ``top``, metres."""
     joints = frame.joints
     if point == "seat":
-        return [*bench(joints["hip"][0] - 0.16, joints["hip"][0] + 0.3, top), *_backrest(exercise, position, frame, frames)]
+        return [
+            *bench(joints["hip"][0] - 0.16, joints["hip"][0] + 0.3, top),
+            *_backrest(exercise, position, frame, frames),
+        ]
     if point in ("back", "front"):
         if abs(cos(radians(frame.segments["trunk"].angle))) > TILTED:
-            return _on_post(_beside(frame.segments["trunk"], -0.05, 1.0, -0.13 if point == "back" else 0.13))
+            return _on_post(
+                _beside(frame.segments["trunk"], -0.05, 1.0, -0.13 if point == "back" else 0.13)
+            )
         return bench(*_lying(frames, frame), top)
     if point == "hips":
         return _on_post(_beside(frame.segments["thigh"], -0.05, 0.5, 0.13))
@@ -61,14 +75,25 @@ def _under(point: str, top: float, exercise: Exercise, position: Position, frame
     return bench(joints["knee"][0] - 0.3, joints["knee"][0] + 0.12, top)
 
 
-def _backrest(exercise: Exercise, position: Position, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+def _backrest(
+    exercise: Exercise, position: Position, frame: Frame, frames: Sequence[Frame]
+) -> list[Shape]:
     """A pad behind someone who sits and keeps the trunk still against it."""
-    leans = _still(frames, "trunk") and (position.fixes == "trunk" or exercise.movement.load.kind == "machine")
+    leans = _still(frames, "trunk") and (
+        position.fixes == "trunk" or exercise.movement.load.kind == "machine"
+    )
     return [_beside(frame.segments["trunk"], 0.1, 1.0, -0.13)] if leans else []
 
 
-def _footing(point: str, top: float, movement: Movement, position: Position, frame: Frame, frames: Sequence[Frame],
-             ball: bool) -> Shape:
+def _footing(
+    point: str,
+    top: float,
+    movement: Movement,
+    position: Position,
+    frame: Frame,
+    frames: Sequence[Frame],
+    ball: bool,
+) -> Shape:
     """A sled's plate, a ball, or a block under toes or soles, at the height ``top``, metres."""
     if position.against == "sled":
         return plate(frame)
@@ -90,7 +115,9 @@ def _lying(frames: Sequence[Frame], frame: Frame) -> tuple[float, float]:
     return min(end, head), max(end, head)
 
 
-def _walls(exercise: Exercise, against: str | None, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+def _walls(
+    exercise: Exercise, against: str | None, frame: Frame, frames: Sequence[Frame]
+) -> list[Shape]:
     """A wall behind the back or before the hands, a sloping pad for the upper arms, and the pad of a sled."""
     shapes, trunk = [], frame.segments["trunk"]
     if against == "wall":
@@ -113,7 +140,11 @@ def _grip(exercise: Exercise, hand: Point, shoulder: Point, top: float) -> list[
     if "ab-wheel" in exercise.equipment:
         return [disc((hand[0], top), max(top, 0.06), "kit")]
     if "dip-bars" in exercise.equipment:
-        return [*post(hand[0] - 0.2, top), *post(hand[0] + 0.2, top), line([(hand[0] - 0.3, top), (hand[0] + 0.3, top)], "cord")]
+        return [
+            *post(hand[0] - 0.2, top),
+            *post(hand[0] + 0.2, top),
+            line([(hand[0] - 0.3, top), (hand[0] + 0.3, top)], "cord"),
+        ]
     if hand[1] > shoulder[1]:
         return [line([hand, (hand[0], hand[1] + 0.14)], "cord"), disc(hand, 0.025, "hub")]
     return bench(hand[0] - 0.2, hand[0] + 0.2, top)
@@ -122,8 +153,13 @@ def _grip(exercise: Exercise, hand: Point, shoulder: Point, top: float) -> list[
 def _beside(segment: Segment, low: float, high: float, away: float) -> Shape:
     """A pad along a segment from one share of its length to another, before (positive) or behind it."""
     trunk = segment.end[1] > segment.start[1]
-    ends = [(segment.start[0] + s * (segment.end[0] - segment.start[0]), segment.start[1] + s * (segment.end[1] - segment.start[1]))
-            for s in (low, high)]
+    ends = [
+        (
+            segment.start[0] + s * (segment.end[0] - segment.start[0]),
+            segment.start[1] + s * (segment.end[1] - segment.start[1]),
+        )
+        for s in (low, high)
+    ]
     first, last = (off(segment, end, away, trunk) for end in ends)
     return limb(first, last, SLAB / 2, SLAB / 2, "kit")
 
@@ -133,8 +169,10 @@ def plate(frame: Frame) -> Shape:
     heel, toe = frame.segments["foot"].start, frame.segments["foot"].end
     along = unit(heel, toe)
     down = (along[1] * 0.03, -along[0] * 0.03)
-    ends = [(heel[0] - 0.12 * along[0] + down[0], heel[1] - 0.12 * along[1] + down[1]),
-            (toe[0] + 0.12 * along[0] + down[0], toe[1] + 0.12 * along[1] + down[1])]
+    ends = [
+        (heel[0] - 0.12 * along[0] + down[0], heel[1] - 0.12 * along[1] + down[1]),
+        (toe[0] + 0.12 * along[0] + down[0], toe[1] + 0.12 * along[1] + down[1]),
+    ]
     return limb(ends[0], ends[1], 0.025, 0.025, "kit")
 
 

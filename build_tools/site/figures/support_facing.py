@@ -15,34 +15,54 @@ FLOOR = 0.03
 BENCH, PAD = 0.15, 0.15
 
 
-def from_head(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+def from_head(
+    exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: Sequence[Frame]
+) -> list[Shape]:
     """A bench under someone who lies, or a backrest, seen from the head."""
     movement, position = exercise.movement, vocabulary.positions[exercise.movement.position]
     point, usual = next(iter(position.rests_on.items()))
     top = movement.support.get(point, usual)
     if lies(position, frame.gravity):
         return bench(-BENCH, BENCH, top) if top > FLOOR else []
-    rests = point in ("back", "front") or point == "seat" and (position.fixes == "trunk" or movement.load.kind == "machine")
+    rests = (
+        point in ("back", "front")
+        or point == "seat"
+        and (position.fixes == "trunk" or movement.load.kind == "machine")
+    )
     if not rests or top < FLOOR:
         return []
     (x, y) = frame.joints["mid_hip"]
     return [limb((x - BENCH, y - PAD), (x + BENCH, y - PAD), SLAB / 2, SLAB / 2, "kit")]
 
 
-def from_front(exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+def from_front(
+    exercise: Exercise, vocabulary: Vocabulary, frame: Frame, frames: Sequence[Frame]
+) -> list[Shape]:
     """A bench, a box or a bar, where the body rests on one, seen from the front."""
     movement, position = exercise.movement, vocabulary.positions[exercise.movement.position]
-    heights = {point: movement.support.get(point, usual) for point, usual in position.rests_on.items()}
-    return [shape for point, top in heights.items() if top >= FLOOR for shape in _under(point, top, movement, position, frame)]
+    heights = {
+        point: movement.support.get(point, usual) for point, usual in position.rests_on.items()
+    }
+    return [
+        shape
+        for point, top in heights.items()
+        if top >= FLOOR
+        for shape in _under(point, top, movement, position, frame)
+    ]
 
 
-def _under(point: str, top: float, movement: Movement, position: Position, frame: Frame) -> list[Shape]:
+def _under(
+    point: str, top: float, movement: Movement, position: Position, frame: Frame
+) -> list[Shape]:
     """What one carrying point rests on, at the height ``top``, metres."""
     joints = frame.joints
     if point == "hands" and joints["hand"][1] > joints["shoulder"][1]:
         ends = [joints["hand"], joints[OTHER + "hand"]]
         reach = max(end[0] for end in ends) + 0.15
-        return [line([(-reach, top), (reach, top)], "cord"), *(disc(end, 0.025, "hub") for end in ends)]
+        return [
+            line([(-reach, top), (reach, top)], "cord"),
+            *(disc(end, 0.025, "hub") for end in ends),
+        ]
     if point == "feet" and position.sideways:
         return bench(joints["heel"][0] - 0.1, joints["knee"][0], top)
     if point in ("feet", "toes"):

@@ -32,10 +32,21 @@ class DrawnView(NamedTuple):
     def loop(self, frames: Sequence[Frame], working: str) -> tuple[Shape, list[list[Shape]]]:
         """The body without overlaps, for drawings that pass quickly: what stays in its place, and what moves in each frame."""
         every = [self.pieces(frame) for frame in frames]
-        still = {d for d in (shape.d for shape in every[0]) if all(d in {shape.d for shape in pieces} for pieces in every)}
-        return (joined("body", (shape for shape in every[0] if shape.d in still)),
-                [[joined("body", (shape for shape in pieces if shape.d not in still)), joined("work", self.works(frame, working))]
-                 for frame, pieces in zip(frames, every, strict=True)])
+        still = {
+            d
+            for d in (shape.d for shape in every[0])
+            if all(d in {shape.d for shape in pieces} for pieces in every)
+        }
+        return (
+            joined("body", (shape for shape in every[0] if shape.d in still)),
+            [
+                [
+                    joined("body", (shape for shape in pieces if shape.d not in still)),
+                    joined("work", self.works(frame, working)),
+                ]
+                for frame, pieces in zip(frames, every, strict=True)
+            ],
+        )
 
 
 DRAWN: Mapping[View, DrawnView] = {

@@ -39,15 +39,27 @@ def mentions(shelf: RenderContext) -> dict[str, list[Mention]]:
         uri, anchor, page = _place(shelf, statement)
         for citation in statement.basis.cites:
             found[citation.key].append(
-                Mention(uri, anchor, page, statement.called.removeprefix("emphasis "), _text(shelf, statement), citation.at))
+                Mention(
+                    uri,
+                    anchor,
+                    page,
+                    statement.called.removeprefix("emphasis "),
+                    _text(shelf, statement),
+                    citation.at,
+                )
+            )
     return found
 
 
 def _place(shelf: RenderContext, statement: Statement) -> tuple[str, str, str]:
     data, path = statement.entry.data, statement.path
     if isinstance(data, entries.Exercise):
-        anchor = {"emphasis": f"claim-{int(path[1]) + 1}" if path[0] == "emphasis" else "", "cues": "how-to-do-it",
-                  "faults": "faults", "cautions": "cautions"}.get(str(path[0]), "load-and-length")
+        anchor = {
+            "emphasis": f"claim-{int(path[1]) + 1}" if path[0] == "emphasis" else "",
+            "cues": "how-to-do-it",
+            "faults": "faults",
+            "cautions": "cautions",
+        }.get(str(path[0]), "load-and-length")
         return f"exercises/{statement.entry.id}.md", anchor, data.name
     if isinstance(data, entries.Muscle):
         anchor = part_anchor(str(path[1])) if path[0] == "parts" else "top"
@@ -71,4 +83,11 @@ def _text(shelf: RenderContext, statement: Statement) -> str:
         return body_weight.told(basis.value, basis.how)
     if isinstance(basis, entries.AuthoredCertainty):
         return basis.because
-    return next((str(getattr(basis, name)) for name in ("say", "do", "means", "name") if hasattr(basis, name)), statement.called)
+    return next(
+        (
+            str(getattr(basis, name))
+            for name in ("say", "do", "means", "name")
+            if hasattr(basis, name)
+        ),
+        statement.called,
+    )

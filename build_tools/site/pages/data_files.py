@@ -19,4 +19,7 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
         if keys := exercise.cited(shelf, id):
             yield Resource(share.bibtex_uri(id), partial(share.bibtex, keys=keys))
     for kind in json_schema.KINDS:
-        yield finished(f"data/schema/{kind}.json", (json.dumps(json_schema.schema(kind), indent=2, ensure_ascii=False) + "\n").encode())
+        yield finished(
+            f"data/schema/{kind}.json",
+            (json.dumps(json_schema.schema(kind), indent=2, ensure_ascii=False) + "\n").encode(),
+        )

@@ -32,7 +32,16 @@ from ..sections.load_and_length import CurvesView
 from ..sections.references import Formatted, cited_on, formatted
 from ..templating import render
 
-SECTIONS = ("top", "what-it-favours", "how-to-do-it", "faults", "cautions", "load-and-length", "swaps", "sources")
+SECTIONS = (
+    "top",
+    "what-it-favours",
+    "how-to-do-it",
+    "faults",
+    "cautions",
+    "load-and-length",
+    "swaps",
+    "sources",
+)
 
 
 @dataclass(frozen=True)
@@ -117,12 +126,17 @@ class ExercisePage:
 def resources(shelf: RenderContext) -> Iterator[Resource]:
     """A page for each exercise."""
     for id in shelf.catalog.exercises:
-        yield Resource(f"exercises/{id}.md", partial(text, id=id), anchors(shelf, id), f"exercises/{id}.yaml")
+        yield Resource(
+            f"exercises/{id}.md", partial(text, id=id), anchors(shelf, id), f"exercises/{id}.yaml"
+        )
 
 
 def anchors(shelf: RenderContext, id: str) -> list[str]:
     """The anchors of an exercise's page."""
-    return [*SECTIONS, *(f"claim-{n + 1}" for n in range(len(shelf.catalog.exercises[id].data.emphasis)))]
+    return [
+        *SECTIONS,
+        *(f"claim-{n + 1}" for n in range(len(shelf.catalog.exercises[id].data.emphasis))),
+    ]
 
 
 def text(shelf: RenderContext, id: str) -> str:
@@ -132,33 +146,77 @@ def text(shelf: RenderContext, id: str) -> str:
 
 def model(shelf: RenderContext, id: str) -> ExercisePage:
     """What the page shows."""
-    exercise, desk, vocabulary = shelf.catalog.exercises[id].data, shelf.at(f"exercises/{id}.md"), shelf.vocabulary
+    exercise, desk, vocabulary = (
+        shelf.catalog.exercises[id].data,
+        shelf.at(f"exercises/{id}.md"),
+        shelf.vocabulary,
+    )
     # Tested before untested, otherwise as written.
     conclusions = sorted(shelf.conclusions.of(id), key=lambda c: (c.verdict == "untested", c.index))
     keys = cited(shelf, id)
     passed_on = share.view(desk, id, keys)
     return ExercisePage(
-        meta={"title": exercise.name, "description": f"{exercise.name}: what it favours and on what evidence, how to do it, "
-              "what to look for, cautions and swaps.", "section": "exercises", "hide": ["navigation"], "search": {"boost": 2}},
+        meta={
+            "title": exercise.name,
+            "description": f"{exercise.name}: what it favours and on what evidence, how to do it, "
+            "what to look for, cautions and swaps.",
+            "section": "exercises",
+            "hide": ["navigation"],
+            "search": {"boost": 2},
+        },
         exercise=exercise,
         equipment=[vocabulary.equipment[e].name for e in exercise.equipment],
         position=vocabulary.positions[exercise.movement.position].name,
-        direct=_credits(desk, exercise, "direct"), indirect=_credits(desk, exercise, "indirect"),
-        outcomes=[OutcomeGroup(heading, o, words.LIMITS.get(o), [_claim(desk, c, exercise.emphasis[c.index]) for c in conclusions
-                                                                 if c.outcome == o])
-                  for o, heading in words.OUTCOMES.items() if any(c.outcome == o for c in conclusions)],
-        disagreements=[d.sentence for d in shelf.conclusions.disagreements if id in (d.question.first, d.question.second)],
-        compared_in=_compared_in(desk, id), verdicts=desk.href("methods.md", "verdicts"), certainty=desk.href("methods.md", "certainty"),
-        figure=html(figure_file.posture(shelf, id, "posture"), desk.href(figure_file.uri(id)), passed_on.figure), share=passed_on,
+        direct=_credits(desk, exercise, "direct"),
+        indirect=_credits(desk, exercise, "indirect"),
+        outcomes=[
+            OutcomeGroup(
+                heading,
+                o,
+                words.LIMITS.get(o),
+                [
+                    _claim(desk, c, exercise.emphasis[c.index])
+                    for c in conclusions
+                    if c.outcome == o
+                ],
+            )
+            for o, heading in words.OUTCOMES.items()
+            if any(c.outcome == o for c in conclusions)
+        ],
+        disagreements=[
+            d.sentence
+            for d in shelf.conclusions.disagreements
+            if id in (d.question.first, d.question.second)
+        ],
+        compared_in=_compared_in(desk, id),
+        verdicts=desk.href("methods.md", "verdicts"),
+        certainty=desk.href("methods.md", "certainty"),
+        figure=html(
+            figure_file.posture(shelf, id, "posture"),
+            desk.href(figure_file.uri(id)),
+            passed_on.figure,
+        ),
+        share=passed_on,
         postures=key_postures(exercise.movement, vocabulary),
-        cues=[CueGroup(title, [(cue, desk.grounds(cue)) for cue in cues]) for title, cues in (
-            ("Set up", exercise.cues.set_up), ("Move", exercise.cues.move), ("Check", exercise.cues.check))],
+        cues=[
+            CueGroup(title, [(cue, desk.grounds(cue)) for cue in cues])
+            for title, cues in (
+                ("Set up", exercise.cues.set_up),
+                ("Move", exercise.cues.move),
+                ("Check", exercise.cues.check),
+            )
+        ],
         faults=[(f, desk.grounds(f)) for f in exercise.faults],
         cautions=[(c, desk.grounds(c)) for c in exercise.cautions],
         care=care_view.view(desk, care.named(exercise), everybody=True),
-        curves=curve_views.view(desk, id), body_weight=_body_weight(desk, exercise), swaps=_swaps(desk, id),
+        curves=curve_views.view(desk, id),
+        body_weight=_body_weight(desk, exercise),
+        swaps=_swaps(desk, id),
         sources=[formatted(desk, key) for key in keys],
-        reviewed=exercise.reviewed, notice=shelf.handbook.notice.short, notice_href=desk.href("cautions.md"))
+        reviewed=exercise.reviewed,
+        notice=shelf.handbook.notice.short,
+        notice_href=desk.href("cautions.md"),
+    )
 
 
 @once
@@ -166,10 +224,27 @@ def cited(shelf: RenderContext, id: str) -> list[str]:
     """Keys of everything that an exercise's page cites, in the order of a reference list."""
     exercise = shelf.catalog.exercises[id].data
     fraction = [exercise.body_weight_fraction] if exercise.body_weight_fraction else []
-    based = [*exercise.emphasis, *exercise.cues.set_up, *exercise.cues.move, *exercise.cues.check, *exercise.faults, *exercise.cautions,
-             *care.care(care.named(exercise), shelf.vocabulary).lines, *fraction]
+    based = [
+        *exercise.emphasis,
+        *exercise.cues.set_up,
+        *exercise.cues.move,
+        *exercise.cues.check,
+        *exercise.faults,
+        *exercise.cautions,
+        *care.care(care.named(exercise), shelf.vocabulary).lines,
+        *fraction,
+    ]
     keys = [c.key for basis in based for c in basis.cites]
-    return cited_on(shelf, keys + [row.study for conclusion in shelf.conclusions.of(id) for c in conclusion.comparisons for row in c.rows])
+    return cited_on(
+        shelf,
+        keys
+        + [
+            row.study
+            for conclusion in shelf.conclusions.of(id)
+            for c in conclusion.comparisons
+            for row in c.rows
+        ],
+    )
 
 
 def _body_weight(desk: PageContext, exercise: entries.Exercise) -> tuple[str, Grounds] | None:
@@ -178,13 +253,21 @@ def _body_weight(desk: PageContext, exercise: entries.Exercise) -> tuple[str, Gr
 
 
 def _credits(desk: PageContext, exercise: entries.Exercise, credit: str) -> list[tuple[Link, str]]:
-    return [(desk.part(ref), desk.everyday(ref)) for ref, given in exercise.set_credit.items() if given == credit]
+    return [
+        (desk.part(ref), desk.everyday(ref))
+        for ref, given in exercise.set_credit.items()
+        if given == credit
+    ]
 
 
 def figures(shelf: RenderContext, id: str) -> list[tuple[str, Comparison]]:
     """The plots of an exercise's page: the uri of each one's file, and what it shows."""
-    return [(figure(conclusion, n), comparison) for conclusion in shelf.conclusions.of(id)
-            for n, comparison in enumerate(conclusion.comparisons) if comparisons.has_plot(comparison)]
+    return [
+        (figure(conclusion, n), comparison)
+        for conclusion in shelf.conclusions.of(id)
+        for n, comparison in enumerate(conclusion.comparisons)
+        if comparisons.has_plot(comparison)
+    ]
 
 
 def figure(conclusion: Conclusion, n: int) -> str:
@@ -194,31 +277,60 @@ def figure(conclusion: Conclusion, n: int) -> str:
 
 def _claim(desk: PageContext, conclusion: Conclusion, claim: entries.Claim) -> ClaimView:
     return ClaimView(
-        anchor=f"claim-{conclusion.index + 1}", tested=conclusion.verdict != "untested", sentence=conclusion.sentence,
-        verdict=conclusion.verdict, certainty=conclusion.certainty.level if conclusion.certainty else None,
-        claimed=claimed(desk.shelf, conclusion), because=claim.because, reason=conclusion.reason, disputed=claim.disputed,
-        comparisons=[comparisons.view(desk, c, figure(conclusion, n)) for n, c in enumerate(conclusion.comparisons)
-                     if c.rows or c.estimate],
-        grounds=desk.grounds(claim))
+        anchor=f"claim-{conclusion.index + 1}",
+        tested=conclusion.verdict != "untested",
+        sentence=conclusion.sentence,
+        verdict=conclusion.verdict,
+        certainty=conclusion.certainty.level if conclusion.certainty else None,
+        claimed=claimed(desk.shelf, conclusion),
+        because=claim.because,
+        reason=conclusion.reason,
+        disputed=claim.disputed,
+        comparisons=[
+            comparisons.view(desk, c, figure(conclusion, n))
+            for n, c in enumerate(conclusion.comparisons)
+            if c.rows or c.estimate
+        ],
+        grounds=desk.grounds(claim),
+    )
 
 
 def claimed(shelf: RenderContext, conclusion: Conclusion) -> str:
     """The claim itself, as the author makes it."""
     claim = shelf.catalog.exercises[conclusion.exercise].data.emphasis[conclusion.index]
-    directions: dict[str, Literal["more", "less", "alike"]] = {"more_than": "more", "less_than": "less", "similar_to": "alike"}
+    directions: dict[str, Literal["more", "less", "alike"]] = {
+        "more_than": "more",
+        "less_than": "less",
+        "similar_to": "alike",
+    }
     asked = question(conclusion.exercise, claim, claim.part[0])
     return sentences.claimed(shelf.names, asked, tuple(claim.part), directions[claim.direction])
 
 
 def _compared_in(desk: PageContext, id: str) -> list[tuple[Link, str]]:
     """Claims on other pages that compare with this exercise."""
-    return [(desk.exercise(other, f"claim-{c.index + 1}"), c.sentence) for other, c in desk.shelf.compared_in.get(id, [])]
+    return [
+        (desk.exercise(other, f"claim-{c.index + 1}"), c.sentence)
+        for other, c in desk.shelf.compared_in.get(id, [])
+    ]
 
 
 def _swaps(desk: PageContext, id: str) -> list[SwapView]:
     """Swaps written here, and exercises that name this one as theirs."""
     exercises, vocabulary = desk.shelf.catalog.exercises, desk.shelf.vocabulary
     ids = list(dict.fromkeys([*exercises[id].data.swaps, *desk.shelf.swaps_from.get(id, [])]))
-    return [SwapView(desk.exercise(other), ", ".join(
-        [vocabulary.positions[exercises[other].data.movement.position].name.lower(),
-         *(vocabulary.equipment[e].name.lower() for e in exercises[other].data.equipment)])) for other in ids]
+    return [
+        SwapView(
+            desk.exercise(other),
+            ", ".join(
+                [
+                    vocabulary.positions[exercises[other].data.movement.position].name.lower(),
+                    *(
+                        vocabulary.equipment[e].name.lower()
+                        for e in exercises[other].data.equipment
+                    ),
+                ]
+            ),
+        )
+        for other in ids
+    ]

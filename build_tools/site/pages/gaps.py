@@ -53,9 +53,15 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
 
 def text(shelf: RenderContext) -> str:
     """The page as Markdown."""
-    return render("gaps.md.jinja", page=model(shelf), meta={
-        "title": "Gaps", "description": "What is commonly taught but untested, where studies disagree, and where little is known.",
-        "hide": ["navigation", "toc"]})
+    return render(
+        "gaps.md.jinja",
+        page=model(shelf),
+        meta={
+            "title": "Gaps",
+            "description": "What is commonly taught but untested, where studies disagree, and where little is known.",
+            "hide": ["navigation", "toc"],
+        },
+    )
 
 
 def model(shelf: RenderContext) -> GapsPage:
@@ -65,20 +71,38 @@ def model(shelf: RenderContext) -> GapsPage:
     untested = [c for c in conclusions if c.verdict == "untested"]
     fields = shelf.conclusions.fields.values()
     return GapsPage(
-        untested=_by_muscle(desk, [(c, _taught(desk, c)) for c in untested if c.basis == "common practice"]),
+        untested=_by_muscle(
+            desk, [(c, _taught(desk, c)) for c in untested if c.basis == "common practice"]
+        ),
         without_numbers=[_gap(desk, c) for c in untested if c.basis == "cited"],
-        contradicted=[_gap(desk, c, _claim(shelf, c).disputed or "") for c in conclusions if c.verdict == "contradicted"],
-        mixed=[_mixed(desk, field, c) for field in fields for c in field.comparisons if is_mixed(c)],
+        contradicted=[
+            _gap(desk, c, _claim(shelf, c).disputed or "")
+            for c in conclusions
+            if c.verdict == "contradicted"
+        ],
+        mixed=[
+            _mixed(desk, field, c) for field in fields for c in field.comparisons if is_mixed(c)
+        ],
         kinds=[d.sentence for d in shelf.conclusions.disagreements],
-        thin=_by_muscle(desk, [(c, _asked(desk, c, why)) for c in conclusions if c.verdict != "untested" and (why := thinness(c))]),
-        reviews=_reviews(desk))
+        thin=_by_muscle(
+            desk,
+            [
+                (c, _asked(desk, c, why))
+                for c in conclusions
+                if c.verdict != "untested" and (why := thinness(c))
+            ],
+        ),
+        reviews=_reviews(desk),
+    )
 
 
 def is_mixed(comparison: Comparison) -> bool:
     """Whether samples of one comparison point both ways: stated, or with an interval that leaves out likeness."""
     ways = {row.direction for row in comparison.rows if row.stated} & {"more", "less"}
     estimates = [row.estimate for row in comparison.rows if row.estimate]
-    ways |= {"more" for e in estimates if above(e.low, 1)} | {"less" for e in estimates if below(e.high, 1)}  # type: ignore[arg-type]
+    ways |= {"more" for e in estimates if above(e.low, 1)} | {
+        "less" for e in estimates if below(e.high, 1)
+    }  # type: ignore[arg-type]
     return len(ways) == 2
 
 
@@ -98,7 +122,11 @@ def _claim(shelf: RenderContext, conclusion: Conclusion) -> entries.Claim:
 
 
 def _gap(desk: PageContext, conclusion: Conclusion, why: str = "") -> Gap:
-    return Gap(desk.exercise(conclusion.exercise, f"claim-{conclusion.index + 1}"), conclusion.sentence, why)
+    return Gap(
+        desk.exercise(conclusion.exercise, f"claim-{conclusion.index + 1}"),
+        conclusion.sentence,
+        why,
+    )
 
 
 def _mixed(desk: PageContext, field: PartEvidence, comparison: Comparison) -> Gap:
@@ -106,16 +134,24 @@ def _mixed(desk: PageContext, field: PartEvidence, comparison: Comparison) -> Ga
 
 
 def _taught(desk: PageContext, conclusion: Conclusion) -> Gap:
-    return _gap(desk, conclusion)._replace(sentence=sentence(exercise.claimed(desk.shelf, conclusion)))
+    return _gap(desk, conclusion)._replace(
+        sentence=sentence(exercise.claimed(desk.shelf, conclusion))
+    )
 
 
 def _asked(desk: PageContext, conclusion: Conclusion, why: list[str]) -> Gap:
     """A claim in short: what is compared."""
-    compared = "; ".join(dict.fromkeys(asked(desk.shelf, c.question) for c in conclusion.comparisons))
-    return _gap(desk, conclusion, "; ".join(why))._replace(sentence=f"{conclusion.outcome}, {compared}.")
+    compared = "; ".join(
+        dict.fromkeys(asked(desk.shelf, c.question) for c in conclusion.comparisons)
+    )
+    return _gap(desk, conclusion, "; ".join(why))._replace(
+        sentence=f"{conclusion.outcome}, {compared}."
+    )
 
 
-def _by_muscle(desk: PageContext, gaps: list[tuple[Conclusion, Gap]]) -> list[tuple[Link, list[Gap]]]:
+def _by_muscle(
+    desk: PageContext, gaps: list[tuple[Conclusion, Gap]]
+) -> list[tuple[Link, list[Gap]]]:
     found: dict[str, list[Gap]] = {}
     for conclusion, gap in gaps:
         found.setdefault(conclusion.parts[0].partition("/")[0], []).append(gap)
@@ -126,8 +162,19 @@ def _reviews(desk: PageContext) -> list[tuple[Link, date]]:
     """The entries whose review is due next, or was due longest ago, with the day."""
     shelf = desk.shelf
     months = round(shelf.handbook.conventions.review_interval.value)
-    due = [(months_after(e.data.reviewed, months), desk.exercise(id)) for id, e in shelf.catalog.exercises.items()]
-    due += [(months_after(e.data.reviewed, months), desk.part(id)) for id, e in shelf.catalog.muscles.items()]
+    due = [
+        (months_after(e.data.reviewed, months), desk.exercise(id))
+        for id, e in shelf.catalog.exercises.items()
+    ]
+    due += [
+        (months_after(e.data.reviewed, months), desk.part(id))
+        for id, e in shelf.catalog.muscles.items()
+    ]
     if shelf.catalog.programme:
-        due.append((months_after(shelf.catalog.programme.data.reviewed, months), Link("Programme", desk.href("programme.md"))))
+        due.append(
+            (
+                months_after(shelf.catalog.programme.data.reviewed, months),
+                Link("Programme", desk.href("programme.md")),
+            )
+        )
     return [(link, day) for day, link in sorted(due)[:_REVIEWS]]

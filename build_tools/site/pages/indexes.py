@@ -15,7 +15,11 @@ from ..templating import render
 from .citations import mentions
 
 #: Section -> uri of its index.
-URIS = {"exercises": "exercises/index.md", "muscles": "muscles/index.md", "sources": "sources/index.md"}
+URIS = {
+    "exercises": "exercises/index.md",
+    "muscles": "muscles/index.md",
+    "sources": "sources/index.md",
+}
 
 
 @dataclass(frozen=True)
@@ -70,32 +74,53 @@ def contents(shelf: RenderContext, uri: str) -> list[RegionView]:
     desk, made = shelf.at(uri), []
     under = _under(shelf)
     for id, region in shelf.vocabulary.regions.items():
-        muscles = sorted((key for key, entry in shelf.catalog.muscles.items() if entry.data.region == id),
-                         key=lambda key: shelf.catalog.muscles[key].data.name)
+        muscles = sorted(
+            (key for key, entry in shelf.catalog.muscles.items() if entry.data.region == id),
+            key=lambda key: shelf.catalog.muscles[key].data.name,
+        )
         if muscles:
-            made.append(RegionView(region.name, id, [_muscle(desk, key) for key in muscles],
-                               [_exercises(desk, key, under[key]) for key in muscles if key in under]))
+            made.append(
+                RegionView(
+                    region.name,
+                    id,
+                    [_muscle(desk, key) for key in muscles],
+                    [_exercises(desk, key, under[key]) for key in muscles if key in under],
+                )
+            )
     return made
 
 
 def exercises(shelf: RenderContext) -> str:
     """The index of exercises, by region and muscle."""
-    return render("exercises.md.jinja", regions=contents(shelf, URIS["exercises"]), count=len(shelf.catalog.exercises),
-                  meta=_meta("Exercises", "Every exercise of the handbook, by the muscle it is for."))
+    return render(
+        "exercises.md.jinja",
+        regions=contents(shelf, URIS["exercises"]),
+        count=len(shelf.catalog.exercises),
+        meta=_meta("Exercises", "Every exercise of the handbook, by the muscle it is for."),
+    )
 
 
 def muscles(shelf: RenderContext) -> str:
     """The index of muscles, by region."""
-    return render("muscles.md.jinja", regions=contents(shelf, URIS["muscles"]),
-                  meta=_meta("Muscles", "Every muscle of the handbook and its parts, in plain words."))
+    return render(
+        "muscles.md.jinja",
+        regions=contents(shelf, URIS["muscles"]),
+        meta=_meta("Muscles", "Every muscle of the handbook and its parts, in plain words."),
+    )
 
 
 def sources(shelf: RenderContext) -> str:
     """The index of sources, by author and year."""
     desk, references, found = shelf.at(URIS["sources"]), shelf.catalog.references, mentions(shelf)
-    rows = [(formatted(desk, key), len(found.get(key, [])), key in shelf.catalog.studies)
-            for key in cited_on(shelf, list(references))]
-    return render("sources.md.jinja", rows=rows, meta=_meta("Sources", "Every source of the handbook and how much of it was read."))
+    rows = [
+        (formatted(desk, key), len(found.get(key, [])), key in shelf.catalog.studies)
+        for key in cited_on(shelf, list(references))
+    ]
+    return render(
+        "sources.md.jinja",
+        rows=rows,
+        meta=_meta("Sources", "Every source of the handbook and how much of it was read."),
+    )
 
 
 def by_region(shelf: RenderContext) -> list[tuple[str, list[str]]]:
@@ -104,8 +129,11 @@ def by_region(shelf: RenderContext) -> list[tuple[str, list[str]]]:
     listed: dict[str, list[str]] = {region: [] for region in shelf.vocabulary.regions}
     for muscle, ids in _under(shelf).items():
         listed[muscles[muscle].data.region] += ids
-    return [(region.name, sorted(listed[id], key=lambda key: exercises[key].data.name.casefold()))
-            for id, region in shelf.vocabulary.regions.items() if listed[id]]
+    return [
+        (region.name, sorted(listed[id], key=lambda key: exercises[key].data.name.casefold()))
+        for id, region in shelf.vocabulary.regions.items()
+        if listed[id]
+    ]
 
 
 def _under(shelf: RenderContext) -> dict[str, list[str]]:
@@ -125,20 +153,31 @@ def _first_credited(exercise: Exercise) -> str:
 def _muscle(desk: PageContext, id: str) -> MuscleContents:
     muscle = desk.shelf.catalog.muscles[id].data
     parts = [desk.part(f"{id}/{part}") for part in muscle.parts]
-    return MuscleContents(upper_first(muscle.everyday), desk.part(id), muscle.summary,
-                          [(Link(upper_first(data.everyday), link.href), link.text)
-                           for link, data in zip(parts, muscle.parts.values(), strict=True)])
+    return MuscleContents(
+        upper_first(muscle.everyday),
+        desk.part(id),
+        muscle.summary,
+        [
+            (Link(upper_first(data.everyday), link.href), link.text)
+            for link, data in zip(parts, muscle.parts.values(), strict=True)
+        ],
+    )
 
 
 def _exercises(desk: PageContext, id: str, ids: list[str]) -> MuscleExercises:
     vocabulary, lines = desk.shelf.vocabulary, []
     for exercise_id in ids:
         data = desk.shelf.catalog.exercises[exercise_id].data
-        where = [vocabulary.positions[data.movement.position].name,
-                 *(vocabulary.equipment[e].name.lower() for e in data.equipment)]
+        where = [
+            vocabulary.positions[data.movement.position].name,
+            *(vocabulary.equipment[e].name.lower() for e in data.equipment),
+        ]
         lines.append(ExerciseLine(desk.exercise(exercise_id), data.also_called, ", ".join(where)))
-    return MuscleExercises(upper_first(desk.shelf.catalog.muscles[id].data.everyday), desk.part(id),
-                           sorted(lines, key=lambda line: line.link.text.lower()))
+    return MuscleExercises(
+        upper_first(desk.shelf.catalog.muscles[id].data.everyday),
+        desk.part(id),
+        sorted(lines, key=lambda line: line.link.text.lower()),
+    )
 
 
 def _meta(title: str, description: str) -> dict[str, object]:

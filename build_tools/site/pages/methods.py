@@ -30,9 +30,18 @@ VERDICTS = {
     "untested": "No number in this handbook bears on the claim.",
 }
 #: Level of certainty -> how a sentence carries it.
-WORDING = {"high": "is", "moderate": "is probably", "low": "may be", "very low": "it is very uncertain whether"}
+WORDING = {
+    "high": "is",
+    "moderate": "is probably",
+    "low": "may be",
+    "very low": "it is very uncertain whether",
+}
 #: Domain of the rules -> its heading.
-_DOMAINS = {"start": "Where the rating starts", "cap": "Limits that nothing lifts", "authored": "What authors may set"}
+_DOMAINS = {
+    "start": "Where the rating starts",
+    "cap": "Limits that nothing lifts",
+    "authored": "What authors may set",
+}
 
 
 #: A DOI in running text, without the full stop, comma or bracket that may follow it.
@@ -95,7 +104,10 @@ def verdicts(shelf: RenderContext, uri: str) -> str:
 
 def levels(shelf: RenderContext, uri: str) -> str:
     """What each word of certainty means, from the highest."""
-    told = [(level, f"{meaning} In a sentence: “{WORDING[level]}”.") for level, meaning in MEANING.items()]
+    told = [
+        (level, f"{meaning} In a sentence: “{WORDING[level]}”.")
+        for level, meaning in MEANING.items()
+    ]
     return render("methods_words.html.jinja", words=told)
 
 
@@ -104,20 +116,30 @@ def rules(shelf: RenderContext, uri: str) -> str:
     desk = shelf.at(uri)
     domains: dict[str, list[tuple[str, list[Piece]]]] = {}
     for rule in RULES:
-        domains.setdefault(_DOMAINS.get(rule.domain, upper_first(rule.domain)), []).append((rule.says, linked(desk, rule.source)))
+        domains.setdefault(_DOMAINS.get(rule.domain, upper_first(rule.domain)), []).append(
+            (rule.says, linked(desk, rule.source))
+        )
     return render("methods_rules.html.jinja", domains=list(domains.items()))
 
 
 def linked(desk: PageContext, text: str) -> list[Piece]:
     """Text whose DOIs lead to the handbook's own page on them, or else to the publisher."""
-    ours = {reference.doi.lower(): key for key, reference in desk.shelf.catalog.references.items() if reference.doi}
+    ours = {
+        reference.doi.lower(): key
+        for key, reference in desk.shelf.catalog.references.items()
+        if reference.doi
+    }
     pieces: list[Piece] = []
     for n, piece in enumerate(_DOI.split(text)):
         key = ours.get(piece.lower()) if n % 2 else None
         if key:
             pieces.append(Piece(*desk.source(key)))
         else:
-            pieces.append(Piece(f"doi:{piece}", f"https://doi.org/{quote(piece, safe='/():;.-_')}") if n % 2 else Piece(piece, None))
+            pieces.append(
+                Piece(f"doi:{piece}", f"https://doi.org/{quote(piece, safe='/():;.-_')}")
+                if n % 2
+                else Piece(piece, None)
+            )
     return pieces
 
 
@@ -125,19 +147,45 @@ def conventions(shelf: RenderContext, uri: str) -> str:
     """Every convention with its value, its reason, and what changes if it were otherwise."""
     desk = shelf.at(uri)
     sensitive = _sensitive(desk)
-    views = [ConventionView(upper_first(key.replace("_", " ")), c, desk.grounds(c))
-             for key, c in shelf.handbook.conventions.items()]
+    views = [
+        ConventionView(upper_first(key.replace("_", " ")), c, desk.grounds(c))
+        for key, c in shelf.handbook.conventions.items()
+    ]
     correlations = shelf.handbook.conventions.correlations
-    assumed = [(called, [CorrelationView(c, [shelf.vocabulary.measures[id].name for id in c.measures], desk.grounds(c))
-                         for c in getattr(correlations, kind)]) for kind, called in words.CORRELATIONS.items()]
-    return render("methods_conventions.html.jinja", conventions=views, assumed=assumed, sensitive=sensitive)
+    assumed = [
+        (
+            called,
+            [
+                CorrelationView(
+                    c, [shelf.vocabulary.measures[id].name for id in c.measures], desk.grounds(c)
+                )
+                for c in getattr(correlations, kind)
+            ],
+        )
+        for kind, called in words.CORRELATIONS.items()
+    ]
+    return render(
+        "methods_conventions.html.jinja", conventions=views, assumed=assumed, sensitive=sensitive
+    )
 
 
 def chosen(shelf: RenderContext) -> tuple[Conclusion, Comparison] | None:
     """The claim of the worked example: the first with an estimate; several samples and growth come before one and the rest."""
-    pairs = [(conclusion, c) for id in shelf.catalog.exercises for conclusion in shelf.conclusions.of(id) for c in conclusion.comparisons
-             if c.estimate and any(row.estimate for row in c.rows)]
-    return min(pairs, key=lambda p: (sum(row.estimate is not None for row in p[1].rows) == 1, p[0].outcome != "growth"), default=None)
+    pairs = [
+        (conclusion, c)
+        for id in shelf.catalog.exercises
+        for conclusion in shelf.conclusions.of(id)
+        for c in conclusion.comparisons
+        if c.estimate and any(row.estimate for row in c.rows)
+    ]
+    return min(
+        pairs,
+        key=lambda p: (
+            sum(row.estimate is not None for row in p[1].rows) == 1,
+            p[0].outcome != "growth",
+        ),
+        default=None,
+    )
 
 
 def _example(desk: PageContext) -> WorkedExample | None:
@@ -152,12 +200,24 @@ def _example(desk: PageContext) -> WorkedExample | None:
     shown = comparisons.view(desk, comparison, file)
     steps = shown.certainty.steps if shown.certainty else []
     return WorkedExample(
-        claim=desk.exercise(conclusion.exercise, f"claim-{conclusion.index + 1}"), claimed=exercise.claimed(desk.shelf, conclusion),
-        measured=words.MEASURED[conclusion.outcome], row=comparisons.row(desk, first), how=first.how,
-        others=len(comparison.rows) - 1, pooled=comparisons.told(estimate),
-        conclusion=conclusion, comparison=shown, steps=[step for n, step in enumerate(steps) if n == 0 or step[0]])
+        claim=desk.exercise(conclusion.exercise, f"claim-{conclusion.index + 1}"),
+        claimed=exercise.claimed(desk.shelf, conclusion),
+        measured=words.MEASURED[conclusion.outcome],
+        row=comparisons.row(desk, first),
+        how=first.how,
+        others=len(comparison.rows) - 1,
+        pooled=comparisons.told(estimate),
+        conclusion=conclusion,
+        comparison=shown,
+        steps=[step for n, step in enumerate(steps) if n == 0 or step[0]],
+    )
 
 
 def _sensitive(desk: PageContext) -> list[tuple[Link, str]]:
-    return [(desk.exercise(id, f"claim-{c.index + 1}"), sentence) for id in desk.shelf.catalog.exercises
-            for c in desk.shelf.conclusions.of(id) for sentence in dict.fromkeys(p.sensitive for p in c.comparisons) if sentence]
+    return [
+        (desk.exercise(id, f"claim-{c.index + 1}"), sentence)
+        for id in desk.shelf.catalog.exercises
+        for c in desk.shelf.conclusions.of(id)
+        for sentence in dict.fromkeys(p.sensitive for p in c.comparisons)
+        if sentence
+    ]

@@ -28,7 +28,9 @@ class CheckedMuscle:
     @property
     def ratio(self) -> str:
         """``5 of 6 checks``."""
-        return f"{sum(check.passed for check in self.checks)} of {counted(len(self.checks), 'check')}"
+        return (
+            f"{sum(check.passed for check in self.checks)} of {counted(len(self.checks), 'check')}"
+        )
 
 
 @dataclass(frozen=True)
@@ -49,17 +51,34 @@ class MovementPassage:
 def lengths(shelf: RenderContext, uri: str) -> str:
     """What is computed, from what, how it was checked; without a model, that there is none."""
     model = shelf.catalog.model.data if shelf.catalog.model else None
-    found = [_checked(muscle, shelf.catalog.length_tables[muscle.table]) for muscle in (model.muscles.values() if model else ())
-             if muscle.table in shelf.catalog.length_tables]
-    return render("methods_movement.html.jinja", page=MovementPassage(
-        body=f"{REFERENCE.stature:.2f} m, {REFERENCE.mass:.0f} kg", high=round(100 * HIGH), legs=round(100 * CARRIED_BY_LEGS),
-        limbs=round(100 * MOVED_BY_LIMBS), factor=published.FACTOR, models=list(model.models.values()) if model else [],
-        muscles=found, left_out=[(out.name, out.because) for out in model.left_out] if model else [],
-        sources=model.sources if model else {}))
+    found = [
+        _checked(muscle, shelf.catalog.length_tables[muscle.table])
+        for muscle in (model.muscles.values() if model else ())
+        if muscle.table in shelf.catalog.length_tables
+    ]
+    return render(
+        "methods_movement.html.jinja",
+        page=MovementPassage(
+            body=f"{REFERENCE.stature:.2f} m, {REFERENCE.mass:.0f} kg",
+            high=round(100 * HIGH),
+            legs=round(100 * CARRIED_BY_LEGS),
+            limbs=round(100 * MOVED_BY_LIMBS),
+            factor=published.FACTOR,
+            models=list(model.models.values()) if model else [],
+            muscles=found,
+            left_out=[(out.name, out.because) for out in model.left_out] if model else [],
+            sources=model.sources if model else {},
+        ),
+    )
 
 
 def _checked(muscle: ModelMuscle, table: Grid) -> CheckedMuscle:
     grid = MuscleGrid(muscle, table)
     checks = list(published.checks(grid))
-    box = listed([f"{joint} {low:g}° to {high:g}°".replace("-", "\N{MINUS SIGN}") for joint, (low, high) in muscle.box.items()])
+    box = listed(
+        [
+            f"{joint} {low:g}° to {high:g}°".replace("-", "\N{MINUS SIGN}")
+            for joint, (low, high) in muscle.box.items()
+        ]
+    )
     return CheckedMuscle(muscle, box, published.passes(grid), checks)

@@ -53,7 +53,9 @@ class MusclePage:
 def resources(shelf: RenderContext) -> Iterator[Resource]:
     """A page for each muscle."""
     for id in shelf.catalog.muscles:
-        yield Resource(f"muscles/{id}.md", partial(text, id=id), anchors(shelf, id), f"muscles/{id}.yaml")
+        yield Resource(
+            f"muscles/{id}.md", partial(text, id=id), anchors(shelf, id), f"muscles/{id}.yaml"
+        )
 
 
 def anchors(shelf: RenderContext, id: str) -> list[str]:
@@ -73,30 +75,55 @@ def model(shelf: RenderContext, id: str) -> MusclePage:
     found = {ref: sorted(shelf.fields.get(ref, []), key=_order) for ref in refs}
     facts = [*muscle.facts, *(f for part in muscle.parts.values() for f in part.facts)]
     keys = [c.key for f in facts for c in f.cites]
-    keys += [key for fields in found.values() for field in fields for key in standings.sources(field)]
+    keys += [
+        key for fields in found.values() for field in fields for key in standings.sources(field)
+    ]
     return MusclePage(
-        meta={"title": muscle.name, "description": f"{muscle.name}: the parts in plain words, what studies report on each, "
-              "and the exercises that train it.", "section": "muscles", "hide": ["navigation"], "search": {"boost": 1.5}},
-        muscle=muscle, facts=[(f.say, desk.grounds(f)) for f in muscle.facts],
-        parts=[_part(desk, f"{id}/{part}", data, found[f"{id}/{part}"]) for part, data in muscle.parts.items()],
+        meta={
+            "title": muscle.name,
+            "description": f"{muscle.name}: the parts in plain words, what studies report on each, "
+            "and the exercises that train it.",
+            "section": "muscles",
+            "hide": ["navigation"],
+            "search": {"boost": 1.5},
+        },
+        muscle=muscle,
+        facts=[(f.say, desk.grounds(f)) for f in muscle.facts],
+        parts=[
+            _part(desk, f"{id}/{part}", data, found[f"{id}/{part}"])
+            for part, data in muscle.parts.items()
+        ],
         whole=[standings.view(desk, field) for field in found[id]],
-        direct=credited(desk, id, "direct"), indirect=credited(desk, id, "indirect"),
+        direct=credited(desk, id, "direct"),
+        indirect=credited(desk, id, "indirect"),
         sources=[formatted(desk, key) for key in cited_on(shelf, keys)],
         certainty=desk.href("methods.md", "certainty"),
-        notice=shelf.handbook.notice.short, notice_href=desk.href("cautions.md"))
+        notice=shelf.handbook.notice.short,
+        notice_href=desk.href("cautions.md"),
+    )
 
 
 def credited(desk: PageContext, ref: str, credit: str) -> list[Link]:
     """Exercises whose sets count towards a part (or the whole muscle) in this way, by name."""
-    return sorted(desk.exercise(id) for id, e in desk.shelf.catalog.exercises.items() if e.data.set_credit.get(ref) == credit)
+    return sorted(
+        desk.exercise(id)
+        for id, e in desk.shelf.catalog.exercises.items()
+        if e.data.set_credit.get(ref) == credit
+    )
 
 
 def _part(desk: PageContext, ref: str, part: entries.Part, fields: list[PartEvidence]) -> PartView:
     joints = desk.shelf.vocabulary.joints
     return PartView(
-        anchor=part_anchor(ref.partition("/")[2]), part=part, crosses=[joints[j].name.lower() for j in part.crosses],
-        facts=[(f.say, desk.grounds(f)) for f in part.facts], outcomes=[standings.view(desk, f) for f in fields],
-        by_length=by_length(desk, ref), direct=credited(desk, ref, "direct"), indirect=credited(desk, ref, "indirect"))
+        anchor=part_anchor(ref.partition("/")[2]),
+        part=part,
+        crosses=[joints[j].name.lower() for j in part.crosses],
+        facts=[(f.say, desk.grounds(f)) for f in part.facts],
+        outcomes=[standings.view(desk, f) for f in fields],
+        by_length=by_length(desk, ref),
+        direct=credited(desk, ref, "direct"),
+        indirect=credited(desk, ref, "indirect"),
+    )
 
 
 def _order(field: PartEvidence) -> tuple[int, str]:

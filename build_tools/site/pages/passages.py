@@ -17,10 +17,13 @@ _MARKER = re.compile(r"^<!-- handbook: ([a-z ]+) -->$", re.MULTILINE)
 
 def fill(shelf: RenderContext, uri: str, text: str) -> str:
     """The page ``uri`` with its markers replaced. An unknown marker raises ``ValueError``."""
+
     def passage(match: re.Match[str]) -> str:
         make = _PASSAGES.get(match[1])
         if make is None:
-            raise ValueError(f"{uri}: no passage is called `{match[1]}`; known: {', '.join(_PASSAGES)}")
+            raise ValueError(
+                f"{uri}: no passage is called `{match[1]}`; known: {', '.join(_PASSAGES)}"
+            )
         return make(shelf, uri)
 
     return _MARKER.sub(passage, text)
@@ -39,6 +42,13 @@ def _by_concern(shelf: RenderContext, uri: str) -> str:
 
 
 _PASSAGES: dict[str, Callable[[RenderContext, str], str]] = {
-    "contents": _contents, "notice": _notice, "by concern": _by_concern, "worked example": methods.example, "verdicts": methods.verdicts,
-    "levels of certainty": methods.levels, "rules of certainty": methods.rules, "conventions": methods.conventions,
-    "posture length and load": methods_movement.lengths}
+    "contents": _contents,
+    "notice": _notice,
+    "by concern": _by_concern,
+    "worked example": methods.example,
+    "verdicts": methods.verdicts,
+    "levels of certainty": methods.levels,
+    "rules of certainty": methods.rules,
+    "conventions": methods.conventions,
+    "posture length and load": methods_movement.lengths,
+}

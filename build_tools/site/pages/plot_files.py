@@ -54,7 +54,9 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
         yield Resource(uri, partial(_curve_file, drawn=drawn))
 
 
-def _interval_file(shelf: RenderContext, uri: str, draw: Callable[[str], Plot], keys: list[str]) -> bytes:
+def _interval_file(
+    shelf: RenderContext, uri: str, draw: Callable[[str], Plot], keys: list[str]
+) -> bytes:
     return plot_file(shelf, draw(uri), [_credit(shelf, key) for key in keys])
 
 
@@ -67,11 +69,23 @@ def _plots(shelf: RenderContext) -> list[tuple[str, Callable[[str], Plot], list[
     found: list[tuple[str, Callable[[str], Plot], list[str]]] = []
     for id in shelf.catalog.exercises:
         for uri, comparison in exercise.figures(shelf, id):
-            found.append((uri, partial(comparisons.claim_plot, shelf, comparison), comparisons.studies_of(comparison)))
+            found.append(
+                (
+                    uri,
+                    partial(comparisons.claim_plot, shelf, comparison),
+                    comparisons.studies_of(comparison),
+                )
+            )
     for fields in shelf.fields.values():
         for field in fields:
             for uri, component in standings.figures(field):
-                found.append((uri, partial(standings.component_plot, shelf, field, component), standings.sources(field)))
+                found.append(
+                    (
+                        uri,
+                        partial(standings.component_plot, shelf, field, component),
+                        standings.sources(field),
+                    )
+                )
     return found
 
 
@@ -81,18 +95,29 @@ def _curves(shelf: RenderContext) -> list[tuple[str, CurvePlot]]:
     for id in shelf.catalog.exercises:
         if curves.has_plot(shelf, id):
             found.append((curves.file(id), curves.draw(shelf, id)))
-        compared = ((other, curve_pair.compare(shelf, id, other)) for other in curve_pair.compared_with(shelf, id))
+        compared = (
+            (other, curve_pair.compare(shelf, id, other))
+            for other in curve_pair.compared_with(shelf, id)
+        )
         found += [(curve_pair.file_with(id, other), drawn) for other, drawn in compared if drawn]
     return found
 
 
 def plot_file(shelf: RenderContext, plot: Plot | CurvePlot, credits: list[str]) -> bytes:
     """The stand-alone SVG of a plot that rests on what ``credits`` name."""
-    paragraphs = [plot.key, plot.basis if isinstance(plot, CurvePlot) else "", f"Sources: {'; '.join(credits)}.",
-                  f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}."]
+    paragraphs = [
+        plot.key,
+        plot.basis if isinstance(plot, CurvePlot) else "",
+        f"Sources: {'; '.join(credits)}.",
+        f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}.",
+    ]
     foot = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, CHARACTERS)]
-    drawn = render("plot_file.svg.jinja", file=PlotFile(plot, textwrap.wrap(plot.title, TITLE_CHARACTERS), foot,
-                                                       isinstance(plot, CurvePlot)))
+    drawn = render(
+        "plot_file.svg.jinja",
+        file=PlotFile(
+            plot, textwrap.wrap(plot.title, TITLE_CHARACTERS), foot, isinstance(plot, CurvePlot)
+        ),
+    )
     return xml_text(drawn).encode()
 
 

@@ -24,8 +24,13 @@ SECTIONS = ("top", "advice", "careful", "prediction", "sources")
 GOALS = {"growth": "For growth", "strength": "For strength"}
 #: Dose -> its name in a table.
 DOSES = {
-    "weekly_sets": "Volume", "weekly_sessions": "Frequency", "repetitions": "Repetitions", "load_percent": "Load",
-    "repetitions_left": "Effort", "rest_seconds": "Rest", "repetition_seconds": "Tempo",
+    "weekly_sets": "Volume",
+    "weekly_sessions": "Frequency",
+    "repetitions": "Repetitions",
+    "load_percent": "Load",
+    "repetitions_left": "Effort",
+    "rest_seconds": "Rest",
+    "repetition_seconds": "Tempo",
 }
 #: What the worked column of the equations starts from: kilograms and repetitions.
 SET = (100, 5)
@@ -100,17 +105,29 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
 def text(shelf: RenderContext) -> str:
     """The page as Markdown."""
     desk = shelf.at(URI)
-    return render("programme.md.jinja", page=model(desk) if shelf.catalog.programme else None, set=SET,
-                  notice=shelf.handbook.notice.short, notice_href=desk.href("cautions.md"), meta={
-        "title": "How much, how often, how hard", "hide": ["navigation"],
-        "description": "Sets, days, load, rest and effort for growth and for strength, each with what it rests on and what is not known."})
+    return render(
+        "programme.md.jinja",
+        page=model(desk) if shelf.catalog.programme else None,
+        set=SET,
+        notice=shelf.handbook.notice.short,
+        notice_href=desk.href("cautions.md"),
+        meta={
+            "title": "How much, how often, how hard",
+            "hide": ["navigation"],
+            "description": "Sets, days, load, rest and effort for growth and for strength, "
+            "each with what it rests on and what is not known.",
+        },
+    )
 
 
 def anchors(shelf: RenderContext) -> list[str]:
     """The anchors of the page; a catalog without a programme has a page that says so."""
     if shelf.catalog.programme is None:
         return ["top"]
-    return [*SECTIONS, *dict.fromkeys(anchor_of(path) for path in _paths(shelf.catalog.programme.data))]
+    return [
+        *SECTIONS,
+        *dict.fromkeys(anchor_of(path) for path in _paths(shelf.catalog.programme.data)),
+    ]
 
 
 def anchor_of(path: Path) -> str:
@@ -144,23 +161,49 @@ def model(desk: PageContext) -> ProgrammePage:
     catalog = desk.shelf.catalog
     assert catalog.programme
     programme = catalog.programme.data
-    keys = [c.key for s in statements(catalog) if s.entry is catalog.programme for c in s.basis.cites]
-    keys += [c.key for group in programme.careful.values() for line in care.care(group.concerns, desk.shelf.vocabulary).lines
-             for c in line.cites]
+    keys = [
+        c.key for s in statements(catalog) if s.entry is catalog.programme for c in s.basis.cites
+    ]
+    keys += [
+        c.key
+        for group in programme.careful.values()
+        for line in care.care(group.concerns, desk.shelf.vocabulary).lines
+        for c in line.cites
+    ]
     prediction, stated = programme.load_prediction, _stated(desk)
     return ProgrammePage(
-        goals=[(goal, GOALS[goal], [_dose(desk, goal, key, dose) for key, dose in doses.items()])
-               for goal, doses in programme.goals.items()],
-        credits=[("Direct", stated(programme.credits.direct)), ("Indirect", stated(programme.credits.indirect))],
-        topics=[AdviceGroup(anchor_of(("topics", id)), topic.name, [stated(a) for a in topic.advice]) for id, topic in programme.topics.items()],
-        careful=[AdviceGroup(anchor_of(("careful", id)), group.name, [stated(a) for a in group.advice], group.ask,
-                      care_view.view(desk, group.concerns, everybody=False))
-                 for id, group in programme.careful.items()],
+        goals=[
+            (goal, GOALS[goal], [_dose(desk, goal, key, dose) for key, dose in doses.items()])
+            for goal, doses in programme.goals.items()
+        ],
+        credits=[
+            ("Direct", stated(programme.credits.direct)),
+            ("Indirect", stated(programme.credits.indirect)),
+        ],
+        topics=[
+            AdviceGroup(anchor_of(("topics", id)), topic.name, [stated(a) for a in topic.advice])
+            for id, topic in programme.topics.items()
+        ],
+        careful=[
+            AdviceGroup(
+                anchor_of(("careful", id)),
+                group.name,
+                [stated(a) for a in group.advice],
+                group.ask,
+                care_view.view(desk, group.concerns, everybody=False),
+            )
+            for id, group in programme.careful.items()
+        ],
         prediction=prediction,
         equations=[_equation(desk, equation) for equation in prediction.equations.values()],
-        tables=[stated(table) for table in prediction.tables.values()], facts=[stated(fact) for fact in prediction.facts],
-        timing=[(key.replace("_", " "), stated(timing)) for key, timing in programme.timing.items()],
-        sources=[formatted(desk, key) for key in cited_on(desk.shelf, keys)], reviewed=programme.reviewed)
+        tables=[stated(table) for table in prediction.tables.values()],
+        facts=[stated(fact) for fact in prediction.facts],
+        timing=[
+            (key.replace("_", " "), stated(timing)) for key, timing in programme.timing.items()
+        ],
+        sources=[formatted(desk, key) for key in cited_on(desk.shelf, keys)],
+        reviewed=programme.reviewed,
+    )
 
 
 def _stated(desk: PageContext) -> Any:
@@ -168,9 +211,18 @@ def _stated(desk: PageContext) -> Any:
 
 
 def _dose(desk: PageContext, goal: str, key: str, dose: entries.Dose) -> DoseView:
-    return DoseView(anchor_of(("goals", goal, key)), DOSES[key], span(dose.low, dose.high), sure(desk.shelf, dose), _stated(desk)(dose),
-                    [(desk.part(muscle), span(ends.low, ends.high)) for muscle, ends in dose.muscles.items()
-                     if muscle in desk.shelf.catalog.muscles])
+    return DoseView(
+        anchor_of(("goals", goal, key)),
+        DOSES[key],
+        span(dose.low, dose.high),
+        sure(desk.shelf, dose),
+        _stated(desk)(dose),
+        [
+            (desk.part(muscle), span(ends.low, ends.high))
+            for muscle, ends in dose.muscles.items()
+            if muscle in desk.shelf.catalog.muscles
+        ],
+    )
 
 
 def span(low: float | None, high: float | None) -> str:
@@ -195,6 +247,11 @@ def _equation(desk: PageContext, equation: entries.Equation) -> EquationView:
     except NotCovered:
         predicted = "not covered"
     return EquationView(
-        words=equation_words.worded(equation), holds=f"{span(*equation.repetitions)} repetitions", predicted=predicted,
-        made_for=[desk.exercise(id) for id in equation.exercises if id in desk.shelf.catalog.exercises],
-        stated=_stated(desk)(equation))
+        words=equation_words.worded(equation),
+        holds=f"{span(*equation.repetitions)} repetitions",
+        predicted=predicted,
+        made_for=[
+            desk.exercise(id) for id in equation.exercises if id in desk.shelf.catalog.exercises
+        ],
+        stated=_stated(desk)(equation),
+    )

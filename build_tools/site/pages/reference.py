@@ -100,8 +100,12 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
     """A page and a BibTeX file for each source."""
     studies = shelf.catalog.studies
     for key, reference in shelf.catalog.references.items():
-        yield Resource(f"sources/{key}.md", partial(text, key=key), anchors(shelf, key),
-                       f"studies/{key}.yaml" if key in studies else "references.bib")
+        yield Resource(
+            f"sources/{key}.md",
+            partial(text, key=key),
+            anchors(shelf, key),
+            f"studies/{key}.yaml" if key in studies else "references.bib",
+        )
         yield finished(f"sources/{key}.bib", reference.bibtex.encode())
 
 
@@ -122,34 +126,72 @@ def model(shelf: RenderContext, key: str) -> SourcePage:
     entry = shelf.catalog.studies.get(key)
     study, shown = entry.data if entry else None, formatted(desk, key)
     return SourcePage(
-        meta={"title": shown.here.text, "description": f"{shown.here.text}: {reference.title}. What was read, the reported numbers, "
-              "and what rests on them.", "section": "sources", "hide": ["navigation"], "search": {"boost": 0.5}},
-        reference=shown, read=words.read_of(reference.read), readat=reference.readat, recheck=reference.recheck,
-        notices=[NoticeView(words.NOTICES[notice.kind], f"https://doi.org/{notice.doi}", notice.doi) for notice in reference.notices],
+        meta={
+            "title": shown.here.text,
+            "description": f"{shown.here.text}: {reference.title}. What was read, the reported numbers, "
+            "and what rests on them.",
+            "section": "sources",
+            "hide": ["navigation"],
+            "search": {"boost": 0.5},
+        },
+        reference=shown,
+        read=words.read_of(reference.read),
+        readat=reference.readat,
+        recheck=reference.recheck,
+        notices=[
+            NoticeView(words.NOTICES[notice.kind], f"https://doi.org/{notice.doi}", notice.doi)
+            for notice in reference.notices
+        ],
         study=study,
         design=shelf.vocabulary.designs[study.design].name if study else "",
-        results=[_result(desk, key, study, n, r) for n, r in enumerate(study.results)] if study else [],
-        resting=_resting(desk, mentions(shelf).get(key, [])), bibtex=reference.bibtex.strip(), download=desk.href(f"sources/{key}.bib"))
+        results=[_result(desk, key, study, n, r) for n, r in enumerate(study.results)]
+        if study
+        else [],
+        resting=_resting(desk, mentions(shelf).get(key, [])),
+        bibtex=reference.bibtex.strip(),
+        download=desk.href(f"sources/{key}.bib"),
+    )
 
 
-def _resting(desk: PageContext, found: list[Mention]) -> list[tuple[Link, list[tuple[Mention, str]]]]:
+def _resting(
+    desk: PageContext, found: list[Mention]
+) -> list[tuple[Link, list[tuple[Mention, str]]]]:
     ordered = sorted(found, key=lambda m: m.uri)
-    return [(Link(group[0].page, desk.href(uri)), [(m, desk.href(m.uri, m.anchor)) for m in group])
-            for uri, group in ((uri, list(ms)) for uri, ms in groupby(ordered, key=lambda m: m.uri))]
+    return [
+        (Link(group[0].page, desk.href(uri)), [(m, desk.href(m.uri, m.anchor)) for m in group])
+        for uri, group in ((uri, list(ms)) for uri, ms in groupby(ordered, key=lambda m: m.uri))
+    ]
 
 
-def _result(desk: PageContext, key: str, study: entries.Study, index: int, result: entries.Result) -> ResultView:
+def _result(
+    desk: PageContext, key: str, study: entries.Study, index: int, result: entries.Result
+) -> ResultView:
     measure = desk.shelf.vocabulary.measures[result.measure]
-    details = [detail for detail in (_COVERED.get(result.measured or "part"), result.where, result.strength_test) if detail]
+    details = [
+        detail
+        for detail in (_COVERED.get(result.measured or "part"), result.where, result.strength_test)
+        if detail
+    ]
     if result.relative_to:
         details.append(f"relative to {desk.part(result.relative_to).text}")
     return ResultView(
-        anchor=f"result-{index + 1}", parts=desk.parts(result.parts), measure=measure.name, unit=result.unit, details=details,
-        at=result.place, via=desk.source(result.via.key) if result.via else None, doubt=result.doubt,
+        anchor=f"result-{index + 1}",
+        parts=desk.parts(result.parts),
+        measure=measure.name,
+        unit=result.unit,
+        details=details,
+        at=result.place,
+        via=desk.source(result.via.key) if result.via else None,
+        doubt=result.doubt,
         outcome=words.OUTCOMES[measure.outcome],
-        arms=[_arm(desk, study.arms[arm], value, result.unit or "") for arm, value in result.values.items()],
-        contrasts=[_contrast(desk, study, c) for c in result.contrasts], note=result.note,
-        made=[_made(desk, c, row) for c, row in desk.shelf.readings.get((key, index), [])])
+        arms=[
+            _arm(desk, study.arms[arm], value, result.unit or "")
+            for arm, value in result.values.items()
+        ],
+        contrasts=[_contrast(desk, study, c) for c in result.contrasts],
+        note=result.note,
+        made=[_made(desk, c, row) for c, row in desk.shelf.readings.get((key, index), [])],
+    )
 
 
 def _made(desk: PageContext, comparison: Comparison, row: Row) -> MadeView:
@@ -161,28 +203,67 @@ def _made(desk: PageContext, comparison: Comparison, row: Row) -> MadeView:
 def _arm(desk: PageContext, arm: entries.Arm, given: entries.Value, unit: str) -> ArmRow:
     exercise = desk.exercise(arm.treatment) if arm.treatment else None
     same_name = exercise is not None and exercise.text.casefold() == arm.called.casefold()
-    differs = f"not our exercise: ours says “{arm.forbidden_by}”" if arm.forbidden_by else arm.differs
-    return ArmRow(upper_first(arm.called), exercise, same_name, differs, given.n or arm.n, printed_value(given, unit))
+    differs = (
+        f"not our exercise: ours says “{arm.forbidden_by}”" if arm.forbidden_by else arm.differs
+    )
+    return ArmRow(
+        upper_first(arm.called),
+        exercise,
+        same_name,
+        differs,
+        given.n or arm.n,
+        printed_value(given, unit),
+    )
 
 
 def _contrast(desk: PageContext, study: entries.Study, contrast: entries.Contrast) -> str:
     """``More in seated curl than in standing curl; difference 5 %; p < 0.01.``"""
+
     def side(arm: str, part: str | None) -> str:
         called = study.arms[arm].called
         return f"{desk.part(part).text} ({called})" if part else called
 
-    first, second = side(contrast.of, contrast.of_part), side(contrast.against, contrast.against_part)
-    told = {"of": f"More in {first} than in {second}", "against": f"More in {second} than in {first}",
-            "neither": f"No difference between {first} and {second}"}
-    pieces = [told.get(contrast.favours or "", f"{upper_first(first)} against {second}, no direction stated"), words.TESTS[contrast.test]]
-    for name, given in (("difference", contrast.difference), ("ratio", contrast.ratio), ("standardised", contrast.standardised)):
+    first, second = (
+        side(contrast.of, contrast.of_part),
+        side(contrast.against, contrast.against_part),
+    )
+    told = {
+        "of": f"More in {first} than in {second}",
+        "against": f"More in {second} than in {first}",
+        "neither": f"No difference between {first} and {second}",
+    }
+    pieces = [
+        told.get(
+            contrast.favours or "", f"{upper_first(first)} against {second}, no direction stated"
+        ),
+        words.TESTS[contrast.test],
+    ]
+    for name, given in (
+        ("difference", contrast.difference),
+        ("ratio", contrast.ratio),
+        ("standardised", contrast.standardised),
+    ):
         if given:
-            called = given.kind if isinstance(given, entries.Standardised) and given.kind != "not named" else name
+            called = (
+                given.kind
+                if isinstance(given, entries.Standardised) and given.kind != "not named"
+                else name
+            )
             unit = f" {given.unit}" if isinstance(given, entries.Difference) else ""
-            interval = f" (95% interval {number(given.ci95[0])} to {number(given.ci95[1])})" if given.ci95 else ""
-            pieces.append(f"{called.replace('standardised', 'standardised difference')} {number(given.value)}{unit}{interval}")
+            interval = (
+                f" (95% interval {number(given.ci95[0])} to {number(given.ci95[1])})"
+                if given.ci95
+                else ""
+            )
+            pieces.append(
+                f"{called.replace('standardised', 'standardised difference')} {number(given.value)}{unit}{interval}"
+            )
     if contrast.t is not None:
         pieces.append(f"t = {number(contrast.t)}")
-    pieces += [f"p {sign} {p:g}" for sign, p in (("=", contrast.p), ("<", contrast.p_below), (">", contrast.p_above)) if p is not None]
+    pieces += [
+        f"p {sign} {p:g}"
+        for sign, p in (("=", contrast.p), ("<", contrast.p_below), (">", contrast.p_above))
+        if p is not None
+    ]
     note = f" {upper_first(contrast.note.rstrip('.'))}." if contrast.note else ""
     return "; ".join(pieces) + f".{note}"

@@ -26,9 +26,16 @@ def anchors() -> list[str]:
 def text(shelf: RenderContext) -> str:
     """The page as Markdown."""
     rules = [(id, severity_of(id, shelf.profile), manual) for id, manual in _manuals().items()]
-    return render("rules.md.jinja", rules=rules,
-                  meta={"title": "Rules", "description": "What every build of this handbook checks, why, and what to write instead.",
-                        "hide": ["navigation"], "search": {"boost": 0.2}})
+    return render(
+        "rules.md.jinja",
+        rules=rules,
+        meta={
+            "title": "Rules",
+            "description": "What every build of this handbook checks, why, and what to write instead.",
+            "hide": ["navigation"],
+            "search": {"boost": 0.2},
+        },
+    )
 
 
 def _manuals() -> dict[str, Manual]:

@@ -54,11 +54,19 @@ def text(shelf: RenderContext) -> str:
     clients = _clients(shelf)
     studio = example.data.studio if example else "Tour"
     return render(
-        "tour.md.jinja", example=example.data if example and clients else None, notice=shelf.handbook.notice.short,
-        cautions=desk.href("cautions.md"), pages={name: desk.href(f"{name}.md") for name in ("find", "compare", "lagging", "week")},
-        clients=[_view(desk, number, client) for number, client in enumerate(clients, 1)], script=desk.href(scripts.uri("planner/tour.js")),
-        meta={"title": f"Tour: {studio}" if clients else "Tour", "hide": ["navigation"],
-              "description": "Invented clients: from a lagging part to next week, and to a handout on a phone."})
+        "tour.md.jinja",
+        example=example.data if example and clients else None,
+        notice=shelf.handbook.notice.short,
+        cautions=desk.href("cautions.md"),
+        pages={name: desk.href(f"{name}.md") for name in ("find", "compare", "lagging", "week")},
+        clients=[_view(desk, number, client) for number, client in enumerate(clients, 1)],
+        script=desk.href(scripts.uri("planner/tour.js")),
+        meta={
+            "title": f"Tour: {studio}" if clients else "Tour",
+            "hide": ["navigation"],
+            "description": "Invented clients: from a lagging part to next week, and to a handout on a phone.",
+        },
+    )
 
 
 def wish(client: entries.Client, equipment: list[str], concerns: list[str]) -> dict[str, object]:
@@ -66,29 +74,58 @@ def wish(client: entries.Client, equipment: list[str], concerns: list[str]) -> d
 
     Ids stand in the order of the vocabulary's lists, which are given; ``days`` are seven lists from Monday on, as in a saved week.
     """
-    days = [[{"exercise": one.exercise, "sets": one.sets, "repetitions": one.repetitions, "left": one.left, "rest": one.rest}
-             for one in client.week.get(_key(name), ())] for name in DAYS]
-    return {"goal": client.goal, "parts": client.lagging, "equipment": [id for id in equipment if id in client.equipment],
-            "concerns": [id for id in concerns if id in client.avoid], "days": days}
+    days = [
+        [
+            {
+                "exercise": one.exercise,
+                "sets": one.sets,
+                "repetitions": one.repetitions,
+                "left": one.left,
+                "rest": one.rest,
+            }
+            for one in client.week.get(_key(name), ())
+        ]
+        for name in DAYS
+    ]
+    return {
+        "goal": client.goal,
+        "parts": client.lagging,
+        "equipment": [id for id in equipment if id in client.equipment],
+        "concerns": [id for id in concerns if id in client.avoid],
+        "days": days,
+    }
 
 
 def _clients(shelf: RenderContext) -> list[entries.Client]:
-    return shelf.catalog.example.data.clients if shelf.catalog.example and shelf.catalog.programme else []
+    return (
+        shelf.catalog.example.data.clients
+        if shelf.catalog.example and shelf.catalog.programme
+        else []
+    )
 
 
 def _view(desk: PageContext, number: int, client: entries.Client) -> ClientView:
     vocabulary, catalog = desk.shelf.vocabulary, desk.shelf.catalog
     assert catalog.programme
     sets = catalog.programme.data.goals[client.goal].weekly_sets
-    asked = wish(client, [id for id in vocabulary.equipment if id != "none"], list(vocabulary.concerns))
+    asked = wish(
+        client, [id for id in vocabulary.equipment if id != "none"], list(vocabulary.concerns)
+    )
     return ClientView(
-        anchor=f"client-{number}", data=client, lagging=desk.parts(client.lagging),
-        equipment=[vocabulary.equipment[id].name for id in client.equipment], avoid=[vocabulary.concerns[id].name for id in client.avoid],
+        anchor=f"client-{number}",
+        data=client,
+        lagging=desk.parts(client.lagging),
+        equipment=[vocabulary.equipment[id].name for id in client.equipment],
+        avoid=[vocabulary.concerns[id].name for id in client.avoid],
         span=programme.span(sets.low, sets.high),
         range=desk.href(programme.URI, programme.anchor_of(("goals", client.goal, "weekly_sets"))),
-        days=[(name, [(desk.exercise(one.exercise), one) for one in client.week[_key(name)]])
-              for name in DAYS if _key(name) in client.week],
-        wish=json.dumps(asked, ensure_ascii=False, separators=(",", ":")))
+        days=[
+            (name, [(desk.exercise(one.exercise), one) for one in client.week[_key(name)]])
+            for name in DAYS
+            if _key(name) in client.week
+        ],
+        wish=json.dumps(asked, ensure_ascii=False, separators=(",", ":")),
+    )
 
 
 def _key(day: str) -> Day:

@@ -10,6 +10,10 @@ URI = "compare.md"
 
 def text(shelf: RenderContext) -> str:
     """The page as Markdown."""
-    return page.text(shelf, "compare", "Compare",
-                     "Two to four exercises side by side: what compares them, load and length, cautions and cues.",
-                     [("Find", "find.md")])
+    return page.text(
+        shelf,
+        "compare",
+        "Compare",
+        "Two to four exercises side by side: what compares them, load and length, cautions and cues.",
+        [("Find", "find.md")],
+    )

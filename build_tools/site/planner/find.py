@@ -10,6 +10,10 @@ URI = "find.md"
 
 def text(shelf: RenderContext) -> str:
     """The page as Markdown."""
-    return page.text(shelf, "find", "Find",
-                     "Exercises by the part they train, the evidence, the equipment at hand and who should take care.",
-                     [("Compare", "compare.md")])
+    return page.text(
+        shelf,
+        "find",
+        "Find",
+        "Exercises by the part they train, the evidence, the equipment at hand and who should take care.",
+        [("Compare", "compare.md")],
+    )

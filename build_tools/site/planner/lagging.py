@@ -11,5 +11,9 @@ URI = "lagging.md"
 def text(shelf: RenderContext) -> str:
     """The page as Markdown."""
     return page.text(
-        shelf, "lagging", "Lagging part",
-        "One or two accessories for a part that lags, with the reason, how sure it is and what it costs.", [("Week", "week.md")])
+        shelf,
+        "lagging",
+        "Lagging part",
+        "One or two accessories for a part that lags, with the reason, how sure it is and what it costs.",
+        [("Week", "week.md")],
+    )

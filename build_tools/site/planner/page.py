@@ -24,12 +24,22 @@ class WorkingPage:
     """The way to the tour, where there is one."""
 
 
-def text(shelf: RenderContext, name: str, title: str, description: str, others: list[tuple[str, str]]) -> str:
+def text(
+    shelf: RenderContext, name: str, title: str, description: str, others: list[tuple[str, str]]
+) -> str:
     """One page as Markdown; ``others`` are titles and uris."""
     desk = shelf.at(f"{name}.md")
     page = WorkingPage(
-        desk.href(scripts.uri(f"planner/{name}.js")), Link("exercises", desk.href("exercises/index.md")),
+        desk.href(scripts.uri(f"planner/{name}.js")),
+        Link("exercises", desk.href("exercises/index.md")),
         Link("muscles", desk.href("muscles/index.md")),
-        desk.href("cautions.md"), shelf.handbook.notice.short, [Link(words, desk.href(uri)) for words, uri in others],
-        desk.href("tour.md") if "tour.md" in shelf.addresses else None)
-    return render(f"{name}.md.jinja", page=page, meta={"title": title, "description": description, "hide": ["navigation", "toc"]})
+        desk.href("cautions.md"),
+        shelf.handbook.notice.short,
+        [Link(words, desk.href(uri)) for words, uri in others],
+        desk.href("tour.md") if "tour.md" in shelf.addresses else None,
+    )
+    return render(
+        f"{name}.md.jinja",
+        page=page,
+        meta={"title": title, "description": description, "hide": ["navigation", "toc"]},
+    )

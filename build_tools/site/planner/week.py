@@ -11,6 +11,9 @@ URI = "week.md"
 def text(shelf: RenderContext) -> str:
     """The page as Markdown."""
     return page.text(
-        shelf, "week", "Week",
+        shelf,
+        "week",
+        "Week",
         "A week of training: sets of each part against the cited range, time, starting loads and files to take along.",
-        [("Lagging part", "lagging.md")])
+        [("Lagging part", "lagging.md")],
+    )

@@ -21,8 +21,21 @@ _MARKS = [
     (0.125, 0.5, 1, 2, 8),
     (0.0625, 0.25, 1, 4, 16),
 ]
-_WORDS = {1: "alike", 0.5: "half", 1 / 3: "a third", 0.25: "a quarter", 0.2: "a fifth", 0.125: "an eighth", 0.0625: "a sixteenth",
-          2: "twice", 3: "3 times", 4: "4 times", 5: "5 times", 8: "8 times", 16: "16 times"}
+_WORDS = {
+    1: "alike",
+    0.5: "half",
+    1 / 3: "a third",
+    0.25: "a quarter",
+    0.2: "a fifth",
+    0.125: "an eighth",
+    0.0625: "a sixteenth",
+    2: "twice",
+    3: "3 times",
+    4: "4 times",
+    5: "5 times",
+    8: "8 times",
+    16: "16 times",
+}
 #: How far an axis may widen to show whole intervals, as a multiple of the farthest estimate or of the usual end.
 _ROOM = 3
 #: Share of the width left free at either end, so that markers are not cut.
@@ -57,7 +70,15 @@ class PlotAxis:
     def ticks(self) -> list[Tick]:
         """The marks in words."""
         anchors = {self.marks[0]: "start", self.marks[-1]: "end"}
-        return [Tick(self.place(m), _WORDS.get(m) or amount(m), anchors.get(m, "middle"), m not in anchors and m != 1) for m in self.marks]
+        return [
+            Tick(
+                self.place(m),
+                _WORDS.get(m) or amount(m),
+                anchors.get(m, "middle"),
+                m not in anchors and m != 1,
+            )
+            for m in self.marks
+        ]
 
 
 def fitting(estimates: list[float], ends: list[float]) -> PlotAxis:

@@ -122,7 +122,9 @@ def y(share: float, height: int) -> float:
 def line(values: Sequence[float], height: int) -> str:
     """A path through evenly spaced shares; what lies below 0 is drawn at 0."""
     last = len(values) - 1
-    return "M" + "L".join(f"{100 * n / last:.4g} {y(min(1.0, max(0.0, v)), height):.4g}" for n, v in enumerate(values))
+    return "M" + "L".join(
+        f"{100 * n / last:.4g} {y(min(1.0, max(0.0, v)), height):.4g}" for n, v in enumerate(values)
+    )
 
 
 def steps(shares: Sequence[float], height: int) -> str:
@@ -130,7 +132,9 @@ def steps(shares: Sequence[float], height: int) -> str:
     runs = _runs(shares)
     path = f"M0 {y(runs[0][0], height):.4g}"
     for n, (_, end) in enumerate(runs):
-        path += f"H{100 * end:.4g}" + (f"V{y(runs[n + 1][0], height):.4g}" if n + 1 < len(runs) else "")
+        path += f"H{100 * end:.4g}" + (
+            f"V{y(runs[n + 1][0], height):.4g}" if n + 1 < len(runs) else ""
+        )
     return path
 
 
@@ -139,7 +143,9 @@ def band(shares: Sequence[float], height: int) -> str:
     runs, start = _runs(shares), 0.0
     over, under = [], []
     for share, end in runs:
-        top, low = (y(min(1.0, max(0.0, edge)), height) for edge in (share + HALF_STEP, share - HALF_STEP))
+        top, low = (
+            y(min(1.0, max(0.0, edge)), height) for edge in (share + HALF_STEP, share - HALF_STEP)
+        )
         over.append(f"{100 * start:.4g} {top:.4g}L{100 * end:.4g} {top:.4g}")
         under.append(f"{100 * end:.4g} {low:.4g}L{100 * start:.4g} {low:.4g}")
         start = end

@@ -76,9 +76,16 @@ def plot(id: str, title: str, rows: Sequence[PlotRow], margin: float) -> Plot:
     estimates = [row.estimate for row in rows if row.estimate]
     axis = fitting([e.ratio for e in estimates], [end for e in estimates for end in _ends(e)])
     return Plot(
-        id=id, title=title, says=" ".join(f"{e.label}: {e.says}." for e in rows), key=_key(rows, margin),
-        marks=[_mark(axis, row, n * ROW) for n, row in enumerate(rows)], ticks=axis.ticks(), one=axis.place(1),
-        band=(axis.place(1 / margin), axis.place(margin)), height=len(rows) * ROW + AXIS)
+        id=id,
+        title=title,
+        says=" ".join(f"{e.label}: {e.says}." for e in rows),
+        key=_key(rows, margin),
+        marks=[_mark(axis, row, n * ROW) for n, row in enumerate(rows)],
+        ticks=axis.ticks(),
+        one=axis.place(1),
+        band=(axis.place(1 / margin), axis.place(margin)),
+        height=len(rows) * ROW + AXIS,
+    )
 
 
 def svg(drawn: Plot) -> str:
@@ -91,9 +98,19 @@ def _mark(axis: PlotAxis, row: PlotRow, top: int) -> IntervalMark:
     ends = _ends(e) if e else (1.0, 1.0)
     at, low, high = axis.place(e.ratio) if e else one, *map(axis.place, ends)
     return IntervalMark(
-        label=row.label, numbers=row.says, shape=row.shape, top=top, at=at, low=low, high=high,
-        cut_low=ends[0] < axis.low, cut_high=ends[1] > axis.high,
-        arrow=row.direction if row.shape == "direction" and row.direction in ("more", "less") else "")
+        label=row.label,
+        numbers=row.says,
+        shape=row.shape,
+        top=top,
+        at=at,
+        low=low,
+        high=high,
+        cut_low=ends[0] < axis.low,
+        cut_high=ends[1] > axis.high,
+        arrow=row.direction
+        if row.shape == "direction" and row.direction in ("more", "less")
+        else "",
+    )
 
 
 def _ends(estimate: RatioInterval) -> tuple[float, float]:
@@ -103,8 +120,15 @@ def _ends(estimate: RatioInterval) -> tuple[float, float]:
 
 def _key(rows: Sequence[PlotRow], margin: float) -> str:
     shapes = {row.shape for row in rows}
-    told = [("sample", "dot: one sample of people, with its 95% interval"), ("estimate", "dot: estimate with its 95% interval"),
-            ("together", "diamond: all together"), ("direction", "hollow dot: only the direction is known"),
-            ("reference", "square: what the others are compared with")]
+    told = [
+        ("sample", "dot: one sample of people, with its 95% interval"),
+        ("estimate", "dot: estimate with its 95% interval"),
+        ("together", "diamond: all together"),
+        ("direction", "hollow dot: only the direction is known"),
+        ("reference", "square: what the others are compared with"),
+    ]
     words = [text for shape, text in told if shape in shapes]
-    return upper_first("; ".join([*words, f"shaded: counts as alike (within {percent(margin)})"])) + "."
+    return (
+        upper_first("; ".join([*words, f"shaded: counts as alike (within {percent(margin)})"]))
+        + "."
+    )

@@ -12,7 +12,11 @@ from ..context import Link, PageContext
 
 #: From which per cent of its own range (in steps of 10) a part counts as long, and up to which as short: the outer thirds.
 LONG, SHORT = OUTER, 100 - OUTER
-_GROUPS = (("Long", f"{LONG}% of its own range or more"), ("Middle", f"{SHORT + 10} to {LONG - 10}%"), ("Short", f"{SHORT}% or less"))
+_GROUPS = (
+    ("Long", f"{LONG}% of its own range or more"),
+    ("Middle", f"{SHORT + 10} to {LONG - 10}%"),
+    ("Short", f"{SHORT}% or less"),
+)
 
 
 @dataclass(frozen=True)
@@ -61,14 +65,32 @@ def by_length(desk: PageContext, ref: str) -> ByLength | None:
             continue
         found, share = course.lengths[ref], course.length_when_hard(ref)
         if isinstance(found, Missing) or share is None:
-            without.setdefault(found.why if isinstance(found, Missing) else "", []).append(desk.exercise(id))
+            without.setdefault(found.why if isinstance(found, Missing) else "", []).append(
+                desk.exercise(id)
+            )
         else:
-            steps.setdefault(percent(share), []).append(Placed(desk.exercise(id), _note(course, ref, entry.data.set_credit)))
+            steps.setdefault(percent(share), []).append(
+                Placed(desk.exercise(id), _note(course, ref, entry.data.set_credit))
+            )
     if not steps and not without:
         return None
-    groups = [LengthGroup(name, meaning, [LengthStep(f"{at}%", sorted(steps[at], key=lambda p: p.link)) for at in sorted(steps, reverse=True)
-                                    if _group(at) == name]) for name, meaning in _GROUPS]
-    return ByLength(groups, [(why, sorted(links)) for why, links in sorted(without.items())], desk.href("methods.md", "posture"))
+    groups = [
+        LengthGroup(
+            name,
+            meaning,
+            [
+                LengthStep(f"{at}%", sorted(steps[at], key=lambda p: p.link))
+                for at in sorted(steps, reverse=True)
+                if _group(at) == name
+            ],
+        )
+        for name, meaning in _GROUPS
+    ]
+    return ByLength(
+        groups,
+        [(why, sorted(links)) for why, links in sorted(without.items())],
+        desk.href("methods.md", "posture"),
+    )
 
 
 def _group(share: int) -> str:
@@ -77,4 +99,9 @@ def _group(share: int) -> str:
 
 def _note(course: Course, ref: str, credit: Mapping[str, str]) -> str:
     whole = credit.get(ref) or credit.get(ref.partition("/")[0])
-    return ", ".join([*(["half a set"] if whole == "indirect" else []), *([] if ref in course.loads else ["mean"])])
+    return ", ".join(
+        [
+            *(["half a set"] if whole == "indirect" else []),
+            *([] if ref in course.loads else ["mean"]),
+        ]
+    )

@@ -37,11 +37,17 @@ class CareView:
 def view(desk: PageContext, concerns: Collection[str], *, everybody: bool) -> CareView:
     """What a page shows for these concerns."""
     found = care.care(concerns, desk.shelf.vocabulary)
-    return CareView(desk.shelf.handbook.notice.help_at_once if everybody else None,
-                    [(line, desk.grounds(line)) for line in found.before], [(line, desk.grounds(line)) for line in found.help_at_once])
+    return CareView(
+        desk.shelf.handbook.notice.help_at_once if everybody else None,
+        [(line, desk.grounds(line)) for line in found.before],
+        [(line, desk.grounds(line)) for line in found.help_at_once],
+    )
 
 
 def by_concern(desk: PageContext) -> list[tuple[str, CareView]]:
     """Name and lines of each concern that has some."""
-    found = [(concern.name, view(desk, {id}, everybody=False)) for id, concern in desk.shelf.vocabulary.concerns.items()]
+    found = [
+        (concern.name, view(desk, {id}, everybody=False))
+        for id, concern in desk.shelf.vocabulary.concerns.items()
+    ]
     return [(name, shown) for name, shown in found if shown.lines]

@@ -68,14 +68,23 @@ def view(desk: PageContext, comparison: Comparison, file: str) -> ComparisonView
     return ComparisonView(
         asked=upper_first(asked(desk.shelf, comparison.question)),
         figure=PlotView(drawn, Markup(svg(drawn)), desk.href(file)) if drawn else None,
-        rows=[row(desk, r) for r in comparison.rows], together=_together(comparison),
-        certainty=certainty(comparison.certainty) if comparison.certainty else None)
+        rows=[row(desk, r) for r in comparison.rows],
+        together=_together(comparison),
+        certainty=certainty(comparison.certainty) if comparison.certainty else None,
+    )
 
 
 def row(desk: PageContext, given: Row) -> RowView:
     """One sample as seen from one page."""
-    return RowView(source=desk.source(given.study, given.results[0] if given.results else None), people=given.people,
-                   read=words.read_of(given.read), texts=given.texts, shows=shows(given), how=given.how, notes=given.notes)
+    return RowView(
+        source=desk.source(given.study, given.results[0] if given.results else None),
+        people=given.people,
+        read=words.read_of(given.read),
+        texts=given.texts,
+        shows=shows(given),
+        how=given.how,
+        notes=given.notes,
+    )
 
 
 def shows(given: Row) -> str:
@@ -83,23 +92,36 @@ def shows(given: Row) -> str:
     if given.estimate:
         return told(given.estimate)
     if given.stated:
-        return {"more": "more, by how much is not known", "less": "less, by how much is not known",
-                "neither": "no difference reported"}.get(given.direction or "", "different answers in different measurements")
+        return {
+            "more": "more, by how much is not known",
+            "less": "less, by how much is not known",
+            "neither": "no difference reported",
+        }.get(given.direction or "", "different answers in different measurements")
     if given.direction == "neither":
         return "no difference told, but no test of the two was read, so not counted"
-    return "unequal, but no test of the two was read, so not counted" if given.direction else "no direction given"
+    return (
+        "unequal, but no test of the two was read, so not counted"
+        if given.direction
+        else "no direction given"
+    )
 
 
 def told(estimate: RatioInterval) -> str:
     """A ratio with its interval: ``5% more (from 1% more to 9% more)``."""
-    around = "only a bound on p is printed, so no interval" if estimate.bounded else span(estimate.low, estimate.high)
+    around = (
+        "only a bound on p is printed, so no interval"
+        if estimate.bounded
+        else span(estimate.low, estimate.high)
+    )
     return f"{amount(estimate.ratio)} ({around})"
 
 
 def certainty(given: Certainty) -> CertaintyView:
     """A rating with its steps; caps stand last, as they hold whatever else is true."""
     steps = [(words.levels(step.change), step.reason) for step in given.steps]
-    return CertaintyView(given.level, [*steps, *((f"at most {cap.at_most}", cap.reason) for cap in given.caps)])
+    return CertaintyView(
+        given.level, [*steps, *((f"at most {cap.at_most}", cap.reason) for cap in given.caps)]
+    )
 
 
 def has_plot(comparison: Comparison) -> bool:
@@ -109,27 +131,64 @@ def has_plot(comparison: Comparison) -> bool:
 
 def claim_plot(shelf: RenderContext, comparison: Comparison, id: str) -> Plot:
     """The samples of one comparison and all of them together."""
-    rows = [PlotRow(f"{shelf.short(r.study)}, {r.people} people", shows(r), "sample" if r.estimate else "direction", r.estimate,
-                    r.direction) for r in comparison.rows if r.estimate or r.stated]
-    if comparison.estimate and not any(r.estimate and _alike(r.estimate, comparison.estimate) for r in comparison.rows):
-        through = {"indirect": "Through other exercises", "direct and indirect": "All together, other exercises included"}
-        rows.append(PlotRow(through.get(comparison.path or "", "All together"), told(comparison.estimate), "together", comparison.estimate))
+    rows = [
+        PlotRow(
+            f"{shelf.short(r.study)}, {r.people} people",
+            shows(r),
+            "sample" if r.estimate else "direction",
+            r.estimate,
+            r.direction,
+        )
+        for r in comparison.rows
+        if r.estimate or r.stated
+    ]
+    if comparison.estimate and not any(
+        r.estimate and _alike(r.estimate, comparison.estimate) for r in comparison.rows
+    ):
+        through = {
+            "indirect": "Through other exercises",
+            "direct and indirect": "All together, other exercises included",
+        }
+        rows.append(
+            PlotRow(
+                through.get(comparison.path or "", "All together"),
+                told(comparison.estimate),
+                "together",
+                comparison.estimate,
+            )
+        )
     question = comparison.question
-    return plot(id, f"{upper_first(words.MEASURED[question.outcome])}: {asked(shelf, question)}", rows, shelf.margin(question.outcome))
+    return plot(
+        id,
+        f"{upper_first(words.MEASURED[question.outcome])}: {asked(shelf, question)}",
+        rows,
+        shelf.margin(question.outcome),
+    )
 
 
 def _alike(a: RatioInterval, b: RatioInterval) -> bool:
     """Whether two estimates would be drawn as one."""
-    return all(isclose(x, y, rel_tol=1e-3) for x, y in ((a.ratio, b.ratio), (a.low, b.low), (a.high, b.high)))
+    return all(
+        isclose(x, y, rel_tol=1e-3)
+        for x, y in ((a.ratio, b.ratio), (a.low, b.low), (a.high, b.high))
+    )
 
 
 def asked(shelf: RenderContext, question: Question) -> str:
     """What is compared: ``crate curl against cable curl, long head``."""
     names = shelf.names
     if question.within:
-        first, second, tail = names.part(question.first), names.part(question.second), f" in {names.exercise(question.within)}"
+        first, second, tail = (
+            names.part(question.first),
+            names.part(question.second),
+            f" in {names.exercise(question.within)}",
+        )
     else:
-        first, second, tail = names.exercise(question.first), names.exercise(question.second), f", {bare(names.part(question.part))}"
+        first, second, tail = (
+            names.exercise(question.first),
+            names.exercise(question.second),
+            f", {bare(names.part(question.part))}",
+        )
     ratio = f" relative to {names.part(question.relative_to)}" if question.relative_to else ""
     return f"{bare(first)} against {bare(second)}{tail}{ratio}"
 
@@ -147,11 +206,17 @@ def studies_of(comparison: Comparison) -> list[str]:
 def _together(comparison: Comparison) -> list[str]:
     told = []
     if comparison.path == "indirect":
-        told.append("No study compares the two directly; the estimate comes through other exercises that studies connect.")
+        told.append(
+            "No study compares the two directly; the estimate comes through other exercises that studies connect."
+        )
     if comparison.prediction and comparison.estimate:
-        told.append(f"A new study of the same question would be expected {span(*comparison.prediction)}.")
+        told.append(
+            f"A new study of the same question would be expected {span(*comparison.prediction)}."
+        )
     if comparison.i2 is not None and comparison.estimate:
-        told.append(f"Of the spread between the studies, {comparison.i2:.0f}% is more than chance would give (I²).")
+        told.append(
+            f"Of the spread between the studies, {comparison.i2:.0f}% is more than chance would give (I²)."
+        )
     if comparison.sensitive:
         told.append(comparison.sensitive)
     return told
@@ -159,5 +224,3 @@ def _together(comparison: Comparison) -> list[str]:
 
 def _id(file: str) -> str:
     return file.rpartition("/")[2].removesuffix(".svg")
-
-

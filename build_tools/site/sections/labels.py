@@ -42,8 +42,13 @@ CORRELATIONS = {
     "parts": "Two parts of a muscle in one exercise",
     "sites": "The same contrast at two sites or by two measures",
 }
-_READ = {"full text": "full text read", "abstract": "only the abstract read", "part of abstract": "only part of the abstract read",
-         "record": "only the record read", "memory": "not read again, from memory"}
+_READ = {
+    "full text": "full text read",
+    "abstract": "only the abstract read",
+    "part of abstract": "only part of the abstract read",
+    "record": "only the record read",
+    "memory": "not read again, from memory",
+}
 _LEVELS = {1: "one level", 2: "two levels", 3: "three levels"}
 
 
@@ -54,4 +59,8 @@ def read_of(read: str) -> str:
 
 def levels(change: int) -> str:
     """A step of a rating: ``one level down``; empty when nothing changes."""
-    return f"{_LEVELS.get(abs(change), f'{abs(change)} levels')} {'down' if change < 0 else 'up'}" if change else ""
+    return (
+        f"{_LEVELS.get(abs(change), f'{abs(change)} levels')} {'down' if change < 0 else 'up'}"
+        if change
+        else ""
+    )

@@ -32,13 +32,25 @@ def view(desk: PageContext, id: str) -> CurvesView:
     """The section as seen from one page."""
     shelf = desk.shelf
     drawn = curves.draw(shelf, id) if curves.has_plot(shelf, id) else None
-    compared = [(other, curve_pair.compare(shelf, id, other)) for other in curve_pair.compared_with(shelf, id)]
+    compared = [
+        (other, curve_pair.compare(shelf, id, other))
+        for other in curve_pair.compared_with(shelf, id)
+    ]
     return CurvesView(
-        told=curves.told(shelf, id), figure=PlotView(drawn, Markup(svg(drawn)), desk.href(curves.file(id))) if drawn else None,
+        told=curves.told(shelf, id),
+        figure=PlotView(drawn, Markup(svg(drawn)), desk.href(curves.file(id))) if drawn else None,
         why=_reasons(desk, id),
-        compared=[(desk.exercise(other), PlotView(plot, Markup(svg(plot)), desk.href(curve_pair.file_with(id, other))))
-                  for other, plot in compared if plot],
-        basis=drawn.basis if drawn else "", methods=desk.href("methods.md", "posture"))
+        compared=[
+            (
+                desk.exercise(other),
+                PlotView(plot, Markup(svg(plot)), desk.href(curve_pair.file_with(id, other))),
+            )
+            for other, plot in compared
+            if plot
+        ],
+        basis=drawn.basis if drawn else "",
+        methods=desk.href("methods.md", "posture"),
+    )
 
 
 def _reasons(desk: PageContext, id: str) -> list[str]:

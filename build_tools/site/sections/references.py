@@ -24,8 +24,13 @@ class Formatted:
 def formatted(desk: PageContext, key: str) -> Formatted:
     """The reference ``key`` as seen from one page."""
     reference = desk.shelf.catalog.references[key]
-    return Formatted(desk.source(key), referencing.segments(reference, desk.shelf.letters[key]),
-                     reference.title.rstrip("."), reference.journal, read_of(reference.read))
+    return Formatted(
+        desk.source(key),
+        referencing.segments(reference, desk.shelf.letters[key]),
+        reference.title.rstrip("."),
+        reference.journal,
+        read_of(reference.read),
+    )
 
 
 def cited_on(shelf: RenderContext, keys: list[str]) -> list[str]:

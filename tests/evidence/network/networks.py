@@ -12,17 +12,25 @@ from build_tools.evidence.network import Block
 def from_arms(study: str, treatments: Sequence[str], y: Sequence[float], s: Any) -> Block:
     """A block from arms: their values and the covariance of these; the first is the baseline."""
     contrast = np.hstack([-np.ones((len(y) - 1, 1)), np.eye(len(y) - 1)])
-    return Block(study, tuple(treatments), contrast @ np.asarray(y), contrast @ np.asarray(s) @ contrast.T)
+    return Block(
+        study, tuple(treatments), contrast @ np.asarray(y), contrast @ np.asarray(s) @ contrast.T
+    )
 
 
 def of_independent_arms(entry_id: str) -> list[Block]:
     """An entry whose ``inputs.arms`` are columns study, trt, y, v."""
     arms: dict[str, list[tuple[str, float, float]]] = {}
     columns = entry(entry_id)["inputs"]["arms"]
-    for study, treatment, y, v in zip(*(columns[name] for name in ("study", "trt", "y", "v")), strict=True):
+    for study, treatment, y, v in zip(
+        *(columns[name] for name in ("study", "trt", "y", "v")), strict=True
+    ):
         arms.setdefault(study, []).append((treatment, y, v))
-    return [from_arms(study, *zip(*((t, y) for t, y, _ in rows), strict=True), np.diag([v for *_, v in rows]))
-            for study, rows in arms.items()]
+    return [
+        from_arms(
+            study, *zip(*((t, y) for t, y, _ in rows), strict=True), np.diag([v for *_, v in rows])
+        )
+        for study, rows in arms.items()
+    ]
 
 
 def of_contrasts(inputs: Mapping[str, Any]) -> list[Block]:
@@ -30,7 +38,14 @@ def of_contrasts(inputs: Mapping[str, Any]) -> list[Block]:
     y, v, blocks = np.array(inputs["y"]), np.array(inputs["V"]), []
     for study in dict.fromkeys(inputs["study"]):
         rows = [i for i, s in enumerate(inputs["study"]) if s == study]
-        blocks.append(Block(str(study), (inputs["ref"][rows[0]], *(inputs["trt"][i] for i in rows)), y[rows], v[np.ix_(rows, rows)]))
+        blocks.append(
+            Block(
+                str(study),
+                (inputs["ref"][rows[0]], *(inputs["trt"][i] for i in rows)),
+                y[rows],
+                v[np.ix_(rows, rows)],
+            )
+        )
     return blocks
 
 
@@ -40,8 +55,16 @@ def random_network(seed: int, treatments: int, studies: int, tau: float = 0.15) 
     effect, blocks = g.normal(0, 0.3, treatments), []
     for number in range(studies):
         chain = number < treatments - 1
-        arms = np.array([number, number + 1]) if chain else g.choice(treatments, g.integers(2, min(4, treatments) + 1), replace=False)
+        arms = (
+            np.array([number, number + 1])
+            if chain
+            else g.choice(treatments, g.integers(2, min(4, treatments) + 1), replace=False)
+        )
         s = np.outer(*[g.uniform(0.05, 0.2, len(arms))] * 2) * (0.5 + 0.5 * np.eye(len(arms)))
-        means = effect[arms] + g.multivariate_normal(np.zeros(len(arms)), s) + g.normal(0, tau / np.sqrt(2), len(arms))
+        means = (
+            effect[arms]
+            + g.multivariate_normal(np.zeros(len(arms)), s)
+            + g.normal(0, tau / np.sqrt(2), len(arms))
+        )
         blocks.append(from_arms(f"study{number}", [f"t{a}" for a in arms], means, s))
     return blocks

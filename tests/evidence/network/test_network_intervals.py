@@ -18,7 +18,12 @@ def pair(study: str, a: str, b: str, y: float, v: float, df: float | None = None
 
 
 @settings(max_examples=60, deadline=None)
-@given(st.lists(st.tuples(st.floats(-1, 1), st.floats(0.001, 0.5)), min_size=1 + ENOUGH_DF, max_size=12), st.sampled_from([0.8, 0.95]))
+@given(
+    st.lists(
+        st.tuples(st.floats(-1, 1), st.floats(0.001, 0.5)), min_size=1 + ENOUGH_DF, max_size=12
+    ),
+    st.sampled_from([0.8, 0.95]),
+)
 def test_two_treatments_are_pairwise_pooling(studies, level):
     y, v = (list(column) for column in zip(*studies, strict=True))
     network = fit([pair(f"s{i}", "b", "a", *study) for i, study in enumerate(studies)])
@@ -28,9 +33,13 @@ def test_two_treatments_are_pairwise_pooling(studies, level):
     assert network.tau2 == pytest.approx(pooled.tau2, **about)
     assert network.estimate("a", "b").estimate == pytest.approx(pooled.estimate, **about)
     assert list(found) == pytest.approx([pooled.low, pooled.high, pooled.se, pooled.df], **about)
-    assert list(prediction)[:2] == pytest.approx([pooled.prediction_low, pooled.prediction_high], **about)
+    assert list(prediction)[:2] == pytest.approx(
+        [pooled.prediction_low, pooled.prediction_high], **about
+    )
     checks = decompose(network)
-    assert [checks.total.q, checks.total.i2, checks.between.df] == pytest.approx([pooled.q, pooled.i2, 0], **about)
+    assert [checks.total.q, checks.total.i2, checks.between.df] == pytest.approx(
+        [pooled.q, pooled.i2, 0], **about
+    )
 
 
 def test_the_guard_never_narrows():
@@ -53,18 +62,28 @@ def test_one_sample_keeps_its_own_degrees_of_freedom():
     network = fit([pair("s", "b", "a", 0.2, 0.04, df=11)])
     lower, upper, se, df = network.interval("a", "b")
     assert (se, df) == (pytest.approx(0.2), 11)
-    assert [lower, upper] == pytest.approx([0.2 - t.ppf(0.975, 11) * 0.2, 0.2 + t.ppf(0.975, 11) * 0.2])
+    assert [lower, upper] == pytest.approx(
+        [0.2 - t.ppf(0.975, 11) * 0.2, 0.2 + t.ppf(0.975, 11) * 0.2]
+    )
     assert network.prediction("a", "b") is None
     assert network.tau2_from == "nothing to estimate it from"
 
 
 def test_one_sample_of_unknown_degrees_of_freedom_uses_the_normal_distribution():
-    assert fit([pair("s", "b", "a", 0.2, 0.04)]).interval("a", "b").upper == pytest.approx(0.2 + norm.ppf(0.975) * 0.2)
+    assert fit([pair("s", "b", "a", 0.2, 0.04)]).interval("a", "b").upper == pytest.approx(
+        0.2 + norm.ppf(0.975) * 0.2
+    )
 
 
 def test_a_chain_of_samples_uses_satterthwaite():
     """Satterthwaite 1946, from memory: (v1 + v2)² / (v1²/df1 + v2²/df2)."""
-    network = fit([pair("s1", "a", "b", 0.2, 0.04, df=9), pair("s2", "b", "c", 0.1, 0.01, df=19), pair("s3", "c", "d", 0.1, 0.02)])
+    network = fit(
+        [
+            pair("s1", "a", "b", 0.2, 0.04, df=9),
+            pair("s2", "b", "c", 0.1, 0.01, df=19),
+            pair("s3", "c", "d", 0.1, 0.02),
+        ]
+    )
     assert network.interval("a", "b").df == pytest.approx(9)
     assert network.interval("a", "c").df == pytest.approx(0.05**2 / (0.04**2 / 9 + 0.01**2 / 19))
     assert network.interval("a", "d").df == np.inf
@@ -75,4 +94,6 @@ def test_a_chain_of_samples_uses_satterthwaite():
 def test_a_sample_of_several_arms_keeps_its_degrees_of_freedom_for_every_pair():
     block = from_arms("s", ["a", "b", "c"], [0.0, 0.2, 0.3], np.diag([0.01, 0.02, 0.04]))
     network = fit([Block(block.study, block.treatments, block.y, block.v, 14)])
-    assert [network.interval(*p).df for p in (("a", "b"), ("b", "c"), ("c", "a"))] == pytest.approx([14, 14, 14])
+    assert [network.interval(*p).df for p in (("a", "b"), ("b", "c"), ("c", "a"))] == pytest.approx(
+        [14, 14, 14]
+    )

@@ -18,7 +18,9 @@ LAW = "nma_law2016_example2"
 REML_REL = 2e-7
 
 
-@pytest.mark.parametrize(("method", "key", "rel"), [("moments", "mm", REL), ("REML", "reml", REML_REL)])
+@pytest.mark.parametrize(
+    ("method", "key", "rel"), [("moments", "mm", REL), ("REML", "reml", REML_REL)]
+)
 def test_contrasts_with_a_covariance(method, key, rel):
     network = fit(of_contrasts(entry(LAW)["inputs"]), method=method, reference="A")
     expect(LAW, network.tau2, f"tau2_{key}", rel=rel)
@@ -39,10 +41,15 @@ def test_contrasts_with_a_covariance_as_printed():
 
 def log_ratio_block(study: dict, r: float) -> Block:
     """As the entry says: S_ij = r sd_i sd_j/(n m_i m_j) for the same people in all arms, diagonal otherwise; no correction."""
-    m, variation = np.array(study["m"], float), np.array(study["sd"]) / np.array(study["m"]) / np.sqrt(study["n"])
+    m, variation = (
+        np.array(study["m"], float),
+        np.array(study["sd"]) / np.array(study["m"]) / np.sqrt(study["n"]),
+    )
     correlation = np.full((len(m), len(m)), r if study["within"] else 0.0)
     np.fill_diagonal(correlation, 1.0)
-    return from_arms(study["study"], study["trt"], np.log(m), correlation * np.outer(variation, variation))
+    return from_arms(
+        study["study"], study["trt"], np.log(m), correlation * np.outer(variation, variation)
+    )
 
 
 @pytest.mark.parametrize("case", range(5))
@@ -53,16 +60,29 @@ def test_within_person_samples_over_the_range_of_correlations(case):
     same(np.concatenate([b.y for b in blocks]), wanted["y"], "y", REL)
     common = fit(blocks, tau2=0.0, reference="A")
     same([common.q, common.df], [wanted["Q"], wanted["df"]], "Q", REL)
-    for key, network in (("common", common), ("random_mm", fit(blocks, method="moments", reference="A"))):
+    for key, network in (
+        ("common", common),
+        ("random_mm", fit(blocks, method="moments", reference="A")),
+    ):
         for t in "BCD":
-            same(network.estimate(t, "A"), [wanted[key]["b"][t], wanted[key]["se"][t]], f"{key} {t}", REL)
+            same(
+                network.estimate(t, "A"),
+                [wanted[key]["b"][t], wanted[key]["se"][t]],
+                f"{key} {t}",
+                REL,
+            )
     same(fit(blocks, method="moments").tau2, wanted["tau2_mm"], "moments", REL)
-    same(fit(blocks).tau2, wanted["tau2_reml"], "REML", REML_REL, 1e-9)  # the reference stops short of a maximum at 0
+    same(
+        fit(blocks).tau2, wanted["tau2_reml"], "REML", REML_REL, 1e-9
+    )  # the reference stops short of a maximum at 0
 
 
 def test_a_network_in_two_pieces():
     given = entry("nma_disconnected")
-    blocks = [Block(f"{a}{b}", (a, b), np.array([0.1]), np.array([[0.01]])) for a, b in given["inputs"]["comparisons"]]
+    blocks = [
+        Block(f"{a}{b}", (a, b), np.array([0.1]), np.array([[0.01]]))
+        for a, b in given["inputs"]["comparisons"]
+    ]
     found = components(blocks)
     assert [list(part.treatments) for part in found] == given["expected"]["components"]
     treatments = sum(len(part.treatments) for part in found)

@@ -76,7 +76,10 @@ def _score(s: Scaled, t: np.ndarray | float, restricted: bool) -> np.ndarray:
 def _log_likelihood(s: Scaled, t: float, restricted: bool) -> float:
     """Up to a constant."""
     w = _at(s, t)
-    return float(0.5 * (np.log(w).sum() - sum_of_squares(s.y, w)[0] - (np.log(w.sum()) if restricted else 0.0)))
+    return float(
+        0.5
+        * (np.log(w).sum() - sum_of_squares(s.y, w)[0] - (np.log(w.sum()) if restricted else 0.0))
+    )
 
 
 def _most_likely(s: Scaled, restricted: bool) -> float | None:
@@ -92,7 +95,9 @@ def _most_likely(s: Scaled, restricted: bool) -> float | None:
     slope = _score(s, grid, restricted)
     peaks = [0.0] if slope[0] <= 0 else []
     for i in np.flatnonzero((slope[:-1] > 0) & (slope[1:] <= 0)):
-        peak = bracketed_root(lambda t: float(_score(s, t, restricted)[0]), float(grid[i]), float(grid[i + 1]))
+        peak = bracketed_root(
+            lambda t: float(_score(s, t, restricted)[0]), float(grid[i]), float(grid[i + 1])
+        )
         if peak is None:
             return None
         peaks.append(peak)
@@ -153,10 +158,14 @@ def tau2(y: Numbers, v: Numbers, method: Method = "REML") -> Tau2:
     """
     s = several(y, v)
     if method not in _ESTIMATORS:
-        raise EvidenceError(f"no estimator of tau² is called {method!r}: use one of {', '.join(METHODS)}")
+        raise EvidenceError(
+            f"no estimator of tau² is called {method!r}: use one of {', '.join(METHODS)}"
+        )
     value = _ESTIMATORS[method](s)
     if value is None:
-        return Tau2(_paule_mandel(s) * s.unit**2, "PM", False, f"{method} found no maximum; PM instead")
+        return Tau2(
+            _paule_mandel(s) * s.unit**2, "PM", False, f"{method} found no maximum; PM instead"
+        )
     return Tau2(max(0.0, value) * s.unit**2, method, True)
 
 
@@ -169,7 +178,9 @@ def tau2_interval(y: Numbers, v: Numbers, level: float = 0.95) -> tuple[float, f
     """
     s = several(y, v)
     tail = tail_of(level)
-    low, high = (_where_q_is(s, float(special.chdtri(s.y.size - 1, p))) * s.unit**2 for p in (tail, 1 - tail))
+    low, high = (
+        _where_q_is(s, float(special.chdtri(s.y.size - 1, p))) * s.unit**2 for p in (tail, 1 - tail)
+    )
     return low, high
 
 

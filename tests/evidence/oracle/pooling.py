@@ -81,13 +81,17 @@ def inverse_variance(y: Numbers, v: Numbers, tau2: float = 0.0) -> Mean:
     return Mean(float(mean[0]) * s.unit + s.centre, s.unit / math.sqrt(w.sum()), q)
 
 
-def interval(estimate: float, se: float, df: float | None = None, level: float = 0.95) -> tuple[float, float]:
+def interval(
+    estimate: float, se: float, df: float | None = None, level: float = 0.95
+) -> tuple[float, float]:
     """Two-sided interval by t with ``df`` degrees of freedom, or by the normal when ``None``."""
     reach = se * _critical(df, level)
     return estimate - reach, estimate + reach
 
 
-def prediction_interval(estimate: float, se: float, tau2: float, df: float | None, level: float = 0.95) -> tuple[float, float]:
+def prediction_interval(
+    estimate: float, se: float, tau2: float, df: float | None, level: float = 0.95
+) -> tuple[float, float]:
     """Interval for the true effect of a new study: estimate ± t_df sqrt(tau² + se²).
 
     Three definitions are in use, all of this form: the HKSJ se with k-1 df (ours),
@@ -97,7 +101,9 @@ def prediction_interval(estimate: float, se: float, tau2: float, df: float | Non
     return interval(estimate, math.hypot(math.sqrt(tau2), se), df, level)
 
 
-def pool(y: Numbers, v: Numbers, *, method: Method = "REML", df: float | None = None, level: float = 0.95) -> Pooled:
+def pool(
+    y: Numbers, v: Numbers, *, method: Method = "REML", df: float | None = None, level: float = 0.95
+) -> Pooled:
     """Pool k studies by random effects.
 
     One study is passed through: its interval by t with its own ``df`` (used for
@@ -109,17 +115,23 @@ def pool(y: Numbers, v: Numbers, *, method: Method = "REML", df: float | None = 
     if k == 1:
         only = inverse_variance(y, v)
         low, high = interval(only.estimate, only.se, df, level)
-        return Pooled(only.estimate, only.se, low, high, k, Z_OF_ONE if df is None else T_OF_ONE, df)
+        return Pooled(
+            only.estimate, only.se, low, high, k, Z_OF_ONE if df is None else T_OF_ONE, df
+        )
     between = tau2(y, v, method)
     mean = inverse_variance(y, v, between.value)
     se = mean.se * math.sqrt(max(1.0, mean.q))
     low, high = interval(mean.estimate, se, k - 1, level)
     tau2_low, tau2_high = tau2_interval(y, v, level)
     spread = heterogeneity(y, v, between.value)
-    prediction_low, prediction_high = prediction_interval(mean.estimate, se, between.value, k - 1, level)
+    prediction_low, prediction_high = prediction_interval(
+        mean.estimate, se, between.value, k - 1, level
+    )
     notes = [between.note] if between.note else []
     if k == 2:
-        notes.append(f"two studies: the interval reaches {_critical(1, level):.1f} standard errors either way")
+        notes.append(
+            f"two studies: the interval reaches {_critical(1, level):.1f} standard errors either way"
+        )
     return Pooled(
         estimate=mean.estimate,
         se=se,
@@ -142,7 +154,12 @@ def pool(y: Numbers, v: Numbers, *, method: Method = "REML", df: float | None = 
 
 
 def leave_one_out(
-    y: Numbers, v: Numbers, *, method: Method = "REML", dfs: Sequence[float | None] | None = None, level: float = 0.95
+    y: Numbers,
+    v: Numbers,
+    *,
+    method: Method = "REML",
+    dfs: Sequence[float | None] | None = None,
+    level: float = 0.95,
 ) -> list[Pooled]:
     """The pooled result without each study in turn, in the studies' order; empty for one study.
 
@@ -153,7 +170,10 @@ def leave_one_out(
     if k == 1:
         return []
     left = [dfs[1 - i] if dfs is not None and k == 2 else None for i in range(k)]
-    return [pool(np.delete(y, i), np.delete(v, i), method=method, df=left[i], level=level) for i in range(k)]
+    return [
+        pool(np.delete(y, i), np.delete(v, i), method=method, df=left[i], level=level)
+        for i in range(k)
+    ]
 
 
 def _critical(df: float | None, level: float) -> float:

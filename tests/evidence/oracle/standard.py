@@ -52,7 +52,10 @@ def pooled_sd(a: Group, b: Group) -> float:
 
 def mean_difference(a: Group, b: Group) -> Effect:
     """Difference of two independent means; for a common spread give both groups the pooled SD."""
-    return Effect(a.mean - b.mean, inputs.sd(a.sd) ** 2 / inputs.people(a.n) + inputs.sd(b.sd) ** 2 / inputs.people(b.n))
+    return Effect(
+        a.mean - b.mean,
+        inputs.sd(a.sd) ** 2 / inputs.people(a.n) + inputs.sd(b.sd) ** 2 / inputs.people(b.n),
+    )
 
 
 def mean_difference_paired(a: Group, b: Group, r: float) -> Effect:

@@ -46,7 +46,9 @@ def studies(entry_id: str) -> tuple[np.ndarray, np.ndarray]:
 
 def between(entry_id: str, model: str) -> float:
     """Our tau² under the entry's name of the model: EE has none, EB is PM's root."""
-    return 0.0 if model == "EE" else tau2(*studies(entry_id), "PM" if model == "EB" else model).value
+    return (
+        0.0 if model == "EE" else tau2(*studies(entry_id), "PM" if model == "EB" else model).value
+    )
 
 
 @each
@@ -89,17 +91,30 @@ def test_every_estimator_and_interval(entry_id: str, model: str) -> None:
     wanted = entry(entry_id)["expected"]["models"][model]
     for name, value in wanted.items():
         assert not isinstance(value, dict) or value.keys() == ours[name].keys()
-        same(ours[name], value, f"{entry_id} {model} {name}", abs=I2_SHORT if name == "I2_from_tau2_pct" else STOPPED_SHORT)
+        same(
+            ours[name],
+            value,
+            f"{entry_id} {model} {name}",
+            abs=I2_SHORT if name == "I2_from_tau2_pct" else STOPPED_SHORT,
+        )
 
 
 @each
 def test_what_the_engine_shows_is_guarded_reml(entry_id: str) -> None:
     y, v = studies(entry_id)
     ours, models = pool(y, v), entry(entry_id)["expected"]["models"]
-    shown = {"tau2": ours.tau2, "estimate": ours.estimate, "hk_adhoc": {"se": ours.se, "ci": (ours.low, ours.high)}}
+    shown = {
+        "tau2": ours.tau2,
+        "estimate": ours.estimate,
+        "hk_adhoc": {"se": ours.se, "ci": (ours.low, ours.high)},
+    }
     same(shown, {name: models["REML"][name] for name in shown}, entry_id, abs=STOPPED_SHORT)
     if models["REML"]["hk"]["q_factor"] > 1:  # elsewhere metafor's prediction interval has no guard
-        same((ours.prediction_low, ours.prediction_high), models["REML"]["hk"]["pi_t_k_minus_1"], entry_id)
+        same(
+            (ours.prediction_low, ours.prediction_high),
+            models["REML"]["hk"]["pi_t_k_minus_1"],
+            entry_id,
+        )
 
 
 @each
@@ -110,7 +125,12 @@ def test_q_profile_interval(entry_id: str) -> None:
     """
     y, v = studies(entry_id)
     ends = tau2_interval(y, v)
-    for end, metafor, chance in zip(ends, entry(entry_id)["expected"]["heterogeneity"]["tau2_ci_q_profile"], (0.975, 0.025), strict=True):
+    for end, metafor, chance in zip(
+        ends,
+        entry(entry_id)["expected"]["heterogeneity"]["tau2_ci_q_profile"],
+        (0.975, 0.025),
+        strict=True,
+    ):
         quantile = stats.chi2.ppf(chance, len(y) - 1)
         w = 1 / (v + end)
         q = float(np.sum(w * (y - np.sum(w * y) / np.sum(w)) ** 2))
@@ -151,7 +171,10 @@ def _hksj(name: str, model: str) -> tuple[float, float]:
 
 def test_printed_normand() -> None:
     name = "ma_normand1999_md_pooled_sd"
-    rows = [(estimate, *ci, t) for t, estimate, _, ci in (models(name, model) for model in ("EE", "DL", "REML"))]
+    rows = [
+        (estimate, *ci, t)
+        for t, estimate, _, ci in (models(name, model) for model in ("EE", "DL", "REML"))
+    ]
     expect_published(name, rows[0][:3], rows[1], rows[2])
 
 
@@ -161,17 +184,24 @@ def test_printed_linde() -> None:
     t, estimate, se, ci = models(name, "DL")
     q = heterogeneity(*studies(name), t).q
     predicted = prediction_interval(estimate, se, t, None)
-    expect_published(name, np.exp([common, *common_ci]), q, [*np.exp([estimate, *ci, *predicted]), t])
+    expect_published(
+        name, np.exp([common, *common_ci]), q, [*np.exp([estimate, *ci, *predicted]), t]
+    )
 
 
 def test_printed_clasp() -> None:
     """The printed ML tau of 0.0023 is an optimiser's stop short of 0; the entry's tolerance holds 0."""
     name = "ma_clasp_logor"
-    rows = [[math.sqrt(t), estimate, se] for t, estimate, se, _ in (models(name, m) for m in ("PM", "HE", "DL", "REML", "HS", "SJ"))]
+    rows = [
+        [math.sqrt(t), estimate, se]
+        for t, estimate, se, _ in (models(name, m) for m in ("PM", "HE", "DL", "REML", "HS", "SJ"))
+    ]
     assert between(name, "ML") == 0
     expect_published(name, *rows, math.sqrt(between(name, "ML")))
 
 
 def test_printed_viechtbauer() -> None:
     name = "ma_viechtbauer2005_ex1"
-    expect_published(name, [between(name, model) for model in ("HS", "HE", "DL", "ML", "REML", "EB", "SJ")])
+    expect_published(
+        name, [between(name, model) for model in ("HS", "HE", "DL", "ML", "REML", "EB", "SJ")]
+    )

@@ -40,7 +40,11 @@ methods = st.sampled_from(METHODS)
 def restricted_likelihood(y: np.ndarray, v: np.ndarray, t: float) -> float:
     """Log likelihood of contrasts of y that the mean cannot touch."""
     contrasts = linalg.null_space(np.ones((1, y.size))).T
-    return float(stats.multivariate_normal.logpdf(contrasts @ y, cov=contrasts @ np.diag(v + t) @ contrasts.T))
+    return float(
+        stats.multivariate_normal.logpdf(
+            contrasts @ y, cov=contrasts @ np.diag(v + t) @ contrasts.T
+        )
+    )
 
 
 @given(studies())
@@ -53,10 +57,16 @@ def test_reml_is_the_greatest_restricted_likelihood(data: Studies) -> None:
 
 def test_of_two_tops_of_the_likelihood_the_higher_is_taken() -> None:
     """Invented studies, found by a random search: one far and vague, the others close and exact."""
-    for y, v in [([0.09, -1.23, 0.0, -0.04], [0.4525, 0.1749, 0.0003, 0.0154]), ([0.01, -1.58, 0.01], [0.0173, 0.3961, 0.0008])]:
+    for y, v in [
+        ([0.09, -1.23, 0.0, -0.04], [0.4525, 0.1749, 0.0003, 0.0154]),
+        ([0.01, -1.58, 0.01], [0.0173, 0.3961, 0.0008]),
+    ]:
         grid = [0.0, *np.geomspace(1e-6, 100, 4000)]
         heights = np.array([restricted_likelihood(np.array(y), np.array(v), t) for t in grid])
-        tops = np.flatnonzero((heights >= np.append(heights[1:], -np.inf)) & (heights >= np.insert(heights[:-1], 0, -np.inf)))
+        tops = np.flatnonzero(
+            (heights >= np.append(heights[1:], -np.inf))
+            & (heights >= np.insert(heights[:-1], 0, -np.inf))
+        )
         assert len(tops) == 2
         assert tau2(y, v).value == pytest.approx(grid[int(heights.argmax())], rel=0.01)
 
@@ -76,7 +86,9 @@ def test_an_inner_reml_answer_makes_the_score_zero(data: Studies) -> None:
 
 
 @given(st.lists(effects, min_size=2, max_size=10), variances)
-def test_with_equal_variances_tau2_is_what_the_spread_exceeds_them_by(y: list[float], variance: float) -> None:
+def test_with_equal_variances_tau2_is_what_the_spread_exceeds_them_by(
+    y: list[float], variance: float
+) -> None:
     """With equal weights every estimating equation solves by hand: sum (y - mean)² over k-1 (ML: over k) less v."""
     v = np.full(len(y), variance)
     unbiased, plain = np.var(y, ddof=1) - variance, np.var(y) - variance
@@ -120,16 +132,22 @@ def test_statsmodels_agrees(data: Studies) -> None:
         hksj = interval(mean.estimate, mean.se * math.sqrt(mean.q), y.size - 1)
         assert hksj == pytest.approx(theirs.conf_int()[3], rel=1e-7, abs=1e-8)
     assert heterogeneity(y, v, 0.0).q == pytest.approx(theirs.q, rel=1e-9, abs=1e-12)
-    assert inverse_variance(y, v).estimate == pytest.approx(theirs.mean_effect_fe, rel=1e-9, abs=1e-12)
+    assert inverse_variance(y, v).estimate == pytest.approx(
+        theirs.mean_effect_fe, rel=1e-9, abs=1e-12
+    )
 
 
 @given(studies(), methods, st.randoms(use_true_random=False))
-def test_the_order_of_studies_does_not_matter(data: Studies, method: Method, random: object) -> None:
+def test_the_order_of_studies_does_not_matter(
+    data: Studies, method: Method, random: object
+) -> None:
     y, v = data
     order = list(range(y.size))
     random.shuffle(order)  # type: ignore[attr-defined]
     one, two = pool(y, v, method=method), pool(y[order], v[order], method=method)
-    assert (one.estimate, one.tau2, one.q) == pytest.approx((two.estimate, two.tau2, two.q), rel=FLAT, abs=FLAT)
+    assert (one.estimate, one.tau2, one.q) == pytest.approx(
+        (two.estimate, two.tau2, two.q), rel=FLAT, abs=FLAT
+    )
     assert (one.low, one.high) == pytest.approx((two.low, two.high), rel=FLAT, abs=FLAT)
 
 
@@ -138,20 +156,30 @@ def test_moving_all_effects_moves_the_answer(data: Studies, method: Method, by: 
     y, v = data
     one, two = pool(y, v, method=method), pool(y + by, v, method=method)
     moved = (one.estimate + by, one.low + by, one.high + by, one.prediction_low + by, one.tau2)
-    assert (two.estimate, two.low, two.high, two.prediction_low, two.tau2) == pytest.approx(moved, rel=FLAT, abs=FLAT)
+    assert (two.estimate, two.low, two.high, two.prediction_low, two.tau2) == pytest.approx(
+        moved, rel=FLAT, abs=FLAT
+    )
 
 
 @given(studies(), methods, st.floats(0.001, 1000), st.sampled_from([1, -1]))
-def test_a_change_of_unit_changes_only_the_unit(data: Studies, method: Method, c: float, sign: int) -> None:
+def test_a_change_of_unit_changes_only_the_unit(
+    data: Studies, method: Method, c: float, sign: int
+) -> None:
     y, v = data
     one, two = pool(y, v, method=method), pool(sign * c * y, c * c * v, method=method)
     ends = sorted((sign * one.low, sign * one.high))
-    assert (two.estimate / c, two.low / c, two.high / c) == pytest.approx((sign * one.estimate, *ends), rel=FLAT, abs=FLAT)
-    assert (two.tau2 / c**2, two.q, two.i2) == pytest.approx((one.tau2, one.q, one.i2), rel=FLAT, abs=FLAT)
+    assert (two.estimate / c, two.low / c, two.high / c) == pytest.approx(
+        (sign * one.estimate, *ends), rel=FLAT, abs=FLAT
+    )
+    assert (two.tau2 / c**2, two.q, two.i2) == pytest.approx(
+        (one.tau2, one.q, one.i2), rel=FLAT, abs=FLAT
+    )
 
 
 @given(studies(), effects)
-def test_a_study_that_knows_nothing_moves_neither_mean_nor_reml(data: Studies, y_new: float) -> None:
+def test_a_study_that_knows_nothing_moves_neither_mean_nor_reml(
+    data: Studies, y_new: float
+) -> None:
     """By moments (PM, DL) it would: Q keeps its value while its expectation k-1 grows by one."""
     y, v = data
     one, two = pool(y, v), pool(np.append(y, y_new), np.append(v, 1e12))
@@ -164,7 +192,9 @@ def test_a_study_that_knows_nothing_moves_neither_mean_nor_reml(data: Studies, y
 def test_counting_every_study_twice_doubles_q_and_feigns_precision(data: Studies) -> None:
     y, v = data
     one, two = inverse_variance(y, v), inverse_variance(np.tile(y, 2), np.tile(v, 2))
-    assert (two.estimate, two.se * math.sqrt(2)) == pytest.approx((one.estimate, one.se), rel=1e-9, abs=1e-12)
+    assert (two.estimate, two.se * math.sqrt(2)) == pytest.approx(
+        (one.estimate, one.se), rel=1e-9, abs=1e-12
+    )
     twice = heterogeneity(np.tile(y, 2), np.tile(v, 2), 0.0).q
     assert twice == pytest.approx(2 * heterogeneity(y, v, 0.0).q, rel=1e-9, abs=1e-12)
 

@@ -39,8 +39,20 @@ def test_one_study_is_passed_through_with_its_own_interval() -> None:
     ours = pool([0.3], [0.04], df=7)
     reach = stats.t.ppf(0.975, 7) * 0.2
     assert (ours.interval, ours.df, ours.k) == (T_OF_ONE, 7, 1)
-    assert (ours.estimate, ours.se, ours.low, ours.high) == pytest.approx((0.3, 0.2, 0.3 - reach, 0.3 + reach), rel=1e-12)
-    nothing = (ours.tau2, ours.tau2_low, ours.tau2_high, ours.q, ours.q_p, ours.i2, ours.prediction_low, ours.prediction_high, ours.method)
+    assert (ours.estimate, ours.se, ours.low, ours.high) == pytest.approx(
+        (0.3, 0.2, 0.3 - reach, 0.3 + reach), rel=1e-12
+    )
+    nothing = (
+        ours.tau2,
+        ours.tau2_low,
+        ours.tau2_high,
+        ours.q,
+        ours.q_p,
+        ours.i2,
+        ours.prediction_low,
+        ours.prediction_high,
+        ours.method,
+    )
     assert nothing == (None,) * 9
 
 
@@ -62,7 +74,9 @@ def test_two_studies_say_how_wide_that_makes_them() -> None:
     assert (ours.df, ours.interval) == (1, HKSJ)
     assert ours.notes == ("two studies: the interval reaches 12.7 standard errors either way",)
     first, second = leave_one_out([0.3, 0.1], [0.04, 0.05], dfs=[9, 14])
-    assert (first.estimate, first.df, second.estimate, second.df) == pytest.approx((0.1, 14, 0.3, 9))
+    assert (first.estimate, first.df, second.estimate, second.df) == pytest.approx(
+        (0.1, 14, 0.3, 9)
+    )
 
 
 @pytest.mark.parametrize("method", METHODS)
@@ -77,7 +91,9 @@ def test_equal_effects_have_no_heterogeneity_and_a_real_interval(method: str) ->
 def test_huge_heterogeneity_is_the_spread_of_the_effects(method: str) -> None:
     """With variances next to nothing, each effect is its own truth: tau² is their variance (ML, SJ's start and HS: over k)."""
     y, v = np.array([-1e6, 2e5, 3.0, 8e5]), np.full(4, 1e-8)
-    assert tau2(y, v, method).value == pytest.approx(np.var(y, ddof=0 if method in ("ML", "HS") else 1), rel=1e-9)
+    assert tau2(y, v, method).value == pytest.approx(
+        np.var(y, ddof=0 if method in ("ML", "HS") else 1), rel=1e-9
+    )
 
 
 def test_one_exact_study_among_vague_ones() -> None:
@@ -92,7 +108,9 @@ def test_the_unit_may_be_of_any_size(power: int) -> None:
     y, v = np.array([0.3, -0.1, 0.8, 0.2]), np.array([0.04, 0.01, 0.09, 0.02])
     c = 2.0**power
     one, two = pool(y, v), pool(c * y, c * c * v)
-    assert (two.estimate, two.low, two.high) == pytest.approx((c * one.estimate, c * one.low, c * one.high), rel=1e-12)
+    assert (two.estimate, two.low, two.high) == pytest.approx(
+        (c * one.estimate, c * one.low, c * one.high), rel=1e-12
+    )
     assert (two.tau2, two.i2) == pytest.approx((c * c * one.tau2, one.i2), rel=1e-12)
 
 
@@ -108,7 +126,9 @@ def test_when_the_likelihood_fails_pm_answers_and_says_so(monkeypatch: pytest.Mo
 def test_when_a_root_escapes_pm_answers(monkeypatch: pytest.MonkeyPatch) -> None:
     y, v = [0.5, -0.4, 0.2], [0.04, 0.05, 0.03]
     find = module.bracketed_root
-    monkeypatch.setattr(module, "bracketed_root", lambda f, low, high: None if low > 0 else find(f, low, high))
+    monkeypatch.setattr(
+        module, "bracketed_root", lambda f, low, high: None if low > 0 else find(f, low, high)
+    )
     assert tau2(y, v).method == "PM"
 
 

@@ -18,17 +18,30 @@ from oracle.standard import Group, sd_of_differences
 SMD = {f"es_smd_ind{i}" for i in (1, 2, 5)}
 UNEQUAL = {f"es_smdh_ind{i}" for i in range(1, 6)}
 RAW = {f"es_md_ind{i}" for i in range(1, 6)}
-PAIRED = {"es_mc_wit": range(1, 6), "es_smcc_wit": (1, 2, 3, 5), "es_smcr_wit": range(1, 6), "es_smcrh_wit": range(1, 6)}
+PAIRED = {
+    "es_mc_wit": range(1, 6),
+    "es_smcc_wit": (1, 2, 3, 5),
+    "es_smcr_wit": range(1, 6),
+    "es_smcrh_wit": range(1, 6),
+}
 POOLED = {f"es_smd_paired_pooled_wit{i}" for i in range(1, 6)}
-COVERS = (SMD | UNEQUAL | RAW | POOLED | {f"{stem}{i}" for stem, numbers in PAIRED.items() for i in numbers}
-          | {"es_hedges_j", "es_smd_from_t", "es_smd_from_d", "es_gleser_olkin_2009_shared_control_smd"})
+COVERS = (
+    SMD
+    | UNEQUAL
+    | RAW
+    | POOLED
+    | {f"{stem}{i}" for stem, numbers in PAIRED.items() for i in numbers}
+    | {"es_hedges_j", "es_smd_from_t", "es_smd_from_d", "es_gleser_olkin_2009_shared_control_smd"}
+)
 
 groups = st.builds(Group, st.integers(2, 200), st.floats(-50, 50), st.floats(0.1, 50))
 
 
 def two(entry_id: str) -> tuple[Group, Group]:
     i = entry(entry_id)["inputs"]
-    return Group(i.get("n1", i.get("n")), i["m1"], i["sd1"]), Group(i.get("n2", i.get("n")), i["m2"], i["sd2"])
+    return Group(i.get("n1", i.get("n")), i["m1"], i["sd1"]), Group(
+        i.get("n2", i.get("n")), i["m2"], i["sd2"]
+    )
 
 
 def numbers(estimate) -> dict[str, float]:
@@ -46,10 +59,20 @@ def test_correction_of_small_samples():
 def test_standardised_difference(entry_id):
     a, b = two(entry_id)
     d = standard.cohen_d(a, b)
-    g = {key: numbers(standard.hedges_g(d.y, a.n, b.n, name))
-         for key, name in (("LS", "large sample"), ("LS2", "large sample of d"), ("UB", "unbiased"))}
-    expect(entry_id, {"sd_pooled": standard.pooled_sd(a, b), "d": d.y, "J": standard.hedges_j(a.n + b.n - 2),
-                      "v_of_d_borenstein": d.v, **g})
+    g = {
+        key: numbers(standard.hedges_g(d.y, a.n, b.n, name))
+        for key, name in (("LS", "large sample"), ("LS2", "large sample of d"), ("UB", "unbiased"))
+    }
+    expect(
+        entry_id,
+        {
+            "sd_pooled": standard.pooled_sd(a, b),
+            "d": d.y,
+            "J": standard.hedges_j(a.n + b.n - 2),
+            "v_of_d_borenstein": d.v,
+            **g,
+        },
+    )
     if entry_id == "es_smd_ind5":
         expect_published(entry_id, [g["LS"]["yi"], g["LS"]["vi"]])
 
@@ -68,18 +91,29 @@ def test_standardised_difference_with_unequal_spread(entry_id):
 def test_mean_difference(entry_id):
     a, b = two(entry_id)
     common = standard.pooled_sd(a, b)
-    expect(entry_id, {"LS": numbers(standard.mean_difference(a, b)),
-                      "HO": numbers(standard.mean_difference(a._replace(sd=common), b._replace(sd=common)))})
+    expect(
+        entry_id,
+        {
+            "LS": numbers(standard.mean_difference(a, b)),
+            "HO": numbers(standard.mean_difference(a._replace(sd=common), b._replace(sd=common))),
+        },
+    )
     if entry_id == "es_md_ind2":
         difference = standard.mean_difference(a, b)
         expect_published(entry_id, [difference.y, difference.se])
 
 
-FORMS = {"es_mc_wit": standard.mean_difference_paired, "es_smcc_wit": standard.change_in_sds_of_change,
-         "es_smcr_wit": standard.change_in_sds_of_first, "es_smcrh_wit": standard.change_in_sds_of_first_unequal_spread}
+FORMS = {
+    "es_mc_wit": standard.mean_difference_paired,
+    "es_smcc_wit": standard.change_in_sds_of_change,
+    "es_smcr_wit": standard.change_in_sds_of_first,
+    "es_smcrh_wit": standard.change_in_sds_of_first_unequal_spread,
+}
 
 
-@pytest.mark.parametrize("stem, number", [(stem, i) for stem, numbers in PAIRED.items() for i in numbers])
+@pytest.mark.parametrize(
+    "stem, number", [(stem, i) for stem, numbers in PAIRED.items() for i in numbers]
+)
 def test_paired_difference(stem, number):
     entry_id = f"{stem}{number}"
     a, b = two(entry_id)
@@ -103,7 +137,9 @@ def test_paired_difference_as_printed():
     expect_published("es_mc_wit4", [of("es_mc_wit4", 0.78)[0], of("es_mc_wit4", 0.78)[2]])
     # The second is for differences with an SD of 2: equal SDs of 2 whose correlation is 0.5.
     ten = Group(10, 7, 2), Group(10, 6.5, 2)
-    expect_published("es_mc_wit3", of("es_mc_wit3", 0.68)[2], standard.mean_difference_paired(*ten, 0.5).se)
+    expect_published(
+        "es_mc_wit3", of("es_mc_wit3", 0.68)[2], standard.mean_difference_paired(*ten, 0.5).se
+    )
     expect_published("es_smcrh_wit1", of("es_smcrh_wit1", 0.7)[:2])
 
 
@@ -133,13 +169,18 @@ def test_shared_control_group():
     rows = range(len(i["study"]))
     # Uncorrected, and in the SD within all arms of the study.
     d = [(i["m1"][k] - i["m2"][k]) / i["sdp"][k] for k in rows]
-    people = {s: i["n2"][i["study"].index(s)] + sum(i["n1"][k] for k in rows if i["study"][k] == s) for s in i["study"]}
+    people = {
+        s: i["n2"][i["study"].index(s)] + sum(i["n1"][k] for k in rows if i["study"][k] == s)
+        for s in i["study"]
+    }
     expect(key, d, "yi")
     v = np.zeros((len(d), len(d)))
     for p in rows:
         for q in rows:
             if i["study"][p] == i["study"][q]:
-                shared = standard.covariance_shared_control(d[p], d[q], i["n2"][p], people[i["study"][p]])
+                shared = standard.covariance_shared_control(
+                    d[p], d[q], i["n2"][p], people[i["study"][p]]
+                )
                 v[p, q] = shared + (1 / i["n1"][p] if p == q else 0)
     expect(key, v, "V")
     x = np.array([[t == 1, t == 2] for t in i["trt"]], dtype=float)
@@ -168,7 +209,9 @@ def test_swapping_and_unit_change(a, b, scale):
         forth, back = form(a, b), form(b, a)
         assert back == pytest.approx((-forth.y, forth.v), rel=1e-9, abs=1e-12)
         factor = scale if form is standard.mean_difference else 1
-        assert form(scaled(a), scaled(b)) == pytest.approx((factor * forth.y, factor**2 * forth.v), rel=1e-9, abs=1e-12)
+        assert form(scaled(a), scaled(b)) == pytest.approx(
+            (factor * forth.y, factor**2 * forth.v), rel=1e-9, abs=1e-12
+        )
 
 
 def test_pairs_and_small_groups_are_refused():

@@ -44,18 +44,24 @@ def scaled(y: Numbers, v: Numbers) -> Scaled:
     """
     y, v = np.asarray(y, dtype=float), np.asarray(v, dtype=float)
     if y.ndim != 1 or y.shape != v.shape:
-        raise EvidenceError(f"effects and variances must be two lists of one length, not of shapes {y.shape} and {v.shape}")
+        raise EvidenceError(
+            f"effects and variances must be two lists of one length, not of shapes {y.shape} and {v.shape}"
+        )
     if y.size == 0:
         raise EvidenceError("no study to pool")
     for i in np.flatnonzero(~np.isfinite(y))[:1]:
         raise EvidenceError(f"effect {i + 1} of {y.size} is {y[i]}, not a finite number")
     for i in np.flatnonzero(~(np.isfinite(v) & (v > 0)))[:1]:
-        raise EvidenceError(f"variance {i + 1} of {y.size} is {v[i]}: to be pooled, a study needs a finite variance above 0")
+        raise EvidenceError(
+            f"variance {i + 1} of {y.size} is {v[i]}: to be pooled, a study needs a finite variance above 0"
+        )
     with np.errstate(over="ignore", invalid="ignore"):  # what overflows is refused below
         centre = float(np.median(y))
         largest = float(max(np.max(np.abs(y - centre)), math.sqrt(v.max())))
     if not 1 / _LARGEST < largest < _LARGEST or float(v.min()) / largest / largest < _SMALLEST:
-        sizes = f"variances from {v.min():g} to {v.max():g}, effects from {y.min():g} to {y.max():g}"
+        sizes = (
+            f"variances from {v.min():g} to {v.max():g}, effects from {y.min():g} to {y.max():g}"
+        )
         raise EvidenceError(f"{sizes}: too far apart to reckon with")
     unit = math.ldexp(1.0, math.frexp(largest)[1])
     return Scaled((y - centre) / unit, v / unit / unit, unit, centre)
