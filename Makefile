@@ -29,8 +29,9 @@ site: check ## Check the catalog, build the handbook into site/
 	@echo "The handbook is in site/ (open it with: make serve)"
 
 # A file's tests stay in one process: they share what the file makes once.
-test: $(VENV)/test.stamp ## Lint, check the types, test; ARGS="-k name" passes options to pytest
+test: $(VENV)/test.stamp ## Lint, check form and types, test; ARGS="-k name" passes options to pytest
 	@$(PY) -m ruff check --quiet .
+	@$(PY) -m ruff format --quiet --check . || { echo "error: not in the form of the house; run: $(VENV)/bin/ruff format ." >&2; exit 1; }
 	@$(PY) -m mypy --no-error-summary
 	@$(PY) -m pytest --numprocesses auto --dist loadfile --durations 10 $(ARGS)
 
