@@ -85,7 +85,17 @@ def _words(text: str) -> set[str]:
     return set(plain(text).split())
 
 
-def _mentions(context: Context) -> Iterator[tuple[str, Loaded[Any], Path]]:
+#: A part named, and where.
+_Mention = tuple[str, Loaded[Any], Path]
+
+
+def _mentions(context: Context) -> Iterator[_Mention]:
+    yield from _in_exercises(context)
+    yield from _in_plans(context)
+    yield from _in_studies(context)
+
+
+def _in_exercises(context: Context) -> Iterator[_Mention]:
     for exercise in context.catalog.exercises.values():
         for ref in exercise.data.set_credit:
             yield ref, exercise, ("set_credit", ref)
@@ -96,6 +106,9 @@ def _mentions(context: Context) -> Iterator[tuple[str, Loaded[Any], Path]]:
             yield claim.relative_to, statement.entry, (*statement.path, "relative_to")
         if claim.comparator.part:
             yield claim.comparator.part, statement.entry, (*statement.path, claim.direction, "part")
+
+
+def _in_plans(context: Context) -> Iterator[_Mention]:
     if programme := context.catalog.programme:
         for goal, doses in programme.data.goals.items():
             for key, dose in doses.items():
@@ -105,6 +118,9 @@ def _mentions(context: Context) -> Iterator[tuple[str, Loaded[Any], Path]]:
         for index, client in enumerate(example.data.clients):
             for number, ref in enumerate(client.lagging):
                 yield ref, example, ("clients", index, "lagging", number)
+
+
+def _in_studies(context: Context) -> Iterator[_Mention]:
     for study in context.catalog.studies.values():
         for index, result in enumerate(study.data.results):
             here = ("results", index)

@@ -121,27 +121,42 @@ def check(context: Context) -> Iterator[Problem]:
             )
 
 
-def _words(context: Context) -> Iterator[tuple[str, str, Loaded[Any], Path]]:
-    if vocabulary := context.catalog.vocabulary:
-        for kind in ("positions", "load_points"):
-            for id, term in getattr(vocabulary.data, kind).items():
-                for joint in term.angles:
-                    yield "joints", joint, vocabulary, (kind, id, "angles", joint)
-        for id, position in vocabulary.data.positions.items():
-            for index, concern in enumerate(position.care):
-                yield "concerns", concern, vocabulary, ("positions", id, "care", index)
-        demands: list[tuple[Path, Wording]] = [
-            (("caution_wording", n), demand)
-            for n, demand in enumerate(vocabulary.data.caution_wording)
-        ]
-        demands += [
-            (("concerns", id, "wording", n), demand)
-            for id, term in vocabulary.data.concerns.items()
-            for n, demand in enumerate(term.wording)
-        ]
-        for path, demand in demands:
-            for index, id in enumerate(demand.positions):
-                yield "positions", id, vocabulary, (*path, "positions", index)
+#: A list of terms, a term used, and where.
+_Word = tuple[str, str, Loaded[Any], Path]
+
+
+def _words(context: Context) -> Iterator[_Word]:
+    yield from _in_vocabulary(context)
+    yield from _in_exercises(context)
+    yield from _in_plans(context)
+    yield from _in_muscles(context)
+
+
+def _in_vocabulary(context: Context) -> Iterator[_Word]:
+    vocabulary = context.catalog.vocabulary
+    if not vocabulary:
+        return
+    for kind in ("positions", "load_points"):
+        for id, term in getattr(vocabulary.data, kind).items():
+            for joint in term.angles:
+                yield "joints", joint, vocabulary, (kind, id, "angles", joint)
+    for id, position in vocabulary.data.positions.items():
+        for index, concern in enumerate(position.care):
+            yield "concerns", concern, vocabulary, ("positions", id, "care", index)
+    demands: list[tuple[Path, Wording]] = [
+        (("caution_wording", n), demand) for n, demand in enumerate(vocabulary.data.caution_wording)
+    ]
+    demands += [
+        (("concerns", id, "wording", n), demand)
+        for id, term in vocabulary.data.concerns.items()
+        for n, demand in enumerate(term.wording)
+    ]
+    for path, demand in demands:
+        for index, id in enumerate(demand.positions):
+            yield "positions", id, vocabulary, (*path, "positions", index)
+
+
+def _in_exercises(context: Context) -> Iterator[_Word]:
     for exercise in context.catalog.exercises.values():
         for index, id in enumerate(exercise.data.equipment):
             yield "equipment", id, exercise, ("equipment", index)
@@ -155,6 +170,9 @@ def _words(context: Context) -> Iterator[tuple[str, str, Loaded[Any], Path]]:
         for number, caution in enumerate(exercise.data.cautions):
             for index, id in enumerate(caution.concerns):
                 yield "concerns", id, exercise, ("cautions", number, "concerns", index)
+
+
+def _in_plans(context: Context) -> Iterator[_Word]:
     if programme := context.catalog.programme:
         for group, careful in programme.data.careful.items():
             for index, id in enumerate(careful.concerns):
@@ -165,6 +183,9 @@ def _words(context: Context) -> Iterator[tuple[str, str, Loaded[Any], Path]]:
                 yield "equipment", id, example, ("clients", number, "equipment", index)
             for index, id in enumerate(client.avoid):
                 yield "concerns", id, example, ("clients", number, "avoid", index)
+
+
+def _in_muscles(context: Context) -> Iterator[_Word]:
     for muscle in context.catalog.muscles.values():
         yield "regions", muscle.data.region, muscle, ("region",)
         for id, part in muscle.data.parts.items():
