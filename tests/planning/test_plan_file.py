@@ -69,7 +69,7 @@ def test_a_damaged_address_is_refused(text: str) -> None:
 
 @given(plans())
 def test_the_table_is_read_by_pythons_csv(plan: Plan) -> None:
-    text = script_rules.plan.table(plan, DATA)
+    text = script_rules.plan.csv(plan, DATA)
     rows = list(csv.reader(io.StringIO(text, newline=""), strict=True))
     assert rows == [
         COLUMNS,

@@ -2,7 +2,7 @@
 
 import { make } from "../dom.js";
 import { costs, difference, reason, warning } from "../rules/words.js";
-import { link, mark } from "./dom.js";
+import { link, mark } from "./page.js";
 
 /** Only what is measured or modelled has a sign of its own. */
 export const sign = (kind) => ["growth", "activation", "length"].includes(kind) ? [mark(kind)] : [];

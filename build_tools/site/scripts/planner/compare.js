@@ -4,7 +4,7 @@ import { make, part } from "../dom.js";
 import { chosen, KINDS, partsOf } from "../rules/finder.js";
 import { order } from "../rules/text.js";
 import { chart, LETTERS, sample, told } from "./chart.js";
-import { begin, fetched, grounds, link, mark, root } from "./dom.js";
+import { begin, fetched, grounds, link, mark, root } from "./page.js";
 
 const FEWEST = 2, MOST = 4, GROUPS = { set_up: "Set up", move: "Move", check: "Check" };
 const CAUTION = { who: "Who takes care", instead: "Instead", stop_if: "Stop if", ask: "Whom to ask" };

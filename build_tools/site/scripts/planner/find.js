@@ -3,7 +3,7 @@
 import { make, part } from "../dom.js";
 import { asked, best, find, KINDS, NOTHING, partsOf, read, relaxed, write } from "../rules/finder.js";
 import { filled, upper } from "../rules/text.js";
-import { begin, fetched, grounds, link, mark } from "./dom.js";
+import { begin, fetched, grounds, link, mark } from "./page.js";
 
 const NAMES = { part: "part", kind: "evidence", has: "equipment", position: "position", sides: "sides", avoid: "care", name: "name" };
 const WAIT = 250; // milliseconds of rest before typing counts

@@ -6,7 +6,7 @@ import { filled, listed, upper } from "../rules/text.js";
 import { added, count, ends, lastDay, toAdd } from "../rules/week.js";
 import { named, span } from "../rules/words.js";
 import { proposed, reasons, sign } from "./answers.js";
-import { begin, link, root } from "./dom.js";
+import { begin, link, root } from "./page.js";
 import { arrived, fragment, keep, loaded } from "./state.js";
 
 let data, plan, wish, counts, own = false;

@@ -1,7 +1,7 @@
 // What the pages Lagging part and Week pass on in the fragment of the address, which no server sees: the week, and what is asked for.
 
 import { BadPlan, packed, unpacked } from "../rules/plan.js";
-import { fetched } from "./dom.js";
+import { fetched } from "./page.js";
 
 export const blank = () => ({ goal: "growth", days: Array.from({ length: 7 }, () => []) });
 

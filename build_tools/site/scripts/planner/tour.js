@@ -6,7 +6,7 @@ import { handout } from "../rules/plan.js";
 import { shortlist } from "../rules/shortlist.js";
 import { added, count, duration, lastDay, toAdd, warnings } from "../rules/week.js";
 import { proposed, remark } from "./answers.js";
-import { begin, link, root } from "./dom.js";
+import { begin, link, root } from "./page.js";
 import { fragment, loaded } from "./state.js";
 
 /** What a client holds besides plan and wish: what is proposed, and the week with it. */

@@ -7,9 +7,9 @@ import { filled } from "../rules/text.js";
 import { count, duration, ends, standing, warnings } from "../rules/week.js";
 import { named, span } from "../rules/words.js";
 import { remark } from "./answers.js";
-import { begin, link, root } from "./dom.js";
+import { begin, link, root } from "./page.js";
 import { arrived, fragment, keep, loaded } from "./state.js";
-import { exporting } from "./week_files.js";
+import { exporting } from "./week_buttons.js";
 import { reckoning } from "./week_loads.js";
 
 const FIELDS = [["sets", "Sets", true], ["repetitions", "Repetitions", true], ["left", "Left", false], ["rest", "Rest, seconds", false]];

@@ -78,7 +78,7 @@ export const handout = (title, entries) => ({ title, items: entries.map(({ exerc
 const cell = (text) => /[,"\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 
 /** The week as a table (CSV). */
-export function table({ days }, { exercises, plan }) {
+export function csv({ days }, { exercises, plan }) {
   const rows = days.flatMap((day, n) => day.map((entry) =>
     [plan.days[n], exercises[entry.exercise].name, ...FIELDS.slice(1).map((name) => String(entry[name] ?? ""))]));
   return [["day", "exercise", "sets", "repetitions", "repetitions left", "rest in seconds"], ...rows].map((row) => `${row.map(cell).join(",")}\r\n`).join("");
@@ -94,13 +94,13 @@ export function calendar({ days }, { exercises }, monday, stamp, id) {
       `DTSTART;VALUE=DATE:${start}`, `DTEND;VALUE=DATE:${end}`, "SUMMARY:Strength training", `DESCRIPTION:${escaped(told)}`, "END:VEVENT"];
   });
   const lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//Evidence handbook//Week//EN", ...events, "END:VCALENDAR"];
-  return lines.map((line) => `${folded(line)}\r\n`).join("");
+  return lines.map((line) => `${foldedLine(line)}\r\n`).join("");
 }
 
 const compact = (date) => date.toISOString().slice(0, 10).replaceAll("-", "");
 const escaped = (text) => text.replace(/[\\;,]/g, "\\$&").replaceAll("\n", "\\n");
 
-function folded(text) {
+function foldedLine(text) {
   const pieces = [""];
   let octets = 0;
   for (const letter of text) {

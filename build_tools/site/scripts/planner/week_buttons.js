@@ -1,7 +1,7 @@
 // Files that a coach takes along: made in the browser, given to the device, never sent.
 
 import { make, part } from "../dom.js";
-import { calendar, table, write } from "../rules/plan.js";
+import { calendar, csv, write } from "../rules/plan.js";
 
 function give(name, type, text) {
   const address = URL.createObjectURL(new Blob([text], { type }));
@@ -12,7 +12,7 @@ function give(name, type, text) {
 /** Sets the buttons up; `current` gives the plan as it stands. */
 export function exporting(data, current) {
   part("save").addEventListener("click", () => give("week.json", "application/json", write(current(), data)));
-  part("csv").addEventListener("click", () => give("week.csv", "text/csv", table(current(), data)));
+  part("csv").addEventListener("click", () => give("week.csv", "text/csv", csv(current(), data)));
   part("print").addEventListener("click", () => print());
   const next = new Date();
   next.setUTCDate(next.getUTCDate() + (8 - next.getUTCDay()) % 7);
