@@ -12,14 +12,13 @@ from typing import NamedTuple
 
 import numpy as np
 
-from ..catalog.entries import Result, Study
 from . import ordering
-from .arm_means import Unusable, people
+from .arm_means import Unusable
 from .contrast_ratios import BOUND, contrast_log_ratio, degrees_of_freedom
-from .conventions import Settings
 from .effects.ratio import LogMean, averaging, contrasts, covariance, exchangeable
 from .effects.spread import t_from_p
 from .network_blocks import Block
+from .reading import Reading
 
 
 class Alike(NamedTuple):
@@ -33,24 +32,18 @@ class Alike(NamedTuple):
     """Whether a bound on p, not the handbook's convention, says how alike some pair is at least."""
 
 
-def correlations(
-    study: Study,
-    result: Result,
-    ids: list[str],
-    arms: Mapping[str, LogMean],
-    outcome: str,
-    settings: Settings,
-) -> Alike:
-    """How alike the arms ``ids`` of the same people are.
+def correlations(reading: Reading, arms: Mapping[str, LogMean]) -> Alike:
+    """How alike ``arms`` (arm to log mean) of the same people are, in their order.
 
     The others are the handbook's, moved as far as a printed bound asks: "p < 0.05" of two arms
     says that they are at least so much alike, "no difference" that they are at most so much alike.
     A correlation outside [0, 1) is not believed: the test was then of something else (several
     comparisons, another model).
     """
-    imputed = exchangeable(len(ids), settings.correlation("arms", outcome, result.measure))
+    ids = list(arms)
+    imputed = exchangeable(len(ids), reading.correlation("arms"))
     found, pairs, bounded = imputed.copy(), set(), False
-    for contrast in ordering.contrasts(result) if study.same_people else ():
+    for contrast in ordering.contrasts(reading.result) if reading.study.same_people else ():
         if (
             contrast.of_part
             or contrast.of == contrast.against
@@ -60,8 +53,8 @@ def correlations(
         i, j = ids.index(contrast.of), ids.index(contrast.against)
         a, b = arms[contrast.of], arms[contrast.against]
         try:
-            df = degrees_of_freedom(study, result, contrast)
-            estimate, how = contrast_log_ratio(result, contrast, df, outcome, paired=True)
+            df = degrees_of_freedom(reading, contrast)
+            estimate, how = contrast_log_ratio(reading, contrast, df)
             known = how != BOUND
             # A bound holds for what is told, which is corrected for the small sample.
             r = _alike(a, b, estimate.v if known else estimate.v * ((a.y - b.y) / estimate.y) ** 2)
@@ -90,8 +83,7 @@ def _alike(a: LogMean, b: LogMean, variance: float) -> float:
 
 def from_arms(
     key: str,
-    study: Study,
-    result: Result,
+    reading: Reading,
     arms: Mapping[str, LogMean],
     treatments: Mapping[str, str],
     alike: Alike,
@@ -100,13 +92,13 @@ def from_arms(
     ids = list(arms)
     order = list(dict.fromkeys(treatments[arm] for arm in ids))
     y = np.array([arms[arm].y for arm in ids])
-    s = covariance([arms[arm].c for arm in ids], alike.correlations, study.same_people)
+    s = covariance([arms[arm].c for arm in ids], alike.correlations, reading.study.same_people)
     # Several arms of one exercise (versions of it) stand for it with their average.
     groups = averaging(
         [[n for n, arm in enumerate(ids) if treatments[arm] == t] for t in order], len(ids)
     )
     y, v = contrasts(groups @ y, groups @ s @ groups.T)
-    sizes = [people(study, arm, result.values[arm]) or 0 for arm in ids]
-    df = min(sizes) - 1 if study.same_people else sum(sizes) - len(sizes)
+    sizes = [reading.people(arm) or 0 for arm in ids]
+    df = min(sizes) - 1 if reading.study.same_people else sum(sizes) - len(sizes)
     # Of two, the interval then ends at no difference by construction; of more, it does so for some pair only.
     return Block(key, tuple(order), y, v, df, bounded=alike.bounded and len(order) == 2)

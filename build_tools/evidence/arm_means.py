@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Collection
 
 from ..catalog.entries import Moment, Study, Value
-from .conventions import Settings
 from .effects.quartiles import from_quartiles
 from .effects.ratio import (
     LogMean,
@@ -15,6 +14,7 @@ from .effects.ratio import (
     log_mean,
 )
 from .effects.spread import sd_from_ci, sd_from_se, within_person_correlation
+from .reading import Reading
 
 #: Outcomes whose number is a change; a level after training says nothing of them. Of the others the level counts.
 CHANGES = {"growth", "strength"}
@@ -28,15 +28,14 @@ class Unusable(Exception):
     """A value or contrast without a usable spread, and why, in plain words. It is listed, not pooled."""
 
 
-def arm_log_mean(
-    study: Study, arm: str, value: Value, outcome: str, measure: str, settings: Settings
-) -> LogMean:
+def arm_log_mean(reading: Reading, arm: str) -> LogMean:
     """Log of an arm's mean (activation) or of its growth factor (growth, strength).
 
     Of a change printed in several ways, the one whose spread asks for the least guessing counts.
     """
-    refuse_kind(value, outcome)
-    n = people(study, arm, value)
+    value = reading.result.values[arm]
+    refuse_kind(value, reading.outcome)
+    n = reading.people(arm)
     if n is None:
         raise Unusable("group sizes were not read")
     if (
@@ -46,7 +45,7 @@ def arm_log_mean(
         and _spread_is_printed(value.post)
     ):
         sds = [_sd(moment, n) for moment in (value.pre, value.post)]
-        correlation, _ = before_after(value, outcome, measure, settings, n)
+        correlation, _ = before_after(reading, value, n)
         return log_growth_from_pre_post(
             value.pre.mean, sds[0], value.post.mean, sds[1], n, correlation
         )
@@ -66,9 +65,7 @@ def arm_log_mean(
     return log_mean(value.mean, sd, n)
 
 
-def before_after(
-    value: Value, outcome: str, measure: str, settings: Settings, n: int
-) -> tuple[float, str]:
+def before_after(reading: Reading, value: Value, n: int) -> tuple[float, str]:
     """Correlation of people's values before and after, and where it is from: printed, taken back from the change, or assumed."""
     if value.correlation is not None:
         return value.correlation, "printed"
@@ -76,21 +73,19 @@ def before_after(
         return within_person_correlation(
             _sd(value.pre, n), _sd(value.post, n), _sd(value, n)
         ), "taken back from the spread of the change"
-    return settings.correlation("before_after", outcome, measure), ASSUMED
+    return reading.correlation("before_after"), ASSUMED
 
 
-def rests_on_correlation(
-    study: Study, arm: str, value: Value, outcome: str, measure: str, settings: Settings
-) -> bool:
+def rests_on_correlation(reading: Reading, arm: str) -> bool:
     """Whether the spread of an arm's change was had with an assumed correlation."""
-    n = people(study, arm, value)
+    value, n = reading.result.values[arm], reading.people(arm)
     moments = (
         value.pre
         and value.post
         and _spread_is_printed(value.pre)
         and _spread_is_printed(value.post)
     )
-    return bool(moments and n and before_after(value, outcome, measure, settings, n)[1] == ASSUMED)
+    return bool(moments and n and before_after(reading, value, n)[1] == ASSUMED)
 
 
 def refuse_kind(value: Value, outcome: str) -> None:
@@ -136,12 +131,6 @@ def groups(study: Study) -> int | None:
     ):
         return None
     return len(study.arms)
-
-
-def people(study: Study, arm: str, value: Value | None = None) -> int | None:
-    """How many people an arm's number rests on; ``None`` when only the whole study's number is known."""
-    own = value.n if value and value.n else study.arms[arm].n
-    return own or (study.people.n if study.same_people else None)
 
 
 def _spread_is_printed(spread: Moment | Value) -> bool:

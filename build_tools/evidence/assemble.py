@@ -22,6 +22,7 @@ from .conventions import Settings
 from .errors import EvidenceError
 from .measured import Measured, measure
 from .network_blocks import Block
+from .reading import Reading
 from .reported import Cover, counting, cover
 
 
@@ -132,14 +133,9 @@ class Assembly:
         if (key, index) not in self._cache:
             result = study.results[index]
             try:
+                reading = Reading(study, result, self.outcome(result), self.settings)
                 self._cache[key, index] = measure(
-                    key,
-                    study,
-                    index,
-                    self.doing[key],
-                    self.outcome(result),
-                    self.pools(result),
-                    self.settings,
+                    key, index, reading, self.doing[key], self.pools(result)
                 )
             except EvidenceError as error:
                 self._cache[key, index] = self.refused(key, index, error)

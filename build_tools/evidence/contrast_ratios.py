@@ -13,13 +13,14 @@ from typing import NamedTuple
 
 import numpy as np
 
-from ..catalog.entries import Contrast, Difference, Result, Study, Value
+from ..catalog.entries import Contrast, Difference, Value
 from . import ordering
-from .arm_means import CHANGES, Unusable, factor, people, refuse_kind
+from .arm_means import CHANGES, Unusable, factor, refuse_kind
 from .effects.estimate import Effect
 from .effects.ratio import log_ratio_from_ci, log_ratio_from_difference
 from .effects.spread import df_independent, df_paired, se_from_ci, se_from_p, se_from_t
 from .network_blocks import Block
+from .reading import Reading
 
 #: How a standard error is called that rests on a bound.
 BOUND = "taken back from a bound on p, so wider than it may be"
@@ -43,20 +44,18 @@ class Edge(NamedTuple):
         return self._replace(a=self.b, b=self.a, estimate=Effect(-self.estimate.y, self.estimate.v))
 
 
-def edges_of(
-    study: Study, result: Result, treatments: Mapping[str, str], outcome: str
-) -> tuple[list[Edge], str, str]:
+def edges_of(reading: Reading, treatments: Mapping[str, str]) -> tuple[list[Edge], str, str]:
     """The contrasts of a result whose spread can be had, why others' cannot, and how it was."""
     edges: list[Edge] = []
     ways: dict[str, None] = {}
     reason = ""
-    for contrast in ordering.contrasts(result):
+    for contrast in ordering.contrasts(reading.result):
         a, b = treatments.get(contrast.of), treatments.get(contrast.against)
         if contrast.of_part or a is None or b is None or a == b:
             continue
         try:
-            df = degrees_of_freedom(study, result, contrast)
-            estimate, way = contrast_log_ratio(result, contrast, df, outcome, study.same_people)
+            df = degrees_of_freedom(reading, contrast)
+            estimate, way = contrast_log_ratio(reading, contrast, df)
             edges.append(Edge(a, b, estimate, df, way == BOUND))
             ways[way] = None
         except Unusable as why:
@@ -64,23 +63,16 @@ def edges_of(
     return edges, reason, " and ".join(ways)
 
 
-def degrees_of_freedom(study: Study, result: Result, contrast: Contrast) -> float:
+def degrees_of_freedom(reading: Reading, contrast: Contrast) -> float:
     """Of a contrast's test: people - 1 within people, people - 2 between groups."""
-    of, against = (
-        people(study, arm, result.values.get(arm)) for arm in (contrast.of, contrast.against)
-    )
+    of, against = (reading.people(arm) for arm in (contrast.of, contrast.against))
     if of is None or against is None:
         raise Unusable("group sizes were not read")
-    return df_paired(min(of, against)) if study.same_people else df_independent(of, against)
+    return df_paired(min(of, against)) if reading.study.same_people else df_independent(of, against)
 
 
-def contrast_log_ratio(
-    result: Result, contrast: Contrast, df: float, outcome: str, paired: bool = False
-) -> tuple[Effect, str]:
-    """Log ratio of a contrast, its spread taken back from what the paper prints of it, and how.
-
-    ``paired`` when the same people did both sides, so that ``df`` + 1 people have a difference each.
-    """
+def contrast_log_ratio(reading: Reading, contrast: Contrast, df: float) -> tuple[Effect, str]:
+    """Log ratio of a contrast, its spread taken back from what the paper prints of it, and how."""
     ratio = contrast.ratio
     if ratio and ratio.ci95:
         return log_ratio_from_ci(
@@ -93,14 +85,15 @@ def contrast_log_ratio(
     if (
         contrast.difference
         and contrast.difference.start
-        and outcome in CHANGES
-        and contrast.of not in result.values
+        and reading.outcome in CHANGES
+        and contrast.of not in reading.result.values
     ):
-        return _from_start(contrast, df, paired)
+        return _from_start(contrast, df, reading.study.same_people)
     of, against = (
-        _amount(result.values.get(arm), outcome) for arm in (contrast.of, contrast.against)
+        _amount(reading.result.values.get(arm), reading.outcome)
+        for arm in (contrast.of, contrast.against)
     )
-    printed = _se_of_difference(result, contrast, df, outcome, paired)
+    printed = _se_of_difference(reading, contrast, df)
     se, how = (
         (printed, "from the printed spread of the difference")
         if printed is not None
@@ -123,6 +116,8 @@ def _amount(value: Value | None, outcome: str) -> float:
 
 def _from_start(contrast: Contrast, df: float, paired: bool) -> tuple[Effect, str]:
     """Ratio of growth factors from a difference of changes and the mean before: 1 + difference / start.
+
+    ``paired`` when the same people did both sides, so that ``df`` + 1 people have a difference each.
 
     The other side's own change is not known then; it would shrink the ratio by that share, a few hundredths of it.
     """
@@ -149,19 +144,17 @@ def _printed_se(difference: Difference, df: float) -> float:
     return difference.sd / sqrt(df + 1)
 
 
-def _se_of_difference(
-    result: Result, contrast: Contrast, df: float, outcome: str, paired: bool
-) -> float | None:
+def _se_of_difference(reading: Reading, contrast: Contrast, df: float) -> float | None:
     """Standard error printed for the difference of two amounts, in their unit; ``None`` when there is none."""
     difference = contrast.difference
     # Growth factors differ by a hundredth of what changes in per cent of the value before differ by.
-    unit, scale = ("%", 100) if outcome in CHANGES else (result.unit, 1)
+    unit, scale = ("%", 100) if reading.outcome in CHANGES else (reading.result.unit, 1)
     if difference is None or difference.unit != unit:
         return None
     if (
         difference.se is None
         and difference.ci95 is None
-        and not (difference.sd is not None and paired)
+        and not (difference.sd is not None and reading.study.same_people)
     ):
         return None
     return _printed_se(difference, df) / scale

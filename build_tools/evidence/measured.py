@@ -13,14 +13,13 @@ from math import log
 
 import numpy as np
 
-from ..catalog.entries import Result, Study
 from .arm_blocks import correlations, from_arms
 from .arm_means import Unusable, arm_log_mean, rests_on_correlation
 from .contrast_ratios import Edge, edges_of, from_edges
-from .conventions import Settings
 from .effects.ratio import LogMean
 from .effects.spread import critical
 from .network_blocks import Block, check
+from .reading import Reading
 
 #: Outcomes of which nothing is pooled: architecture answers no claim, and length is computed from joint angles.
 LISTED = {"architecture", "length"}
@@ -44,42 +43,34 @@ class Measured:
 
 
 def measure(
-    key: str,
-    study: Study,
-    index: int,
-    treatments: Mapping[str, str],
-    outcome: str,
-    pools: bool,
-    settings: Settings,
+    key: str, index: int, reading: Reading, treatments: Mapping[str, str], pools: bool
 ) -> Measured:
-    """Result ``index`` of ``study`` as a block over ``treatments`` (arm to treatment).
+    """Result ``index`` of study ``key`` as a block over ``treatments`` (arm to treatment).
 
     Raises:
         EvidenceError: for numbers that contradict each other or have no ratio.
     """
-    result = study.results[index]
+    doubt = reading.result.doubt
     if why := (
-        f"not weighed, as it is in doubt: {result.doubt.rstrip('.')}"
-        if result.doubt
-        else unpooled(outcome, pools)
+        f"not weighed, as it is in doubt: {doubt.rstrip('.')}"
+        if doubt
+        else unpooled(reading.outcome, pools)
     ):
         return Measured(index, None, why)
-    arms, reason = _arms(study, result, treatments, outcome, settings)
+    arms, reason = _arms(reading, treatments)
     if len({treatments[arm] for arm in arms}) > 1:
-        alike = correlations(study, result, list(arms), arms, outcome, settings)
+        alike = correlations(reading, arms)
         taken_back = alike.taken_back
-        changes = any(
-            rests_on_correlation(study, arm, result.values[arm], outcome, result.measure, settings)
-            for arm in arms
-        )
+        changes = any(rests_on_correlation(reading, arm) for arm in arms)
+        pairs = len(arms) * (len(arms) - 1) / 2
         return weighable(
             index,
-            from_arms(key, study, result, arms, treatments, alike),
+            from_arms(key, reading, arms, treatments, alike),
             "from the spreads printed for each exercise"
             + (" and their paired test" if taken_back else ""),
-            imputed=changes or (study.same_people and taken_back < len(arms) * (len(arms) - 1) / 2),
+            imputed=changes or (reading.study.same_people and taken_back < pairs),
         )
-    edges, edge_reason, how = edges_of(study, result, treatments, outcome)
+    edges, edge_reason, how = edges_of(reading, treatments)
     if edges:
         return replace(weighable(index, from_edges(key, edges), how), edges=tuple(edges))
     return Measured(index, None, edge_reason or reason or "no spread reported")
@@ -105,15 +96,13 @@ def weighable(index: int, block: Block, how: str, imputed: bool = False) -> Meas
     return Measured(index, block, how, imputed)
 
 
-def _arms(
-    study: Study, result: Result, treatments: Mapping[str, str], outcome: str, settings: Settings
-) -> tuple[dict[str, LogMean], str]:
+def _arms(reading: Reading, treatments: Mapping[str, str]) -> tuple[dict[str, LogMean], str]:
     """Log means of the arms that print a spread, and why others have none."""
     found, reason = {}, ""
-    for arm, value in sorted(result.values.items()):
+    for arm in sorted(reading.result.values):
         if arm in treatments:
             try:
-                found[arm] = arm_log_mean(study, arm, value, outcome, result.measure, settings)
+                found[arm] = arm_log_mean(reading, arm)
             except Unusable as why:
                 reason = str(why)
     return found, reason

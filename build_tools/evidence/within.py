@@ -4,20 +4,21 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable
+from dataclasses import replace
 from functools import partial
 
 import numpy as np
 
-from ..catalog.entries import Contrast, Result, Study
+from ..catalog.entries import Contrast, Study
 from . import ordering
-from .arm_means import Unusable, arm_log_mean, people
+from .arm_means import Unusable, arm_log_mean
 from .assemble import Assembly, Bearing, Sample, combine
 from .contrast_ratios import contrast_log_ratio
-from .conventions import Settings
 from .effects.ratio import log_ratio
 from .errors import EvidenceError
 from .measured import Measured, unpooled, weighable
 from .network_blocks import Block
+from .reading import Reading
 from .reported import alike
 
 
@@ -65,6 +66,7 @@ def _measured(
         if assembly.outcome(r) == outcome and r.relative_to is None
     ]
     for index, result in results:
+        reading = Reading(study, result, outcome, assembly.settings)
         unpoolable = (
             "not weighed, as it is in doubt"
             if result.doubt
@@ -81,7 +83,7 @@ def _measured(
                         key,
                         index,
                         unpoolable,
-                        partial(_stated, key, study, result, contrast, first, second, outcome),
+                        partial(_stated, key, reading, contrast, first, second),
                     )
                 )
         for _, other in results:
@@ -102,12 +104,9 @@ def _measured(
                         partial(
                             _both,
                             key,
-                            study,
                             arm,
-                            (result, first),
-                            (other, second),
-                            outcome,
-                            assembly.settings,
+                            (reading, first),
+                            (replace(reading, result=other), second),
                         ),
                     )
                 )
@@ -135,40 +134,25 @@ def _weighed(
 
 
 def _stated(
-    key: str,
-    study: Study,
-    result: Result,
-    contrast: Contrast,
-    first: str,
-    second: str,
-    outcome: str,
+    key: str, reading: Reading, contrast: Contrast, first: str, second: str
 ) -> tuple[Block, str, bool]:
-    n = people(study, contrast.of)
+    n = reading.people(contrast.of)
     if n is None:
         raise Unusable("group sizes were not read")
     if contrast.ratio is None:
         raise Unusable("no spread reported")
-    estimate, how = contrast_log_ratio(result, contrast, n - 1, outcome)
+    estimate, how = contrast_log_ratio(reading, contrast, n - 1)
     y = estimate.y if contrast.of_part == first else -estimate.y
     # The block's baseline is its first treatment, so the contrast runs second against first.
     return Block(key, (first, second), np.array([-y]), np.array([[estimate.v]]), n - 1), how, False
 
 
 def _both(
-    key: str,
-    study: Study,
-    arm: str,
-    a: tuple[Result, str],
-    b: tuple[Result, str],
-    outcome: str,
-    settings: Settings,
+    key: str, arm: str, a: tuple[Reading, str], b: tuple[Reading, str]
 ) -> tuple[Block, str, bool]:
-    means = [
-        arm_log_mean(study, arm, result.values[arm], outcome, result.measure, settings)
-        for result, _ in (a, b)
-    ]
-    y, v = log_ratio(means[1], means[0], settings.correlation("parts", outcome, a[0].measure))
-    sizes = [people(study, arm, result.values[arm]) or 0 for result, _ in (a, b)]
+    means = [arm_log_mean(reading, arm) for reading, _ in (a, b)]
+    y, v = log_ratio(means[1], means[0], a[0].correlation("parts"))
+    sizes = [reading.people(arm) or 0 for reading, _ in (a, b)]
     return (
         Block(key, (a[1], b[1]), np.array([y]), np.array([[v]]), min(sizes) - 1),
         "from the spreads printed for each part",

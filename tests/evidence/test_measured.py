@@ -14,13 +14,14 @@ from hypothesis import strategies as st
 from scipy import stats
 from statistics_reference import entry, expect, same
 
-from build_tools.catalog.entries import Contrast, Result
+from build_tools.catalog.entries import Contrast
 from build_tools.evidence.arm_blocks import correlations
 from build_tools.evidence.arm_means import arm_log_mean
 from build_tools.evidence.assemble import Assembly
 from build_tools.evidence.contrast_ratios import contrast_log_ratio
 from build_tools.evidence.conventions import settings
 from build_tools.evidence.errors import EvidenceError
+from build_tools.evidence.reading import Reading
 
 COVERS = {
     "es_sd_from_p_two_groups",
@@ -34,15 +35,24 @@ COVERS = {
 TEST = {"of": "a", "against": "b", "test": "between"}
 
 
+def read_study(data: dict) -> Reading:
+    """The first result of an invented study of activation."""
+    catalog = of({"one": data})
+    typed = catalog.studies["one"].data
+    return Reading(typed, typed.results[0], "activation", settings(catalog))
+
+
+def read(told: dict) -> Reading:
+    return read_study(study([told]))
+
+
 def standard_error(md: float, df: float, **contrast) -> float:
     """Standard error of a difference of two means as the engine takes it back.
 
     On the log scale it is divided by the means' logarithmic mean, so that it stays the same number of standard errors.
     """
-    told = Result.model_validate(
-        result({"a": {"mean": 20.0 + md}, "b": {"mean": 20.0}}, [TEST | contrast])
-    )
-    estimate, _ = contrast_log_ratio(told, told.contrasts[0], df, "activation")
+    told = read(result({"a": {"mean": 20.0 + md}, "b": {"mean": 20.0}}, [TEST | contrast]))
+    estimate, _ = contrast_log_ratio(told, told.result.contrasts[0], df)
     assert estimate.y == pytest.approx(log((20 + md) / 20), rel=1e-12)
     return estimate.se * md / estimate.y
 
@@ -121,15 +131,9 @@ def test_a_correlation_is_taken_back_from_a_paired_t():
         ],
         n=given["n"],
     )
-    typed = of({"one": data}).studies["one"].data
-    fixed = settings(of({}))
-    arms = {
-        arm: arm_log_mean(typed, arm, value, "activation", "surface-emg", fixed)
-        for arm, value in typed.results[0].values.items()
-    }
-    matrix, taken_back, _ = correlations(
-        typed, typed.results[0], ["a", "b"], arms, "activation", fixed
-    )
+    reading = read_study(data)
+    arms = {arm: arm_log_mean(reading, arm) for arm in reading.result.values}
+    matrix, taken_back, _ = correlations(reading, arms)
     assert taken_back == 1
     assert matrix[0, 1] == pytest.approx(entry("es_r_from_paired_t")["expected"]["r"], abs=5e-3)
     block, without = measured(data).block, measured(data, arms=0.1).block
@@ -701,8 +705,6 @@ def test_any_positive_numbers_give_a_block_a_reason_or_a_finding(values, n, r):
 
 
 def test_a_contrast_of_impossible_degrees_of_freedom_is_refused():
-    told = Result.model_validate(result(MEANS))
+    contrast = Contrast(of="a", against="b", test="between", p=0.01)
     with pytest.raises(EvidenceError):
-        contrast_log_ratio(
-            told, Contrast(of="a", against="b", test="between", p=0.01), 0.0, "activation"
-        )
+        contrast_log_ratio(read(result(MEANS)), contrast, 0.0)

@@ -9,40 +9,30 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from math import sqrt
 
-from ...catalog.entries import Contrast, Result, Study, Value
+from ...catalog.entries import Contrast, Result, Value
 from ..arm_blocks import correlations
-from ..arm_means import ASSUMED, CHANGES, Unusable, arm_log_mean, before_after, factor, people
+from ..arm_means import ASSUMED, CHANGES, Unusable, arm_log_mean, before_after, factor
 from ..contrast_ratios import contrast_log_ratio, degrees_of_freedom
-from ..conventions import Settings
 from ..effects.ratio import LogMean
 from ..effects.spread import critical, t_from_p
+from ..reading import Reading
 from .text import figure, interval
 
 
-def of_arms(
-    study: Study,
-    result: Result,
-    arms: Mapping[str, str],
-    pair: tuple[str, str],
-    outcome: str,
-    settings: Settings,
-) -> Iterator[str]:
+def of_arms(reading: Reading, arms: Mapping[str, str], pair: tuple[str, str]) -> Iterator[str]:
     """Arms that print a spread each (arm to exercise), then how those of ``pair`` make a ratio."""
-    means = {
-        id: arm_log_mean(study, id, result.values[id], outcome, result.measure, settings)
-        for id in arms
-    }
+    means = {id: arm_log_mean(reading, id) for id in arms}
     sides = [[id for id in arms if arms[id] == exercise] for exercise in pair]
     for id in sides[0] + sides[1]:
-        yield _arm(study, id, result, means[id], outcome, settings)
+        yield _arm(reading, id, means[id])
     if any(len(side) > 1 for side in sides):
         yield "Several arms of one exercise stand for it with their average."
         return
     [a], [b] = sides
-    if study.same_people:
-        r, taken_back, _ = correlations(study, result, list(arms), means, outcome, settings)
+    if reading.study.same_people:
+        r, taken_back, _ = correlations(reading, means)
         correlation = float(r[list(arms).index(a), list(arms).index(b)])
-        back = taken_back and correlation != settings.correlation("arms", outcome, result.measure)
+        back = taken_back and correlation != reading.correlation("arms")
         yield _same_people(
             means[a], means[b], correlation, "taken back from the paired test" if back else ASSUMED
         )
@@ -50,31 +40,25 @@ def of_arms(
         yield _different_people(means[a], means[b])
 
 
-def of_parts(
-    study: Study, arm: str, results: tuple[Result, Result], outcome: str, settings: Settings
-) -> Iterator[str]:
+def of_parts(readings: tuple[Reading, Reading], arm: str) -> Iterator[str]:
     """Two parts in one arm, each with a spread."""
-    means = [
-        arm_log_mean(study, arm, result.values[arm], outcome, result.measure, settings)
-        for result in results
-    ]
-    for result, mean in zip(results, means, strict=True):
-        yield f"{', '.join(result.parts)}: {_arm(study, arm, result, mean, outcome, settings)}"
-    yield _same_people(
-        means[0], means[1], settings.correlation("parts", outcome, results[0].measure), ASSUMED
-    )
+    means = [arm_log_mean(reading, arm) for reading in readings]
+    for reading, mean in zip(readings, means, strict=True):
+        yield f"{', '.join(reading.result.parts)}: {_arm(reading, arm, mean)}"
+    yield _same_people(means[0], means[1], readings[0].correlation("parts"), ASSUMED)
 
 
-def of_contrast(study: Study, result: Result, contrast: Contrast, outcome: str) -> str:
+def of_contrast(reading: Reading, contrast: Contrast) -> str:
     """A contrast whose standard error is taken back from what the paper prints of it."""
     if contrast.of_part:
-        df: float = (people(study, contrast.of) or 0) - 1
+        df: float = (reading.people(contrast.of) or 0) - 1
         named = f"{contrast.of_part} against {contrast.against_part}"
     else:
-        df = degrees_of_freedom(study, result, contrast)
-        named = f"{study.arms[contrast.of].called} against {study.arms[contrast.against].called}"
+        df = degrees_of_freedom(reading, contrast)
+        arms = reading.study.arms
+        named = f"{arms[contrast.of].called} against {arms[contrast.against].called}"
     try:
-        estimate, how = contrast_log_ratio(result, contrast, df, outcome, study.same_people)
+        estimate, how = contrast_log_ratio(reading, contrast, df)
     except Unusable as why:
         return f"{named}: {why}."
     y, se = figure(estimate.y), figure(estimate.se)
@@ -97,7 +81,7 @@ def of_contrast(study: Study, result: Result, contrast: Contrast, outcome: str) 
             f"p {bound} {p:g} with {df:g} degrees of freedom gives t {least} {figure(t_from_p(p, df))}, and {size} over it gives "
             f"a standard error of {'at most ' if contrast.p is None else ''}{se}"
         )
-    return f"{named}: log ratio {_ratio(result, contrast, estimate.y)} = {y}; {told}."
+    return f"{named}: log ratio {_ratio(reading.result, contrast, estimate.y)} = {y}; {told}."
 
 
 def _ratio(result: Result, contrast: Contrast, y: float) -> str:
@@ -113,14 +97,11 @@ def _amount(value: Value) -> str:
     return figure(value.mean) if value.mean is not None else figure(factor(value))
 
 
-def _arm(
-    study: Study, id: str, result: Result, mean: LogMean, outcome: str, settings: Settings
-) -> str:
-    value = result.values[id]
-    n = people(study, id, value)
-    called = study.arms[id].called
+def _arm(reading: Reading, id: str, mean: LogMean) -> str:
+    value, n = reading.result.values[id], reading.people(id)
+    called = reading.study.arms[id].called
     if value.pre and value.post and n:
-        r, source = before_after(value, outcome, result.measure, settings, n)
+        r, source = before_after(reading, value, n)
         return (
             f"{called}: ln({figure(value.post.mean)} / {figure(value.pre.mean)}) = {figure(mean.log)} in {n} people, whose values "
             f"before and after correlate by {figure(r)} ({source}): variance {figure(mean.c)}, {_corrected(mean)}"
@@ -140,7 +121,7 @@ def _arm(
             spread += f" (SD {figure(value.se)} × √{n} = {figure(value.se * sqrt(n or 0))})"
         if value.ci95:
             spread = f"95% interval {interval(*value.ci95)}, read with t"
-        growth = f"growth factor {figure(factor(value))}" if outcome in CHANGES else ""
+        growth = f"growth factor {figure(factor(value))}" if reading.outcome in CHANGES else ""
         given = f"{growth or 'mean ' + figure(value.mean or 0.0)}, {spread}"
     return f"{called}: {given}, {n} people: log {figure(mean.log)}, variance (SD / mean)² / n = {figure(mean.c)}, {_corrected(mean)}"
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import isclose, sqrt
 
 from ...catalog.entries import Study
@@ -15,6 +16,7 @@ from ..effects.spread import critical
 from ..engine import Engine
 from ..model import Question, Row
 from ..network_blocks import Block
+from ..reading import Reading
 from ..reported import alike
 from . import spread
 from .text import Line, figure, place, ratios
@@ -69,44 +71,43 @@ def _who(catalog: Catalog, row: Row) -> str:
 
 def _spread(engine: Engine, question: Question, source: Bearing) -> Iterator[str]:
     study: Study = engine.catalog.studies[source.study].data
-    result, outcome = study.results[source.measured.result], question.outcome
+    reading = Reading(
+        study, study.results[source.measured.result], question.outcome, engine.settings
+    )
     if question.within:
-        yield from _within(engine, question, study, source)
+        yield from _within(reading, question)
         return
+    result = reading.result
     doing = engine.assembly.doing[source.study]
-    arms = {
-        id: doing[id]
-        for id in result.values
-        if id in doing and _has_spread(engine, study, id, source, outcome)
-    }
+    arms = {id: doing[id] for id in result.values if id in doing and _has_spread(reading, id)}
     pair = (question.first, question.second)
     if set(pair) <= set(arms.values()):
         yield f"{upper_first(source.measured.how)}."
-        yield from spread.of_arms(study, result, arms, pair, outcome, engine.settings)
+        yield from spread.of_arms(reading, arms, pair)
         return
     stated = [c for c in result.contrasts if not c.of_part and c.of in doing and c.against in doing]
     of_pair = [c for c in stated if {doing[c.of], doing[c.against]} == set(pair)]
-    if not (of_pair and _is_own(source, study, outcome, doing, pair)):
+    if not (of_pair and _is_own(source, reading, doing, pair)):
         yield "From the study's contrasts with other exercises; those that share an arm are taken to correlate by one half:"
         of_pair = stated
     for contrast in of_pair:
-        yield spread.of_contrast(study, result, contrast, outcome)
+        yield spread.of_contrast(reading, contrast)
 
 
 def _is_own(
-    source: Bearing, study: Study, outcome: str, doing: dict[str, str], pair: tuple[str, str]
+    source: Bearing, reading: Reading, doing: dict[str, str], pair: tuple[str, str]
 ) -> bool:
     """Whether the ratio of a pair is the study's contrast of the two, not one that follows from its others."""
     assert source.measured.block is not None
-    edges, *_ = edges_of(study, study.results[source.measured.result], doing, outcome)
+    edges, *_ = edges_of(reading, doing)
     edge = next((edge for edge in edges if {edge.a, edge.b} == set(pair)), None)
     return edge is not None and isclose(
         edge.estimate.se, contrast_of(source.measured.block, *pair)[1], rel_tol=1e-9
     )
 
 
-def _within(engine: Engine, question: Question, study: Study, source: Bearing) -> Iterator[str]:
-    result, index = study.results[source.measured.result], source.measured.result
+def _within(reading: Reading, question: Question) -> Iterator[str]:
+    study, result = reading.study, reading.result
     sides = {question.first, question.second}
     stated = [
         c
@@ -114,28 +115,19 @@ def _within(engine: Engine, question: Question, study: Study, source: Bearing) -
         if {c.of_part, c.against_part} == sides and study.arms[c.of].treatment == question.within
     ]
     for contrast in stated:
-        yield spread.of_contrast(study, result, contrast, question.outcome)
+        yield spread.of_contrast(reading, contrast)
     if stated:
         return
     for id, arm in study.arms.items():
         for other in study.results:
             both = other.parts == [question.second] and id in result.values and id in other.values
             if arm.treatment == question.within and alike(other, result) and both:
-                yield from spread.of_parts(
-                    study, id, (study.results[index], other), question.outcome, engine.settings
-                )
+                yield from spread.of_parts((reading, replace(reading, result=other)), id)
 
 
-def _has_spread(engine: Engine, study: Study, arm: str, source: Bearing, outcome: str) -> bool:
+def _has_spread(reading: Reading, arm: str) -> bool:
     try:
-        arm_log_mean(
-            study,
-            arm,
-            study.results[source.measured.result].values[arm],
-            outcome,
-            study.results[source.measured.result].measure,
-            engine.settings,
-        )
+        arm_log_mean(reading, arm)
     except Unusable:
         return False
     return True
