@@ -153,6 +153,7 @@ def test_a_saved_week_opens_again_elsewhere(coach: Page, browser: Browser, addre
     ]["exercise"] == "seated-leg-curl"
     with visit(browser, base_url=address) as other:
         other.goto("week/")
+        other.locator("[data-part=hint]").wait_for()  # the tool is hidden until it is ready
         other.get_by_label("Open a saved file").set_input_files(saved)
         other.locator("[data-part=days] h3").first.wait_for()
         assert other.locator("[data-part=days] h3").all_inner_texts() == DAYS
