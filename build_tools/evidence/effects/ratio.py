@@ -160,7 +160,8 @@ def covariance(c: ArrayLike, correlation: float | ArrayLike, same_people: bool) 
             "these correlations contradict each other: no people could show them all"
         )
     s = np.sqrt(variances)
-    return r * np.outer(s, s)
+    products: np.ndarray = r * np.outer(s, s)  # named, as NumPy's types differ between versions
+    return products
 
 
 def linear(y: ArrayLike, s: ArrayLike, weights: ArrayLike) -> tuple[Array, Array]:
