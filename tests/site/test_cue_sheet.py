@@ -372,6 +372,19 @@ def test_it_prints_on_one_page(page: Page, longest: list[str], paper: str) -> No
 
 
 @pytest.mark.browser
+@pytest.mark.parametrize("paper", ["A5", "A4"])
+def test_without_an_address_the_notice_keeps_the_width_of_the_paper(page: Page, paper: str) -> None:
+    """A handbook that is built without SITE_URL has no code beside its notice."""
+    page.set_viewport_size({"width": 500, "height": 700})
+    page.emulate_media(media="print")
+    for html in sheets(files(load(DEMO, "catalog"), UNPUBLISHED)).values():
+        page.set_content(html)
+        assert len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper))) == 1
+        notice, footer = (page.locator(each).bounding_box() for each in (".notice", "footer"))
+        assert notice["width"] >= 0.9 * footer["width"]
+
+
+@pytest.mark.browser
 def test_on_paper_it_has_its_code_and_address(page: Page, demo_pages: dict[str, bytes]) -> None:
     page.set_content(demo_pages[CURL].decode())
     page.emulate_media(media="print")
