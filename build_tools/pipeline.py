@@ -17,7 +17,7 @@ from .checks.runner import GradedFinding
 from .movement.length.length import means
 
 if TYPE_CHECKING:
-    from .evidence.model import Conclusions
+    from .evidence.claims.conclusions import Conclusions
 
 
 class Opened(NamedTuple):
@@ -63,7 +63,9 @@ def run(opened: Opened) -> Checked:
     by_rules = runner.run(catalog, today, profile)
     if any(reported.severity == "error" for reported in by_rules):
         return Checked(catalog, profile, by_rules, [], None)
-    from .evidence.conclude import conclude  # slow to import, and `handbook check` needs none of it
+    from .evidence.claims.conclude import (
+        conclude,
+    )  # slow to import, and `handbook check` needs none of it
 
     conclusions = conclude(catalog, means(catalog))
     found = exceptions.let_through(

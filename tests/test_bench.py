@@ -9,7 +9,7 @@ from bench import check, studies, timing
 from bench.generate import generate
 
 from build_tools.catalog.load import load
-from build_tools.evidence.conclude import conclude
+from build_tools.evidence.claims.conclude import conclude
 from build_tools.evidence.explain.claim import by_id, explain
 
 DEMO = Path(__file__).parent / "demo" / "catalog"

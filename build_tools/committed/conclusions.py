@@ -9,8 +9,15 @@ from __future__ import annotations
 
 from ..catalog.entries import Claim
 from ..catalog.load import Catalog
-from ..evidence.model import Comparison, Conclusion, Conclusions, NetworkOrder, PartEvidence, Ranked
-from ..evidence.verdict import Directions, RatioInterval
+from ..evidence.claims.conclusions import (
+    Comparison,
+    Conclusion,
+    Conclusions,
+    NetworkOrder,
+    PartEvidence,
+    Ranked,
+)
+from ..evidence.claims.verdict import Directions, RatioInterval
 from ..evidence.wording import rounding
 from ..movement.length.length import percent
 from .plain_yaml import Data, dump

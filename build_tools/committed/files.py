@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from ..catalog.finding import Finding, Spot
 from ..catalog.load import Catalog
-from ..evidence.model import Conclusions
+from ..evidence.claims.conclusions import Conclusions
 from .conclusions import FOLDER, HEADER, files
 
 __all__ = ["FOLDER", "HEADER", "STALE", "FilesWritten", "files", "stale", "stale_at_all", "write"]

@@ -14,7 +14,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
-from ..evidence.certainty import LEVELS
+from ..evidence.certainty.rating import LEVELS
 from .facts import ExerciseFacts
 from .preferences import KINDS, Kind, Preference
 

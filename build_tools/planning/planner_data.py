@@ -50,8 +50,8 @@ from typing import Any
 
 from ..catalog.entries import Dose, Equation, Programme
 from ..catalog.load import Catalog
-from ..evidence.conventions import settings
-from ..evidence.model import Conclusions
+from ..evidence.claims.conclusions import Conclusions
+from ..evidence.settings import settings
 from ..evidence.wording import rounding
 from ..evidence.wording.names import Names
 from ..movement.course import Courses

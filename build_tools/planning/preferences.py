@@ -11,13 +11,13 @@ from functools import cached_property
 from typing import Literal
 
 from ..catalog.load import Catalog
-from ..evidence.conventions import settings
-from ..evidence.engine import Engine
-from ..evidence.lengths import NO_GROWTH
-from ..evidence.model import Comparison, Conclusion, Conclusions
-from ..evidence.sentences import taught
+from ..evidence.claims.conclusions import Comparison, Conclusion, Conclusions
+from ..evidence.claims.engine import Engine
+from ..evidence.claims.length_claims import NO_GROWTH
+from ..evidence.claims.verdict import Verdict, verdict
+from ..evidence.settings import settings
 from ..evidence.treatments import is_version
-from ..evidence.verdict import Verdict, verdict
+from ..evidence.wording.sentences import taught
 
 Kind = Literal["growth", "activation", "length", "taught", "none", "strength"]
 #: Kinds of reason, in the order in which they count. Growth and activation are never mixed.

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from ..catalog.load import Catalog
 from ..checks.profile import Profile
-from ..evidence.model import Conclusions
+from ..evidence.claims.conclusions import Conclusions
 from ..evidence.wording.names import Names
 from . import looks
 from .addresses import Addresses, url

@@ -12,8 +12,15 @@ from ..catalog import entries
 from ..catalog.bibliography import apa as referencing
 from ..catalog.load import Catalog
 from ..checks.profile import Profile
-from ..evidence.conventions import Settings, settings
-from ..evidence.model import Comparison, Conclusion, Conclusions, PartEvidence, Question, Row
+from ..evidence.claims.conclusions import (
+    Comparison,
+    Conclusion,
+    Conclusions,
+    PartEvidence,
+    Question,
+    Row,
+)
+from ..evidence.settings import Settings, settings
 from ..evidence.treatments import exercise_of
 from ..evidence.wording.names import Names
 from ..movement.course import Courses

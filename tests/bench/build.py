@@ -9,7 +9,7 @@ from mkdocs.utils.yaml import yaml_load
 
 from build_tools.catalog.load import load
 from build_tools.checks.profile import load_profile
-from build_tools.evidence.conclude import conclude
+from build_tools.evidence.claims.conclude import conclude
 from build_tools.movement.length.length import means
 from build_tools.site import book
 from build_tools.site.folder import emit

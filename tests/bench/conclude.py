@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from build_tools.catalog.load import load
 from build_tools.checks.profile import load_profile
-from build_tools.evidence.conclude import conclude
+from build_tools.evidence.claims.conclude import conclude
 from build_tools.site import book
 
 from . import timing

@@ -18,12 +18,12 @@ import yaml
 
 from build_tools.catalog.entries import Exercise, Handbook, Study
 from build_tools.catalog.load import Catalog, Loaded, load
-from build_tools.evidence.assemble import Assembly
-from build_tools.evidence.conclude import conclude
-from build_tools.evidence.conventions import Settings, settings
-from build_tools.evidence.engine import Engine
-from build_tools.evidence.measured import Measured
-from build_tools.evidence.model import Comparison, Conclusion, Question
+from build_tools.evidence.claims.conclude import conclude
+from build_tools.evidence.claims.conclusions import Comparison, Conclusion, Question
+from build_tools.evidence.claims.engine import Engine
+from build_tools.evidence.settings import Settings, settings
+from build_tools.evidence.studies.measurement import Measured
+from build_tools.evidence.studies.samples import Assembly
 
 DEMO = Path(__file__).parents[1] / "demo" / "catalog"
 LONG, SHORT = "lantern/long-head", "lantern/short-head"

@@ -2,8 +2,8 @@
 
 from dataclasses import replace
 
-from build_tools.evidence.certainty import EvidenceBody, RatedSample
-from build_tools.evidence.verdict import RatioInterval
+from build_tools.evidence.certainty.rating import EvidenceBody, RatedSample
+from build_tools.evidence.claims.verdict import RatioInterval
 
 DOMAINS = ("risk of bias", "inconsistency", "indirectness", "imprecision", "publication bias")
 #: What keeps a body high: a trial with enough people, appraised, read in full.

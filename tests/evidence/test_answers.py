@@ -6,9 +6,9 @@ import pytest
 from catalogs import LONG, SHORT, A, B, C, D, E, F, answer, engine, growth, result, study
 from scipy import stats
 
-from build_tools.evidence.answers import as_estimate
-from build_tools.evidence.model import Question
-from build_tools.evidence.verdict import Directions
+from build_tools.evidence.claims.comparison import as_estimate
+from build_tools.evidence.claims.conclusions import Question
+from build_tools.evidence.claims.verdict import Directions
 
 ARMS = {"a": {"mean": 50.0, "sd": 10.0}, "b": {"mean": 40.0, "sd": 10.0}}
 MEANS = {"a": {"mean": 50.0}, "b": {"mean": 40.0}}

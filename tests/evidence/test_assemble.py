@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 from statistics_reference import same
 
 from build_tools.catalog.entries import Study
-from build_tools.evidence.assemble import Assembly, combine, sample_names
-from build_tools.evidence.conventions import settings
-from build_tools.evidence.network_blocks import Block
+from build_tools.evidence.model.blocks import Block
+from build_tools.evidence.settings import settings
+from build_tools.evidence.studies.samples import Assembly, combine, sample_names
 
 ARMS = {"a": {"mean": 50.0, "sd": 10.0}, "b": {"mean": 40.0, "sd": 10.0}}
 OTHER = {"a": {"mean": 55.0, "sd": 9.0}, "b": {"mean": 45.0, "sd": 12.0}}

@@ -10,15 +10,15 @@ import pytest
 from certainty_cases import CROSSOVER, DOMAINS, TRIAL, body, charges, each, rules
 from statistics_reference import entry
 
-from build_tools.evidence.certainty import RULES, Incoherence, Override, certainty
-from build_tools.evidence.certainty_rules import imprecision, inconsistency
-from build_tools.evidence.certainty_rules.information import (
+from build_tools.evidence.certainty import imprecision, inconsistency
+from build_tools.evidence.certainty.information import (
     OIS_DIFFERENCE,
     information,
     people_paired,
     people_per_arm,
 )
-from build_tools.evidence.verdict import Directions, RatioInterval
+from build_tools.evidence.certainty.rating import RULES, Incoherence, Override, certainty
+from build_tools.evidence.claims.verdict import Directions, RatioInterval
 
 #: The words for levels and sizes: test_certainty_words.py. The steps a domain may cost: test_certainty_properties.py.
 COVERS = {

@@ -7,8 +7,14 @@ from certainty_cases import DOMAINS, charges
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.evidence.certainty import LEVELS, EvidenceBody, Incoherence, RatedSample, certainty
-from build_tools.evidence.verdict import Directions, RatioInterval
+from build_tools.evidence.certainty.rating import (
+    LEVELS,
+    EvidenceBody,
+    Incoherence,
+    RatedSample,
+    certainty,
+)
+from build_tools.evidence.claims.verdict import Directions, RatioInterval
 
 COVERS = {"grade_down_steps"}
 

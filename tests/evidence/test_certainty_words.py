@@ -5,8 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from statistics_reference import entry
 
-from build_tools.evidence.certainty import LEVELS
-from build_tools.evidence.certainty_words import MEANING, Sizes, phrase, size
+from build_tools.evidence.certainty.rating import LEVELS
+from build_tools.evidence.certainty.words import MEANING, Sizes, phrase, size
 
 COVERS = {"grade_wording", "grade_wording_matrix", "grade_meaning"}
 

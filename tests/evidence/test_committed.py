@@ -14,7 +14,7 @@ import yaml
 from build_tools.catalog.load import load
 from build_tools.committed import files as committed
 from build_tools.committed.files import FOLDER, HEADER, FilesWritten
-from build_tools.evidence.conclude import conclude
+from build_tools.evidence.claims.conclude import conclude
 
 DEMO = Path(__file__).parents[1] / "demo" / "catalog"
 CURL = f"{FOLDER}/exercises/crate-curl.yaml"

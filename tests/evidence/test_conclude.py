@@ -8,7 +8,7 @@ from pydantic import ValidationError
 
 from build_tools.catalog.entries import Claim
 from build_tools.catalog.load import load
-from build_tools.evidence.conclude import conclude
+from build_tools.evidence.claims.conclude import conclude
 
 SHIPPED = Path(__file__).parents[2] / "catalog"
 TEST = {"of": "a", "against": "b"}

@@ -40,11 +40,11 @@ from statistics_reference import REL, entry, same
 
 from build_tools.catalog.load import Catalog
 from build_tools.committed import files as committed
-from build_tools.evidence.conclude import conclude
-from build_tools.evidence.conventions import settings
-from build_tools.evidence.engine import Engine
-from build_tools.evidence.model import Question
-from build_tools.evidence.network import Block, fit
+from build_tools.evidence.claims.conclude import conclude
+from build_tools.evidence.claims.conclusions import Question
+from build_tools.evidence.claims.engine import Engine
+from build_tools.evidence.model.network import Block, fit
+from build_tools.evidence.settings import settings
 
 COVERS = {"nma_within_participant_synthetic", "ma_normand1999_rom"}
 

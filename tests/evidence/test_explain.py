@@ -10,7 +10,7 @@ from textwrap import indent
 import pytest
 
 from build_tools.catalog.load import load
-from build_tools.evidence.conclude import conclude
+from build_tools.evidence.claims.conclude import conclude
 from build_tools.evidence.explain.claim import by_id, explain
 
 DEMO = Path(__file__).parents[1] / "demo" / "catalog"

@@ -15,8 +15,8 @@ import pytest
 from build_tools.catalog.entries import Contrast, Result, Study
 from build_tools.catalog.load import Catalog, Loaded, load
 from build_tools.committed import conclusions as committed_text
-from build_tools.evidence.conclude import conclude
-from build_tools.evidence.model import Conclusions
+from build_tools.evidence.claims.conclude import conclude
+from build_tools.evidence.claims.conclusions import Conclusions
 from build_tools.evidence.threshold import TOLERANCE
 
 SHIPPED = Path(__file__).parents[2] / "catalog"

@@ -7,8 +7,8 @@ import pytest
 from oracle.pooling import pool
 from scipy import stats
 
-from build_tools.evidence.fitted import Fitted
-from build_tools.evidence.network import Block
+from build_tools.evidence.claims.component import Fitted
+from build_tools.evidence.model.network import Block
 
 
 def block(study, treatments, y, v, df=None):

@@ -9,10 +9,10 @@ import pytest
 from build_tools.catalog.entries import Claim
 from build_tools.catalog.load import Catalog
 from build_tools.committed import conclusions as committed_text
-from build_tools.evidence.conclude import conclude
+from build_tools.evidence.claims.conclude import conclude
+from build_tools.evidence.claims.conclusions import Conclusion, Conclusions
+from build_tools.evidence.claims.length_claims import Lengths
 from build_tools.evidence.explain.claim import explain
-from build_tools.evidence.lengths import Lengths
-from build_tools.evidence.model import Conclusion, Conclusions
 
 OTHER = {"exercise": "cable-curl"}
 

@@ -15,13 +15,13 @@ from scipy import stats
 from statistics_reference import entry, expect, same
 
 from build_tools.catalog.entries import Contrast
-from build_tools.evidence.arm_blocks import correlations
-from build_tools.evidence.arm_means import arm_log_mean
-from build_tools.evidence.assemble import Assembly
-from build_tools.evidence.contrast_ratios import contrast_log_ratio
-from build_tools.evidence.conventions import settings
 from build_tools.evidence.errors import EvidenceError
-from build_tools.evidence.reading import Reading
+from build_tools.evidence.settings import settings
+from build_tools.evidence.studies.arm_blocks import correlations
+from build_tools.evidence.studies.arm_means import arm_log_mean
+from build_tools.evidence.studies.printed_contrasts import contrast_log_ratio
+from build_tools.evidence.studies.reading import Reading
+from build_tools.evidence.studies.samples import Assembly
 
 COVERS = {
     "es_sd_from_p_two_groups",

@@ -4,8 +4,8 @@ import pytest
 from catalogs import LONG, SHORT, A, B, growth, of, result, study
 
 from build_tools.catalog.entries import Value
-from build_tools.evidence import printed
-from build_tools.evidence.reported import Reports
+from build_tools.evidence.studies import print_style as printed
+from build_tools.evidence.studies.contrasts import Reports
 from build_tools.evidence.wording.names import Names
 
 

@@ -1,7 +1,7 @@
 """Reported contrasts are found whoever cites them, and turned the way round the reader asks."""
 
 from build_tools.catalog.entries import Study
-from build_tools.evidence.reported import Reports
+from build_tools.evidence.studies.contrasts import Reports
 
 
 def with_result(demo, key, result):

@@ -5,7 +5,7 @@ from collections.abc import Callable
 
 import pytest
 
-from build_tools.evidence.root import bracketed_root
+from build_tools.evidence.model.root import bracketed_root
 
 
 @pytest.mark.parametrize(

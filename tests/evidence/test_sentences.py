@@ -12,10 +12,10 @@ from pathlib import Path
 import pytest
 
 from build_tools.checks.rules.absolute_words import ABSOLUTE
-from build_tools.evidence import sentences
-from build_tools.evidence.certainty import LEVELS
-from build_tools.evidence.model import Question
-from build_tools.evidence.verdict import Directions, RatioInterval
+from build_tools.evidence.certainty.rating import LEVELS
+from build_tools.evidence.claims.conclusions import Question
+from build_tools.evidence.claims.verdict import Directions, RatioInterval
+from build_tools.evidence.wording import sentences
 from build_tools.evidence.wording.names import Names
 
 GOLDEN = Path(__file__).parent / "golden" / "sentences.txt"

@@ -32,10 +32,10 @@ from scipy import stats
 
 from build_tools.catalog.bibliography.references import PublishedNotice
 from build_tools.catalog.entries import TESTED, Test
-from build_tools.evidence.conclude import conclude
-from build_tools.evidence.conventions import settings
-from build_tools.evidence.engine import Engine
-from build_tools.evidence.model import Question
+from build_tools.evidence.claims.conclude import conclude
+from build_tools.evidence.claims.conclusions import Question
+from build_tools.evidence.claims.engine import Engine
+from build_tools.evidence.settings import settings
 
 PAIR = {"of": "a", "against": "b"}
 MORE = [{**PAIR, "favours": "of"}]

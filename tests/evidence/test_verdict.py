@@ -6,7 +6,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from build_tools.evidence.verdict import (
+from build_tools.evidence.claims.verdict import (
     LEANING_SHARE,
     Directions,
     RatioInterval,

@@ -7,10 +7,10 @@ from catalogs import LONG, SHORT, A, B, answer, engine, growth, of, result, stud
 from scipy import stats
 from statistics_reference import same
 
-from build_tools.evidence import within
-from build_tools.evidence.assemble import Assembly
-from build_tools.evidence.conventions import settings
-from build_tools.evidence.model import Question
+from build_tools.evidence.claims.conclusions import Question
+from build_tools.evidence.settings import settings
+from build_tools.evidence.studies import within_exercise as within
+from build_tools.evidence.studies.samples import Assembly
 
 BETWEEN = {"of": "a", "against": "a", "of_part": LONG, "against_part": SHORT}
 

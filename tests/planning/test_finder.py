@@ -14,7 +14,7 @@ from queries import EMPTY, drawn, queries
 from script_rules import finder, text
 
 from build_tools.catalog.load import load
-from build_tools.evidence.conclude import conclude
+from build_tools.evidence.claims.conclude import conclude
 from build_tools.movement.course import Courses
 from build_tools.movement.length.length import means
 from build_tools.planning.planner_data import planner

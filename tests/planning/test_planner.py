@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 
 from build_tools.catalog.load import Catalog, load
-from build_tools.evidence.conclude import conclude
-from build_tools.evidence.model import Conclusions
+from build_tools.evidence.claims.conclude import conclude
+from build_tools.evidence.claims.conclusions import Conclusions
 from build_tools.movement.course import Courses
 from build_tools.movement.length.length import means
 from build_tools.planning.compare_data import INSTANTS, comparison

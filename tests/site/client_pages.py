@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from build_tools.catalog.load import Catalog
-from build_tools.evidence.model import Conclusions
+from build_tools.evidence.claims.conclusions import Conclusions
 from build_tools.evidence.wording.names import Names
 from build_tools.site.addresses import Addresses
 from build_tools.site.client import cue_sheet, handout_page, offline

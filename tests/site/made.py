@@ -10,8 +10,8 @@ from site_building import DEMO
 
 from build_tools.catalog.load import load
 from build_tools.checks.profile import load_profile
-from build_tools.evidence.certainty import Cap, Certainty, RatingStep
-from build_tools.evidence.model import (
+from build_tools.evidence.certainty.rating import Cap, Certainty, RatingStep
+from build_tools.evidence.claims.conclusions import (
     Comparison,
     Conclusion,
     Conclusions,
@@ -22,7 +22,7 @@ from build_tools.evidence.model import (
     Ranked,
     Row,
 )
-from build_tools.evidence.verdict import Directions, RatioInterval
+from build_tools.evidence.claims.verdict import Directions, RatioInterval
 from build_tools.evidence.wording.names import Names
 from build_tools.site import book
 

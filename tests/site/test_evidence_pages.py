@@ -11,11 +11,11 @@ import pytest
 from made import LONG, LOW, SHORT, a_book, compared, concluded, file, page, row, two_lists
 from site_building import ROOT
 
-from build_tools.evidence.certainty_words import MEANING
-from build_tools.evidence.model import Disagreement, Question, Row
-from build_tools.evidence.sentences import Behind, answer
-from build_tools.evidence.verdict import RatioInterval, Verdict
+from build_tools.evidence.certainty.words import MEANING
+from build_tools.evidence.claims.conclusions import Disagreement, Question, Row
+from build_tools.evidence.claims.verdict import RatioInterval, Verdict
 from build_tools.evidence.wording.names import Names
+from build_tools.evidence.wording.sentences import Behind, answer
 from build_tools.site.book import Book
 from build_tools.site.pages import methods
 from build_tools.site.pages.gaps import is_mixed, thinness

@@ -14,7 +14,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.evidence.verdict import RatioInterval
+from build_tools.evidence.claims.verdict import RatioInterval
 from build_tools.site.plots.axis import fitting
 from build_tools.site.plots.interval_plot import PlotRow, plot, svg
 

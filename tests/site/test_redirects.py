@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from build_tools.catalog.load import Catalog, load
-from build_tools.evidence.model import Conclusions
+from build_tools.evidence.claims.conclusions import Conclusions
 from build_tools.evidence.wording.names import Names
 from build_tools.site.addresses import Addresses
 from build_tools.site.book import Book

@@ -20,7 +20,7 @@ from site_serving import serve
 from build_tools.catalog.bibliography import apa as referencing
 from build_tools.catalog.load import Catalog, load
 from build_tools.checks.profile import load_profile
-from build_tools.evidence.conclude import conclude
+from build_tools.evidence.claims.conclude import conclude
 from build_tools.movement.length.length import means
 from build_tools.site import book
 from build_tools.site.publication import UNPUBLISHED, Publication

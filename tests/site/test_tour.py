@@ -19,7 +19,7 @@ from site_serving import serve
 
 from build_tools.catalog.entries import Client
 from build_tools.catalog.load import Catalog, load
-from build_tools.evidence.conclude import conclude
+from build_tools.evidence.claims.conclude import conclude
 from build_tools.movement.course import Courses
 from build_tools.movement.length.length import means
 from build_tools.planning.planner_data import planner

@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from ...catalog.entries import Claim
 from ...catalog.load import Catalog
 from ...english import upper_first
-from .. import answers
-from ..certainty import Certainty
-from ..conventions import settings
-from ..engine import Engine
-from ..lengths import judge
-from ..model import Comparison, Conclusion, Conclusions
-from ..verdict import Claimed
+from ..certainty.rating import Certainty
+from ..claims import comparison as answers
+from ..claims.conclusions import Comparison, Conclusion, Conclusions
+from ..claims.engine import Engine
+from ..claims.length_claims import judge
+from ..claims.verdict import Claimed
+from ..settings import settings
 from ..wording.names import Names
 from . import pooling, studies
 from .text import Line, place, render

@@ -6,14 +6,14 @@ from collections.abc import Iterator, Sequence
 from math import exp
 
 from ...english import counted
-from ..engine import Engine
-from ..fitted import Fitted
-from ..model import Comparison
-from ..network import Network
-from ..network_checks import decompose
-from ..network_intervals import ENOUGH_DF, inflation
-from ..network_sides import split
-from ..verdict import RatioInterval
+from ..claims.component import Fitted
+from ..claims.conclusions import Comparison
+from ..claims.engine import Engine
+from ..claims.verdict import RatioInterval
+from ..model.checks import decompose
+from ..model.intervals import ENOUGH_DF, inflation
+from ..model.network import Network
+from ..model.sides import split
 from ..wording.amounts import amount, span
 from .text import Line, distribution, figure, interval, ratios
 

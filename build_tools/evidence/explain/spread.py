@@ -10,12 +10,12 @@ from collections.abc import Iterator, Mapping
 from math import sqrt
 
 from ...catalog.entries import Contrast, Result, Value
-from ..arm_blocks import correlations
-from ..arm_means import ASSUMED, CHANGES, Unusable, arm_log_mean, before_after, factor
-from ..contrast_ratios import contrast_log_ratio, degrees_of_freedom
 from ..effects.ratio import LogMean
 from ..effects.spread import critical, t_from_p
-from ..reading import Reading
+from ..studies.arm_blocks import correlations
+from ..studies.arm_means import ASSUMED, CHANGES, Unusable, arm_log_mean, before_after, factor
+from ..studies.printed_contrasts import contrast_log_ratio, degrees_of_freedom
+from ..studies.reading import Reading
 from .text import figure, interval
 
 

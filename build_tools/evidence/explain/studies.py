@@ -9,15 +9,15 @@ from math import isclose, sqrt
 from ...catalog.entries import Study
 from ...catalog.load import Catalog
 from ...english import upper_first
-from ..arm_means import Unusable, arm_log_mean
-from ..assemble import Bearing
-from ..contrast_ratios import edges_of
+from ..claims.conclusions import Question, Row
+from ..claims.engine import Engine
 from ..effects.spread import critical
-from ..engine import Engine
-from ..model import Question, Row
-from ..network_blocks import Block
-from ..reading import Reading
-from ..reported import alike
+from ..model.blocks import Block
+from ..studies.arm_means import Unusable, arm_log_mean
+from ..studies.contrasts import alike
+from ..studies.printed_contrasts import edges_of
+from ..studies.reading import Reading
+from ..studies.samples import Bearing
 from . import spread
 from .text import Line, figure, place, ratios
 

@@ -11,9 +11,9 @@ from typing import Literal
 from markupsafe import Markup
 
 from ...catalog import care, entries
-from ...evidence import sentences
-from ...evidence.conclude import question
-from ...evidence.model import Comparison, Conclusion
+from ...evidence.claims.conclude import question
+from ...evidence.claims.conclusions import Comparison, Conclusion
+from ...evidence.wording import sentences
 from ...movement.load import body_weight
 from ...movement.posture.words import KeyPosture, key_postures
 from ..client import share

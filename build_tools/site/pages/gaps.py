@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from ...catalog import entries
 from ...clock import months_after
-from ...evidence.model import Comparison, Conclusion, PartEvidence
+from ...evidence.claims.conclusions import Comparison, Conclusion, PartEvidence
 from ...evidence.threshold import above, below
 from ..context import Link, PageContext, RenderContext
 from ..resource import Resource

@@ -9,9 +9,9 @@ from urllib.parse import quote
 
 from ...catalog.entries import Convention, Correlation
 from ...english import upper_first
-from ...evidence.certainty import RULES
-from ...evidence.certainty_words import MEANING
-from ...evidence.model import Comparison, Conclusion
+from ...evidence.certainty.rating import RULES
+from ...evidence.certainty.words import MEANING
+from ...evidence.claims.conclusions import Comparison, Conclusion
 from ..context import Grounds, Link, PageContext, RenderContext
 from ..sections import comparison as comparisons
 from ..sections import labels as words

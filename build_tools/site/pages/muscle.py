@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import partial
 
 from ...catalog import entries
-from ...evidence.model import PartEvidence
+from ...evidence.claims.conclusions import PartEvidence
 from ..context import MUSCLE_SECTIONS, Grounds, Link, PageContext, RenderContext, part_anchor
 from ..resource import Resource
 from ..sections import labels as words

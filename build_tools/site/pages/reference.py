@@ -10,9 +10,9 @@ from typing import NamedTuple
 
 from ...catalog import entries
 from ...english import upper_first
-from ...evidence.model import Comparison, Row
-from ...evidence.printed import number
-from ...evidence.printed import value as printed_value
+from ...evidence.claims.conclusions import Comparison, Row
+from ...evidence.studies.print_style import number
+from ...evidence.studies.print_style import value as printed_value
 from ..context import Link, PageContext, RenderContext
 from ..resource import Resource, finished
 from ..sections import labels as words

@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from ...english import upper_first
-from ...evidence.reported import Direction
-from ...evidence.verdict import RatioInterval
+from ...evidence.claims.verdict import RatioInterval
+from ...evidence.studies.contrasts import Direction
 from ...evidence.wording.amounts import percent
 from ..templating import render
 from .axis import PlotAxis, Tick, fitting

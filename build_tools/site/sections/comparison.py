@@ -8,9 +8,9 @@ from math import isclose
 from markupsafe import Markup
 
 from ...english import upper_first
-from ...evidence.certainty import Certainty
-from ...evidence.model import Comparison, Question, Row
-from ...evidence.verdict import RatioInterval
+from ...evidence.certainty.rating import Certainty
+from ...evidence.claims.conclusions import Comparison, Question, Row
+from ...evidence.claims.verdict import RatioInterval
 from ...evidence.wording.amounts import amount, span
 from ..context import Link, PageContext, RenderContext
 from ..plots.curve_plot import CurvePlot

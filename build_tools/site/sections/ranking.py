@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from ...english import counted, upper_first
-from ...evidence.model import Comparison, NetworkOrder, PartEvidence, Ranked
+from ...evidence.claims.conclusions import Comparison, NetworkOrder, PartEvidence, Ranked
 from ...evidence.threshold import leaves_out
 from ...evidence.wording.amounts import samples
 from ..context import Link, PageContext, RenderContext

@@ -6,7 +6,7 @@ from typing import Any
 import numpy as np
 from statistics_reference import entry
 
-from build_tools.evidence.network import Block
+from build_tools.evidence.model.network import Block
 
 
 def from_arms(study: str, treatments: Sequence[str], y: Sequence[float], s: Any) -> Block:

@@ -8,9 +8,9 @@ from networks import from_arms
 from oracle.pooling import pool
 from scipy.stats import norm, t
 
-from build_tools.evidence.network import Block, fit
-from build_tools.evidence.network_checks import decompose
-from build_tools.evidence.network_intervals import ENOUGH_DF
+from build_tools.evidence.model.checks import decompose
+from build_tools.evidence.model.intervals import ENOUGH_DF
+from build_tools.evidence.model.network import Block, fit
 
 
 def pair(study: str, a: str, b: str, y: float, v: float, df: float | None = None) -> Block:

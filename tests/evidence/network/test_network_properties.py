@@ -8,10 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from networks import from_arms, random_network
 
-from build_tools.evidence.network import Block, Network, components, fit
-from build_tools.evidence.network_checks import decompose
-from build_tools.evidence.network_sides import split
-from build_tools.evidence.ranking import rank
+from build_tools.evidence.claims.ranking import rank
+from build_tools.evidence.model.checks import decompose
+from build_tools.evidence.model.network import Block, Network, components, fit
+from build_tools.evidence.model.sides import split
 
 #: Two ways to the same number, through different rounding; REML's root is as sharp as its score allows.
 SAME = {"rtol": 1e-7, "atol": 1e-9}

@@ -10,10 +10,10 @@ import pytest
 from networks import of_independent_arms
 from statistics_reference import ABS, REL, entry, expect, expect_published, same
 
-from build_tools.evidence import network_checks
-from build_tools.evidence.network import Network, fit
-from build_tools.evidence.network_sides import split
-from build_tools.evidence.ranking import rank
+from build_tools.evidence.claims.ranking import rank
+from build_tools.evidence.model import checks as network_checks
+from build_tools.evidence.model.network import Network, fit
+from build_tools.evidence.model.sides import split
 
 NETWORKS = ["nma_stowe2010", "nma_senn2013", "nma_baker2009"]
 COVERS = set(NETWORKS)

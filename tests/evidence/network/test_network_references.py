@@ -9,7 +9,7 @@ from networks import from_arms, of_contrasts
 from statistics_reference import REL, entry, expect, expect_published, same
 
 from build_tools.evidence.errors import EvidenceError
-from build_tools.evidence.network import Block, components, fit
+from build_tools.evidence.model.network import Block, components, fit
 
 COVERS = {"nma_law2016_example2", "nma_within_participant_synthetic", "nma_disconnected"}
 

@@ -4,12 +4,12 @@ import numpy as np
 import pytest
 from networks import random_network
 
-from build_tools.evidence import network_tau2
+from build_tools.evidence.claims.ranking import rank
 from build_tools.evidence.errors import EvidenceError
-from build_tools.evidence.network import Block, components, fit
-from build_tools.evidence.network_checks import decompose
-from build_tools.evidence.network_sides import split
-from build_tools.evidence.ranking import rank
+from build_tools.evidence.model import tau2 as network_tau2
+from build_tools.evidence.model.checks import decompose
+from build_tools.evidence.model.network import Block, components, fit
+from build_tools.evidence.model.sides import split
 
 
 def block(study: str, treatments: str, y, v, df=None) -> Block:

@@ -1,0 +1,1 @@
+"""Questions, their answers, and what is concluded on every claim."""

@@ -1,0 +1,224 @@
+"""What the catalog's numbers say on every claim, and on every pair of exercises that studies connect."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from typing import Any, Literal
+
+from ...catalog.entries import Claim
+from ...catalog.finding import Finding
+from ...catalog.load import Catalog, Loaded
+from ...english import upper_first
+from ..certainty.rating import LEVELS, Certainty, Override
+from ..settings import settings
+from ..wording import sentences
+from . import comparison as answers
+from .comparison import read_off
+from .conclusions import Comparison, Conclusion, Conclusions, Disagreement, Question
+from .engine import Engine
+from .length_claims import Lengths, compare, judge, sentence
+from .verdict import Claimed, Judged, Verdict
+
+#: From what stops a claim to what carries it; a claim on several parts is as good as its weakest.
+_WEAKEST_FIRST: tuple[Verdict, ...] = ("contradicted", "not shown", "untested", "leaning", "shown")
+_DIRECTIONS: dict[str, Claimed] = {
+    "more_than": "more",
+    "less_than": "less",
+    "similar_to": "similar",
+}
+
+
+def conclude(catalog: Catalog, lengths: Lengths | None = None) -> Conclusions:
+    """Recompute everything a sound catalog says. Numbers that cannot be weighed become findings, not exceptions.
+
+    ``lengths`` answers for the model of muscle lengths; without it claims on length are untested.
+    """
+    engine = Engine(catalog, settings(catalog))
+    conclusions = Conclusions(engine.names)
+    for topic in engine.assembly.topics():
+        conclusions.fields[topic] = engine.field(topic)
+    for id, entry in catalog.exercises.items():
+        conclusions.claims[id] = [
+            _conclude(engine, lengths, id, index, claim)
+            for index, claim in enumerate(entry.data.emphasis)
+        ]
+        for conclusion, claim in zip(conclusions.claims[id], entry.data.emphasis, strict=True):
+            conclusions.findings += _findings(engine, entry, conclusion, claim)
+    conclusions.disagreements = _disagreements(engine, conclusions)
+    conclusions.findings += engine.assembly.trouble
+    return conclusions
+
+
+def question(exercise: str, claim: Claim, part: str) -> Question:
+    """What a claim asks of one of its parts."""
+    other = claim.comparator
+    if other.part:
+        return Question(part, other.part, part, claim.outcome, claim.relative_to, within=exercise)
+    return Question(exercise, other.exercise or "", part, claim.outcome, claim.relative_to)
+
+
+def _conclude(
+    engine: Engine, lengths: Lengths | None, exercise: str, index: int, claim: Claim
+) -> Conclusion:
+    claimed, margin = _DIRECTIONS[claim.direction], engine.settings.margins[claim.outcome]
+    if claim.outcome == "length":
+        comparisons = tuple(
+            compare(question(exercise, claim, part), lengths, engine.settings.margin_length)
+            for part in claim.part
+        )
+        judged = [judge(claimed, c, engine.settings.margin_length) for c in comparisons]
+    else:
+        comparisons = tuple(_comparison(engine, exercise, claim, part) for part in claim.part)
+        judged = [answers.judge(claimed, c, margin) for c in comparisons]
+    return Conclusion(
+        claim_id=f"{exercise}/{index + 1}",
+        exercise=exercise,
+        index=index,
+        outcome=claim.outcome,
+        parts=tuple(claim.part),
+        basis="common practice" if claim.common_practice else "cited",
+        verdict=_weakest(judged),
+        reason=_reason(engine, claim, judged),
+        certainty=_lowest(comparisons),
+        sentence=_sentence(engine, claim, claimed, comparisons),
+        comparisons=comparisons,
+    )
+
+
+def _comparison(engine: Engine, exercise: str, claim: Claim, part: str) -> Comparison:
+    authored = claim.certainty
+    override = (
+        Override(authored.level, authored.because, tuple(c.key for c in authored.cites))
+        if authored
+        else None
+    )
+    return engine.comparison(question(exercise, claim, part), override)
+
+
+def _weakest(judged: list[Judged]) -> Verdict:
+    return min((j.verdict for j in judged), key=_WEAKEST_FIRST.index)
+
+
+def _lowest(comparisons: tuple[Comparison, ...]) -> Certainty | None:
+    rated = [c.certainty for c in comparisons if c.certainty]
+    return min(rated, key=lambda c: LEVELS.index(c.level)) if rated else None
+
+
+def _reason(engine: Engine, claim: Claim, judged: list[Judged]) -> str:
+    if len(judged) == 1:
+        return judged[0].reason
+    grouped = groupby(zip(judged, claim.part, strict=True), key=lambda pair: pair[0].reason)
+    told: list[tuple[str, list[str]]] = [
+        (reason, [part for _, part in group]) for reason, group in grouped
+    ]
+    if len(told) == 1:
+        return told[0][0]
+    return " ".join(f"{upper_first(engine.names.parts(parts))}: {reason}" for reason, parts in told)
+
+
+def _sentence(
+    engine: Engine, claim: Claim, claimed: Claimed, comparisons: tuple[Comparison, ...]
+) -> str:
+    """One sentence for each run of parts with the same answer."""
+    direction: Literal["more", "less", "alike"] = "alike" if claimed == "similar" else claimed
+
+    def taught(parts: tuple[str, ...]) -> str:
+        return sentences.taught(
+            engine.names,
+            comparisons[0].question,
+            parts,
+            direction,
+            claim.common_practice is not None,
+        )
+
+    if claim.outcome == "length":
+        return sentence(engine.names, comparisons, taught)
+    told = []
+    for tested, group in groupby(comparisons, key=_alike):
+        run = list(group)
+        told.append(
+            taught(tuple(c.question.part for c in run))
+            if tested[0] == "untested"
+            else engine.sentence(run)
+        )
+    return " ".join(told)
+
+
+def _alike(comparison: Comparison) -> tuple[object, ...]:
+    """What comparisons must share to be told in one sentence; those with an estimate stand alone."""
+    # One number over several parts is one finding: with the same rows, all of them joint, it is told once.
+    joint = all(row.cover == "jointly" for row in comparison.rows)
+    alone = comparison.question.part if comparison.estimate and not joint else None
+    rows = tuple((row.study, row.results if joint else ()) for row in comparison.rows)
+    return comparison.shape, rows, str(comparison.directions), read_off(comparison.rows), alone
+
+
+def _findings(
+    engine: Engine, entry: Loaded[Any], conclusion: Conclusion, claim: Claim
+) -> list[Finding]:
+    path = ("emphasis", conclusion.index)
+    found = []
+    if conclusion.verdict == "contradicted" and not claim.disputed:
+        found.append(
+            Finding(
+                "contradicted-claim",
+                entry.spot(*path),
+                f"the numbers contradict this {claim.outcome} claim: {conclusion.reason}",
+                "turn the claim round, take it out, or add `disputed: <why it stands although numbers point the other way>`",
+            )
+        )
+    if claim.disputed and conclusion.verdict != "contradicted":
+        found.append(
+            Finding(
+                "needless-dispute",
+                entry.spot(*path, "disputed", key=True),
+                f"the numbers do not contradict this claim (it is {conclusion.verdict})",
+                "remove `disputed:`",
+            )
+        )
+    bearing = {row.study for c in conclusion.comparisons for row in c.rows}.union(
+        *(engine.bearing(c.question) for c in conclusion.comparisons)
+    )
+    for number, cited in enumerate(claim.cites):
+        # A review is a fair source, but its studies are what is counted.
+        review = cited.key in engine.catalog.studies and cited.key not in engine.assembly.studies
+        if claim.outcome != "length" and cited.key not in bearing and not review:
+            found.append(
+                Finding(
+                    "cited-without-numbers",
+                    entry.spot(*path, "cites", number),
+                    f"`{cited.key}` is cited, but the catalog has no numbers or directions of it for this contrast",
+                    f"add them to studies/{cited.key}.yaml, or cite a study that has them",
+                )
+            )
+    return found
+
+
+def _disagreements(engine: Engine, conclusions: Conclusions) -> list[Disagreement]:
+    """Pairs on which two outcomes point different ways, part by part."""
+    by_pair: dict[tuple[str, str, str], list[Comparison]] = {}
+    for field in conclusions.fields.values():
+        for comparison in field.comparisons:
+            asked = comparison.question
+            if (
+                field.relative_to is None
+                and comparison.shape in ("more", "less")
+                and asked.outcome != "architecture"
+            ):
+                by_pair.setdefault((asked.part, asked.first, asked.second), []).append(comparison)
+    found = []
+    for (part, first, second), comparisons in sorted(by_pair.items()):
+        if len({c.shape for c in comparisons}) > 1:
+            found.append(
+                Disagreement(
+                    comparisons[0].question,
+                    sentences.disagreement(
+                        engine.names,
+                        part,
+                        first,
+                        second,
+                        [(c.question.outcome, c.shape) for c in comparisons],
+                    ),
+                )
+            )
+    return found

@@ -1,0 +1,1 @@
+"""How samples become one answer, however few they are."""

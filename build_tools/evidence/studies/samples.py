@@ -1,0 +1,231 @@
+"""Samples of people and what they say on one part and outcome, ready to be pooled.
+
+Several measurements of one sample (sites along a muscle, phases of a lift, two
+publications on the same people) are combined into one, so that measuring more
+never counts as testing more people.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from ...catalog.entries import Result, Study
+from ...catalog.finding import Finding
+from ...catalog.load import Catalog
+from ..errors import EvidenceError
+from ..model.blocks import Block
+from ..settings import Settings
+from . import study_order as ordering
+from .contrasts import Cover, counting, cover
+from .measurement import Measured, measure
+from .printed_contrasts import Edge
+from .reading import Reading
+
+
+@dataclass(frozen=True)
+class Bearing:
+    """One result of one study that bears on a part and outcome."""
+
+    study: str
+    measured: Measured
+    cover: Cover
+
+
+@dataclass(frozen=True)
+class Sample:
+    """One sample of people on one part and outcome."""
+
+    key: str
+    """The study that gives the sample its name."""
+    sources: tuple[Bearing, ...]
+    block: Block | None
+    """What is pooled of it; ``None`` when it can only be listed."""
+    pooled: tuple[Bearing, ...]
+    """The sources that ``block`` combines."""
+
+    def tested(self, first: str, second: str) -> Edge | None:
+        """The one printed contrast of a pair, where the sample has no other number on it; turned to ``first`` against ``second``."""
+        edges = [
+            edge
+            for source in self.pooled
+            for edge in source.measured.edges
+            if {edge.a, edge.b} == {first, second}
+        ]
+        if len(self.pooled) != 1 or len(edges) != 1:
+            return None
+        [edge] = edges
+        return edge if edge.a == first else edge.turned()
+
+
+class Assembly:
+    """Samples by part, outcome and ratio, and the numbers that could not be used."""
+
+    def __init__(self, catalog: Catalog, settings: Settings) -> None:
+        assert catalog.vocabulary is not None
+        vocabulary = catalog.vocabulary.data
+        self.settings = settings
+        self.trouble: list[Finding] = []
+        self._catalog = catalog
+        self._measures = vocabulary.measures
+        self.studies = counting(catalog)
+        self.doing = {key: ordering.treatments(study) for key, study in self.studies.items()}
+        """Study -> arm -> what it did."""
+        self.ordered = {key: ordering.results(study) for key, study in self.studies.items()}
+        """Study -> its results with their indices."""
+        self.sample_of = sample_names(self.studies)
+        self.arms_of: dict[str, list[tuple[str, str]]] = defaultdict(list)
+        """Exercise or version -> (study, arm) of every arm that did it."""
+        self._measuring: dict[str, list[str]] = defaultdict(list)
+        for key, study in self.studies.items():
+            for arm, treatment in self.doing[key].items():
+                self.arms_of[treatment].append((key, arm))
+            for part in sorted({part for result in study.results for part in result.parts}):
+                self._measuring[part].append(key)
+        self._cache: dict[tuple[str, int], Measured] = {}
+
+    def outcome(self, result: Result) -> str:
+        """The outcome that a result's measure speaks for."""
+        return self._measures[result.measure].outcome
+
+    def pools(self, result: Result) -> bool:
+        """Whether ratios can be taken of a result's values."""
+        return self._measures[result.measure].pools
+
+    def topics(self) -> list[tuple[str, str, str | None]]:
+        """Every (part, outcome, relative_to) that some study compares exercises on, sorted."""
+        found = set()
+        for key, study in self.studies.items():
+            if len(set(self.doing[key].values())) > 1:
+                found |= {
+                    (part, self.outcome(r), r.relative_to)
+                    for r in study.results
+                    for part in r.parts
+                }
+        return sorted(found, key=lambda topic: (topic[0], topic[1], topic[2] or ""))
+
+    def samples(self, part: str, outcome: str, relative_to: str | None = None) -> list[Sample]:
+        """The samples that compare exercises on ``part``, sorted by key."""
+        groups: dict[str, list[Bearing]] = defaultdict(list)
+        for key in self._measuring.get(part, ()):
+            for source in self._sources(key, part, outcome, relative_to):
+                groups[self.sample_of[key]].append(source)
+        return [self._sample(key, sources) for key, sources in sorted(groups.items())]
+
+    def _sources(
+        self, key: str, part: str, outcome: str, relative_to: str | None
+    ) -> Iterator[Bearing]:
+        study = self.studies[key]
+        for index, result in self.ordered[key]:
+            how = cover(result.parts, part)
+            if (
+                how in ("alone", "jointly")
+                and result.relative_to == relative_to
+                and self.outcome(result) == outcome
+            ):
+                yield Bearing(key, self._measured(key, study, index), how)
+
+    def _measured(self, key: str, study: Study, index: int) -> Measured:
+        """The result over the exercises its arms did."""
+        if (key, index) not in self._cache:
+            result = study.results[index]
+            try:
+                reading = Reading(study, result, self.outcome(result), self.settings)
+                self._cache[key, index] = measure(
+                    key, index, reading, self.doing[key], self.pools(result)
+                )
+            except EvidenceError as error:
+                self._cache[key, index] = self.refused(key, index, error)
+        return self._cache[key, index]
+
+    def refused(self, key: str, index: int, error: EvidenceError) -> Measured:
+        """A result whose numbers are impossible: listed only, with a finding at its line."""
+        found = Finding(
+            "unusable-number",
+            self._catalog.studies[key].spot("results", index),
+            f"this result cannot be weighed: {error}",
+            "compare it with the paper; leave out a value that the paper does not print",
+        )
+        if found not in self.trouble:
+            self.trouble.append(found)
+        return Measured(index, None, "its numbers cannot be weighed")
+
+    def _sample(self, key: str, sources: list[Bearing]) -> Sample:
+        # A part measured alone is a more direct answer than one measured together with others.
+        alone = [s for s in sources if s.cover == "alone" and s.measured.block]
+        usable = alone or [s for s in sources if s.measured.block]
+        by_treatments: dict[frozenset[str], list[Bearing]] = defaultdict(list)
+        for source in usable:
+            assert source.measured.block
+            by_treatments[frozenset(source.measured.block.treatments)].append(source)
+        widest = max(
+            by_treatments,
+            key=lambda treatments: (len(treatments), sorted(treatments)),
+            default=frozenset(),
+        )
+        pooled = by_treatments[widest]
+        blocks = [s.measured.block for s in pooled if s.measured.block]
+        return Sample(
+            key,
+            tuple(sources),
+            combine(blocks, self.between_sites(pooled)) if blocks else None,
+            tuple(pooled),
+        )
+
+    def between_sites(self, pooled: Sequence[Bearing]) -> float:
+        """How alike several measurements of one sample are taken to be; of several measures, as much as any of them."""
+        results = [self.studies[source.study].results[source.measured.result] for source in pooled]
+        return max(
+            self.settings.correlation("sites", self.outcome(result), result.measure)
+            for result in results
+        )
+
+
+def sample_names(studies: Mapping[str, Study]) -> dict[str, str]:
+    """Study to the study that names its sample of people: where ``same_sample_as`` ends, or the first id where it runs in a circle."""
+    found = {}
+    for key in studies:
+        chain = [key]
+        while (
+            there := studies[chain[-1]].same_sample_as if chain[-1] in studies else None
+        ) and there not in chain:
+            chain.append(there)
+        found[key] = min(chain[chain.index(there) :]) if there else chain[-1]
+    return found
+
+
+def combine(blocks: list[Block], correlation: float) -> Block:
+    """Several measurements of one sample over the same treatments as one: their average.
+
+    Two measurements are taken to correlate by ``correlation``, their covariance
+    being that share of the mean of their own; at 1 the result is as wide as
+    its parts are on average.
+    """
+    first = blocks[0]
+    turned = [_like(block, first.treatments) for block in blocks]
+    k = len(turned)
+    y = np.sum([y for y, _ in turned], axis=0) / k
+    v = np.sum([v for _, v in turned], axis=0) / k * (1 + correlation * (k - 1)) / k
+    dfs = [block.df for block in blocks if block.df is not None]
+    return Block(
+        first.study,
+        first.treatments,
+        y,
+        v,
+        min(dfs) if dfs else None,
+        all(block.bounded for block in blocks),
+    )
+
+
+def _like(block: Block, treatments: tuple[str, ...]) -> tuple[np.ndarray, np.ndarray]:
+    """Contrasts and covariance of a block against the baseline and in the order of ``treatments``."""
+    k = len(treatments)
+    # Effects with the block's own baseline at zero; any other baseline is a linear map of them.
+    place = np.zeros((k, k - 1))
+    for column, treatment in enumerate(block.treatments[1:]):
+        place[treatments.index(treatment), column] = 1
+    to = np.hstack([-np.ones((k - 1, 1)), np.eye(k - 1)]) @ place
+    return to @ block.y, to @ block.v @ to.T
