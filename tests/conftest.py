@@ -10,13 +10,11 @@ from typing import TYPE_CHECKING
 
 import hypothesis
 import pytest
+from folders import DEMO, ROOT
 from hypothesis.configuration import set_hypothesis_home_dir
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
-
-ROOT = Path(__file__).parents[1]
-DEMO = ROOT / "tests" / "demo" / "catalog"
 
 set_hypothesis_home_dir(ROOT / ".venv" / "cache" / "hypothesis")
 # A shared or busy machine must not fail a test by being slow; under CI the same examples every time.

@@ -13,6 +13,7 @@ import time
 from pathlib import Path
 
 import pytest
+from folders import ROOT
 from hypothesis import given
 from hypothesis import strategies as st
 from pybtex.database import parse_string
@@ -507,7 +508,4 @@ def test_any_bytes_give_references_or_findings(
 
 def test_reading_nothing_does_not_import_pybtex() -> None:
     script = "import sys, build_tools.catalog.load; sys.exit('pybtex' in sys.modules or 'latexcodec' in sys.modules)"
-    assert (
-        subprocess.run([sys.executable, "-c", script], cwd=Path(__file__).parents[2]).returncode
-        == 0
-    )
+    assert subprocess.run([sys.executable, "-c", script], cwd=ROOT).returncode == 0

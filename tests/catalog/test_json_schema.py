@@ -1,9 +1,9 @@
 """Schemas for editors, judged by an outside validator: the `jsonschema` package (draft 2020-12, formats on)."""
 
 import json
-from pathlib import Path
 
 import pytest
+from folders import SHIPPED
 from jsonschema import Draft202012Validator
 from pydantic import ValidationError
 
@@ -420,9 +420,6 @@ UNUSUAL = {
         ...,
     ),
 }
-
-
-SHIPPED = Path(__file__).parents[2] / "catalog"
 
 
 @pytest.mark.parametrize("kind", json_schema.KINDS)

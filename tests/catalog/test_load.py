@@ -7,12 +7,11 @@ import shutil
 from pathlib import Path
 
 import pytest
+from folders import DEMO
 from hypothesis import given
 from hypothesis import strategies as st
 
 from build_tools.catalog.load import Catalog, load
-
-DEMO = Path(__file__).parents[1] / "demo" / "catalog"
 
 
 def wrong(catalog: Catalog) -> list[tuple[str, str, int]]:

@@ -7,10 +7,11 @@ import shutil
 from datetime import date
 from pathlib import Path
 
+from folders import DEMO
+
 from build_tools.catalog.load import Catalog, load
 from build_tools.checks.manuals.manual import ManualExample
 
-DEMO = Path(__file__).parents[1] / "demo" / "catalog"
 #: The day on which every example is checked; the demo's reviews are a month old.
 TODAY = date(2026, 12, 1)
 

@@ -6,7 +6,8 @@ from pathlib import Path
 from types import ModuleType, SimpleNamespace
 
 import pytest
-from examples import DEMO, TODAY, lay_over
+from examples import TODAY, lay_over
+from folders import DEMO
 
 from build_tools.checks.manuals.manual import Manual, ManualExample, read_manual
 from build_tools.checks.manuals.register import rule_manuals

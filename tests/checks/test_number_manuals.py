@@ -5,7 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from examples import DEMO, TODAY, lay_over
+from examples import TODAY, lay_over
+from folders import DEMO
 
 from build_tools.catalog.load import Catalog, load
 from build_tools.checks.manuals.manual import ManualExample

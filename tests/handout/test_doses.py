@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from conftest import DEMO
+from folders import DEMO
 
 from build_tools.catalog.load import load
 from build_tools.handout.doses import Range, ranges

@@ -4,17 +4,16 @@ from __future__ import annotations
 
 import csv
 from functools import cache
-from pathlib import Path
+
+from folders import SHIPPED
 
 from build_tools.catalog.load import Catalog, load
 from build_tools.movement.length.grid import MuscleGrid
 
-CATALOG = Path(__file__).parents[2] / "catalog"
-
 
 @cache
 def catalog() -> Catalog:
-    return load(CATALOG, "catalog")
+    return load(SHIPPED, "catalog")
 
 
 def muscle(id: str) -> MuscleGrid:
@@ -26,7 +25,7 @@ def muscle(id: str) -> MuscleGrid:
 @cache
 def column(table: str, name: str) -> dict[tuple[int, int], float]:
     """Angles of both joints -> mm, read from the CSV without any of our code."""
-    with (CATALOG / "model" / f"{table}.csv").open(encoding="utf-8", newline="") as file:
+    with (SHIPPED / "model" / f"{table}.csv").open(encoding="utf-8", newline="") as file:
         rows = list(csv.reader(file))
     at = rows[0].index(name)
     return {(int(row[0]), int(row[1])): float(row[at]) for row in rows[1:]}

@@ -6,9 +6,9 @@ Outside check: a mass on a straight limb swung from hanging to level asks sin(an
 from __future__ import annotations
 
 from math import radians, sin
-from pathlib import Path
 
 import pytest
+from folders import SHIPPED
 
 from build_tools.catalog.load import load
 from build_tools.movement.course import Course, Courses
@@ -198,7 +198,7 @@ def test_the_length_counts_while_the_load_is_above_four_fifths() -> None:
 
 @pytest.fixture(scope="module")
 def shipped() -> Courses:
-    return Courses(load(Path(__file__).parents[2] / "catalog"))
+    return Courses(load(SHIPPED))
 
 
 @pytest.mark.parametrize(

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from math import cos, dist, radians
-from pathlib import Path
 
 import pytest
+from folders import SHIPPED
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -16,7 +16,7 @@ from build_tools.movement.posture.body import MASS_MEN, REFERENCE
 from build_tools.movement.posture.frame import ARM, LEG, OTHER, SEGMENTS, Frame
 from build_tools.movement.posture.pose import frames, key_frames
 
-VOCABULARY: Vocabulary = load(Path(__file__).parents[2] / "catalog").vocabulary.data
+VOCABULARY: Vocabulary = load(SHIPPED).vocabulary.data
 THIGH, SHANK, TRUNK, ARM_LENGTH = (
     REFERENCE.length(name) for name in ("thigh", "shank", "trunk", "upper_arm")
 )

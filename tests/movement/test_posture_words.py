@@ -6,9 +6,8 @@ written by hand from the angles, before they were composed.
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
+from folders import SHIPPED
 
 from build_tools.catalog.entries import Movement, Vocabulary
 from build_tools.catalog.load import Catalog, load
@@ -16,12 +15,10 @@ from build_tools.movement.load.working import load_path, working_segment
 from build_tools.movement.posture.pose import frames, key_angles
 from build_tools.movement.posture.words import key_postures, placed
 
-ROOT = Path(__file__).parents[2]
-
 
 @pytest.fixture(scope="module")
 def shipped() -> Catalog:
-    return load(ROOT / "catalog")
+    return load(SHIPPED)
 
 
 @pytest.fixture(scope="module")

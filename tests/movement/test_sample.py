@@ -10,7 +10,8 @@ from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
-from shipped_lengths import CATALOG, catalog
+from folders import SHIPPED
+from shipped_lengths import catalog
 
 from build_tools import cli
 from build_tools.catalog.entries import LengthTable
@@ -177,7 +178,7 @@ def test_a_fresh_run_gives_the_committed_tables(opensim: object, id: str) -> Non
     for name, table in model.tables.items():
         if table.model == id:
             fresh = sample.sample(file, table, sample.columns(model, name))
-            assert fresh.encode() == (CATALOG / "model" / f"{name}.csv").read_bytes()
+            assert fresh.encode() == (SHIPPED / "model" / f"{name}.csv").read_bytes()
 
 
 def test_rectus_femoris_in_a_fresh_run(opensim: object) -> None:

@@ -6,10 +6,10 @@ The lengths are those of Winter's figure 4.1 for 1.75 m: upper arm 0.186, forear
 from __future__ import annotations
 
 from math import asin, cos, degrees, radians, sin
-from pathlib import Path
 from typing import get_args
 
 import pytest
+from folders import SHIPPED
 from repetitions import WEIGHTLESS
 
 from build_tools.catalog.entries import Movement, Vocabulary
@@ -23,7 +23,7 @@ from build_tools.movement.posture.limits import impossible, not_shown, out_of_ra
 from build_tools.movement.posture.pose import PLACE, VIEWS, frames
 from build_tools.movement.posture.words import key_postures, placed, seen
 
-VOCABULARY: Vocabulary = load(Path(__file__).parents[2] / "catalog").vocabulary.data
+VOCABULARY: Vocabulary = load(SHIPPED).vocabulary.data
 HALF, ARM, FOREARM, GRIP = 1.75 * 0.259 / 2, 1.75 * 0.372, 1.75 * 0.186, 1.75 * 0.04
 G, MASS = 9.81, 10.0
 DUMBBELLS = {"kind": "free-weight", "at": "hand"}

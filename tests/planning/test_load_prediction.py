@@ -9,22 +9,22 @@ and ``load_prediction`` for the programme's table; both are held here.
 from __future__ import annotations
 
 from math import inf, nan
-from pathlib import Path
 from typing import Any
 
 import pytest
 import script_rules
 import yaml
+from folders import ROOT
 
 from build_tools.catalog.entries import Equation, LoadPrediction
 from build_tools.catalog.load import load
 from build_tools.planning.load_prediction import NotCovered, one_repetition_maximum
 
-TESTS = Path(__file__).parents[1]
 REFERENCE = {
     entry["id"]: entry
     for entry in yaml.load(
-        (TESTS / "reference" / "statistics.yaml").read_text(encoding="utf-8"), yaml.CSafeLoader
+        (ROOT / "tests" / "reference" / "statistics.yaml").read_text(encoding="utf-8"),
+        yaml.CSafeLoader,
     )["entries"]
     if entry["area"] == "one_rep_max"
 }
@@ -55,7 +55,7 @@ SHIPPED = {
 
 @pytest.fixture(scope="module")
 def shipped() -> LoadPrediction:
-    programme = load(TESTS.parent / "catalog").programme
+    programme = load(ROOT / "catalog").programme
     assert programme
     return programme.data.load_prediction
 

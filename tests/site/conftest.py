@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from site_building import DEMO, ROOT, build, configuration, render
+from folders import DEMO, SHIPPED
+from site_building import build, configuration, render
 from site_serving import serve
 
 from build_tools.catalog.load import Catalog, load
@@ -37,7 +38,7 @@ def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="session")
 def shipped_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The shipped catalog's site."""
-    return build(configuration(tmp_path_factory.mktemp("shipped"), ROOT / "catalog"))
+    return build(configuration(tmp_path_factory.mktemp("shipped"), SHIPPED))
 
 
 @pytest.fixture(scope="session")

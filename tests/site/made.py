@@ -6,7 +6,7 @@ import copy
 from collections.abc import Sequence
 from dataclasses import replace
 
-from site_building import DEMO
+from folders import DEMO
 
 from build_tools.catalog.load import load
 from build_tools.checks.profile import load_profile

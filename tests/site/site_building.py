@@ -6,6 +6,7 @@ import logging
 from pathlib import Path
 
 import yaml
+from folders import ROOT
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.utils.yaml import yaml_load
@@ -15,9 +16,6 @@ from build_tools.checks.profile import load_profile
 from build_tools.evidence.claims.conclude import conclude
 from build_tools.movement.length.length import means
 from build_tools.site import book
-
-ROOT = Path(__file__).parents[2]
-DEMO = ROOT / "tests" / "demo" / "catalog"
 
 
 def render(catalog: Catalog) -> book.Book:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from site_building import DEMO
+from folders import DEMO
 
 from build_tools import cli
 from build_tools.catalog.finding import Finding

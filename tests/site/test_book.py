@@ -8,7 +8,8 @@ from inspect import isfunction
 from types import SimpleNamespace
 
 import pytest
-from site_building import DEMO, ROOT, render
+from folders import DEMO, ROOT
+from site_building import render
 
 import build_tools.site
 from build_tools.catalog.load import load

@@ -16,8 +16,8 @@ from typing import TYPE_CHECKING
 
 import pytest
 from client_pages import PUBLISHED, files
+from folders import DEMO, SHIPPED
 from hypothesis import given, settings
-from site_building import DEMO, ROOT
 from site_reading import Reader
 from test_hostile import HOSTILE, poisoned
 
@@ -67,7 +67,7 @@ class Words(HTMLParser):
 
 @pytest.fixture(scope="module")
 def shipped() -> dict[str, bytes]:
-    return files(load(ROOT / "catalog", "catalog"))
+    return files(load(SHIPPED, "catalog"))
 
 
 @pytest.fixture(scope="module")
@@ -151,7 +151,7 @@ def test_every_shipped_sheet_says_when_to_call_for_help(shipped: dict[str, bytes
         assert "Your chest hurts" in lines[lines.index("Call for emergency help if") + 1], uri
     backs = {
         id
-        for id, exercise in load(ROOT / "catalog", "catalog").exercises.items()
+        for id, exercise in load(SHIPPED, "catalog").exercises.items()
         if "lower-back" in care.named(exercise.data)
     }
     told = {

@@ -8,8 +8,8 @@ from dataclasses import replace
 from typing import get_args
 
 import pytest
+from folders import ROOT
 from made import LONG, LOW, SHORT, a_book, compared, concluded, file, page, row, two_lists
-from site_building import ROOT
 
 from build_tools.evidence.certainty.words import MEANING
 from build_tools.evidence.claims.conclusions import Disagreement, Question, Row

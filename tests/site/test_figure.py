@@ -13,9 +13,9 @@ from math import dist, hypot
 from pathlib import Path
 
 import pytest
+from folders import DEMO, ROOT, SHIPPED
 from hypothesis import given
 from hypothesis import strategies as st
-from site_building import DEMO, ROOT
 
 from build_tools.catalog.entries import Exercise, Movement
 from build_tools.catalog.load import Catalog, load
@@ -32,7 +32,7 @@ from build_tools.site.figures.shapes import SCALE, Shape, area, disc, limb
 from build_tools.site.figures.views import DRAWN
 
 SVG = "{http://www.w3.org/2000/svg}"
-CATALOGS = {name: load(root) for name, root in (("shipped", ROOT / "catalog"), ("demo", DEMO))}
+CATALOGS = {name: load(root) for name, root in (("shipped", SHIPPED), ("demo", DEMO))}
 EVERY = [(name, id) for name, catalog in CATALOGS.items() for id in catalog.exercises]
 LIMBS = ("thigh", "shank", "upper_arm", "forearm")
 

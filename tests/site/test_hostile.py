@@ -8,10 +8,11 @@ from typing import Any, get_args
 import markdown
 import pytest
 import yaml
+from folders import DEMO, ROOT
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from pydantic import BaseModel
-from site_building import DEMO, ROOT, render
+from site_building import render
 from site_reading import Reader
 
 from build_tools.catalog import entries

@@ -9,9 +9,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
+from folders import SHIPPED
 from handout_site import visit
 from script_rules import loads
-from site_building import ROOT
 from site_serving import serve
 
 from build_tools.catalog.load import load
@@ -111,7 +111,7 @@ def test_a_body_weight_lift_counts_the_body(page: Page, unit: str) -> None:
         ("Repetitions wanted", "8"),
     ):
         page.get_by_label(label).fill(value)
-    programme = load(ROOT / "catalog", "catalog").programme
+    programme = load(SHIPPED, "catalog").programme
     assert programme
     scale = {"kg": 1, "lb": POUND}[unit]
     mass, added = 80 * scale, 10 * scale

@@ -9,10 +9,11 @@ import sys
 from pathlib import Path
 
 import pytest
+from folders import DEMO, ROOT
 from mkdocs.config import load_config
 from mkdocs.exceptions import Abort
 from mkdocs.structure.files import Files
-from site_building import DEMO, ROOT, build, configuration
+from site_building import build, configuration
 
 from build_tools.catalog.finding import Finding, Spot
 from build_tools.checks import runner

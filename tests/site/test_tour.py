@@ -12,9 +12,10 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 import script_rules
+from folders import DEMO, SHIPPED
 from handout_site import visit
 from made import page as page_of
-from site_building import DEMO, ROOT, render
+from site_building import render
 from site_serving import serve
 
 from build_tools.catalog.entries import Client
@@ -42,7 +43,7 @@ def text(demo: Catalog) -> str:
 
 @pytest.fixture(scope="module")
 def shipped() -> Catalog:
-    return load(ROOT / "catalog", "catalog")
+    return load(SHIPPED, "catalog")
 
 
 def clients(catalog: Catalog) -> list[tuple[Client, dict[str, Any]]]:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter
-from pathlib import Path
 
 import pytest
+from folders import SHIPPED
 
 from build_tools.catalog import care
 from build_tools.catalog.load import Catalog, load
@@ -18,12 +18,10 @@ from build_tools.movement.posture.limits import moving_joints
 from build_tools.pipeline import Opened, run
 from build_tools.site.figures.figure import STEPS, figure, frames
 
-CATALOG = Path(__file__).parents[1] / "catalog"
-
 
 @pytest.fixture(scope="module")
 def catalog() -> Catalog:
-    return load(CATALOG, "catalog")
+    return load(SHIPPED, "catalog")
 
 
 def test_nothing_to_mend_under_strict(catalog: Catalog) -> None:

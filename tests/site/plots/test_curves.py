@@ -10,7 +10,8 @@ import xml.etree.ElementTree as ET
 from math import pi, sin
 
 import pytest
-from site_building import ROOT, render
+from folders import SHIPPED
+from site_building import render
 
 from build_tools.catalog.load import load
 from build_tools.site.book import Book
@@ -22,7 +23,7 @@ SVG = "{http://www.w3.org/2000/svg}"
 
 @pytest.fixture(scope="module")
 def shipped() -> Book:
-    return render(load(ROOT / "catalog", "catalog"))
+    return render(load(SHIPPED, "catalog"))
 
 
 def points(path: str) -> list[tuple[float, float]]:

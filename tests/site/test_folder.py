@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from site_building import ROOT
+from folders import ROOT
 
 from build_tools.site.book import Book
 from build_tools.site.folder import emit

@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 from math import degrees, dist, isfinite, radians, sin
-from pathlib import Path
 
 import pytest
+from folders import SHIPPED
 from hypothesis import given
 from hypothesis import strategies as st
 from repetitions import (
@@ -40,7 +40,7 @@ from build_tools.movement.load.statics import GRAVITY
 from build_tools.movement.posture.body import REFERENCE, Body
 from build_tools.movement.posture.pose import frames
 
-SHIPPED = load(Path(__file__).parents[2] / "catalog")
+CATALOG = load(SHIPPED)
 
 
 def at(curve, angle):
@@ -271,12 +271,12 @@ def test_moments_equal_the_work_of_a_small_turn(name):
 
 # --- shipped exercises ---
 
-SHIPPED_LOADS = {id: e.data for id, e in SHIPPED.exercises.items()}
+SHIPPED_LOADS = {id: e.data for id, e in CATALOG.exercises.items()}
 
 
 @pytest.mark.parametrize("id", SHIPPED_LOADS)
 def test_every_shipped_exercise_has_finite_curves_or_a_plain_reason(id):
-    exercise, vocabulary = SHIPPED_LOADS[id], SHIPPED.vocabulary.data
+    exercise, vocabulary = SHIPPED_LOADS[id], CATALOG.vocabulary.data
     made = exercise.movement
     found = curves(
         made,
@@ -318,7 +318,7 @@ PLAIN_REASONS = {
 def one_road_only(made):
     """Two feet on the ground: the second leg's muscles work too, so the heights of the weights alone do not tell one joint's share.
     So does the body of someone on the side, which is propped on two points, and that of someone whose feet rest beside the load."""
-    position = SHIPPED.vocabulary.data.positions[made.position]
+    position = CATALOG.vocabulary.data.positions[made.position]
     if position.arm is not None and "shoulder" not in made.start:
         return True  # arms that rest would turn against the body
     if (
@@ -347,13 +347,13 @@ def test_shipped_moments_equal_the_work_of_a_small_turn(id):
     if isinstance(
         curves(
             made,
-            SHIPPED.vocabulary.data.positions[made.position],
-            frames(made, SHIPPED.vocabulary.data),
+            CATALOG.vocabulary.data.positions[made.position],
+            frames(made, CATALOG.vocabulary.data),
         ),
         Unknown,
     ):
         pytest.skip("no curve")
-    check_by_work(made, SHIPPED.vocabulary.data, one_side)
+    check_by_work(made, CATALOG.vocabulary.data, one_side)
 
 
 # --- what cannot be known, and what follows from the load alone ---

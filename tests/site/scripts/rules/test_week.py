@@ -8,10 +8,10 @@ second-hand. Times are arithmetic by hand.
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import Any
 
 import pytest
+from folders import SHIPPED
 from hypothesis import given
 from hypothesis import strategies as st
 from script_rules import week as rules
@@ -28,7 +28,7 @@ TIMES = {"change": 90, "warm_up": 480, "repetition": 3, "rest": 120}
 
 @pytest.fixture(scope="module")
 def programme() -> Programme:
-    found = load(Path(__file__).parents[2] / "catalog").programme
+    found = load(SHIPPED).programme
     assert found
     return found.data
 

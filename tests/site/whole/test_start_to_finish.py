@@ -17,8 +17,8 @@ from typing import TYPE_CHECKING, Any
 import icalendar
 import pytest
 import yaml
+from folders import ROOT
 from handout_site import visit
-from site_building import ROOT
 from site_serving import serve
 
 if TYPE_CHECKING:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import json
-from pathlib import Path
 from typing import Any
 
 import pytest
+from folders import ROOT
 
 from build_tools.catalog.load import Catalog, load
 from build_tools.evidence.claims.conclude import conclude
@@ -15,8 +15,6 @@ from build_tools.movement.course import Courses
 from build_tools.movement.length.length import means
 from build_tools.planning.compare_data import INSTANTS, comparison
 from build_tools.planning.planner_data import planner
-
-ROOT = Path(__file__).parents[2]
 
 
 @pytest.fixture(scope="module", params=["catalog", "tests/demo/catalog"])

@@ -6,6 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from folders import DEMO, SHIPPED
 from hypothesis import given
 from hypothesis import strategies as st
 from shipped_lengths import catalog
@@ -23,8 +24,6 @@ from build_tools.movement.length.length import (
     percent,
 )
 
-DEMO = Path(__file__).parents[1] / "demo" / "catalog"
-SHIPPED = Path(__file__).parents[2] / "catalog"
 LONG_HEAD, SHORT_HEAD = (
     "hamstrings/biceps-femoris-long-head",
     "hamstrings/biceps-femoris-short-head",

@@ -23,9 +23,10 @@ import numpy
 import pytest
 import zxingcpp
 from client_pages import PUBLISHED, files
+from folders import DEMO, SHIPPED
 from handout_site import WEEK, link, write
 from handouts import Handout, Item, encode
-from site_building import DEMO, ROOT, build, configuration
+from site_building import build, configuration
 from site_serving import serve
 
 from build_tools.catalog.load import Catalog, load
@@ -63,7 +64,7 @@ def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
 
 @pytest.fixture(scope="module")
 def shipped() -> Catalog:
-    return load(ROOT / "catalog", "catalog")
+    return load(SHIPPED, "catalog")
 
 
 @pytest.fixture(scope="module")

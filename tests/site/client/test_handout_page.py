@@ -17,9 +17,9 @@ from urllib.request import urlopen
 
 import pytest
 from client_pages import shelf
+from folders import DEMO
 from handout_site import WEEK, handout_site, link, visit
 from handouts import KNOWN, Handout, Item, decode, encode
-from site_building import DEMO
 
 from build_tools.catalog.load import load
 from build_tools.handout import limits

@@ -13,8 +13,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
+from folders import DEMO
 from pybtex.database import parse_string
-from site_building import DEMO, build, configuration
+from site_building import build, configuration
 from site_serving import serve
 
 from build_tools.catalog.bibliography import apa as referencing

@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import re
 
-from shipped_lengths import CATALOG, catalog, muscle
+from folders import SHIPPED
+from shipped_lengths import catalog, muscle
 
 from build_tools.movement.length.published import ANATOMY, checks
 
-README = CATALOG / "model" / "README.md"
+README = SHIPPED / "model" / "README.md"
 MODEL = catalog().model.data
 
 

@@ -9,11 +9,11 @@ hand 0.61 % of men's mass).
 from __future__ import annotations
 
 from itertools import combinations
-from pathlib import Path
 from typing import Any
 
 import pytest
 import yaml
+from folders import ROOT, SHIPPED
 from hypothesis import given
 from hypothesis import strategies as st
 from script_rules import loads
@@ -23,11 +23,11 @@ from build_tools.catalog.load import Catalog, load
 from build_tools.movement.load.body_weight import total_load
 from build_tools.planning.planner_data import POUND
 
-TESTS = Path(__file__).parents[1]
 REFERENCE = {
     entry["id"]: entry
     for entry in yaml.load(
-        (TESTS / "reference" / "statistics.yaml").read_text(encoding="utf-8"), yaml.CSafeLoader
+        (ROOT / "tests" / "reference" / "statistics.yaml").read_text(encoding="utf-8"),
+        yaml.CSafeLoader,
     )["entries"]
     if entry["area"] == "one_rep_max"
 }
@@ -43,7 +43,7 @@ KNOWN = {
 
 @pytest.fixture(scope="module")
 def catalog() -> Catalog:
-    return load(TESTS.parent / "catalog")
+    return load(SHIPPED)
 
 
 @pytest.fixture(scope="module")

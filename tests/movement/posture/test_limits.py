@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
+from folders import SHIPPED
 
 from build_tools.catalog.entries import Movement, Vocabulary
 from build_tools.catalog.load import load
@@ -12,9 +11,9 @@ from build_tools.movement.posture.balance import beyond_feet
 from build_tools.movement.posture.limits import impossible, not_shown, out_of_range, unbalanced
 from build_tools.movement.posture.pose import frames, key_frames
 
-SHIPPED = load(Path(__file__).parents[2] / "catalog")
-VOCABULARY: Vocabulary = SHIPPED.vocabulary.data
-MOVEMENTS = {id: exercise.data.movement for id, exercise in SHIPPED.exercises.items()}
+CATALOG = load(SHIPPED)
+VOCABULARY: Vocabulary = CATALOG.vocabulary.data
+MOVEMENTS = {id: exercise.data.movement for id, exercise in CATALOG.exercises.items()}
 
 
 def movement(

@@ -15,6 +15,7 @@ from pathlib import Path
 
 import pytest
 import yaml
+from folders import ROOT
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -288,7 +289,7 @@ def test_depth_is_refused_before_the_stack_runs_out(file: Path, text: str) -> No
         capture_output=True,
         text=True,
         timeout=60,
-        cwd=Path(__file__).parents[2],
+        cwd=ROOT,
     )
     assert (done.returncode, done.stdout) == (0, "yaml-depth\n"), done.stderr
 

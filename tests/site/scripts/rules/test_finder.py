@@ -6,10 +6,10 @@ The rules are the handbook's own; the folding of accents is that of Unicode (NFK
 from __future__ import annotations
 
 import unicodedata
-from pathlib import Path
 from typing import Any
 
 import pytest
+from folders import SHIPPED
 from queries import EMPTY, drawn, queries
 from script_rules import finder, text
 
@@ -105,7 +105,7 @@ def test_accents_are_folded_as_unicode_says(word: str) -> None:
 
 @pytest.fixture(scope="module")
 def data() -> dict[str, Any]:
-    catalog = load(Path(__file__).parents[2] / "catalog")
+    catalog = load(SHIPPED)
     return planner(catalog, conclude(catalog, means(catalog)), Courses(catalog))
 
 

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 import handout_site
 import pytest
 from client_pages import PUBLISHED, files, write
-from site_building import DEMO
+from folders import DEMO
 from site_reading import Reader
 
 from build_tools.catalog.load import Catalog, load

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from site_building import DEMO
+from folders import DEMO
 from site_reading import Reader, broken_links
 
 from build_tools.catalog.load import load
