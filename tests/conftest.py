@@ -38,6 +38,22 @@ def demo(tmp_path: Path) -> Path:
     return Path(shutil.copytree(DEMO, tmp_path / "catalog"))
 
 
+@pytest.fixture
+def command_line(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A plain command line on 2026-12-01, a month after the demo's reviews."""
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1796083200")
+    monkeypatch.setenv("PYTHONPATH", str(ROOT))
+    for name in ("GITHUB_WORKSPACE", "TERM"):
+        monkeypatch.delenv(name, raising=False)
+
+
+@pytest.fixture
+def here(demo: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A copy of the demo catalog, standing in the folder that holds it."""
+    monkeypatch.chdir(demo.parent)
+    return demo
+
+
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
     """Headless Chromium without access to anything but localhost. Missing: skipped, but a failure under CI."""

@@ -1,7 +1,7 @@
 """Runs what the pages decide, ``build_tools/site/scripts/rules``, in an embedded engine (QuickJS), without a browser.
 
 The modules there are pure: they import only each other and touch nothing of a page. ``TextEncoder`` and ``TextDecoder``, which the
-engine lacks, are made of its own ``encodeURIComponent`` and ``decodeURIComponent``; tests/site/test_handout_fragment.py holds them against
+engine lacks, are made of its own ``encodeURIComponent`` and ``decodeURIComponent``; tests/site/scripts/rules/test_link.py holds them against
 a browser's.
 """
 

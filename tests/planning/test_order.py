@@ -1,7 +1,7 @@
 """The order of exercises: each rule by a case made for it, and what must hold whatever the evidence.
 
 No published table orders exercises so; the rules are the handbook's own. Checked against them from outside is only that statements
-keep what the conclusions say (test_planner.py).
+keep what the conclusions say (test_planner_data.py).
 """
 
 from __future__ import annotations

@@ -42,6 +42,13 @@ def shipped_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session")
+def shipped_address(shipped_site: Path) -> Iterator[str]:
+    """Its site on a local port."""
+    with serve(shipped_site) as address:
+        yield address
+
+
+@pytest.fixture(scope="session")
 def moved_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo catalog's folder with retired ids of every kind."""
     folder = Path(shutil.copytree(DEMO, tmp_path_factory.mktemp("moved") / "catalog"))

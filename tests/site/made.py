@@ -163,6 +163,19 @@ def two_lists() -> PartEvidence:
     return PartEvidence(LONG, "growth", None, components, tuple(pairs))
 
 
+#: Three samples, two of them pooled.
+POOLED = compared(
+    "crate-curl",
+    "cable-curl",
+    row(estimate=(1.06, 1.01, 1.11)),
+    row("glow2031", (1.02, 0.98, 1.06), people=12),
+    row("wick2030", direction="less"),
+    estimate=(1.035, 1.005, 1.066),
+    prediction=(0.97, 1.1),
+    i2=34.0,
+)
+
+
 def page(made: book.Book, uri: str) -> str:
     return next(page.text for page in made.pages if page.uri == uri)
 

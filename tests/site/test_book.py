@@ -1,10 +1,11 @@
-"""The book collects what the modules of the site make: none is forgotten, and every page can link to every other."""
+"""The book collects what the modules of the site make: none is forgotten, and every page can link to every other, and every address is known."""
 
 from __future__ import annotations
 
 import importlib
 import pkgutil
 from inspect import isfunction
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -12,8 +13,10 @@ from folders import DEMO, ROOT
 from site_building import render
 
 import build_tools.site
-from build_tools.catalog.load import load
+from build_tools.catalog.load import Catalog, load
 from build_tools.site import book
+from build_tools.site.addresses import url
+from build_tools.site.book import WRITTEN, Book, answering
 from build_tools.site.resource import Resource
 
 
@@ -71,3 +74,27 @@ def test_costly_drawings_are_worked_out_once(monkeypatch: pytest.MonkeyPatch) ->
     catalog = load(DEMO, "catalog")
     render(catalog)
     assert sorted(drawn) == sorted(entry.data.name for entry in catalog.exercises.values())
+
+
+def test_it_knows_every_page_that_is_made(demo_site: Path) -> None:
+    made = {
+        f"/{path.parent.relative_to(demo_site).as_posix()}/".replace("/./", "/")
+        for path in demo_site.rglob("index.html")
+    }
+    assert made == answering(load(DEMO))
+
+
+def test_a_retired_address_answers(moved: Catalog, moved_book: Book) -> None:
+    pages = {url(page.uri) for page in moved_book.pages} | {url(uri) for uri in WRITTEN}
+    files = {
+        file.uri.removesuffix("index.html")
+        for file in moved_book.files
+        if file.uri.endswith("/index.html")
+    }
+    assert answering(moved) == {f"/{address}" for address in pages | files}
+    assert {
+        "/exercises/lamp-curl/",
+        "/cues/lamp-curl/",
+        "/muscles/lamp/",
+        "/sources/wick2029/",
+    } <= answering(moved)

@@ -1,6 +1,6 @@
 """The demo catalog's pages, word for word.
 
-After a wanted change run ``GOLDEN=write pytest tests/site/test_golden.py`` and
+After a wanted change run ``GOLDEN=write pytest tests/site/test_pages.py`` and
 read the difference before committing it.
 """
 

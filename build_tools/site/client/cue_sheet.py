@@ -22,7 +22,7 @@ from .qr import Qr
 #: What ``equipment:`` says when the body is enough.
 NOTHING = "none"
 #: From how many characters a sheet is printed smaller, and smaller still, so that it stays one page. Measured over the shipped catalog
-#: on A5, A4 and Letter; `tests/site/test_cue_sheet.py` holds it.
+#: on A5, A4 and Letter; `tests/site/client/test_cue_sheet.py` holds it.
 FULL, FULLEST = 1190, 1550
 #: First words of an ``ask:`` that only names somebody.
 ARTICLES = {"A", "An", "The", "Your"}

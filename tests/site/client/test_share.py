@@ -1,7 +1,7 @@
 """What is passed on from an exercise's page: by plain links, and by the buttons that a script adds.
 
-Outside sources: the citation list is held against citeproc-py in ``tests/catalog``; BibTeX is read back by pybtex; codes
-by the tests of the cue sheet; accessibility by axe-core in ``test_browser``.
+Outside sources: the citation list is held against citeproc-py in ``tests/catalog/bibliography``; BibTeX is read back by pybtex; codes
+by the tests of the cue sheet; accessibility by axe-core in ``whole/test_browser.py``.
 """
 
 from __future__ import annotations

@@ -1,0 +1,198 @@
+"""`handbook check`: what it finds, what stops it, and what it counts."""
+
+import json
+import re
+import subprocess
+import sys
+from types import SimpleNamespace
+
+from command import break_swap
+from folders import ROOT
+
+from build_tools import cli
+from build_tools.checks import rule
+
+
+def make_overdue(catalog):
+    """Only a warning: the review is older than the demo's interval of 24 months."""
+    path = catalog / "muscles" / "lantern.yaml"
+    path.write_text(
+        path.read_text(encoding="utf-8").replace("reviewed: 2026-11-01", "reviewed: 2020-11-01"),
+        encoding="utf-8",
+    )
+
+
+def test_clean(here, capsys):
+    assert cli.main(["check", "--strict"]) == 0
+    assert capsys.readouterr() == ("no findings in 15 entries\n", "")
+
+
+def test_findings(here, capsys):
+    break_swap(here)
+    assert cli.main(["check"]) == 1
+    out, err = capsys.readouterr()
+    assert out == (
+        "catalog/exercises/cable-curl.yaml:37:9: error[known-exercise]: there is no exercise `crate-crul`\n"
+        "  help: did you mean `crate-curl`?\n"
+        "1 error in 15 entries\n"
+    )
+    assert err == ""
+
+
+def test_warnings_fail_only_under_strict(here, capsys):
+    curl = here / "exercises/crate-curl.yaml"
+    curl.write_text(
+        curl.read_text(encoding="utf-8").replace("name: Crate curl", "name: Standing cabel curls"),
+        encoding="utf-8",
+    )
+    assert cli.main(["check"]) == 0
+    assert "catalog/exercises/crate-curl.yaml:1:7: warning[near-names]: " in capsys.readouterr().out
+    assert cli.main(["check", "--strict"]) == 1
+
+
+def test_a_review_that_falls_due_stops_nothing(here, capsys):
+    make_overdue(here)
+    assert cli.main(["check", "--strict"]) == 0
+    out = capsys.readouterr().out
+    assert "catalog/muscles/lantern.yaml:28:11: notice[review-due]: " in out and out.endswith(
+        "\n1 notice in 15 entries\n"
+    )
+
+
+def test_the_calendar_alone_stops_nothing(here, monkeypatch, capsys):
+    """In 2030 every review of the demo is due, and it can still be published."""
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1893456000")  # 2030-01-01
+    for command in (["check"], ["conclude", "--check"], ["addresses", "--check"]):
+        assert cli.main([*command, "--strict"]) == 0, capsys.readouterr().out
+    cli.main(["check", "--strict"])
+    assert capsys.readouterr().out.endswith("notices in 15 entries\n")
+
+
+def test_source_date_epoch_sets_the_day(here, monkeypatch):
+    make_overdue(here)
+    monkeypatch.setenv(
+        "SOURCE_DATE_EPOCH", "1640995200"
+    )  # 2022-01-01: not overdue, but the other reviews lie ahead
+    assert cli.main(["check", "--strict", "--format", "json"]) == 1
+
+
+def test_a_rule_that_fails_could_not_run_but_shows_the_rest(here, capsys, monkeypatch):
+    def check(context):
+        raise KeyError("hip")
+
+    break_swap(here)
+    real = rule.all_rules()
+    monkeypatch.setattr(
+        "build_tools.checks.runner.all_rules",
+        lambda: real | {"swap-once": SimpleNamespace(check=check)},
+    )
+    assert cli.main(["check"]) == 2
+    out = capsys.readouterr().out
+    assert (
+        "catalog:1:1: error[internal-error]: the rule `swap-once` failed at test_check.py:" in out
+    )
+    assert "error[known-exercise]" in out
+
+
+def test_paths_are_relative_to_where_the_person_stands(here, capsys, monkeypatch):
+    break_swap(here)
+    monkeypatch.chdir(here / "muscles")
+    assert cli.main(["check", "--catalog", str(here)]) == 1
+    assert capsys.readouterr().out.startswith("../exercises/cable-curl.yaml:37:9: error")
+
+
+def test_summary_counts_by_kind_basis_and_outcome(here, capsys):
+    assert cli.main(["check", "--summary", "--format", "json"]) == 0
+    counts = json.loads(capsys.readouterr().out)["counts"]
+    # Counted by hand in the demo's files.
+    assert counts["entries"] == {
+        kind: {"written": n}
+        for kind, n in (
+            ("muscles", 1),
+            ("muscle parts", 2),
+            ("exercises", 2),
+            ("studies", 3),
+            ("references", 4),
+        )
+    }
+    assert counts["statements"] == {
+        "advice": {"cited": 0, "common practice": 2},
+        "caution": {"cited": 0, "common practice": 2},
+        "convention": {"cited": 0, "common practice": 12},
+        "correlation": {"cited": 0, "common practice": 11},
+        "cue": {"cited": 0, "common practice": 6},
+        "dose": {"cited": 0, "common practice": 14},
+        "emphasis claim": {"cited": 2, "common practice": 1},
+        "equation": {"cited": 0, "common practice": 1},
+        "fact": {"cited": 2, "common practice": 1},
+        "fault": {"cited": 0, "common practice": 2},
+        "line of care": {"cited": 0, "common practice": 2},
+        "set credit": {"cited": 0, "common practice": 2},
+        "time allowance": {"cited": 0, "common practice": 2},
+    }
+    assert counts["outcomes"] == {
+        "growth": {"claims": 1, "results": 3},
+        "activation": {"claims": 2, "results": 1},
+        "length": {"claims": 0, "results": 0},
+        "strength": {"claims": 0, "results": 0},
+        "architecture": {"claims": 0, "results": 0},
+    }
+    assert counts["regions"] == {
+        "lamp": {"parts": 2, "exercises": 2, "cited": 2, "common practice": 1}
+    }
+    assert counts["results by region"] == {
+        "lamp": {"growth": 3, "activation": 1, "length": 0, "strength": 0, "architecture": 0}
+    }
+    tested = {
+        "between": 4,
+        "interaction": 0,
+        "within": 0,
+        "omnibus": 0,
+        "ranking": 0,
+        "none": 0,
+        "not reported": 0,
+    }
+    assert counts["contrasts by test"] == {test: {"contrasts": n} for test, n in tested.items()}
+    assert counts["studies by allocation"] == {
+        kind: {"studies": n}
+        for kind, n in (
+            ("random", 2),
+            ("counterbalanced", 0),
+            ("self-chosen", 1),
+            ("not stated", 0),
+        )
+    }
+    assert counts["references by what was read"] == {
+        kind: {"references": n}
+        for kind, n in (
+            ("full text", 1),
+            ("abstract", 3),
+            ("part of abstract", 0),
+            ("record", 0),
+            ("memory", 0),
+            ("without authors", 0),
+            ("with a notice", 1),
+        )
+    }
+    assert counts["results by where they were read"] == {
+        kind: {"results": n}
+        for kind, n in (("read in the study", 4), ("second-hand", 0), ("in doubt", 0))
+    }
+    cli.main(["check", "--summary"])
+    assert re.search(r"(?m)^emphasis claim +2 +1$", capsys.readouterr().out)
+
+
+def test_check_imports_nothing_it_does_not_need():
+    program = (
+        "import sys; from build_tools import cli; cli.main(['check', '--catalog', sys.argv[1]])\n"
+        "print(sorted({m.split('.')[0] for m in sys.modules} & {'mkdocs', 'jinja2', 'numpy', 'scipy', 'asyncio', 'requests'}))"
+    )
+    demo = ROOT / "tests" / "demo" / "catalog"
+    out = subprocess.run(
+        [sys.executable, "-c", program, str(demo)],
+        capture_output=True,
+        text=True,
+        check=True,
+        timeout=60,
+    ).stdout
+    assert out.splitlines()[-1] == "[]"

@@ -1,0 +1,62 @@
+"""`handbook conclude` writes what changed, and nothing from an unsound catalog."""
+
+import shutil
+from pathlib import Path
+
+import pytest
+from command import break_swap
+
+from build_tools import cli
+
+
+def test_conclude_writes_what_changed_and_then_has_nothing_to_do(here, capsys):
+    shutil.rmtree(here / "conclusions")
+    assert cli.main(["conclude", "--check"]) == 1
+    assert capsys.readouterr().out == (
+        "catalog/conclusions:1:1: error[stale-conclusions]: the conclusions were never written\n"
+        "  help: run `handbook conclude` and commit what it writes\n1 error in 15 entries\n"
+    )
+    assert not (here / "conclusions").exists()
+    assert cli.main(["conclude"]) == 0
+    assert capsys.readouterr() == (
+        "no findings in 15 entries\n",
+        "3 written, 0 removed, 0 unchanged in catalog/conclusions\n",
+    )
+    assert cli.main(["conclude"]) == 0
+    assert capsys.readouterr().err == "0 written, 0 removed, 3 unchanged in catalog/conclusions\n"
+    assert cli.main(["conclude", "--check", "--strict"]) == 0
+
+
+def test_nothing_is_concluded_from_an_unsound_catalog(here, capsys):
+    shutil.rmtree(here / "conclusions")
+    break_swap(here)
+    assert cli.main(["conclude"]) == 1
+    out, err = capsys.readouterr()
+    assert "error[known-exercise]" in out and "nothing was computed" in err
+    assert not (here / "conclusions").exists()
+
+
+def contradict(catalog):
+    path = catalog / "exercises" / "crate-curl.yaml"
+    path.write_text(
+        path.read_text(encoding="utf-8").replace(
+            "more_than: {exercise: cable-curl}", "less_than: {exercise: cable-curl}"
+        ),
+        encoding="utf-8",
+    )
+
+
+@pytest.mark.parametrize(
+    "command",
+    [
+        ["conclude"],
+        ["conclude", "--check", "--format", "sarif"],
+        ["write", "--to", "out", "--content", "."],
+    ],
+)
+def test_a_contradicted_claim_fails_whatever_shows_it(here, capsys, command):
+    contradict(here)
+    assert cli.main(["check"]) == 0, "the check itself reckons nothing"
+    assert cli.main(command) == 1
+    assert "contradicted-claim" in (out := capsys.readouterr()).out or "conclude --check" in out.err
+    assert not Path("out").exists()

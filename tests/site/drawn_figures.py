@@ -1,0 +1,71 @@
+"""Posture figures of the catalogs and of invented movements, read back from the drawing."""
+
+from __future__ import annotations
+
+import re
+import xml.etree.ElementTree as ET
+
+from folders import DEMO, SHIPPED
+
+from build_tools.catalog.entries import Movement
+from build_tools.catalog.load import Catalog, load
+from build_tools.movement.posture.frame import Frame
+from build_tools.movement.posture.pose import key_frames
+from build_tools.site.figures.figure import Figure, figure
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+CATALOGS = {name: load(root) for name, root in (("shipped", SHIPPED), ("demo", DEMO))}
+
+
+EVERY = [(name, id) for name, catalog in CATALOGS.items() for id in catalog.exercises]
+
+
+def of(name: str, id: str) -> Figure:
+    catalog = CATALOGS[name]
+    assert catalog.vocabulary
+    return figure("fig", catalog.exercises[id].data, catalog.vocabulary.data)
+
+
+def made(equipment: list[str], **movement: object) -> Figure:
+    """A figure of an invented movement with the shipped vocabulary."""
+    catalog: Catalog = CATALOGS["shipped"]
+    assert catalog.vocabulary
+    base = catalog.exercises["romanian-deadlift"].data
+    return figure(
+        "fig",
+        base.model_copy(
+            update={"equipment": equipment, "movement": Movement.model_validate(movement)}
+        ),
+        catalog.vocabulary.data,
+    )
+
+
+def parsed(written: str) -> ET.Element:
+    """The page's figure as XML, without the attributes that HTML lets stand alone."""
+    return ET.fromstring(
+        re.sub(r" (download|data-search-exclude|hidden)(?=[ >])", "", written).strip()
+    )
+
+
+def numbers(d: str) -> list[float]:
+    return [float(n) for n in re.findall(r"-?\d+(?:\.\d+)?", d)]
+
+
+def course(name: str, id: str) -> tuple[Frame, ...]:
+    catalog = CATALOGS[name]
+    assert catalog.vocabulary
+    return key_frames(catalog.exercises[id].data.movement, catalog.vocabulary.data)
+
+
+CURL = {"from": {"elbow": 5}, "to": {"elbow": 140}}
+
+
+FLY = {
+    "position": "on-flat-bench",
+    "view": "above",
+    "from": {"shoulder-horizontal": 0},
+    "to": {"shoulder-horizontal": 90},
+    "load": {"kind": "free-weight", "at": "hand"},
+}

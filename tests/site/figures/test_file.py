@@ -1,0 +1,35 @@
+"""Files of figures stand alone: judged by expat, they name their licence and ask nobody for anything."""
+
+from __future__ import annotations
+
+import re
+import xml.etree.ElementTree as ET
+
+from drawn_figures import CATALOGS, SVG
+
+from build_tools.site.figures.file import uri
+
+
+def test_files_stand_alone(demo_book) -> None:  # type: ignore[no-untyped-def]
+    files = {f.uri: f.content for f in demo_book.files}
+    for id in CATALOGS["demo"].exercises:
+        written = files[uri(id)]
+        root = ET.fromstring(written)
+        assert len(written) <= 8000
+        assert root.get("role") == "img" and "Finish:" in root.find(f"{SVG}desc").text
+        assert len(root.findall(f"{SVG}svg")) == 2  # start and finish
+        words = " ".join(text.text for text in root.iter(f"{SVG}text"))
+        assert "Licence:" in words and "Drillis" in words
+        assert (
+            b"url(" not in written and b"href" not in written and b"@import" not in written
+        )  # asks nobody for anything
+        drawn = {e.get("class") for e in root.iter(f"{SVG}path")}
+        styled = set(re.findall(r"\.(hb-pose__\w+)", root.find(f"{SVG}style").text))
+        assert drawn <= styled
+
+
+def test_pages_link_their_file(demo_book) -> None:  # type: ignore[no-untyped-def]
+    for id in CATALOGS["demo"].exercises:
+        page = next(page.text for page in demo_book.pages if page.uri == f"exercises/{id}.md")
+        assert f'href="../../{uri(id)}" download' in page
+        assert page.index("hb-posed") < page.index("## What it favours")
