@@ -10,7 +10,9 @@ from bench.generate import generate
 
 from build_tools.catalog.load import load
 from build_tools.evidence.claims.conclude import conclude
+from build_tools.evidence.claims.engine import Engine
 from build_tools.evidence.explain.claim import by_id, explain
+from build_tools.evidence.settings import settings
 
 DEMO = Path(__file__).parent / "demo" / "catalog"
 
@@ -41,7 +43,8 @@ def test_generated_studies_connect_every_exercise(tmp_path: Path) -> None:
     catalog = studies.generate(DEMO, tmp_path / "catalog", 24, 48)
     assert not load(catalog).findings
     assert contents(catalog) == contents(studies.generate(DEMO, tmp_path / "again", 24, 48))
-    conclusions = conclude(load(catalog))
+    loaded = load(catalog)
+    conclusions = conclude(loaded)
     for field in conclusions.fields.values():
         [component] = field.components
         assert len(component.order) == 24 and component.samples == 48
@@ -50,8 +53,9 @@ def test_generated_studies_connect_every_exercise(tmp_path: Path) -> None:
             "direct and indirect",
         }
     # Every pair's chain can be told, also through other exercises.
+    engine = Engine(loaded, settings(loaded))
     for id in by_id(conclusions):
-        assert id in explain(load(catalog), conclusions, id)
+        assert id in explain(loaded, conclusions, id, engine)
 
 
 def test_a_command_that_fails_is_not_timed() -> None:

@@ -11,7 +11,9 @@ import pytest
 
 from build_tools.catalog.load import load
 from build_tools.evidence.claims.conclude import conclude
+from build_tools.evidence.claims.engine import Engine
 from build_tools.evidence.explain.claim import by_id, explain
+from build_tools.evidence.settings import settings
 
 DEMO = Path(__file__).parents[1] / "demo" / "catalog"
 SHIPPED = Path(__file__).parents[2] / "catalog"
@@ -102,9 +104,9 @@ def test_the_spread_in_words_is_the_spread_that_is_pooled(printed: str, tmp_path
 @pytest.mark.parametrize("root", [DEMO, SHIPPED], ids=["demo", "shipped"])
 def test_every_claim_can_be_explained(root: Path) -> None:
     catalog = load(root, "catalog")
-    conclusions = conclude(catalog)
+    conclusions, engine = conclude(catalog), Engine(catalog, settings(catalog))
     for id, conclusion in by_id(conclusions).items():
-        told = explain(catalog, conclusions, id)
+        told = explain(catalog, conclusions, id, engine)
         assert all(len(line) <= 100 for line in told.splitlines())
         flat = " ".join(told.split())
         assert " ".join(conclusion.sentence.split()) in flat and conclusion.verdict in flat

@@ -21,10 +21,15 @@ from .text import Line, place, render
 _CLAIMED: dict[str, Claimed] = {"more_than": "more", "less_than": "less", "similar_to": "similar"}
 
 
-def explain(catalog: Catalog, conclusions: Conclusions, claim_id: str) -> str:
-    """The chain of one claim of a sound catalog, as text. Raises ``KeyError`` for an id that no claim has."""
+def explain(
+    catalog: Catalog, conclusions: Conclusions, claim_id: str, engine: Engine | None = None
+) -> str:
+    """The chain of one claim of a sound catalog, as text. Raises ``KeyError`` for an id that no claim has.
+
+    Several claims may share one ``engine`` of the catalog, which fits each network once.
+    """
     conclusion = by_id(conclusions)[claim_id]
-    return render(_lines(catalog, Engine(catalog, settings(catalog)), conclusion))
+    return render(_lines(catalog, engine or Engine(catalog, settings(catalog)), conclusion))
 
 
 def by_id(conclusions: Conclusions) -> dict[str, Conclusion]:
