@@ -15,7 +15,7 @@ from . import timing
 #: An interpreter with the package that both need, and one that can conclude: numpy and SciPy's functions included.
 LOADING, CONCLUDING = (
     ["-c", "import build_tools.catalog.load"],
-    ["-c", "import build_tools.evidence.conclude"],
+    ["-c", "import build_tools.evidence.claims.conclude"],
 )
 
 
