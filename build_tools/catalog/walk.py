@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
+from functools import cache
+from typing import Any, TypeVar
 
 from pydantic import BaseModel
 
@@ -13,6 +14,7 @@ from .finding import Spot
 from .load import Catalog, Loaded
 
 Path = tuple[str | int, ...]
+Found = TypeVar("Found")
 
 #: What a statement of each kind is called in messages.
 _CALLED: dict[type[entries.Basis], str] = {
@@ -84,22 +86,8 @@ def reviewed_entries(
 def statements(catalog: Catalog) -> Iterator[Statement]:
     """Every statement of the catalog, in file order."""
     for entry in yaml_entries(catalog):
-        for path, basis in _bases(entry.data, ()):
+        for path, basis in _all(entries.Basis, entry.data):
             yield Statement(entry, path, basis)
-
-
-def _bases(value: Any, path: Path) -> Iterator[tuple[Path, entries.Basis]]:
-    if isinstance(value, BaseModel):
-        if isinstance(value, entries.Basis):
-            yield path, value
-        for name, field in type(value).model_fields.items():
-            yield from _bases(getattr(value, name), (*path, field.alias or name))
-    elif isinstance(value, dict):
-        for key, item in value.items():
-            yield from _bases(item, (*path, key))
-    elif isinstance(value, list):
-        for index, item in enumerate(value):
-            yield from _bases(item, (*path, index))
 
 
 #: Entries whose texts are names of files, columns and rules.
@@ -110,23 +98,39 @@ def written_texts(catalog: Catalog) -> Iterator[tuple[Loaded[Any], Path, str]]:
     """Every text that an author wrote to be read, with its entry and the path to it; ids too, addresses not."""
     for entry in yaml_entries(catalog):
         if not isinstance(entry.data, _TECHNICAL):
-            for path, text in _texts(entry.data, ()):
-                yield entry, path, text
+            for path, text in _all(str, entry.data):
+                if path[-1] != "url":
+                    yield entry, path, text
 
 
-def _texts(value: Any, path: Path) -> Iterator[tuple[Path, str]]:
-    if isinstance(value, str):
-        if path[-1] != "url":
-            yield path, value
-    elif isinstance(value, BaseModel):
-        for name, field in type(value).model_fields.items():
-            yield from _texts(getattr(value, name), (*path, field.alias or name))
+def _all(kind: type[Found], data: BaseModel) -> list[tuple[Path, Found]]:
+    """Everything of a kind in an entry, in the order of its fields, with the path to it."""
+    found: list[tuple[Path, Found]] = []
+    _gather(kind, data, (), found)
+    return found
+
+
+def _gather(kind: type[Found], value: object, path: Path, found: list[tuple[Path, Found]]) -> None:
+    # One list for all depths: generators within generators would hand each text up through every one of them.
+    if isinstance(value, kind):
+        found.append((path, value))
+    if value is None or isinstance(value, str):
+        return
+    if isinstance(value, list):
+        for index, item in enumerate(value):
+            _gather(kind, item, (*path, index), found)
     elif isinstance(value, dict):
         for key, item in value.items():
-            yield from _texts(item, (*path, key))
-    elif isinstance(value, list):
-        for index, item in enumerate(value):
-            yield from _texts(item, (*path, index))
+            _gather(kind, item, (*path, key), found)
+    elif isinstance(value, BaseModel):
+        for name, key in _keys(type(value)):
+            _gather(kind, getattr(value, name), (*path, key), found)
+
+
+@cache
+def _keys(model: type[BaseModel]) -> list[tuple[str, str]]:
+    """Each field's name and the key that stands for it in a file."""
+    return [(name, field.alias or name) for name, field in model.model_fields.items()]
 
 
 def client_texts(exercise: entries.Exercise) -> Iterator[tuple[Path, str]]:

@@ -6,6 +6,7 @@ or reckoned again, so that the table stays quick.
 
 from __future__ import annotations
 
+import gc
 import json
 import os
 import shutil
@@ -18,7 +19,7 @@ import pytest
 from mistakes import MISTAKES, Mistake, Told
 
 from build_tools import cli
-from build_tools.catalog import length_table
+from build_tools.catalog import length_table, walk
 from build_tools.catalog import load as loading
 from build_tools.checks.rules import model_checked, posture_possible
 
@@ -72,6 +73,7 @@ def catalog(
     monkeypatch.setenv("SOURCE_DATE_EPOCH", str((newest - date(1970, 1, 1)).days * 86400))
     read, read_bib, read_table = loading._entry, loading.read_bibliography, length_table.read
     impossible, published = posture_possible.impossible, model_checked.checks
+    gathered = walk._all
 
     def entry(into: loading.Catalog, kind: str, id: str, path: Path, shown: str, model: Any) -> Any:
         key = (kind, id, shown, _mark(path))
@@ -114,8 +116,14 @@ def catalog(
             kept, (id(muscle.muscle), id(muscle.grid)), lambda: (list(published(muscle)), muscle)
         )[0],
     )
+    monkeypatch.setattr(
+        walk,
+        "_all",
+        lambda kind, data: _once(kept, (kind, id(data)), lambda: (gathered(kind, data), data))[0],
+    )
     yield links
     _put_right(links)
+    gc.freeze()  # what is kept is no garbage, and would be searched for some at every row
 
 
 def _once(kept: dict[Any, Any], key: Any, make: Callable[[], Any]) -> Any:

@@ -57,7 +57,7 @@ ABSOLUTE = {
 }
 #: These two are plain speech in an instruction to a client.
 IN_INSTRUCTIONS = {"always", "never"}
-_WORDS = re.compile(rf"\b({'|'.join(ABSOLUTE)})\b", re.IGNORECASE)
+_WORDS = re.compile(rf"\b({'|'.join(ABSOLUTE)})\b")
 
 
 def check(context: Context) -> Iterator[Problem]:
@@ -68,7 +68,7 @@ def check(context: Context) -> Iterator[Problem]:
             "faults",
             "cautions",
         )
-        for word in dict.fromkeys(found.lower() for found in _WORDS.findall(text)):
+        for word in dict.fromkeys(_WORDS.findall(text.lower())):
             if not (instruction and word in IN_INSTRUCTIONS):
                 yield Problem(
                     entry.spot(*path), f"`{word}` promises more than evidence can", ABSOLUTE[word]

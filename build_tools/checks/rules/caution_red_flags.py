@@ -45,6 +45,7 @@ Passes: exercises/crate-curl.yaml
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
+from functools import cache
 
 from build_tools.catalog import care
 from build_tools.catalog.entries import Caution, Exercise, Wording
@@ -105,12 +106,13 @@ def broken(wording: Wording, caution: Caution) -> Iterator[tuple[str, str]]:
 
 def first(words: Sequence[str], text: str) -> str | None:
     """The first place in the text where one of the words begins, as it is written there; ``None`` without words."""
-    found = (
-        re.search(rf"\b(?:{'|'.join(map(re.escape, words))})\w*", text, re.IGNORECASE)
-        if words
-        else None
-    )
+    found = _beginning(tuple(words)).search(text) if words else None
     return found[0] if found else None
+
+
+@cache
+def _beginning(words: tuple[str, ...]) -> re.Pattern[str]:
+    return re.compile(rf"\b(?:{'|'.join(map(re.escape, words))})\w*", re.IGNORECASE)
 
 
 def _either(places: Iterable[str]) -> str:

@@ -77,11 +77,15 @@ MARKUP: tuple[tuple[str, re.Pattern[str], str], ...] = (
         "type the character itself",
     ),
 )
+#: A text with any of these holds one of them, so most texts are looked through once and not for each.
+_HINT = re.compile(r"[\[*_`&@]|://|\.\w|\A\s*[#\-+\d]")
 
 
 def check(context: Context) -> Iterator[Problem]:
     """Texts with something that only a program would read."""
     for entry, path, text in context.texts:
+        if not _HINT.search(text):
+            continue
         for called, form, help in MARKUP:
             if found := form.search(text):
                 yield Problem(
