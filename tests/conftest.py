@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import shutil
 from collections.abc import Iterator
@@ -23,6 +24,12 @@ hypothesis.settings.load_profile("handbook")
 
 #: Names under which distributions and runners install Chromium.
 CHROMIUM = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
+
+
+def pytest_collection_finish() -> None:
+    """What was collected stays to the end, so Python need not search it for garbage again and again."""
+    gc.collect()
+    gc.freeze()
 
 
 @pytest.fixture(autouse=True)

@@ -28,7 +28,7 @@ globalThis.TextDecoder = class {
   decode(bytes) {
     const text = decodeURIComponent(escape(Array.from(bytes, (byte) => String.fromCharCode(byte)).join("")));
     return this.ignoreBOM ? text : text.replace(/^\ufeff/, ""); } };
-globalThis.modules = {};
+globalThis.modules = {}; globalThis.kept = [];
 globalThis.answer = (act) => { try { return JSON.stringify({ value: act() ?? null }); } catch (bad) {
   if (!/^Bad[A-Z]/.test(bad.constructor.name)) throw bad;
   return JSON.stringify({ refused: [bad.kind ?? "", bad.message] }); } };
@@ -45,6 +45,13 @@ class Refused(ValueError):
 
 class Map(dict[str, str]):
     """An argument that the script takes as a ``Map``."""
+
+
+class Kept:
+    """An argument that the engine keeps: written out and read once, not at every call. It must hold plain JSON."""
+
+    def __init__(self, value: object) -> None:
+        self.name = f"kept[{_CONTEXT.eval(f'kept.push({json.dumps(value)})')} - 1]"
 
 
 class Module:
@@ -66,6 +73,8 @@ class Module:
 
 def _literal(value: object) -> str:
     """A Python value as an expression; NaN and infinity, which JSON lacks, are names that scripts know."""
+    if isinstance(value, Kept):
+        return value.name
     if isinstance(value, Map):
         return f"new Map({json.dumps(list(value.items()))})"
     if isinstance(value, datetime):

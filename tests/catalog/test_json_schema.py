@@ -1,6 +1,7 @@
 """Schemas for editors, judged by an outside validator: the `jsonschema` package (draft 2020-12, formats on)."""
 
 import json
+from functools import cache
 
 import pytest
 from folders import SHIPPED
@@ -28,11 +29,15 @@ def data_of(path):
     return data
 
 
-def accepted_by_schema(kind, data):
-    validator = Draft202012Validator(
+@cache
+def validator(kind):
+    return Draft202012Validator(
         json_schema.schema(kind), format_checker=Draft202012Validator.FORMAT_CHECKER
     )
-    return validator.is_valid(data)
+
+
+def accepted_by_schema(kind, data):
+    return validator(kind).is_valid(data)
 
 
 def accepted_by_loader(kind, data):

@@ -5,18 +5,17 @@ The lengths are those of Winter's figure 4.1: upper arm 0.186, forearm 0.146, gr
 
 from __future__ import annotations
 
-from folders import SHIPPED
+import shipped_made
 from repetitions import WEIGHTLESS
 
-from build_tools.catalog.entries import Movement, Vocabulary
-from build_tools.catalog.load import load
+from build_tools.catalog.entries import Movement
 from build_tools.movement.load.curve import Curve
 from build_tools.movement.load.moments import Unknown, curves
 from build_tools.movement.posture.body import Body
 from build_tools.movement.posture.frame import Frame
 from build_tools.movement.posture.pose import frames
 
-VOCABULARY: Vocabulary = load(SHIPPED).vocabulary.data
+VOCABULARY = shipped_made.vocabulary()
 
 
 HALF, ARM, FOREARM, GRIP = 1.75 * 0.259 / 2, 1.75 * 0.372, 1.75 * 0.186, 1.75 * 0.04

@@ -6,14 +6,9 @@ import csv
 from functools import cache
 
 from folders import SHIPPED
+from shipped_made import catalog
 
-from build_tools.catalog.load import Catalog, load
 from build_tools.movement.length.grid import MuscleGrid
-
-
-@cache
-def catalog() -> Catalog:
-    return load(SHIPPED, "catalog")
 
 
 def muscle(id: str) -> MuscleGrid:

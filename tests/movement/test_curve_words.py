@@ -8,9 +8,8 @@ from __future__ import annotations
 from math import radians, sin
 
 import pytest
-from folders import SHIPPED
+import shipped_made
 
-from build_tools.catalog.load import load
 from build_tools.movement.course import Course, Courses
 from build_tools.movement.curve_words import length_told, load_told, told, when_hard
 from build_tools.movement.length.length import Missing, Repetition
@@ -198,7 +197,7 @@ def test_the_length_counts_while_the_load_is_above_four_fifths() -> None:
 
 @pytest.fixture(scope="module")
 def shipped() -> Courses:
-    return Courses(load(SHIPPED))
+    return shipped_made.courses()
 
 
 @pytest.mark.parametrize(

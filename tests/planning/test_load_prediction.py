@@ -13,11 +13,11 @@ from typing import Any
 
 import pytest
 import script_rules
+import shipped_made
 import yaml
 from folders import ROOT
 
 from build_tools.catalog.entries import Equation, LoadPrediction
-from build_tools.catalog.load import load
 from build_tools.planning.load_prediction import NotCovered, one_repetition_maximum
 
 REFERENCE = {
@@ -55,7 +55,7 @@ SHIPPED = {
 
 @pytest.fixture(scope="module")
 def shipped() -> LoadPrediction:
-    programme = load(ROOT / "catalog").programme
+    programme = shipped_made.catalog().programme
     assert programme
     return programme.data.load_prediction
 

@@ -6,7 +6,8 @@ import json
 from typing import Any
 
 import pytest
-from folders import ROOT
+import shipped_made
+from folders import DEMO
 
 from build_tools.catalog.load import Catalog, load
 from build_tools.evidence.claims.conclude import conclude
@@ -17,9 +18,12 @@ from build_tools.planning.compare_data import INSTANTS, comparison
 from build_tools.planning.planner_data import planner
 
 
-@pytest.fixture(scope="module", params=["catalog", "tests/demo/catalog"])
+@pytest.fixture(scope="module", params=["shipped", "demo"])
 def made(request: pytest.FixtureRequest) -> tuple[Catalog, Conclusions, Courses, dict[str, Any]]:
-    catalog = load(ROOT / request.param)
+    if request.param == "shipped":
+        known = shipped_made.catalog(), shipped_made.conclusions(), shipped_made.courses()
+        return *known, shipped_made.planner_data()
+    catalog = load(DEMO)
     conclusions, courses = conclude(catalog, means(catalog)), Courses(catalog)
     return catalog, conclusions, courses, planner(catalog, conclusions, courses)
 

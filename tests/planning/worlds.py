@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from functools import cache
 from typing import Any
 
 from hypothesis import strategies as st
@@ -73,8 +74,31 @@ def ahead(
     )  # type: ignore[arg-type]
 
 
+# Strategies are made once: to make and check one costs more than to draw from it.
+
+
+@cache
 def _some(values: tuple[str, ...]) -> st.SearchStrategy[frozenset[str]]:
     return st.frozensets(st.sampled_from(values))
+
+
+@cache
+def _joints(parts: tuple[str, ...]) -> st.SearchStrategy[dict[str, str]]:
+    return st.dictionaries(st.sampled_from(parts), st.sampled_from(["hip", "knee"]))
+
+
+_CREDITS = st.dictionaries(st.sampled_from(PARTS), st.sampled_from([1.0, 0.5]), min_size=1)
+_LENGTHS = st.dictionaries(
+    st.sampled_from(PARTS), st.integers(0, 20).map(lambda n: length(n / 20)), max_size=3
+)
+_LOADS, _SIDES = st.sampled_from(["cable", "machine"]), st.sampled_from(["both", "one"])
+_YES_OR_NO = st.booleans()
+_PAIRS = st.lists(st.sampled_from(IDS), min_size=2, max_size=2, unique=True)
+_HOW_MANY = st.integers(0, 14)
+_KINDS = st.sampled_from(["growth", "activation", "taught"])
+_PLACES = st.sampled_from([*PARTS, "lamp"])
+_VERDICTS = st.sampled_from(["shown", "leaning"])
+_CERTAINTIES = st.sampled_from(["high", "moderate", "low", "very low"])
 
 
 @st.composite
@@ -82,26 +106,17 @@ def worlds(draw: st.DrawFn) -> dict[str, ExerciseFacts]:
     """Eight exercises."""
     made = {}
     for id in IDS:
-        credits = draw(
-            st.dictionaries(st.sampled_from(PARTS), st.sampled_from([1.0, 0.5]), min_size=1)
-        )
-        lengths = draw(
-            st.dictionaries(
-                st.sampled_from(PARTS), st.integers(0, 20).map(lambda n: length(n / 20)), max_size=3
-            )
-        )
+        credits, lengths = draw(_CREDITS), draw(_LENGTHS)
         made[id] = exercise(
             id,
             credits=credits,
             equipment=draw(_some(THINGS)),
             concerns=draw(_some(WORRIES)),
-            main=draw(st.booleans()),
+            main=draw(_YES_OR_NO),
             lengths={part: found for part, found in lengths.items() if part in credits},
-            load=draw(st.sampled_from(["cable", "machine"])),
-            joints=draw(
-                st.dictionaries(st.sampled_from(sorted(credits)), st.sampled_from(["hip", "knee"]))
-            ),
-            sides=draw(st.sampled_from(["both", "one"])),
+            load=draw(_LOADS),
+            joints=draw(_joints(tuple(sorted(credits)))),
+            sides=draw(_SIDES),
         )
     return made
 
@@ -109,18 +124,17 @@ def worlds(draw: st.DrawFn) -> dict[str, ExerciseFacts]:
 @st.composite
 def evidence(draw: st.DrawFn) -> list[Preference]:
     """Statements on any two exercises, circles included; one for each kind, part and pair."""
-    pairs = st.lists(st.sampled_from(IDS), min_size=2, max_size=2, unique=True)
     made = {}
-    for _ in range(draw(st.integers(0, 14))):
-        first, second = draw(pairs)
+    for _ in range(draw(_HOW_MANY)):
+        first, second = draw(_PAIRS)
         one = ahead(
             first,
             second,
-            draw(st.sampled_from(["growth", "activation", "taught"])),
-            draw(st.sampled_from([*PARTS, "lamp"])),
-            draw(st.sampled_from(["shown", "leaning"])),
-            draw(st.sampled_from(["high", "moderate", "low", "very low"])),
-            draw(st.booleans()),
+            draw(_KINDS),
+            draw(_PLACES),
+            draw(_VERDICTS),
+            draw(_CERTAINTIES),
+            draw(_YES_OR_NO),
         )
         made[one.kind, one.part, frozenset((first, second))] = one
     return list(made.values())

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections import Counter
 
 import pytest
-from folders import SHIPPED
+import shipped_made
 
 from build_tools.catalog import care
-from build_tools.catalog.load import Catalog, load
+from build_tools.catalog.load import Catalog
 from build_tools.catalog.walk import client_texts
 from build_tools.checks import reading, reports
 from build_tools.checks.profile import load_profile
@@ -21,7 +21,7 @@ from build_tools.site.figures.figure import STEPS, figure, frames
 
 @pytest.fixture(scope="module")
 def catalog() -> Catalog:
-    return load(SHIPPED, "catalog")
+    return shipped_made.catalog()
 
 
 def test_nothing_to_mend_under_strict(catalog: Catalog) -> None:

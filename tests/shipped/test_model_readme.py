@@ -10,7 +10,8 @@ import os
 import re
 
 from folders import SHIPPED
-from shipped_lengths import catalog, muscle
+from shipped_lengths import muscle
+from shipped_made import catalog
 
 from build_tools.movement.length.published import ANATOMY, checks
 

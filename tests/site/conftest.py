@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 from folders import DEMO, SHIPPED
+from made_once import made_once, shared_base
 from site_building import build, configuration, render
 from site_serving import serve
 
@@ -31,14 +32,22 @@ def demo_book() -> book.Book:
 
 @pytest.fixture(scope="session")
 def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demo catalog's site, built strictly."""
-    return build(configuration(tmp_path_factory.mktemp("demo"), DEMO), strict=True)
+    """The demo catalog's site, built strictly. Every process reads it and none writes to it, as with the next."""
+    return made_once(
+        shared_base(tmp_path_factory),
+        "demo-site",
+        lambda folder: build(configuration(folder, DEMO), strict=True),
+    )
 
 
 @pytest.fixture(scope="session")
 def shipped_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The shipped catalog's site."""
-    return build(configuration(tmp_path_factory.mktemp("shipped"), SHIPPED))
+    return made_once(
+        shared_base(tmp_path_factory),
+        "shipped-site",
+        lambda folder: build(configuration(folder, SHIPPED)),
+    )
 
 
 @pytest.fixture(scope="session")
@@ -74,7 +83,10 @@ def moved_book(moved: Catalog) -> book.Book:
 @pytest.fixture(scope="session")
 def moved_address(moved_folder: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """Its site on a local port."""
-    with serve(
-        build(configuration(tmp_path_factory.mktemp("moved-site"), moved_folder))
-    ) as address:
+    site = made_once(
+        shared_base(tmp_path_factory),
+        "moved-site",
+        lambda folder: build(configuration(folder, moved_folder)),
+    )
+    with serve(site) as address:
         yield address

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 import xml.etree.ElementTree as ET
 
-from folders import DEMO, SHIPPED
+import shipped_made
+from folders import DEMO
 
 from build_tools.catalog.entries import Movement
 from build_tools.catalog.load import Catalog, load
@@ -16,7 +17,7 @@ from build_tools.site.figures.figure import Figure, figure
 SVG = "{http://www.w3.org/2000/svg}"
 
 
-CATALOGS = {name: load(root) for name, root in (("shipped", SHIPPED), ("demo", DEMO))}
+CATALOGS = {"shipped": shipped_made.catalog(), "demo": load(DEMO)}
 
 
 EVERY = [(name, id) for name, catalog in CATALOGS.items() for id in catalog.exercises]

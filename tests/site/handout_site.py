@@ -44,9 +44,13 @@ def handout_site(folder: Path, written: Catalog) -> Iterator[str]:
         yield f"{address}handout/"
 
 
+Watched = tuple["Page", list[str]]
+"""A page, and what has gone wrong on it."""
+
+
 @contextmanager
-def visit(browser: Browser, **options: Any) -> Iterator[Page]:
-    """A page on which nothing may go wrong: no console message, no error, no failed request, none that carries a fragment or leaves."""
+def watch(browser: Browser, **options: Any) -> Iterator[Watched]:
+    """A page with what goes wrong on it: console messages, errors, failed requests, those that carry a fragment or leave."""
     with browser.new_context(**{"service_workers": "block", **options}) as context:
         context.add_init_script(
             "if (navigator.serviceWorker) navigator.serviceWorker.register = () => Promise.reject(new Error('no'))"
@@ -66,8 +70,25 @@ def visit(browser: Browser, **options: Any) -> Iterator[Page]:
         page.on(
             "response", lambda answer: wrong.append(answer.url) if answer.status >= 400 else None
         )
+        yield page, wrong
+
+
+@contextmanager
+def visit(browser: Browser, **options: Any) -> Iterator[Page]:
+    """A page of its own on which nothing may go wrong."""
+    with watch(browser, **options) as watched, once_more(watched) as page:
         yield page
-        assert not wrong, wrong
+
+
+@contextmanager
+def once_more(watched: Watched) -> Iterator[Page]:
+    """The same page emptied, on which nothing may go wrong: a new one costs more than most tests do on it."""
+    page, wrong = watched
+    yield page
+    page.unroute_all()
+    page.goto("about:blank")
+    found, wrong[:] = list(wrong), []
+    assert not found, found
 
 
 def link(address: str, handout: Handout = WEEK) -> str:

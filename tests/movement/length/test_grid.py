@@ -7,7 +7,8 @@ from itertools import product
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from shipped_lengths import catalog, muscle
+from shipped_lengths import muscle
+from shipped_made import catalog
 
 from build_tools.catalog.length_table import Grid
 from build_tools.movement.length.grid import MuscleGrid, OutOfRange

@@ -9,7 +9,7 @@ import pytest
 from folders import DEMO, SHIPPED
 from hypothesis import given
 from hypothesis import strategies as st
-from shipped_lengths import catalog
+from shipped_made import catalog
 
 from build_tools.catalog.entries import Movement
 from build_tools.catalog.load import Catalog, load

@@ -6,7 +6,8 @@ from dataclasses import replace
 from math import radians
 
 import pytest
-from shipped_lengths import catalog, column, muscle
+from shipped_lengths import column, muscle
+from shipped_made import catalog
 
 from build_tools.catalog.entries import PublishedArm, PublishedOrder
 from build_tools.catalog.length_table import Grid

@@ -9,7 +9,7 @@ from pathlib import Path
 import made_up_model
 import pytest
 from folders import SHIPPED
-from shipped_lengths import catalog
+from shipped_made import catalog
 
 from build_tools.catalog.entries import LengthTable
 from build_tools.movement.length import sample

@@ -5,7 +5,7 @@ from math import sqrt
 from pathlib import Path
 
 import pytest
-from folders import SHIPPED
+import shipped_made
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -157,7 +157,7 @@ def test_a_fraction_that_makes_no_sense_is_refused(demo, fraction):
 
 def test_shipped_shares_follow_from_the_table():
     """Shares reckoned for shipped exercises are the table's own arithmetic (de Leva 1996): the body without resting shanks and feet."""
-    catalog = load(SHIPPED)
+    catalog = shipped_made.catalog()
     shares = {
         id: e.data.body_weight_fraction
         for id, e in catalog.exercises.items()

@@ -4,7 +4,7 @@ from dataclasses import replace
 from math import degrees, dist, isfinite, radians, sin
 
 import pytest
-from folders import SHIPPED
+import shipped_made
 from hypothesis import given
 from hypothesis import strategies as st
 from repetitions import (
@@ -24,7 +24,6 @@ from repetitions import (
 )
 
 from build_tools.catalog.entries import Load, OtherLimb
-from build_tools.catalog.load import load
 from build_tools.movement.load.forces import at_rest, load_point, weight_load, weights
 from build_tools.movement.load.moments import (
     ARM,
@@ -40,7 +39,7 @@ from build_tools.movement.load.statics import GRAVITY
 from build_tools.movement.posture.body import REFERENCE, Body
 from build_tools.movement.posture.pose import frames
 
-CATALOG = load(SHIPPED)
+CATALOG = shipped_made.catalog()
 
 
 def at(curve, angle):

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 import pytest
-from folders import SHIPPED
+import shipped_made
 from hinge import moved
 
 from build_tools.catalog.entries import Vocabulary
-from build_tools.catalog.load import Catalog, load
+from build_tools.catalog.load import Catalog
 from build_tools.movement.load.working import load_path, working_segment
 from build_tools.movement.posture.pose import frames
 
 
 @pytest.fixture(scope="module")
 def shipped() -> Catalog:
-    return load(SHIPPED)
+    return shipped_made.catalog()
 
 
 @pytest.fixture(scope="module")

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import pytest
-from folders import SHIPPED
+import shipped_made
 
 from build_tools.catalog.entries import Movement, Vocabulary
-from build_tools.catalog.load import load
 from build_tools.movement.posture.balance import beyond_feet
 from build_tools.movement.posture.limits import impossible, not_shown, out_of_range, unbalanced
 from build_tools.movement.posture.pose import frames, key_frames
 
-CATALOG = load(SHIPPED)
+CATALOG = shipped_made.catalog()
 VOCABULARY: Vocabulary = CATALOG.vocabulary.data
 MOVEMENTS = {id: exercise.data.movement for id, exercise in CATALOG.exercises.items()}
 

@@ -5,17 +5,16 @@ from __future__ import annotations
 from math import cos, dist, radians
 
 import pytest
-from folders import SHIPPED
+import shipped_made
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.catalog.entries import Movement, Vocabulary
-from build_tools.catalog.load import load
+from build_tools.catalog.entries import Movement
 from build_tools.movement.posture.body import REFERENCE
 from build_tools.movement.posture.frame import ARM, LEG, OTHER, SEGMENTS, Frame
 from build_tools.movement.posture.pose import frames, key_frames
 
-VOCABULARY: Vocabulary = load(SHIPPED).vocabulary.data
+VOCABULARY = shipped_made.vocabulary()
 
 
 THIGH, SHANK, TRUNK, ARM_LENGTH = (

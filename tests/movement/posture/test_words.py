@@ -7,18 +7,18 @@ written by hand from the angles, before they were composed.
 from __future__ import annotations
 
 import pytest
-from folders import SHIPPED
+import shipped_made
 from hinge import moved
 
 from build_tools.catalog.entries import Vocabulary
-from build_tools.catalog.load import Catalog, load
+from build_tools.catalog.load import Catalog
 from build_tools.movement.posture.pose import key_angles
 from build_tools.movement.posture.words import key_postures, placed
 
 
 @pytest.fixture(scope="module")
 def shipped() -> Catalog:
-    return load(SHIPPED)
+    return shipped_made.catalog()
 
 
 @pytest.fixture(scope="module")

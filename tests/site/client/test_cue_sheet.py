@@ -13,8 +13,9 @@ from html.parser import HTMLParser
 from typing import TYPE_CHECKING
 
 import pytest
+import shipped_made
 from client_pages import PUBLISHED, files
-from folders import DEMO, SHIPPED
+from folders import DEMO
 from hostile import HOSTILE, poisoned
 from hypothesis import given, settings
 from site_reading import Reader
@@ -67,7 +68,7 @@ class Words(HTMLParser):
 
 @pytest.fixture(scope="module")
 def shipped() -> dict[str, bytes]:
-    return files(load(SHIPPED, "catalog"))
+    return files(shipped_made.catalog())
 
 
 @pytest.fixture(scope="module")
@@ -151,7 +152,7 @@ def test_every_shipped_sheet_says_when_to_call_for_help(shipped: dict[str, bytes
         assert "Your chest hurts" in lines[lines.index("Call for emergency help if") + 1], uri
     backs = {
         id
-        for id, exercise in load(SHIPPED, "catalog").exercises.items()
+        for id, exercise in shipped_made.catalog().exercises.items()
         if "lower-back" in care.named(exercise.data)
     }
     told = {

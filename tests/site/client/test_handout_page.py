@@ -18,7 +18,7 @@ import axe
 import pytest
 from client_pages import shelf
 from folders import DEMO
-from handout_site import WEEK, handout_site, link, visit
+from handout_site import WEEK, Watched, handout_site, link, once_more, visit, watch
 from handouts import KNOWN, Handout, Item, decode, encode
 
 from build_tools.catalog.load import load
@@ -49,9 +49,15 @@ def address(moved_folder: Path, tmp_path_factory: pytest.TempPathFactory) -> Ite
         yield served
 
 
+@pytest.fixture(scope="module")
+def opened(browser: Browser) -> Iterator[Watched]:
+    with watch(browser, **PHONE) as watched:
+        yield watched
+
+
 @pytest.fixture
-def page(browser: Browser) -> Iterator[Page]:
-    with visit(browser, **PHONE) as page:
+def page(opened: Watched) -> Iterator[Page]:
+    with once_more(opened) as page:
         yield page
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from folders import DEMO, SHIPPED
+import shipped_made
+from folders import DEMO
 from made import page
 from site_building import render
 
@@ -18,7 +19,7 @@ from build_tools.site.pages import programme
 @pytest.fixture(scope="module")
 def shipped() -> str:
     """The page of the shipped programme, over the demo catalog's exercises."""
-    whole, demo = load(SHIPPED), load(DEMO)
+    whole, demo = shipped_made.catalog(), load(DEMO)
     return page(
         render(
             replace(
@@ -48,7 +49,7 @@ def test_the_answer_comes_first(shipped: str) -> None:
 
 
 def test_every_range_tells_what_is_not_known_and_what_it_rests_on(shipped: str) -> None:
-    catalog = load(SHIPPED)
+    catalog = shipped_made.catalog()
     assert catalog.programme
     for goal, doses in catalog.programme.data.goals.items():
         for key, dose in doses.items():
@@ -61,7 +62,7 @@ def test_every_range_tells_what_is_not_known_and_what_it_rests_on(shipped: str) 
 
 
 def test_formulas_from_memory_say_so(shipped: str) -> None:
-    catalog = load(SHIPPED)
+    catalog = shipped_made.catalog()
     assert catalog.programme
     given = catalog.programme.data.load_prediction
     remembered = [*given.equations.values(), *given.tables.values()]
@@ -69,7 +70,7 @@ def test_formulas_from_memory_say_so(shipped: str) -> None:
 
 
 def test_every_careful_group_names_whom_to_ask(shipped: str) -> None:
-    catalog = load(SHIPPED)
+    catalog = shipped_made.catalog()
     assert catalog.programme
     groups = catalog.programme.data.careful
     assert shipped.count('class="hb-ask"') == len(groups)

@@ -10,16 +10,13 @@ from typing import Any
 
 import pytest
 import script_rules
-from folders import DEMO, SHIPPED
+import shipped_made
+from folders import DEMO
 from made import page as page_of
 from site_building import render
 
 from build_tools.catalog.entries import Client
 from build_tools.catalog.load import Catalog, load
-from build_tools.evidence.claims.conclude import conclude
-from build_tools.movement.course import Courses
-from build_tools.movement.length.length import means
-from build_tools.planning.planner_data import planner
 from build_tools.site import book
 from build_tools.site.pages import tour
 
@@ -36,7 +33,7 @@ def text(demo: Catalog) -> str:
 
 @pytest.fixture(scope="module")
 def shipped() -> Catalog:
-    return load(SHIPPED, "catalog")
+    return shipped_made.catalog()
 
 
 def clients(catalog: Catalog) -> list[tuple[Client, dict[str, Any]]]:
@@ -81,7 +78,7 @@ def test_without_an_example_or_a_programme_the_page_says_so(demo: Catalog, missi
 
 def test_the_weeks_of_the_studio_lack_nothing_but_what_lags(shipped: Catalog) -> None:
     """Compounds stand first, no part is trained directly on two days in a row, and only a lagging muscle is under its range."""
-    data = planner(shipped, conclude(shipped, means(shipped)), Courses(shipped))
+    data = shipped_made.planner_data()
     known = data["exercises"]
     for client, wish in clients(shipped):
         days = wish["days"]

@@ -10,10 +10,8 @@ import xml.etree.ElementTree as ET
 from math import pi, sin
 
 import pytest
-from folders import SHIPPED
-from site_building import render
+import shipped_made
 
-from build_tools.catalog.load import load
 from build_tools.site.book import Book
 from build_tools.site.plots import curve_pair, curves
 from build_tools.site.plots.curve_plot import EDGE, LENGTH, LOAD, band, line, steps, stretches
@@ -23,7 +21,7 @@ SVG = "{http://www.w3.org/2000/svg}"
 
 @pytest.fixture(scope="module")
 def shipped() -> Book:
-    return render(load(SHIPPED, "catalog"))
+    return shipped_made.book()
 
 
 def points(path: str) -> list[tuple[float, float]]:

@@ -21,15 +21,16 @@ from urllib.request import urlopen
 
 import numpy
 import pytest
+import shipped_made
 import zxingcpp
 from client_pages import PUBLISHED, files
-from folders import DEMO, SHIPPED
+from folders import DEMO
 from handout_site import WEEK, link, write
 from handouts import Handout, Item, encode
 from site_building import build, configuration
 from site_serving import serve
 
-from build_tools.catalog.load import Catalog, load
+from build_tools.catalog.load import Catalog
 from build_tools.handout import limits
 
 if TYPE_CHECKING:
@@ -64,7 +65,7 @@ def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
 
 @pytest.fixture(scope="module")
 def shipped() -> Catalog:
-    return load(SHIPPED, "catalog")
+    return shipped_made.catalog()
 
 
 @pytest.fixture(scope="module")

@@ -8,10 +8,7 @@ from html.parser import HTMLParser
 from pathlib import Path
 
 import markdown
-from folders import SHIPPED
-from site_building import render
-
-from build_tools.catalog.load import load
+import shipped_made
 
 
 def test_words_do_not_run_together(demo_site: Path) -> None:
@@ -56,6 +53,6 @@ class Excluded(HTMLParser):
 
 def test_what_the_search_leaves_out_holds_none_of_its_own_kind() -> None:
     """The theme's search plugin (its ``Element`` compares by tag) would go on inside it, and may stop the build."""
-    for page in render(load(SHIPPED)).pages:
+    for page in shipped_made.book().pages:
         html = markdown.markdown(page.text.split("\n---\n", 1)[1], extensions=["attr_list", "toc"])
         assert Excluded(html).confusing == set(), page.uri

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
-from handout_site import visit
+from handout_site import Watched, once_more, watch
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -25,7 +25,13 @@ def address(shipped_address: str) -> str:
     return shipped_address
 
 
+@pytest.fixture(scope="module")
+def opened(browser: Browser, shipped_address: str) -> Iterator[Watched]:
+    with watch(browser, base_url=shipped_address) as watched:
+        yield watched
+
+
 @pytest.fixture
-def page(browser: Browser, address: str) -> Iterator[Page]:
-    with visit(browser, base_url=address) as page:
+def page(opened: Watched) -> Iterator[Page]:
+    with once_more(opened) as page:
         yield page

@@ -6,15 +6,15 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 import pytest
-from handout_site import visit
+from handout_site import Watched, once_more, visit
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Locator, Page
 
 
 @pytest.fixture
-def page(browser: Browser, address: str) -> Iterator[Page]:
-    with visit(browser, base_url=address) as page:
+def page(opened: Watched) -> Iterator[Page]:
+    with once_more(opened) as page:
         page.goto("tour/")
         page.locator('[data-tour="handout"]').first.wait_for()
         yield page

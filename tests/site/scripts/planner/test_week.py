@@ -5,12 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import pytest
-from folders import SHIPPED
+import shipped_made
 from handout_site import visit
 from script_rules import loads
 from week_links import week
 
-from build_tools.catalog.load import load
 from build_tools.planning.planner_data import POUND
 
 if TYPE_CHECKING:
@@ -41,7 +40,7 @@ def test_a_body_weight_lift_counts_the_body(page: Page, unit: str) -> None:
         ("Repetitions wanted", "8"),
     ):
         page.get_by_label(label).fill(value)
-    programme = load(SHIPPED, "catalog").programme
+    programme = shipped_made.catalog().programme
     assert programme
     scale = {"kg": 1, "lb": POUND}[unit]
     mass, added = 80 * scale, 10 * scale

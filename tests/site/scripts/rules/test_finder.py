@@ -9,15 +9,9 @@ import unicodedata
 from typing import Any
 
 import pytest
-from folders import SHIPPED
+import shipped_made
 from queries import EMPTY, drawn, queries
-from script_rules import finder, text
-
-from build_tools.catalog.load import load
-from build_tools.evidence.claims.conclude import conclude
-from build_tools.movement.course import Courses
-from build_tools.movement.length.length import means
-from build_tools.planning.planner_data import planner
+from script_rules import Kept, finder, text
 
 WICK, BASE = "lamp/wick", "lamp/base"
 
@@ -105,14 +99,13 @@ def test_accents_are_folded_as_unicode_says(word: str) -> None:
 
 @pytest.fixture(scope="module")
 def data() -> dict[str, Any]:
-    catalog = load(SHIPPED)
-    return planner(catalog, conclude(catalog, means(catalog)), Courses(catalog))
+    return shipped_made.planner_data()
 
 
 def test_what_always_holds(data: dict[str, Any]) -> None:
     """Everything found fits each thing asked for; less equipment and more care never add an exercise; a count is what would be found."""
     results = []
-    slim = {key: data[key] for key in ("muscles", "orders", "exercises")}
+    slim = Kept({key: data[key] for key in ("muscles", "orders", "exercises")})
     for query in drawn(queries(data), 100):
         found = finder.find(slim, query)
         results.append(len(found))

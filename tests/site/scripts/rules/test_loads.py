@@ -12,14 +12,15 @@ from itertools import combinations
 from typing import Any
 
 import pytest
+import shipped_made
 import yaml
-from folders import ROOT, SHIPPED
+from folders import ROOT
 from hypothesis import given
 from hypothesis import strategies as st
 from script_rules import loads
 
 from build_tools.catalog.entries import LoadPrediction
-from build_tools.catalog.load import Catalog, load
+from build_tools.catalog.load import Catalog
 from build_tools.movement.load.body_weight import total_load
 from build_tools.planning.planner_data import POUND
 
@@ -43,7 +44,7 @@ KNOWN = {
 
 @pytest.fixture(scope="module")
 def catalog() -> Catalog:
-    return load(SHIPPED)
+    return shipped_made.catalog()
 
 
 @pytest.fixture(scope="module")

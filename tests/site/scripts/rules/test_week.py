@@ -11,14 +11,13 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from folders import SHIPPED
+import shipped_made
 from hypothesis import given
 from hypothesis import strategies as st
 from script_rules import week as rules
 from worlds import IDS, Days, entry, exercise, published, weeks, worlds
 
 from build_tools.catalog.entries import Programme
-from build_tools.catalog.load import load
 from build_tools.planning import plan
 from build_tools.planning.facts import ExerciseFacts
 
@@ -28,7 +27,7 @@ TIMES = {"change": 90, "warm_up": 480, "repetition": 3, "rest": 120}
 
 @pytest.fixture(scope="module")
 def programme() -> Programme:
-    found = load(SHIPPED).programme
+    found = shipped_made.catalog().programme
     assert found
     return found.data
 
