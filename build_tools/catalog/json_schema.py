@@ -130,6 +130,7 @@ IN_CODE: dict[type[BaseModel], Schema] = {
             _none("favours", "p", "p_below", "p_above", "t"),
         ]
     },
+    entries.AppraisalAnswer: {"anyOf": [_given("answer", const="not stated"), _given("because")]},
     entries.Correlations: {
         "properties": {
             kind: {"allOf": [_one_of_outcome(outcome) for outcome in outcomes]}
@@ -151,6 +152,20 @@ IN_CODE: dict[type[BaseModel], Schema] = {
                     _given("rests_on", minProperties=2),
                     _none("fixes"),
                     {"oneOf": [_given("faces"), _given("sideways", const=True)]},
+                ]
+            },
+        ]
+    },
+    entries.Measure: {
+        "oneOf": [
+            {"allOf": [_given("outcome", const="growth"), _given("dimension")]},
+            {
+                "allOf": [
+                    _given(
+                        "outcome",
+                        enum=[it for it in get_args(entries.Outcome) if it != "growth"],
+                    ),
+                    _none("dimension"),
                 ]
             },
         ]

@@ -26,6 +26,7 @@ _CALLED: dict[type[entries.Basis], str] = {
     entries.CareLine: "line of care",
     entries.Fact: "fact",
     entries.Convention: "convention",
+    entries.Scale: "convention",
     entries.Correlation: "correlation",
     entries.BodyWeightFraction: "body-weight fraction",
     entries.MachineCurve: "machine's curve",
@@ -35,6 +36,7 @@ _CALLED: dict[type[entries.Basis], str] = {
     entries.Equation: "equation",
     entries.PercentTable: "load table",
     entries.Timing: "time allowance",
+    entries.AppraisalQuestion: "signalling question",
 }
 
 

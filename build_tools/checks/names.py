@@ -63,6 +63,7 @@ def term_names(vocabulary: Vocabulary) -> Iterator[tuple[str, str, str, Path]]:
     for kind in type(vocabulary).model_fields:
         terms = getattr(vocabulary, kind)
         for id, term in terms.items() if isinstance(terms, dict) else ():
-            yield kind, id, term.name, ("name",)
+            if hasattr(term, "name"):  # a question has none
+                yield kind, id, term.name, ("name",)
             for index, name in enumerate(getattr(term, "also_called", ())):
                 yield kind, id, name, ("also_called", index)

@@ -304,6 +304,60 @@ BROKEN = {
         ["movement", "load", "from"],
         {"x": 1, "height": "top"},
     ),
+    "an answer without a reason": (
+        "studies",
+        "studies/wick2030.yaml",
+        ["appraisal", "fair-lamp", "because"],
+        ...,
+    ),
+    "an answer from nowhere": (
+        "studies",
+        "studies/wick2030.yaml",
+        ["appraisal", "told-all", "at"],
+        ...,
+    ),
+    "an answer that is none": (
+        "studies",
+        "studies/wick2030.yaml",
+        ["appraisal", "told-all", "answer"],
+        "perhaps",
+    ),
+    "a range beyond the end": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["versions", "lower-half", "range"],
+        [0, 1.5],
+    ),
+    "a range with a turn": (
+        "exercises",
+        "exercises/crate-curl.yaml",
+        ["version_ranges"],
+        {"lower-half": [0, 0.5, 1]},
+    ),
+    "a size of no dimension": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["measures", "mri-volume", "dimension"],
+        ...,
+    ),
+    "a dimension of a signal": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["measures", "surface-emg", "dimension"],
+        "area",
+    ),
+    "a dimension that is none": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["measures", "mri-volume", "dimension"],
+        "length",
+    ),
+    "a spread of nothing": (
+        "handbook",
+        "handbook.yaml",
+        ["conventions", "spread_growth", "value"],
+        0,
+    ),
     "nobody took part": ("studies", "studies/glow2031.yaml", ["people", "n"], 0),
     "unsafe address": ("handbook", "handbook.yaml", ["owner", "url"], "javascript:alert(1)"),
 }
@@ -327,6 +381,12 @@ UNUSUAL = {
         "exercises/crate-curl.yaml",
         ["movement", "to", "knee"],
         100,
+    ),
+    "null for no dimension": (
+        "vocabulary",
+        "vocabulary.yaml",
+        ["measures", "surface-emg", "dimension"],
+        None,
     ),
     "before and after": (
         "studies",

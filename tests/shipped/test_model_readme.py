@@ -28,7 +28,7 @@ def source(id: str) -> str:
 
 def table() -> str:
     lines = [
-        "| muscle | check | published | in the tables | moves | verdict | source |",
+        "| muscle | check | published | in the tables | moves | result | source |",
         "| --- | --- | --- | --- | --- | --- | --- |",
     ]
     for id, entry in MODEL.muscles.items():

@@ -22,6 +22,8 @@ Name = Annotated[str, StringConstraints(pattern=rf"^{_NAME}{{1,80}}$", strip_whi
 Line = Annotated[str, StringConstraints(pattern=rf"^{PLAIN}{{1,400}}$", strip_whitespace=True)]
 Positive = Annotated[float, Field(gt=0)]
 Interval = Annotated[list[float], Field(min_length=2, max_length=2)]
+#: From where to where of a repetition, as shares of its path: 0 is its start, 1 its end.
+Stretch = Annotated[list[Annotated[float, Field(ge=0, le=1)]], Field(min_length=2, max_length=2)]
 #: A part of the body that can rest on something.
 ContactPoint = Literal[
     "feet",

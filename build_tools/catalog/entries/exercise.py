@@ -7,7 +7,19 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from .base import Basis, Citation, ContactPoint, Entry, Id, Interval, Line, Name, PartRef, Unfit
+from .base import (
+    Basis,
+    Citation,
+    ContactPoint,
+    Entry,
+    Id,
+    Interval,
+    Line,
+    Name,
+    PartRef,
+    Stretch,
+    Unfit,
+)
 
 
 class Anchor(Entry):
@@ -176,7 +188,7 @@ class AuthoredCertainty(Basis):
 
 
 class Claim(Basis):
-    """A contrast for one part (or a list of parts) and one outcome. The verdict is never written here."""
+    """A contrast for one part (or a list of parts) and one outcome. What studies found is never written here."""
 
     part: list[PartRef] = Field(
         min_length=1, description="Parts it speaks of: muscle or muscle/part."
@@ -284,6 +296,10 @@ class Exercise(Entry):
         min_length=1, description="Muscle or muscle/part -> how one set counts for it in the week."
     )
     movement: Movement = Field(description="Posture, joint angles and load.")
+    version_ranges: dict[Id, Stretch] = Field(
+        default={},
+        description="Version -> shares of this exercise's path that it keeps to, [from, to], where the vocabulary does not say.",
+    )
     body_weight_fraction: BodyWeightFraction | None = Field(
         None, description="Share of body mass that counts as load, with its source."
     )

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints, model_validator
 
-from .base import Basis, Entry, Id, Interval, Line, Name, Outcome
+from .base import Basis, Entry, Id, Interval, Line, Name, Outcome, Positive
 
 
 class Owner(Entry):
@@ -25,9 +25,19 @@ class Convention(Basis):
     value: float = Field(description="The number, in `unit`.")
     unit: Line | None = Field(None, description="Its unit; left out for a ratio or a share.")
     means: Line = Field(description="What it decides, in plain words.")
+    reckoned: Line | None = Field(
+        None,
+        description="How the number follows from what is cited, when it does not stand there.",
+    )
     range: Interval | None = Field(
         None, description="Values over which the conclusions are tried, lowest and highest."
     )
+
+
+class Scale(Convention):
+    """A convention that says how far something spreads, so that it lies above 0."""
+
+    value: Positive = Field(description="The number, a log ratio above 0.")
 
 
 #: What two numbers of the same people can be.
@@ -115,6 +125,29 @@ class Conventions(Entry):
     )
     size_large_strength: Convention = Field(
         description="Ratio of final strengths from which a difference is large."
+    )
+    spread_growth: Scale = Field(
+        description="Scale of the half-normal prior on the standard deviation, between studies, of the log ratio of muscle sizes."
+    )
+    spread_activation: Scale = Field(description="The same for activities.")
+    spread_strength: Scale = Field(description="The same for strengths.")
+    effect_growth: Scale = Field(
+        description="Standard deviation of the normal prior, around no difference, on the log ratio of muscle sizes; used only "
+        "where a report gives no number."
+    )
+    effect_activation: Scale = Field(description="The same for activities.")
+    effect_strength: Scale = Field(description="The same for strengths.")
+    length_slope: Convention = Field(
+        description="Log ratio of muscle sizes that is expected of training over a whole range of muscle length more."
+    )
+    length_slope_sd: Scale = Field(description="Standard deviation of that expectation, log ratio.")
+    conversion_thickness: Convention | None = Field(
+        None,
+        description="Exponent that turns the growth of a thickness (log ratio) into that of an area; left out, the two are never pooled.",
+    )
+    conversion_volume: Convention | None = Field(
+        None,
+        description="Exponent that turns the growth of a volume (log ratio) into that of an area; left out, the two are never pooled.",
     )
     correlations: Correlations = Field(
         description="How alike people's numbers are taken to be where no paper says it."

@@ -14,6 +14,10 @@ class Part(Entry):
 
     name: Name = Field(description="Name in English after Terminologia Anatomica.")
     everyday: Name = Field(description="What a client would call it.")
+    coaches: Name | None = Field(
+        None,
+        description="What a coach calls it in a sentence, where that is not `name`: lats, front delt.",
+    )
     latin: Name | None = Field(None, description="Latin term of Terminologia Anatomica.")
     also_called: list[Name] = Field(default=[], description="Other names people search for.")
     crosses: list[Id] = Field(
@@ -31,6 +35,10 @@ class Muscle(Entry):
 
     name: Name = Field(description="Name of the muscle or muscle group in English.")
     everyday: Name = Field(description="What a client would call it.")
+    coaches: Name | None = Field(
+        None,
+        description="What a coach calls it in a sentence, where that is not `name`: lats, front delt.",
+    )
     also_called: list[Name] = Field(default=[], description="Other names people search for.")
     region: Id = Field(description="Region of the body (id from vocabulary.yaml).")
     summary: Line = Field(description="What a coach should know first, in one or two sentences.")

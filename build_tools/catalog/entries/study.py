@@ -337,11 +337,28 @@ class Result(Entry):
         return ", ".join(filter(None, (str(self.site) if self.site else None, self.phase))) or None
 
 
-class Appraisal(Entry):
-    """Risk of bias, judged by whoever read the full text."""
+#: What an appraisal finds out. ``not stated`` says that what was read is silent, which never counts as yes.
+Found = Literal["yes", "partly", "no", "not stated"]
 
-    judgement: Literal["low", "some", "high"] = Field(description="Overall judgement.")
-    because: Line = Field(description="What it rests on, e.g. allocation, dropouts, who measured.")
+
+class AppraisalAnswer(Entry):
+    """What was found out on one signalling question of the vocabulary."""
+
+    answer: Found = Field(
+        description="yes, partly or no, as the paper says it; `not stated` when what was read is silent."
+    )
+    because: Line | None = Field(
+        None, description="What it rests on, in our words; left out when it is not stated."
+    )
+    at: Line = Field(description="Where it was read, or looked for: abstract, methods, p. 3.")
+
+    @model_validator(mode="after")
+    def _reason(self) -> AppraisalAnswer:
+        if self.answer != "not stated" and self.because is None:
+            raise ValueError(
+                "an answer has a reason: give `because:`, or write `answer: not stated` when what was read is silent"
+            )
+        return self
 
 
 class OutcomeLeftOut(Entry):
@@ -369,8 +386,10 @@ class Study(Entry):
         None,
         description="Study whose people these are too, surely or probably; they are counted once.",
     )
-    risk_of_bias: Appraisal | None = Field(
-        None, description="Left out when nobody has appraised it."
+    appraisal: dict[Id, AppraisalAnswer] | None = Field(
+        None,
+        description="Signalling question of vocabulary.yaml -> what was found; the risk of bias is computed from it. Left out when "
+        "nobody has appraised the study.",
     )
     arms: dict[Id, Arm] = Field(
         min_length=1, description="The conditions that were compared, by id."

@@ -2,11 +2,23 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Literal, get_args
 
 from pydantic import Field, model_validator
 
-from .base import ContactPoint, Entry, Id, Interval, Line, Name, Outcome, Term, Unfit
+from .base import (
+    Basis,
+    ContactPoint,
+    Entry,
+    Id,
+    Interval,
+    Line,
+    Name,
+    Outcome,
+    Stretch,
+    Term,
+    Unfit,
+)
 from .care import Concern, Wording
 
 
@@ -122,6 +134,10 @@ class Design(Term):
     )
 
 
+#: What the number of a measure of growth is. Numbers of two dimensions are not ratios of the same thing.
+Dimension = Literal["thickness", "area", "volume", "mass", "girth"]
+
+
 class Measure(Term):
     """A way of measuring and the one outcome it can speak for."""
 
@@ -131,6 +147,26 @@ class Measure(Term):
     )
     outcome: Outcome = Field(description="The one outcome it can speak for.")
     units: list[Line] = Field(default=[], description="Units that its numbers can have.")
+    dimension: Dimension | None = Field(
+        None,
+        description="For growth: what the number is, for a muscle that grows by a tenth in area grows otherwise in "
+        "thickness and in volume.",
+    )
+
+    @model_validator(mode="after")
+    def _dimensioned(self) -> Measure:
+        if self.outcome == "growth" and self.dimension is None:
+            raise Unfit(
+                "a measure of growth does not say what its number is",
+                f"give `dimension:` one of {', '.join(get_args(Dimension))}; numbers of two dimensions are never taken for one",
+            )
+        if self.outcome != "growth" and self.dimension is not None:
+            raise Unfit(
+                "`dimension:` is that of a measure of growth",
+                "leave it out for any other outcome",
+                "dimension",
+            )
+        return self
 
 
 class Version(Entry):
@@ -138,6 +174,23 @@ class Version(Entry):
 
     name: Name = Field(
         description="How it reads after the exercise's name and a comma, e.g. over the lower half."
+    )
+    range: Stretch | None = Field(
+        None,
+        description="Shares of the repetition's path that it keeps to, [from, to]: 0 is the start of the exercise, 1 its end. Only "
+        "where that is so for every exercise that has this version; else it stands with the exercise, in `version_ranges`.",
+    )
+
+
+class AppraisalQuestion(Basis):
+    """A signalling question by which studies of some designs are appraised; its source is the instrument or guidance it follows."""
+
+    asks: Line = Field(
+        description="The question, so put that yes speaks for the study, e.g. Did chance decide ...?"
+    )
+    designs: list[Id] = Field(min_length=1, description="The designs that it is asked of.")
+    decides: bool = Field(
+        False, description="True when a no by itself makes the risk of bias high."
     )
 
 
@@ -153,6 +206,9 @@ class Vocabulary(Entry):
     load_points: dict[Id, LoadPoint] = Field(description="Where a load can meet the body.")
     designs: dict[Id, Design] = Field(description="How a study can be built.")
     measures: dict[Id, Measure] = Field(description="How an outcome can be measured.")
+    appraisal_questions: dict[Id, AppraisalQuestion] = Field(
+        default={}, description="What is asked of a study, by design, to tell its risk of bias."
+    )
     versions: dict[Id, Version] = Field(
         default={}, description="Ways of doing an exercise that studies set apart."
     )
@@ -167,3 +223,11 @@ class Vocabulary(Entry):
     proper_nouns: list[Name] = Field(
         default=[], description="Words of names that keep their capital inside a sentence."
     )
+
+    def asked_of(self, design: str) -> dict[str, AppraisalQuestion]:
+        """The signalling questions of a design, by id."""
+        return {
+            id: question
+            for id, question in self.appraisal_questions.items()
+            if design in question.designs
+        }

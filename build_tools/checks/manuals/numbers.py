@@ -13,32 +13,32 @@ NUMBERS: dict[str, Manual] = {
     "contradicted-claim": read_manual("""
         A claim that the numbers contradict says why it stands.
 
-        Why: The whole interval, or every stated direction, lies on the other side; printed as it is, the claim would teach
-        the opposite of what the handbook's own studies found.
+        Why: What was clearly found, over all studies or by the model of lengths, lies on the other side; printed as it is, the
+        claim would teach the opposite of it. A hint, or numbers that allow either, contradict nothing.
 
         Instead: Turn the claim round or take it out; when there is a reason to keep it, add `disputed:` with that reason.
 
         Fails: exercises/crate-curl.yaml 2:5
             emphasis:
               - part: [lantern/long-head]
-                outcome: growth
+                outcome: length
                 less_than: {exercise: cable-curl}
-                because: Teachers feel it elsewhere.
+                because: The knee is bent more.
                 cites: [{key: wick2030, at: abstract}]
 
         Passes: exercises/crate-curl.yaml
             emphasis:
               - part: [lantern/long-head]
-                outcome: growth
+                outcome: length
                 less_than: {exercise: cable-curl}
-                because: Teachers feel it elsewhere.
-                disputed: The trial used a crate of another height.
+                because: The knee is bent more.
+                disputed: The model knows no crates.
                 cites: [{key: wick2030, at: abstract}]
         """),
     "needless-dispute": read_manual("""
         A claim is disputed only while the numbers contradict it.
 
-        Why: The page says that studies point the other way, which is untrue once the numbers have moved.
+        Why: The page says that what was found lies on the other side, which is untrue once the numbers have moved.
 
         Instead: Remove `disputed:`; if its reason still matters to a reader, say it in `because:`.
 

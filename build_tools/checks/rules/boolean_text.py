@@ -11,6 +11,11 @@ Fails: exercises/crate-curl.yaml 1:7 2:21
 
 Passes: exercises/crate-curl.yaml
     name: On and off curl
+
+Passes: studies/glow2031.yaml
+    appraisal:
+      fair-lamp: {answer: yes, because: The lamp was drawn by lot., at: Table 2}
+      told-all: {answer: no, because: One lamp is left out., at: Table 2}
 """
 
 from collections.abc import Iterator
@@ -24,7 +29,8 @@ ANSWERS = {"yes", "no", "on", "off", "true", "false"}
 def check(context: Context) -> Iterator[Problem]:
     """Texts that are an answer."""
     for entry, path, text in context.texts:
-        if text.strip().lower() in ANSWERS:
+        # The answer to a signalling question is one.
+        if text.strip().lower() in ANSWERS and path[-1] != "answer":
             key = next((str(step) for step in reversed(path) if isinstance(step, str)), "")
             yield Problem(
                 entry.spot(*path),

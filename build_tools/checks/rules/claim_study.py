@@ -1,6 +1,6 @@
 """A cited emphasis claim rests on at least one study whose numbers are in the catalog.
 
-Why: verdicts are computed from study files. A claim that cites only prose looks
+Why: what studies found is computed from study files. A claim that cites only prose looks
 tested on the page, and nothing can test it. (Claims about muscle length are
 computed from the model, so they may cite anatomy alone.)
 

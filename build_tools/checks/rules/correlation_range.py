@@ -6,7 +6,7 @@ stranger than anything that was tried.
 Instead: write the lowest and the highest plausible correlation, in that order, around
 the value.
 
-Fails: handbook.yaml 12:46 14:70
+Fails: handbook.yaml 20:46 22:70
     conventions:
       review_interval: {value: 24, unit: months, means: Invented., common_practice: Invented.}
       margin_growth: {value: 1.02, means: Invented., common_practice: Invented.}
@@ -16,6 +16,14 @@ Fails: handbook.yaml 12:46 14:70
       size_large_growth: {value: 1.1, means: Invented., common_practice: Invented.}
       size_large_activation: {value: 1.5, means: Invented., common_practice: Invented.}
       size_large_strength: {value: 1.2, means: Invented., common_practice: Invented.}
+      spread_growth: {value: 0.03, means: Invented., common_practice: Invented.}
+      spread_activation: {value: 0.2, means: Invented., common_practice: Invented.}
+      spread_strength: {value: 0.08, means: Invented., common_practice: Invented.}
+      effect_growth: {value: 0.06, means: Invented., common_practice: Invented.}
+      effect_activation: {value: 0.6, means: Invented., common_practice: Invented.}
+      effect_strength: {value: 0.15, means: Invented., common_practice: Invented.}
+      length_slope: {value: 0.05, means: Invented., common_practice: Invented.}
+      length_slope_sd: {value: 0.05, means: Invented., common_practice: Invented.}
       correlations:
         before_after:
           - {outcome: growth, value: 0.8, range: [0.85, 0.95], common_practice: Invented.}

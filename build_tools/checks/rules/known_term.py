@@ -87,6 +87,20 @@ Fails: example.yaml 6:17 7:13
           monday:
             - {exercise: crate-curl, sets: 3, repetitions: 8-12}
 
+Fails: studies/glow2031.yaml 2:3
+    appraisal:
+      fare-lamp: {answer: yes, because: The lamp was drawn by lot., at: Table 2}
+      fair-lamp: {answer: yes, because: The lamp was drawn by lot., at: Table 2}
+      told-all: {answer: not stated, at: Table 2}
+
+Fails: vocabulary.yaml 2:54
+    appraisal_questions:
+      fair-lamp: {asks: "Was the lamp drawn?", designs: [paralel], decides: true, common_practice: Invented.}
+      told-all: {asks: "Is every lamp told of?", designs: [within-participant], common_practice: Invented.}
+
+Fails: exercises/crate-curl.yaml 1:18
+    version_ranges: {lower-haf: [0, 0.5]}
+
 Passes: exercises/crate-curl.yaml
     equipment: [crate]
 """
@@ -115,7 +129,7 @@ def check(context: Context) -> Iterator[Problem]:
         known = getattr(vocabulary.data, kind)
         if word not in known:
             yield Problem(
-                entry.spot(*path, key=kind == "joints"),
+                entry.spot(*path, key=path[-1] == word),
                 f"there is no `{word}` among the {kind.replace('_', ' ')} of the vocabulary",
                 suggest(word, known, f"write one of: {', '.join(known)}", called[kind]),
             )
@@ -143,6 +157,9 @@ def _in_vocabulary(context: Context) -> Iterator[_Word]:
     for id, position in vocabulary.data.positions.items():
         for index, concern in enumerate(position.care):
             yield "concerns", concern, vocabulary, ("positions", id, "care", index)
+    for id, question in vocabulary.data.appraisal_questions.items():
+        for index, design in enumerate(question.designs):
+            yield "designs", design, vocabulary, ("appraisal_questions", id, "designs", index)
     demands: list[tuple[Path, Wording]] = [
         (("caution_wording", n), demand) for n, demand in enumerate(vocabulary.data.caution_wording)
     ]
@@ -160,6 +177,8 @@ def _in_exercises(context: Context) -> Iterator[_Word]:
     for exercise in context.catalog.exercises.values():
         for index, id in enumerate(exercise.data.equipment):
             yield "equipment", id, exercise, ("equipment", index)
+        for id in exercise.data.version_ranges:
+            yield "versions", id, exercise, ("version_ranges", id)
         movement = exercise.data.movement
         yield "positions", movement.position, exercise, ("movement", "position")
         for where, angles in named_angles(movement):
@@ -193,6 +212,8 @@ def _in_muscles(context: Context) -> Iterator[_Word]:
                 yield "joints", joint, muscle, ("parts", id, "crosses", index)
     for study in context.catalog.studies.values():
         yield "designs", study.data.design, study, ("design",)
+        for id in study.data.appraisal or {}:
+            yield "appraisal_questions", id, study, ("appraisal", id)
         for id, arm in study.data.arms.items():
             if arm.version:
                 yield "versions", arm.version, study, ("arms", id, "version")

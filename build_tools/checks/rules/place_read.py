@@ -21,6 +21,11 @@ Fails: studies/wick2030.yaml 5:9
         at: Table 3, whole group
         values: {seated: {change_percent: 14}}
 
+Fails: studies/wick2030.yaml 2:56
+    appraisal:
+      fair-lamp: {answer: yes, because: Drawn by lot., at: methods}
+      told-all: {answer: not stated, at: abstract}
+
 Passes: muscles/lantern.yaml
     facts:
       - say: It has two parts.
@@ -62,3 +67,5 @@ def _places(context: Context) -> Iterator[tuple[Callable[[], Spot], str, str]]:
         for index, result in enumerate(study.data.results):
             if result.at is not None:
                 yield partial(study.spot, "results", index, "at"), key, result.at
+        for id, answer in (study.data.appraisal or {}).items():
+            yield partial(study.spot, "appraisal", id, "at"), key, answer.at

@@ -15,12 +15,14 @@ from math import floor
 
 from ...catalog.entries import Movement
 from ...catalog.load import Catalog
-from ..posture.pose import key_angles, view_of
+from ..posture.pose import Angles, between, key_angles, view_of
 from . import published
 from .grid import MuscleGrid, OutOfRange
 
 #: Steps between two key frames, evenly spaced in time.
 STEPS = 60
+#: All of a repetition.
+WHOLE = (0.0, 1.0)
 #: Shares from which a length counts as long, and up to which as short.
 LONG, SHORT = 2 / 3, 1 / 3
 
@@ -134,8 +136,10 @@ class Lengths:
             shares.append(share)
         return Repetition(tuple(shares))
 
-    def over(self, part: str, movement: Movement) -> Repetition | Missing:
-        """The part over one repetition of a movement."""
+    def over(
+        self, part: str, movement: Movement, stretch: Sequence[float] = WHOLE
+    ) -> Repetition | Missing:
+        """The part over one repetition of a movement, or over a stretch of it: shares of its path, 0 the start and 1 the end."""
         if across := view_of(movement).across:
             return Missing(f"the model's tables hold no movement {across}")
         if self._joints.get(part, set()) & set(movement.out_of_plane):
@@ -147,8 +151,24 @@ class Lengths:
             return Missing("the position is not known")
         keys = key_angles(movement, self._catalog.vocabulary.data)
         # The key frames first: a reason then names an angle that somebody wrote, not one on the way there.
-        at_keys = self.along(part, keys)
-        return at_keys if isinstance(at_keys, Missing) else self.along(part, path(keys))
+        ends = keys if tuple(stretch) == WHOLE else [between(keys, time) for time in stretch]
+        at_ends = self.along(part, ends)
+        return at_ends if isinstance(at_ends, Missing) else self.along(part, path(keys, stretch))
+
+    def of(self, part: str, treatment: str) -> Repetition | Missing:
+        """The part over an exercise (``preacher-curl``) or a version of it (``preacher-curl@lower-half``) that states a range."""
+        exercise, _, version = treatment.partition("@")
+        entry = self._catalog.exercises.get(exercise)
+        if entry is None:
+            return Missing("the exercise is not known")
+        if not version:
+            return self.over(part, entry.data.movement)
+        versions = self._catalog.vocabulary.data.versions if self._catalog.vocabulary else {}
+        known = versions.get(version)
+        stretch = entry.data.version_ranges.get(version) or (known.range if known else None)
+        if stretch is None:
+            return Missing("this version does not say over which range it runs")
+        return self.over(part, entry.data.movement, stretch)
 
     def _why_none(self, part: str) -> str:
         if part in self._failed:
@@ -158,31 +178,22 @@ class Lengths:
         return "no model value is available for this muscle"
 
 
-def path(keys: Sequence[Mapping[str, float]]) -> list[dict[str, float]]:
-    """Joint angles from key frame to key frame, ``STEPS`` steps between two; joints left out are at 0 degrees."""
-    found = [dict(keys[0])]
-    for first, second in zip(keys, keys[1:], strict=False):
-        joints = {**first, **second}
-        found += [
-            {
-                joint: first.get(joint, 0.0)
-                + (second.get(joint, 0.0) - first.get(joint, 0.0)) * step / STEPS
-                for joint in joints
-            }
-            for step in range(1, STEPS + 1)
-        ]
-    return found
+def path(keys: Sequence[Angles], stretch: Sequence[float] = WHOLE) -> list[Angles]:
+    """Joint angles evenly spaced in time, ``STEPS`` steps for each two key frames; joints left out are at 0 degrees.
+
+    ``stretch`` is where along the repetition they start and end, shares of its time from 0 to 1.
+    """
+    first, last = stretch
+    steps = STEPS * (len(keys) - 1)
+    return [between(keys, first + (last - first) * step / steps) for step in range(steps + 1)]
 
 
 def means(catalog: Catalog) -> Callable[[str, str], float | str]:
-    """What the evidence engine asks: the mean share of a part over an exercise's repetition, or why there is none."""
+    """What the evidence engine asks: the mean share of a part over an exercise or a version of it, or why there is none."""
     lengths = cache(lambda: Lengths(catalog))  # an unsound catalog must reach its checks first
 
-    def mean(exercise: str, part: str) -> float | str:
-        entry = catalog.exercises.get(exercise)
-        if entry is None:
-            return "the exercise is not known"
-        found = lengths().over(part, entry.data.movement)
+    def mean(treatment: str, part: str) -> float | str:
+        found = lengths().of(part, treatment)
         return found.why if isinstance(found, Missing) else found.mean
 
     return mean

@@ -29,7 +29,7 @@ ANATOMY = "standard anatomy"
 
 @dataclass(frozen=True)
 class Check:
-    """One check with its verdict, in words."""
+    """One check with what came of it, in words."""
 
     what: str
     published: str

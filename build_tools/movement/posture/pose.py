@@ -60,7 +60,7 @@ def joints(movement: Movement) -> tuple[str, ...]:
 
 
 def _at(movement: Movement, vocabulary: Vocabulary, body: Body, time: float) -> Frame:
-    angles = _between(key_angles(movement, vocabulary), time)
+    angles = between(key_angles(movement, vocabulary), time)
     position = vocabulary.positions[movement.position]
     second = _second(movement, position, time)
     holds = bool(movement.load.at and vocabulary.load_points[movement.load.at].angles)
@@ -73,13 +73,13 @@ def _second(movement: Movement, position: Position, time: float) -> Angles:
     if second is None:
         return position.other
     return (
-        _between([second.start, second.end], time)
+        between([second.start, second.end], time)
         if second.start is not None and second.end is not None
         else {}
     )
 
 
-def _between(keys: Sequence[Angles], time: float) -> Angles:
+def between(keys: Sequence[Angles], time: float) -> Angles:
     """Linear interpolation over key frames evenly spaced in time; a joint that a key frame leaves out is 0 there."""
     place = time * (len(keys) - 1)
     index = min(int(place), len(keys) - 2)

@@ -122,7 +122,7 @@ def test_words(shares: tuple[float, ...], words: str) -> None:
 def test_the_path_runs_through_what_lies_between(lengths: Lengths) -> None:
     steps = path([{"hip": 0}, {"hip": 90, "knee": 60}, {"hip": 0}])
     assert (
-        steps[0] == {"hip": 0}
+        steps[0] == {"hip": 0, "knee": 0}
         and steps[30] == {"hip": 45, "knee": 30}
         and steps[60] == {"hip": 90, "knee": 60}
     )
