@@ -7,6 +7,7 @@ from statistics_reference import PATH, entries
 
 #: Entry id -> why no test checks it.
 LEFT_OUT = {
+    "grade_inconsistency": "Its bands are of I², which is not asked: the spread to expect is weighed by itself, and few studies have no I².",
     "grade_nma_unit": "A body of evidence is one comparison, so the unit is the shape of the input, not a value.",
     "grade_nma_global_test": "The rating has no place for a test of the whole network, only for one comparison's.",
     "grade_nma_start_indirect": "From memory and not followed: an indirect comparison costs one level instead, as the rules say.",

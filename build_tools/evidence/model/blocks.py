@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -27,8 +27,10 @@ class Block:
     """(k-1, k-1) covariance of ``y``."""
     df: float | None = None
     """Degrees of freedom that ``v`` was estimated with: people - 1 within people, people - 2 between two groups."""
-    bounded: bool = False
-    """Whether its spread is only known from bounds on p, so that nobody knows how far the answer could be off."""
+
+    def renamed(self, treatments: tuple[str, ...]) -> Block:
+        """The same under other names, for effects that differ from part to part."""
+        return replace(self, treatments=treatments)
 
 
 @dataclass(frozen=True, eq=False)

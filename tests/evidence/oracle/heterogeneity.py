@@ -18,8 +18,8 @@ import numpy as np
 from scipy import special
 
 from build_tools.evidence.errors import EvidenceError
-from build_tools.evidence.model.root import bracketed_root
 
+from .root import bracketed_root
 from .weighting import Numbers, Scaled, check_tau2, residuals, several, spare_weight, sum_of_squares
 
 Method = Literal["REML", "ML", "PM", "DL", "HE", "HS", "SJ"]

@@ -6,7 +6,7 @@ from typing import Any
 import numpy as np
 from statistics_reference import entry
 
-from build_tools.evidence.model.network import Block
+from build_tools.evidence.model.blocks import Block
 
 
 def from_arms(study: str, treatments: Sequence[str], y: Sequence[float], s: Any) -> Block:
@@ -47,6 +47,38 @@ def of_contrasts(inputs: Mapping[str, Any]) -> list[Block]:
             )
         )
     return blocks
+
+
+def whole(blocks: Sequence[Block]) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
+    """All contrasts as one vector y (n,), its design over the sorted treatments less the first, its covariance, and tau's share of it.
+
+    Written out with whole matrices, as a check on everything that is decorrelated or factored.
+    """
+    treatments = sorted({t for block in blocks for t in block.treatments})
+    n = sum(len(block.y) for block in blocks)
+    y = np.concatenate([block.y for block in blocks])
+    x, v, p, at = np.zeros((n, len(treatments))), np.zeros((n, n)), np.zeros((n, n)), 0
+    for block in blocks:
+        part = slice(at, at := at + len(block.y))
+        v[part, part], p[part, part] = block.v, (np.eye(len(block.y)) + 1) / 2
+        x[part, treatments.index(block.treatments[0])] = -1
+        for row, t in zip(range(part.start, part.stop), block.treatments[1:], strict=True):
+            x[row, treatments.index(t)] = 1
+    return y, x[:, 1:], v, p
+
+
+def least_squares(
+    blocks: Sequence[Block], tau: float
+) -> tuple[np.ndarray, np.ndarray, float, float]:
+    """Generalised least squares with the whole covariance: effects against the first treatment, their covariance, Q, and the
+    logarithm of the likelihood with the effects integrated out (a flat prior), up to a constant."""
+    y, x, v, p = whole(blocks)
+    w = np.linalg.inv(v + tau**2 * p)
+    covariance = np.linalg.inv(x.T @ w @ x)
+    effect = covariance @ x.T @ w @ y
+    q = float((y - x @ effect) @ w @ (y - x @ effect))
+    log_likelihood = (np.linalg.slogdet(w)[1] + np.linalg.slogdet(covariance)[1] - q) / 2
+    return effect, covariance, q, float(log_likelihood)
 
 
 def random_network(seed: int, treatments: int, studies: int, tau: float = 0.15) -> list[Block]:
