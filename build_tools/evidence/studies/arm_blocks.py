@@ -6,19 +6,26 @@ it: an imputed one can be far off, and moves a standard error more than anything
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from math import sqrt
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 import numpy as np
 
+from ...catalog.entries import Contrast
 from ..effects.ratio import LogMean, averaging, contrasts, covariance, exchangeable
 from ..effects.spread import t_from_p
 from ..model.blocks import Block
-from . import study_order as ordering
+from ..model.network import pair_of
+from . import study_order
 from .arm_means import Unusable
-from .printed_contrasts import BOUND, contrast_log_ratio, degrees_of_freedom
+from .printed_contrasts import contrast_log_ratio, degrees_of_freedom
 from .reading import Reading
+
+#: p < x is strictly below x. The widest spread that keeps it there is this share of the one at p = x,
+#: far enough from it that no last digit decides whether the interval leaves out no difference.
+_STRICTLY = 1 - 1e-6
 
 
 class Alike(NamedTuple):
@@ -28,8 +35,6 @@ class Alike(NamedTuple):
     """(k, k)"""
     taken_back: int
     """How many pairs' correlations were taken back from a printed paired test."""
-    bounded: bool
-    """Whether a bound on p, not the handbook's convention, says how alike some pair is at least."""
 
 
 def correlations(reading: Reading, arms: Mapping[str, LogMean]) -> Alike:
@@ -42,38 +47,69 @@ def correlations(reading: Reading, arms: Mapping[str, LogMean]) -> Alike:
     """
     ids = list(arms)
     imputed = exchangeable(len(ids), reading.correlation("arms"))
-    found, pairs, bounded = imputed.copy(), set(), False
-    for contrast in ordering.contrasts(reading.result) if reading.study.same_people else ():
-        if (
-            contrast.of_part
-            or contrast.of == contrast.against
-            or not {contrast.of, contrast.against} <= set(ids)
-        ):
+    found, pairs = imputed.copy(), set()
+    for contrast, i, j in _tested(reading, ids) if reading.study.same_people else ():
+        a, b = arms[ids[i]], arms[ids[j]]
+        printed = _printed(reading, contrast, a.y - b.y)
+        if printed is None:
             continue
-        i, j = ids.index(contrast.of), ids.index(contrast.against)
-        a, b = arms[contrast.of], arms[contrast.against]
-        try:
-            df = degrees_of_freedom(reading, contrast)
-            estimate, how = contrast_log_ratio(reading, contrast, df)
-            known = how != BOUND
-            # A bound holds for what is told, which is corrected for the small sample.
-            r = _alike(a, b, estimate.v if known else estimate.v * ((a.y - b.y) / estimate.y) ** 2)
-        except Unusable:
-            if not (contrast.tested and contrast.favours == "neither"):
-                continue
-            # The level at which no difference was found, where the paper names no other.
-            least = abs(a.y - b.y) / t_from_p(contrast.p_above or 0.05, df)
-            r, known = min(float(imputed[i, j]), _alike(a, b, least**2)), False
-        significant = not known and contrast.favours != "neither"
-        r = max(float(imputed[i, j]), r) if significant else r
+        r, own = _alike(a, b, printed.se**2), float(imputed[i, j])
+        if printed.kind != "exact":
+            r = max(own, r) if printed.kind == "at most" else min(own, r)
         if 0 <= r < 1:
-            bounded |= significant and r > imputed[i, j]
             found[i, j] = found[j, i] = r
-            if known:
+            if printed.kind == "exact":
                 pairs.add(frozenset((i, j)))
     if np.linalg.eigvalsh(found)[0] < 1e-9:  # together they contradict each other
-        return Alike(imputed, 0, False)
-    return Alike(found, len(pairs), bounded)
+        return Alike(imputed, 0)
+    return Alike(found, len(pairs))
+
+
+class PrintedError(NamedTuple):
+    """A standard error as far as a printed test says it."""
+
+    se: float
+    kind: Literal["exact", "at least", "at most"]
+
+
+def _tested(reading: Reading, ids: list[str]) -> Iterator[tuple[Contrast, int, int]]:
+    """The contrasts of two of the arms, with their places."""
+    for contrast in study_order.contrasts(reading.result):
+        two = contrast.of != contrast.against and {contrast.of, contrast.against} <= set(ids)
+        if two and not contrast.of_part:
+            yield contrast, ids.index(contrast.of), ids.index(contrast.against)
+
+
+def _printed(reading: Reading, contrast: Contrast, y: float) -> PrintedError | None:
+    """What a printed test says of the standard error of a log ratio ``y``; ``None`` when it says nothing."""
+    try:
+        df = degrees_of_freedom(reading, contrast)
+    except Unusable:
+        return None
+    try:
+        estimate, _ = contrast_log_ratio(reading, contrast, df)
+        return PrintedError(estimate.se, "exact")
+    except Unusable:
+        if not contrast.tested or contrast.favours is None or y == 0:
+            return None
+    if contrast.favours == "neither":
+        # The level at which no difference was found, where the paper names no other.
+        return PrintedError(abs(y) / t_from_p(contrast.p_above or 0.05, df), "at least")
+    # "p < 0.05" is strictly below: far enough that no last digit decides whether no difference is left out.
+    return PrintedError(abs(y) / t_from_p(contrast.p_below or 0.05, df) * _STRICTLY, "at most")
+
+
+def widened_to_tests(
+    block: Block, reading: Reading, arms: Mapping[str, LogMean], treatments: Mapping[str, str]
+) -> Block:
+    """A block that is nowhere surer than a test its paper prints."""
+    ids, most = list(arms), 1.0
+    for contrast, i, j in _tested(reading, ids):
+        a, b = treatments[ids[i]], treatments[ids[j]]
+        printed = _printed(reading, contrast, arms[ids[i]].y - arms[ids[j]].y) if a != b else None
+        if printed and printed.kind != "at most":
+            most = max(most, printed.se / pair_of(block, a, b).se)
+    return block if most <= 1 + 1e-9 else replace(block, v=block.v * most**2)
 
 
 def _alike(a: LogMean, b: LogMean, variance: float) -> float:
@@ -100,5 +136,5 @@ def from_arms(
     y, v = contrasts(groups @ y, groups @ s @ groups.T)
     sizes = [reading.people(arm) or 0 for arm in ids]
     df = min(sizes) - 1 if reading.study.same_people else sum(sizes) - len(sizes)
-    # Of two, the interval then ends at no difference by construction; of more, it does so for some pair only.
-    return Block(key, tuple(order), y, v, df, bounded=alike.bounded and len(order) == 2)
+    block = Block(key, tuple(order), y, v, df)
+    return widened_to_tests(block, reading, arms, treatments)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from math import sqrt
 
 from ...catalog.entries import Moment, Study, Value
 from ..effects.quartiles import from_quartiles
@@ -14,11 +15,17 @@ from ..effects.ratio import (
     log_mean,
 )
 from ..effects.spread import sd_from_ci, sd_from_se, within_person_correlation
+from ..threshold import below
 from .reading import Reading
 
 #: Outcomes whose number is a change; a level after training says nothing of them. Of the others the level counts.
 CHANGES = {"growth", "strength"}
 
+
+#: A mean must lie this many standard errors above zero for a ratio to be taken of it: below, the logarithm of a mean is neither
+#: normal nor near its first-order variance (Geary's test as Lajeunesse applies it to log response ratios, Ecology archive
+#: E096-181, summary seen; the threshold from memory).
+FROM_ZERO = 3.0
 
 #: Where a correlation is from when nobody printed it.
 ASSUMED = "the handbook's convention"
@@ -54,9 +61,10 @@ def arm_log_mean(reading: Reading, arm: str) -> LogMean:
         return log_growth_from_percent(
             100 * value.change / value.pre.mean, 100 * _sd(value, n) / value.pre.mean, n
         )
-    if value.median is not None:
-        if value.quartiles is None:
-            raise Unusable("a median without its quartiles has no spread")
+    if value.median is not None and value.quartiles is None:
+        raise Unusable("a median without its quartiles has no spread")
+    refuse_near_zero(value, n)
+    if value.median is not None and value.quartiles is not None:
         return log_mean(*from_quartiles(value.quartiles[0], value.median, value.quartiles[1], n), n)
     sd = _sd(value, n)
     if value.change_percent is not None:
@@ -97,6 +105,17 @@ def refuse_kind(value: Value, outcome: str) -> None:
             raise Unusable("a level after training is no change")
     elif value.mean is None and value.median is None:
         raise Unusable("a change over time is no amount of this outcome")
+
+
+def refuse_near_zero(value: Value, n: int) -> None:
+    """Refuse a level of ``n`` people whose printed spread leaves it within three standard errors of zero."""
+    mean, sd = value.mean, 0.0
+    if value.median is not None and value.quartiles is not None:
+        mean, sd = from_quartiles(value.quartiles[0], value.median, value.quartiles[1], n)
+    elif mean is not None and _spread_is_printed(value):
+        sd = _sd(value, n)
+    if mean is not None and mean > 0 and sd > 0 and below(mean * sqrt(n) / sd, FROM_ZERO):
+        raise Unusable("its mean is within three standard errors of zero, so no ratio can be taken")
 
 
 def factor(value: Value) -> float:

@@ -15,7 +15,7 @@ from typing import Literal
 
 from ...catalog.entries import Contrast, Result, Study, Test, Value
 from ...catalog.load import Catalog
-from . import study_order as ordering
+from . import study_order
 
 Direction = Literal["more", "less", "neither"]
 #: How a measurement covers the part asked for: it alone, it together with other
@@ -79,8 +79,8 @@ class Reports:
             {id: m.outcome for id, m in vocabulary.data.measures.items()} if vocabulary else {}
         )
         self._studies = counting(catalog)
-        self._ordered = {key: ordering.results(study) for key, study in self._studies.items()}
-        self._doing = {key: ordering.treatments(study) for key, study in self._studies.items()}
+        self._ordered = {key: study_order.results(study) for key, study in self._studies.items()}
+        self._doing = {key: study_order.treatments(study) for key, study in self._studies.items()}
         self._arms: dict[str, list[tuple[str, str]]] = defaultdict(list)
         self._measuring: dict[str, list[str]] = defaultdict(list)
         for key, study in self._studies.items():
@@ -163,7 +163,7 @@ class Reports:
     ) -> list[StudyContrast]:
         """The contrast of two sides (arm, exercise, part) in one result, if it holds one."""
         of_parts = first[2] != second[2]
-        for contrast in ordering.contrasts(result):
+        for contrast in study_order.contrasts(result):
             for flipped, (a, b) in enumerate(((first, second), (second, first))):
                 parts_fit = (contrast.of_part, contrast.against_part) == (
                     (a[2], b[2]) if of_parts else (None, None)

@@ -15,6 +15,7 @@ import numpy as np
 
 from ..effects.ratio import LogMean
 from ..effects.spread import critical
+from ..errors import EvidenceError
 from ..model.blocks import Block, check
 from .arm_blocks import correlations, from_arms
 from .arm_means import Unusable, arm_log_mean, rests_on_correlation
@@ -29,7 +30,7 @@ _FARTHEST = log(1e6)
 
 
 @dataclass(frozen=True)
-class Measured:
+class ResultBlock:
     """What one result says of the treatments its arms did, or why it can only be listed."""
 
     result: int
@@ -38,13 +39,15 @@ class Measured:
     """How the spread was had; without a block, why there is none."""
     imputed: bool = False
     """Whether one of the handbook's correlations entered (the same people's arms, before and after)."""
+    unfit: bool = False
+    """Whether its numbers can be weighed in no way, not even with a spread borrowed from other studies."""
     edges: tuple[Edge, ...] = ()
     """The printed contrasts that the block was made of, where it was made of contrasts."""
 
 
 def measure(
     key: str, index: int, reading: Reading, treatments: Mapping[str, str], pools: bool
-) -> Measured:
+) -> ResultBlock:
     """Result ``index`` of study ``key`` as a block over ``treatments`` (arm to treatment).
 
     Raises:
@@ -56,7 +59,11 @@ def measure(
         if doubt
         else unpooled(reading.outcome, pools)
     ):
-        return Measured(index, None, why)
+        return ResultBlock(index, None, why)
+    if is_of_fractions(reading):
+        raise EvidenceError(
+            "all its changes and their spreads are below 1%, which looks like fractions of 1; a change of 0.08 is one of 8%"
+        )
     arms, reason = _arms(reading, treatments)
     if len({treatments[arm] for arm in arms}) > 1:
         alike = correlations(reading, arms)
@@ -73,7 +80,15 @@ def measure(
     edges, edge_reason, how = edges_of(reading, treatments)
     if edges:
         return replace(weighable(index, from_edges(key, edges), how), edges=tuple(edges))
-    return Measured(index, None, edge_reason or reason or "no spread reported")
+    return ResultBlock(index, None, edge_reason or reason or "no spread reported")
+
+
+def is_of_fractions(reading: Reading) -> bool:
+    """Whether changes said to be in per cent look like fractions: all below 1, and so are their spreads, of which there are some."""
+    changes = [v for v in reading.result.values.values() if v.change_percent is not None]
+    spreads = [x for v in changes for x in (v.sd, v.se) if x is not None]
+    sizes = [abs(v.change_percent or 0.0) for v in changes]
+    return bool(spreads) and any(sizes) and all(x < 1 for x in (*sizes, *spreads))
 
 
 def unpooled(outcome: str, pools: bool) -> str | None:
@@ -83,7 +98,7 @@ def unpooled(outcome: str, pools: bool) -> str | None:
     return None if pools else "values of this measure are no amounts whose ratio could be taken"
 
 
-def weighable(index: int, block: Block, how: str, imputed: bool = False) -> Measured:
+def weighable(index: int, block: Block, how: str, imputed: bool = False) -> ResultBlock:
     """A result with its block, or without it when the block's intervals are too wide to say anything.
 
     Raises:
@@ -92,8 +107,8 @@ def weighable(index: int, block: Block, how: str, imputed: bool = False) -> Meas
     check(block)
     half = critical(block.df) * np.sqrt(np.diag(block.v))
     if (np.abs(block.y) + half).max() > _FARTHEST:
-        return Measured(index, None, "its interval is too wide to say anything")
-    return Measured(index, block, how, imputed)
+        return ResultBlock(index, None, "its interval is too wide to say anything", unfit=True)
+    return ResultBlock(index, block, how, imputed)
 
 
 def _arms(reading: Reading, treatments: Mapping[str, str]) -> tuple[dict[str, LogMean], str]:

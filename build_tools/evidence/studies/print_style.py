@@ -86,6 +86,12 @@ def number(x: float) -> str:
     return f"{x + 0.0:.15g}".replace("-", "\u2212")  # adding 0 takes the sign from a zero
 
 
+def difference(reported: StudyContrast) -> str | None:
+    """The difference that the paper prints itself, with its spread: ``difference 3.2 mm, 95% interval 0.4 to 6``."""
+    given = reported.contrast
+    return contrast(reported) if given and given.difference else None
+
+
 def contrast(reported: StudyContrast) -> str | None:
     """The size of a difference that the paper states itself, turned to the question."""
     given = reported.contrast

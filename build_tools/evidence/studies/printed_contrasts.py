@@ -13,20 +13,14 @@ from typing import NamedTuple
 
 import numpy as np
 
-from ...catalog.entries import Contrast, Difference, Value
+from ...catalog.entries import Contrast, Difference
 from ..effects.estimate import Effect
 from ..effects.ratio import log_ratio_from_ci, log_ratio_from_difference
 from ..effects.spread import df_independent, df_paired, se_from_ci, se_from_p, se_from_t
 from ..model.blocks import Block
-from . import study_order as ordering
-from .arm_means import CHANGES, Unusable, factor, refuse_kind
+from . import study_order
+from .arm_means import CHANGES, Unusable, factor, refuse_kind, refuse_near_zero
 from .reading import Reading
-
-#: How a standard error is called that rests on a bound.
-BOUND = "taken back from a bound on p, so wider than it may be"
-#: p < x is strictly below x. The widest spread that keeps it there is this share of the one at p = x,
-#: far enough from it that no last digit decides whether the interval leaves out no difference.
-_STRICTLY = 1 - 1e-6
 
 
 class Edge(NamedTuple):
@@ -36,8 +30,6 @@ class Edge(NamedTuple):
     b: str
     estimate: Effect
     df: float
-    bounded: bool = False
-    """Whether its spread is only known to be at most this wide."""
 
     def turned(self) -> Edge:
         """The same contrast of ``b`` to ``a``."""
@@ -49,14 +41,14 @@ def edges_of(reading: Reading, treatments: Mapping[str, str]) -> tuple[list[Edge
     edges: list[Edge] = []
     ways: dict[str, None] = {}
     reason = ""
-    for contrast in ordering.contrasts(reading.result):
+    for contrast in study_order.contrasts(reading.result):
         a, b = treatments.get(contrast.of), treatments.get(contrast.against)
         if contrast.of_part or a is None or b is None or a == b:
             continue
         try:
             df = degrees_of_freedom(reading, contrast)
             estimate, way = contrast_log_ratio(reading, contrast, df)
-            edges.append(Edge(a, b, estimate, df, way == BOUND))
+            edges.append(Edge(a, b, estimate, df))
             ways[way] = None
         except Unusable as why:
             reason = str(why)
@@ -89,10 +81,7 @@ def contrast_log_ratio(reading: Reading, contrast: Contrast, df: float) -> tuple
         and contrast.of not in reading.result.values
     ):
         return _from_start(contrast, df, reading.study.same_people)
-    of, against = (
-        _amount(reading.result.values.get(arm), reading.outcome)
-        for arm in (contrast.of, contrast.against)
-    )
+    of, against = (_amount(reading, arm) for arm in (contrast.of, contrast.against))
     printed = _se_of_difference(reading, contrast, df)
     se, how = (
         (printed, "from the printed spread of the difference")
@@ -102,15 +91,17 @@ def contrast_log_ratio(reading: Reading, contrast: Contrast, df: float) -> tuple
     return log_ratio_from_difference(of, against, se), how
 
 
-def _amount(value: Value | None, outcome: str) -> float:
+def _amount(reading: Reading, arm: str) -> float:
     """The number of an arm of which ratios are taken: a mean, or a growth factor."""
+    value = reading.result.values.get(arm)
     if value is None:
         raise Unusable("no spread reported")
-    refuse_kind(value, outcome)
-    if outcome in CHANGES:
+    refuse_kind(value, reading.outcome)
+    if reading.outcome in CHANGES:
         return factor(value)
     if value.mean is None:
         raise Unusable("no spread reported")
+    refuse_near_zero(value, reading.people(arm) or reading.study.people.n)
     return value.mean
 
 
@@ -167,9 +158,9 @@ def _se(difference: float, contrast: Contrast, df: float) -> tuple[float, str]:
         return se_from_t(difference, contrast.t), "taken back from t"
     if contrast.p is not None and contrast.p < 1:
         return se_from_p(difference, contrast.p, df), "taken back from the exact p value"
-    if contrast.p_below is not None and contrast.p_below < 1:
-        return se_from_p(difference, contrast.p_below, df, "below") * _STRICTLY, BOUND
-    tested = contrast.p_above or contrast.p or contrast.p_below
+    if contrast.p_below is not None:
+        raise Unusable("only a bound on p is printed, which does not say how wide the spread is")
+    tested = contrast.p_above or contrast.p
     raise Unusable(
         "its p value does not say how wide the spread is" if tested else "no spread reported"
     )
@@ -194,7 +185,6 @@ def from_edges(key: str, edges: list[Edge]) -> Block:
         y,
         (v + v.T) / 2,
         min(edge.df for edge in used),
-        all(edge.bounded for edge in used),
     )
 
 

@@ -23,6 +23,11 @@ class Reading:
 
     def people(self, arm: str) -> int | None:
         """How many people an arm's number rests on; ``None`` when only the whole study's number is known."""
-        value = self.result.values.get(arm)
-        own = value.n if value and value.n else self.study.arms[arm].n
-        return own or (self.study.people.n if self.study.same_people else None)
+        return people_of(self.study, self.result, arm)
+
+
+def people_of(study: Study, result: Result, arm: str) -> int | None:
+    """How many people an arm's number rests on, as ``Reading.people``."""
+    value = result.values.get(arm)
+    own = value.n if value and value.n else study.arms[arm].n
+    return own or (study.people.n if study.same_people else None)

@@ -8,8 +8,9 @@ never counts as testing more people.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 import numpy as np
 
@@ -18,12 +19,28 @@ from ...catalog.finding import Finding
 from ...catalog.load import Catalog
 from ..errors import EvidenceError
 from ..model.blocks import Block
+from ..model.network import PairEffect, pair_of
 from ..settings import Settings
-from . import study_order as ordering
-from .contrasts import Cover, counting, cover
-from .measurement import Measured, measure
+from ..terms import Measured
+from . import study_order
+from .contrasts import Cover, counting
+from .measurement import ResultBlock, measure
 from .printed_contrasts import Edge
 from .reading import Reading
+
+#: What a topic asks to be measured -> how a result then covers its part.
+_COVERS: dict[Measured, Cover] = {"part": "alone", "together": "jointly"}
+
+
+class PooledTopic(NamedTuple):
+    """What samples are pooled on: numbers of two topics never meet in one estimate."""
+
+    part: str
+    """The part, or the muscle where it was measured as one."""
+    outcome: str
+    relative_to: str | None
+    measured: Measured = "part"
+    dimension: str | None = None
 
 
 @dataclass(frozen=True)
@@ -31,7 +48,7 @@ class Bearing:
     """One result of one study that bears on a part and outcome."""
 
     study: str
-    measured: Measured
+    measured: ResultBlock
     cover: Cover
 
 
@@ -47,6 +64,10 @@ class Sample:
     pooled: tuple[Bearing, ...]
     """The sources that ``block`` combines."""
 
+    measured: Measured = "part"
+    dimension: str | None = None
+    """What is measured of growth: thickness, area, volume; ``None`` for other outcomes."""
+
     def tested(self, first: str, second: str) -> Edge | None:
         """The one printed contrast of a pair, where the sample has no other number on it; turned to ``first`` against ``second``."""
         edges = [
@@ -60,6 +81,14 @@ class Sample:
         [edge] = edges
         return edge if edge.a == first else edge.turned()
 
+    def own(self, first: str, second: str) -> tuple[PairEffect, float | None] | None:
+        """Its own log ratio of a pair with degrees of freedom: the paper's test of the two where it prints one."""
+        if edge := self.tested(first, second):
+            return PairEffect(edge.estimate.y, edge.estimate.se), edge.df
+        if self.block is None or not {first, second} <= set(self.block.treatments):
+            return None
+        return pair_of(self.block, first, second), self.block.df
+
 
 class Assembly:
     """Samples by part, outcome and ratio, and the numbers that could not be used."""
@@ -72,20 +101,36 @@ class Assembly:
         self._catalog = catalog
         self._measures = vocabulary.measures
         self.studies = counting(catalog)
-        self.doing = {key: ordering.treatments(study) for key, study in self.studies.items()}
+        self.doing = {key: study_order.treatments(study) for key, study in self.studies.items()}
         """Study -> arm -> what it did."""
-        self.ordered = {key: ordering.results(study) for key, study in self.studies.items()}
+        self.ordered = {key: study_order.results(study) for key, study in self.studies.items()}
         """Study -> its results with their indices."""
         self.sample_of = sample_names(self.studies)
         self.arms_of: dict[str, list[tuple[str, str]]] = defaultdict(list)
         """Exercise or version -> (study, arm) of every arm that did it."""
-        self._measuring: dict[str, list[str]] = defaultdict(list)
-        for key, study in self.studies.items():
+        for key in self.studies:
             for arm, treatment in self.doing[key].items():
                 self.arms_of[treatment].append((key, arm))
-            for part in sorted({part for result in study.results for part in result.parts}):
-                self._measuring[part].append(key)
-        self._cache: dict[tuple[str, int], Measured] = {}
+        self._cache: dict[tuple[str, int], ResultBlock] = {}
+        self._by_topic: dict[PooledTopic, list[tuple[str, int]]] = defaultdict(list)
+        found: dict[str, set[str | None]] = defaultdict(set)
+        for key in self.studies:
+            for index, result in self.ordered[key]:
+                outcome, dimension = self.outcome(result), self.dimension(result)
+                found[outcome].add(dimension)
+                measured: Measured = "part" if len(result.parts) == 1 else "together"
+                for part in result.parts:
+                    topic = PooledTopic(part, outcome, result.relative_to, measured, dimension)
+                    self._by_topic[topic].append((key, index))
+        self._dimensions = {outcome: sorted(of, key=str) for outcome, of in found.items()}
+
+    def result_block(self, key: str, index: int) -> ResultBlock:
+        """A study's result over the exercises its arms did."""
+        return self._measured(key, self.studies[key], index)
+
+    def dimensions(self, outcome: str) -> list[str | None]:
+        """The dimensions in which the catalog measures an outcome; ``[None]`` where it has none."""
+        return self._dimensions.get(outcome, [None])
 
     def outcome(self, result: Result) -> str:
         """The outcome that a result's measure speaks for."""
@@ -95,7 +140,7 @@ class Assembly:
         """Whether ratios can be taken of a result's values."""
         return self._measures[result.measure].pools
 
-    def topics(self) -> list[tuple[str, str, str | None]]:
+    def fields(self) -> list[tuple[str, str, str | None]]:
         """Every (part, outcome, relative_to) that some study compares exercises on, sorted."""
         found = set()
         for key, study in self.studies.items():
@@ -107,41 +152,43 @@ class Assembly:
                 }
         return sorted(found, key=lambda topic: (topic[0], topic[1], topic[2] or ""))
 
-    def samples(self, part: str, outcome: str, relative_to: str | None = None) -> list[Sample]:
-        """The samples that compare exercises on ``part``, sorted by key."""
+    def samples(self, topic: PooledTopic) -> list[Sample]:
+        """The samples that compare exercises on a topic, sorted by key."""
+        # A whole muscle was measured as one, so there it is the part.
+        own = topic._replace(measured="part") if topic.measured == "whole" else topic
+        how = _COVERS[own.measured]
         groups: dict[str, list[Bearing]] = defaultdict(list)
-        for key in self._measuring.get(part, ()):
-            for source in self._sources(key, part, outcome, relative_to):
-                groups[self.sample_of[key]].append(source)
-        return [self._sample(key, sources) for key, sources in sorted(groups.items())]
+        for key, index in self._by_topic.get(own, ()):
+            groups[self.sample_of[key]].append(Bearing(key, self.result_block(key, index), how))
+        return [self._sample(key, sources, topic) for key, sources in sorted(groups.items())]
 
-    def _sources(
-        self, key: str, part: str, outcome: str, relative_to: str | None
-    ) -> Iterator[Bearing]:
-        study = self.studies[key]
-        for index, result in self.ordered[key]:
-            how = cover(result.parts, part)
-            if (
-                how in ("alone", "jointly")
-                and result.relative_to == relative_to
-                and self.outcome(result) == outcome
-            ):
-                yield Bearing(key, self._measured(key, study, index), how)
+    def dimension(self, result: Result) -> str | None:
+        """What a result's number is, for growth; measures whose conversion is declared count as areas."""
+        found = self._measures[result.measure].dimension
+        return "area" if found and self.settings.conversion(found) is not None else found
 
-    def _measured(self, key: str, study: Study, index: int) -> Measured:
+    def _measured(self, key: str, study: Study, index: int) -> ResultBlock:
         """The result over the exercises its arms did."""
         if (key, index) not in self._cache:
             result = study.results[index]
             try:
                 reading = Reading(study, result, self.outcome(result), self.settings)
-                self._cache[key, index] = measure(
-                    key, index, reading, self.doing[key], self.pools(result)
-                )
+                found = measure(key, index, reading, self.doing[key], self.pools(result))
+                self._cache[key, index] = self._converted(found, result)
             except EvidenceError as error:
                 self._cache[key, index] = self.refused(key, index, error)
         return self._cache[key, index]
 
-    def refused(self, key: str, index: int, error: EvidenceError) -> Measured:
+    def _converted(self, found: ResultBlock, result: Result) -> ResultBlock:
+        """Growth of a thickness or a volume as that of an area, where the handbook declares how."""
+        dimension = self._measures[result.measure].dimension
+        exponent = self.settings.conversion(dimension) if dimension else None
+        if exponent is None or found.block is None:
+            return found
+        block = replace(found.block, y=exponent * found.block.y, v=exponent**2 * found.block.v)
+        return replace(found, block=block, edges=())
+
+    def refused(self, key: str, index: int, error: EvidenceError) -> ResultBlock:
         """A result whose numbers are impossible: listed only, with a finding at its line."""
         found = Finding(
             "unusable-number",
@@ -151,12 +198,10 @@ class Assembly:
         )
         if found not in self.trouble:
             self.trouble.append(found)
-        return Measured(index, None, "its numbers cannot be weighed")
+        return ResultBlock(index, None, "its numbers cannot be weighed", unfit=True)
 
-    def _sample(self, key: str, sources: list[Bearing]) -> Sample:
-        # A part measured alone is a more direct answer than one measured together with others.
-        alone = [s for s in sources if s.cover == "alone" and s.measured.block]
-        usable = alone or [s for s in sources if s.measured.block]
+    def _sample(self, key: str, sources: list[Bearing], topic: PooledTopic) -> Sample:
+        usable = [s for s in sources if s.measured.block]
         by_treatments: dict[frozenset[str], list[Bearing]] = defaultdict(list)
         for source in usable:
             assert source.measured.block
@@ -173,6 +218,8 @@ class Assembly:
             tuple(sources),
             combine(blocks, self.between_sites(pooled)) if blocks else None,
             tuple(pooled),
+            topic.measured,
+            topic.dimension,
         )
 
     def between_sites(self, pooled: Sequence[Bearing]) -> float:
@@ -216,7 +263,6 @@ def combine(blocks: list[Block], correlation: float) -> Block:
         y,
         v,
         min(dfs) if dfs else None,
-        all(block.bounded for block in blocks),
     )
 
 

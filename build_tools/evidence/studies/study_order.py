@@ -24,4 +24,11 @@ def results(study: Study) -> list[tuple[int, Result]]:
 
 def contrasts(result: Result) -> list[Contrast]:
     """The contrasts of a result."""
-    return sorted(result.contrasts, key=lambda c: (c.of, c.against, c.model_dump_json()))
+    found = sorted(result.contrasts, key=_sides)
+    if len(set(map(_sides, found))) == len(found):
+        return found
+    return sorted(found, key=lambda c: (_sides(c), c.model_dump_json()))
+
+
+def _sides(contrast: Contrast) -> tuple[str, str, str, str]:
+    return contrast.of, contrast.against, contrast.of_part or "", contrast.against_part or ""

@@ -27,15 +27,6 @@ class Samples(tuple[Sample, ...]):
         return dict(found)
 
     @cached_property
-    def jointly(self) -> frozenset[str]:
-        """The studies that speak for samples in which the part was measured together with others only."""
-        return frozenset(
-            s.pooled[0].study
-            for s in self
-            if s.pooled and all(source.cover == "jointly" for source in s.pooled)
-        )
-
-    @cached_property
     def rest_on_correlations(self) -> bool:
         """Whether an assumed correlation entered anywhere."""
         return any(

@@ -13,22 +13,32 @@ from ...catalog.entries import Contrast, Study
 from ..effects.ratio import log_ratio
 from ..errors import EvidenceError
 from ..model.blocks import Block
-from . import study_order as ordering
+from . import study_order
 from .arm_means import Unusable, arm_log_mean
 from .contrasts import alike
-from .measurement import Measured, unpooled, weighable
+from .measurement import ResultBlock, unpooled, weighable
 from .printed_contrasts import contrast_log_ratio
 from .reading import Reading
 from .samples import Assembly, Bearing, Sample, combine
 
 
 def samples(
-    assembly: Assembly, exercise: str, first: str, second: str, outcome: str
+    assembly: Assembly,
+    exercise: str,
+    first: str,
+    second: str,
+    outcome: str,
+    dimension: str | None = None,
 ) -> list[Sample]:
-    """Samples that compare ``first`` with ``second`` in ``exercise``, each with its measurements combined."""
+    """Samples that compare ``first`` with ``second`` in ``exercise`` by one dimension, each with its measurements combined."""
     groups: dict[str, dict[str, list[Bearing]]] = defaultdict(dict)
     for key, arm in assembly.arms_of.get(exercise, ()):
-        found = _measured(assembly, key, assembly.studies[key], arm, first, second, outcome)
+        study = assembly.studies[key]
+        found = [
+            measured
+            for measured in _measured(assembly, key, study, arm, first, second, outcome)
+            if assembly.dimension(study.results[measured.result]) == dimension
+        ]
         # Two groups that did the same exercise are different people; two limbs of one person are not.
         people = "all" if assembly.studies[key].same_people else arm
         groups[assembly.sample_of[key]].setdefault(people, []).extend(
@@ -57,7 +67,7 @@ def _sample(assembly: Assembly, key: str, groups: list[list[Bearing]]) -> Sample
 
 def _measured(
     assembly: Assembly, key: str, study: Study, arm: str, first: str, second: str, outcome: str
-) -> list[Measured]:
+) -> list[ResultBlock]:
     """What one arm says: by contrasts of the two parts, else by the spreads of both, else why by neither."""
     stated, both = [], []
     results = [
@@ -72,7 +82,7 @@ def _measured(
             if result.doubt
             else unpooled(outcome, assembly.pools(result))
         )
-        for contrast in ordering.contrasts(result):
+        for contrast in study_order.contrasts(result):
             if contrast.of == contrast.against == arm and {
                 contrast.of_part,
                 contrast.against_part,
@@ -122,13 +132,13 @@ def _weighed(
     index: int,
     unpoolable: str | None,
     made: Callable[[], tuple[Block, str, bool]],
-) -> Measured:
+) -> ResultBlock:
     if unpoolable:
-        return Measured(index, None, unpoolable)
+        return ResultBlock(index, None, unpoolable)
     try:
         return weighable(index, *made())
     except Unusable as why:
-        return Measured(index, None, str(why))
+        return ResultBlock(index, None, str(why))
     except EvidenceError as error:
         return assembly.refused(key, index, error)
 
