@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cached_property
+from operator import attrgetter
 from typing import Literal
 
-from ..claims.verdict import Directions, RatioInterval, Verdict
-
-Level = Literal["very low", "low", "moderate", "high"]
-LEVELS: tuple[Level, ...] = ("very low", "low", "moderate", "high")
+from ...catalog.entries import Allocation
+from ..terms import EvidenceFinding, Level, Measured, RatioInterval
 
 Domain = Literal[
     "start",
@@ -34,36 +33,35 @@ HALF = 0.5
 
 @dataclass(frozen=True)
 class RatedSample:
-    """One independent sample of people behind the number, or behind the stated directions if there is none."""
+    """One independent sample of people behind an answer."""
 
     study: str
     """Reference key."""
     design: str
     """Id of the design, as in the catalog's vocabulary."""
+    allocation: Allocation
+    """How people, limbs or the order of exercises came to the arms."""
     n: int
     """People."""
-    measured: str
-    """The outcome that was measured, which may not be the one asked for."""
+    outcome: str
+    """The outcome that was measured."""
     read: Read
     """What was read where the numbers stand."""
-    paired: bool
-    """True when the same people (or their two limbs) did both sides."""
-    correlation: float = 0.0
-    """Within-person correlation used for a paired sample; 0 when none is known, which asks for the most people."""
     risk_of_bias: Risk | None = None
     """As appraised by the authors; ``None`` when not appraised."""
     differs: bool = False
     """True when an arm differs from the catalog's exercise."""
-    jointly: bool = False
-    """True when the part was measured together with other parts."""
-    whole_muscle: bool = False
-    """True when the whole muscle was measured instead of the part."""
+    measured_as: Measured = "part"
+    """What was measured for the part asked for."""
+    clear: Literal[-1, 0, 1] = 0
+    """The side that it shows clearly, by its interval or its own test: 1 the first, -1 the second, 0 neither."""
+    spread: Literal["printed", "bounded", "significant", "unknown"] = "printed"
+    """Whether its own spread is known; ``bounded`` when a number and a bound on p give its widest, ``significant`` when only
+    a test is told that left out no difference."""
 
     def __post_init__(self) -> None:
-        if self.n <= 0 or not -1 <= self.correlation < 1:
-            raise ValueError(
-                f"{self.study}: a sample needs people and a correlation below 1, not n = {self.n}, r = {self.correlation:g}"
-            )
+        if self.n <= 0:
+            raise ValueError(f"{self.study}: a sample needs people, not n = {self.n}")
 
 
 @dataclass(frozen=True)
@@ -73,6 +71,10 @@ class Incoherence:
     p: float
     ratio: float
 
+    def mirrored(self) -> Incoherence:
+        """The same from the other side."""
+        return Incoherence(self.p, 1 / self.ratio)
+
 
 @dataclass(frozen=True)
 class EvidenceBody:
@@ -81,50 +83,69 @@ class EvidenceBody:
     outcome: str
     """The outcome asked for: growth, activation, ..."""
     samples: tuple[RatedSample, ...]
-    """Those behind the estimate (for a network: those that carry it); without an estimate, those behind the directions."""
+    """Those that the answer rests on (for a network: those that carry it)."""
     margin: float
     """Ratio (above 1) within which two amounts count as alike."""
+    large: float
+    """Ratio from which a difference is large."""
+    usual: float
+    """How far two exercises usually lie apart, as a standard deviation of the log ratio."""
     estimate: RatioInterval | None = None
-    common: RatioInterval | None = None
-    """The same under a common-effect model, which leaves the spread between studies out."""
-    directions: Directions = Directions()
-    """Stated by samples without a usable spread: beside the estimate, or all there is."""
-    i2: float | None = None
-    """I², in per cent."""
-    tau2: float | None = None
-    q_p: float | None = None
-    """p of the test for heterogeneity."""
-    prediction: tuple[float, float] | None = None
-    """95% prediction interval, ratio scale."""
+    """The answer; ``None`` when no number says how much."""
+    known: RatioInterval | None = None
+    """The answer from samples with a spread of their own alone, or the widest that numbers with a bound on p allow;
+    ``None`` when there are neither."""
+    side: Literal[-1, 1] = 1
+    """The side on which the answer's middle lies."""
+    heterogeneity_p: float | None = None
+    """p of the test whether studies differ more than chance gives."""
+    spread: float | None = None
+    """Between studies, as a standard deviation of the log ratio, to expect."""
     direct_share: float = 1.0
-    """Share of the estimate's weight that comes from studies comparing the two directly; 0 when none does."""
+    """Share of the answer's weight that comes from studies comparing the two directly; 0 when none does."""
     incoherence: Incoherence | None = None
-    verdicts: tuple[Verdict, ...] = ()
-    """The verdicts over the stated range of within-person correlations."""
+    findings: tuple[EvidenceFinding, ...] = ()
+    """The findings over the stated range of correlations, the answer's own first."""
 
     def __post_init__(self) -> None:
-        if not self.samples or (self.estimate is None and not self.directions.total):
-            raise ValueError(
-                "without an estimate or a stated direction there is no certainty; the verdict is untested"
-            )
+        if not self.samples:
+            raise ValueError("without a sample there is no certainty; nothing was studied")
         if not self.margin > 1 or not 0 <= self.direct_share <= 1:
             raise ValueError(
                 f"needs a margin above 1 and a direct share of 0 to 1, not {self.margin:g} and {self.direct_share:g}"
             )
-
-    @property
-    def voices(self) -> int:
-        """Independent samples that say anything: those behind the estimate and those that only state a direction."""
-        return (len(self.samples) if self.estimate else 0) + self.directions.total
 
     @cached_property
     def people(self) -> int:
         """People in all samples."""
         return sum(sample.n for sample in self.samples)
 
+    @cached_property
+    def _kinds(self) -> list[tuple[RatedSample, int]]:
+        """Samples that the rules cannot tell apart, by one of them, with all their people."""
+        found: dict[object, tuple[RatedSample, int]] = {}
+        for sample in self.samples:
+            kind = _KIND(sample)
+            found[kind] = sample, sample.n + (found[kind][1] if kind in found else 0)
+        return list(found.values())
+
     def share(self, holds: Callable[[RatedSample], bool]) -> float:
-        """Share of the people, 0 to 1, in samples of which ``holds`` is true."""
-        return sum(sample.n for sample in self.samples if holds(sample)) / self.people
+        """Share of the people, 0 to 1, in samples of which ``holds`` is true, whatever their study and size."""
+        return sum(n for sample, n in self._kinds if holds(sample)) / self.people
+
+
+#: All that the rules ask of a sample, but its people.
+_KIND = attrgetter(
+    "design",
+    "allocation",
+    "outcome",
+    "read",
+    "risk_of_bias",
+    "differs",
+    "measured_as",
+    "clear",
+    "spread",
+)
 
 
 @dataclass(frozen=True)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 
+from ..terms import LEVELS, Level
 from ..wording.amounts import samples
-from .body import LEVELS, MOST, Cap, CertaintyRule, EvidenceBody, Level, Read
+from .body import MOST, Cap, CertaintyRule, EvidenceBody, Read
 
 #: The highest level that numbers read there allow. Convention: methods, spreads and corrections stand in the full text.
 READ_AT_MOST: dict[Read, Level] = {
@@ -15,7 +16,7 @@ READ_AT_MOST: dict[Read, Level] = {
     "record": "low",
     "memory": "very low",
 }
-#: Stated directions have no size and no interval. Convention.
+#: A direction has no size. Convention.
 DIRECTIONS_AT_MOST: Level = "low"
 
 RULES = (
@@ -29,8 +30,8 @@ RULES = (
     CertaintyRule(
         "cap-directions",
         "cap",
-        f"Without a pooled estimate at most {DIRECTIONS_AT_MOST}.",
-        "Convention of this handbook: a stated direction has no size and no interval.",
+        f"Where no number says how much, at most {DIRECTIONS_AT_MOST}.",
+        "Convention of this handbook: a stated direction has no size.",
     ),
 )
 
@@ -63,7 +64,7 @@ def caps(body: EvidenceBody) -> tuple[Cap, ...]:
             Cap(
                 "cap-directions",
                 DIRECTIONS_AT_MOST,
-                f"No estimate can be pooled: {samples(body.directions.total)} only stated a direction ({body.directions}).",
+                f"No number says how much: {samples(len(body.samples))} only stated a direction.",
             )
         )
     return tuple(found)

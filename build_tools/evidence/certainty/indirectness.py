@@ -100,9 +100,9 @@ def _comparison(body: EvidenceBody) -> Iterator[RatingStep]:
 
 
 def _measurement(body: EvidenceBody) -> Iterator[RatingStep]:
-    share = body.share(lambda sample: sample.jointly or sample.whole_muscle)
+    share = body.share(lambda sample: sample.measured_as != "part")
     if share:
-        whole = body.share(lambda sample: sample.whole_muscle)
+        whole = body.share(lambda sample: sample.measured_as == "whole")
         yield RatingStep(
             "indirectness-measurement",
             "indirectness",

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ..terms import LEVELS, Level
 from . import caps as _caps
 from . import imprecision as _imprecision
 from . import inconsistency as _inconsistency
@@ -16,16 +17,7 @@ from . import indirectness as _indirectness
 from . import publication_bias as _publication_bias
 from . import risk_of_bias as _risk_of_bias
 from . import start as _start
-from .body import (
-    LEVELS,
-    Cap,
-    CertaintyRule,
-    EvidenceBody,
-    Incoherence,
-    Level,
-    RatedSample,
-    RatingStep,
-)
+from .body import Cap, CertaintyRule, EvidenceBody, Incoherence, RatedSample, RatingStep
 
 __all__ = [
     "LEVELS",

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 
+from ..terms import Level
 from ..wording.amounts import samples
-from .body import CertaintyRule, EvidenceBody, Level, RatingStep, Risk
+from .appraisal import RULE
+from .body import CertaintyRule, EvidenceBody, RatingStep, Risk
 
 #: Points a sample counts, weighted by its people; the rounded mean is the number of levels. Not appraised
 #: costs as much as some concerns: an unread risk is no low risk. Convention.
@@ -22,9 +24,10 @@ RULES = (
         "risk-of-bias",
         "risk of bias",
         "Each sample counts 0 (low risk), 1 (some concerns, or not appraised) or 2 (high risk); the mean over the people, rounded, "
-        "is the number of levels down.",
-        "GRADE: serious costs one level, very serious two (doi:10.1016/j.jclinepi.2022.07.014, abstract). "
-        "The points, and that not appraised costs one, are conventions of this handbook.",
+        f"is the number of levels down. The risk follows from answers that a study's own page lists. {RULE}",
+        "GRADE: serious costs one level, very serious two (doi:10.1016/j.jclinepi.2022.07.014, abstract). RoB 2: a judgement follows "
+        "from signalling questions (doi:10.1136/bmj.l4898, abstract and tool site). Which questions are asked, which answers make "
+        "which judgement, the points, and that not appraised costs one, are conventions of this handbook.",
     ),
     CertaintyRule(
         "risk-of-bias-once",

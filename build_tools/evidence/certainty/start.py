@@ -1,9 +1,9 @@
-"""Where the rating starts: by design, and by whether the outcome asked for is the one that was measured."""
+"""Where the rating starts: by design, and by how people came to the sides."""
 
 from __future__ import annotations
 
-from ..wording.amounts import samples
-from .body import MOST, CertaintyRule, EvidenceBody, Level, RatedSample, RatingStep
+from ..terms import Level
+from .body import MOST, CertaintyRule, EvidenceBody, RatedSample, RatingStep
 
 TRIALS = frozenset({"within-participant", "parallel"})
 #: What a single session can answer: activation differs at once, growth cannot.
@@ -20,10 +20,12 @@ RULES = (
         "That a single session counts as a trial of activation, and the share, are conventions of this handbook.",
     ),
     CertaintyRule(
-        "start-outcome",
+        "start-allocation",
         "start",
-        "A sample in which another outcome was measured than the one asked for, such as activation for growth, starts low.",
-        "GRADE's indirectness, charged at the start so that it is not charged again. Convention of this handbook.",
+        "A sample whose people chose their own side starts low. One whose allocation was not read starts as its design does: "
+        "not knowing is charged under risk of bias.",
+        "GRADE: without random allocation a comparison is observational (doi:10.1016/j.jclinepi.2018.01.012, Table 1). "
+        "That silence is charged elsewhere is a convention of this handbook.",
     ),
 )
 
@@ -32,15 +34,13 @@ def start(body: EvidenceBody) -> tuple[Level, RatingStep]:
     """The starting level, ``high`` or ``low``, and why."""
     share = body.share(lambda sample: starts_high(sample, body.outcome))
     level: Level = "high" if share >= MOST else "low"
-    other = [sample for sample in body.samples if sample.measured != body.outcome]
-    if level == "low" and other:
-        kinds = " and ".join(sorted({sample.measured for sample in other}))
+    chosen = body.share(lambda sample: sample.allocation == "self-chosen")
+    if level == "low" and chosen:
         return level, RatingStep(
-            "start-outcome",
+            "start-allocation",
             "start",
             0,
-            f"Starts low: {len(other)} of {samples(len(body.samples))} measured {kinds}, "
-            f"which cannot stand for {body.outcome}.",
+            f"Starts low: {chosen:.0%} of {body.people} people chose their side themselves.",
         )
     designs = "trials or single-session comparisons suited to the question"
     return level, RatingStep(
@@ -53,7 +53,7 @@ def start(body: EvidenceBody) -> tuple[Level, RatingStep]:
 
 def starts_high(sample: RatedSample, outcome: str) -> bool:
     """Whether this sample alone would start high for the outcome asked for."""
-    if sample.measured != outcome:
+    if sample.allocation == "self-chosen":
         return False
     return sample.design in TRIALS or (
         sample.design == SINGLE_SESSION and outcome in SINGLE_SESSION_OUTCOMES
