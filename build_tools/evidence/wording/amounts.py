@@ -4,6 +4,21 @@ from __future__ import annotations
 
 #: From here on a ratio reads better as "times as much" than as a percentage.
 TIMES_FROM = 2.0
+_NUMBERS = (
+    "no",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+)
 
 
 def percent(ratio: float) -> str:
@@ -36,3 +51,8 @@ def samples(n: int) -> str:
 def people(n: int) -> str:
     """``1 person``, ``12 people``."""
     return f"{n} person" if n == 1 else f"{n} people"
+
+
+def in_words(n: int) -> str:
+    """``one``, ``twelve``, ``13``: a number where words are read before figures."""
+    return _NUMBERS[n] if n < len(_NUMBERS) else f"{n:,}"

@@ -1,8 +1,7 @@
 """Numbers as committed files print them: few enough digits that no machine's last one shows.
 
 A ratio keeps three significant digits (1.06, 0.832), which is a per cent's tenth around 1;
-a P-score two decimals; tau² two significant digits, and 0 below a millionth (a spread of
-0.1 % between studies); I² whole per cent. Every number is first cut to ten digits, so that
+a chance two decimals; a per cent one. Every number is first cut to ten digits, so that
 noise around a half cannot send it either way, and a zero never has a sign.
 """
 
@@ -11,7 +10,6 @@ from __future__ import annotations
 from decimal import ROUND_HALF_EVEN, Context, Decimal
 
 _NOISE_FREE = 10
-_NO_TAU2 = 1e-6
 
 
 def ratio(x: float) -> Decimal:
@@ -19,19 +17,14 @@ def ratio(x: float) -> Decimal:
     return _significant(x, 3)
 
 
-def tau2(x: float) -> Decimal:
-    """Two significant digits; 0 below a millionth, where only rounding is left."""
-    return _significant(x, 2) if x >= _NO_TAU2 else Decimal(0)
-
-
-def p_score(x: float) -> Decimal:
+def chance(x: float) -> Decimal:
     """Two decimals."""
     return _places(x, 2)
 
 
-def i2(x: float) -> Decimal:
-    """Whole per cent."""
-    return _places(x, 0)
+def per_cent(x: float) -> Decimal:
+    """One decimal."""
+    return _places(x, 1)
 
 
 def _significant(x: float, digits: int) -> Decimal:
