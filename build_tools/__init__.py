@@ -14,7 +14,7 @@ LAYERS: dict[str, str] = {
     "movement": "what a posture implies: segments in space, load over the repetition, muscle lengths",
     "handout": "limits and doses of a handout, and ids that moved on",
     "checks": "whether it is sound: one rule a file, with manual, severity and reports",
-    "evidence": "what the numbers say: effects, pooling, certainty, verdicts, sentences",
+    "evidence": "what the numbers say: effects, studies, the model, certainty, claims, sentences",
     "pipeline": "load, check, conclude: one function for every caller",
     "committed": "files that the build writes and people review: conclusions and addresses",
     "planning": "data for finding, comparing, proposing and counting",

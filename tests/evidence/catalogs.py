@@ -19,13 +19,16 @@ import yaml
 from build_tools.catalog.entries import Exercise, Handbook, Study
 from build_tools.catalog.load import Catalog, Loaded, load
 from build_tools.evidence.claims.conclude import conclude
-from build_tools.evidence.claims.conclusions import Comparison, Conclusion, Question
+from build_tools.evidence.claims.conclusions import Comparison, Conclusion
 from build_tools.evidence.claims.engine import Engine
 from build_tools.evidence.settings import Settings, settings
-from build_tools.evidence.studies.measurement import Measured
-from build_tools.evidence.studies.samples import Assembly
+from build_tools.evidence.studies.measurement import ResultBlock
+from build_tools.evidence.studies.reading import Reading
+from build_tools.evidence.studies.samples import Assembly, PooledTopic, Sample
+from build_tools.evidence.terms import Question
 
 DEMO = Path(__file__).parents[1] / "demo" / "catalog"
+SHIPPED = Path(__file__).parents[2] / "catalog"
 LONG, SHORT = "lantern/long-head", "lantern/short-head"
 #: Exercise id -> name.
 EXERCISES = {
@@ -230,14 +233,36 @@ def correlated(fixed: Settings, kind: str, value: float) -> Settings:
     return replace(fixed, correlations=fixed.correlations.model_copy(update=lists))
 
 
+def assembly(studies: Mapping[str, Data], **more: Any) -> Assembly:
+    """The samples of an in-memory catalog."""
+    catalog = of(studies, **more)
+    return Assembly(catalog, settings(catalog))
+
+
+def samples_in(
+    made: Assembly, part: str = LONG, outcome: str = "activation", relative_to: str | None = None
+) -> list[Sample]:
+    """The samples of a part by itself, whatever the dimension."""
+    return [
+        sample
+        for dimension in made.dimensions(outcome)
+        for sample in made.samples(PooledTopic(part, outcome, relative_to, "part", dimension))
+    ]
+
+
 def measured(
     data: Data, outcome: str = "activation", index: int = 0, **correlations: float
-) -> Measured:
+) -> ResultBlock:
     """One result of one study as the engine measures it, with its own findings left out."""
     catalog = of({"one": data})
     fixed: Settings = settings(catalog)
     for name, value in correlations.items():
         fixed = correlated(fixed, name, value)
-    part = data["results"][index]["parts"][0]
-    [sample] = Assembly(catalog, fixed).samples(part, outcome)
-    return next(source.measured for source in sample.sources if source.measured.result == index)
+    return Assembly(catalog, fixed).result_block("one", index)
+
+
+def read_study(data: Data, outcome: str = "activation", **conventions: float) -> Reading:
+    """The first result of an invented study, as the engine reads it."""
+    catalog = of({"one": data}, **conventions)
+    typed = catalog.studies["one"].data
+    return Reading(typed, typed.results[0], outcome, settings(catalog))

@@ -1,54 +1,70 @@
-"""One connected component, fitted once, and what it says on each of its pairs."""
+"""One connected component, weighed once, and what it says on each of its pairs."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from functools import cached_property
 from math import exp
 
-import numpy as np
+from scipy.special import chdtrc
 
-from ..certainty.rating import Incoherence
-from ..effects.spread import critical
+from ..certainty.body import Incoherence
 from ..model.blocks import Block
-from ..model.checks import Decomposition, decompose
-from ..model.network import Network, fit
+from ..model.finding import ratio_interval
+from ..model.network import Network
+from ..model.posterior import Array, Mixture, interval, quantile
 from ..model.sides import Sides, split
-from .comparison import Combined, as_estimate
-from .conclusions import NetworkOrder, Path, Ranked
-from .ranking import rank
-from .verdict import RatioInterval
-
-#: Weights below this are rounding.
-_WEIGHTLESS = 1e-9
+from ..terms import Measured, Path
+from .conclusions import NetworkOrder, Ranked
 
 
-class Fitted:
-    """A component's network with everything derived from it computed once.
+@dataclass(frozen=True)
+class Connected:
+    """What a component says on one pair, and what the certainty rules ask of it."""
 
-    ``people`` maps each block's study to its number of people.
+    posterior: Mixture
+    tau: Array
+    """The spreads between studies over which ``posterior`` is mixed."""
+    spread: float
+    """The one to expect."""
+    path: Path
+    studies: tuple[str, ...]
+    """The study that speaks for each sample that the answer rests on."""
+    people: int
+    heterogeneity_p: float | None
+    """p of the test whether studies differ more than chance gives; ``None`` where nothing was measured twice."""
+    direct_share: float
+    incoherence: Incoherence | None
+
+    def mirrored(self) -> Connected:
+        """The same from the other side."""
+        return replace(
+            self,
+            posterior=self.posterior.mirrored(),
+            incoherence=self.incoherence.mirrored() if self.incoherence else None,
+        )
+
+
+class Component:
+    """A connected network with everything derived from it computed once.
+
+    ``people`` maps each block's study to its number of people; ``scale`` is that of the prior.
     """
 
-    def __init__(self, blocks: Sequence[Block], people: Mapping[str, int]) -> None:
-        self.network: Network = fit(blocks)
+    def __init__(self, blocks: Sequence[Block], people: Mapping[str, int], scale: float) -> None:
+        self.network = Network(blocks, scale)
         self._people = people
 
     @cached_property
-    def _common(self) -> Network:
-        return fit(self.network.blocks, tau2=0.0) if self.network.tau2 else self.network
+    def _heterogeneity_p(self) -> float | None:
+        common = self.network.common
+        return float(chdtrc(common.df, common.q)) if common.df else None
 
-    @cached_property
-    def _sides(self) -> dict[frozenset[str], Sides]:
-        return {frozenset((side.a, side.b)): side for side in split(self.network)}
-
-    @cached_property
-    def _q(self) -> Decomposition:
-        return decompose(self.network)
-
-    def combined(self, first: str, second: str) -> Combined:
-        """What the network says on a pair."""
-        net, side = self.network, self._sides.get(frozenset((first, second)))
-        interval, prediction = net.interval(first, second), net.prediction(first, second)
+    def connected(self, first: str, second: str) -> Connected:
+        """What the component says on a pair."""
+        net = self.network
+        side = split(net.typical, first, second)
         path: Path = (
             "indirect"
             if side is None
@@ -57,75 +73,55 @@ class Fitted:
             else "direct"
         )
         behind = (
-            [b for b in net.blocks if {first, second} <= set(b.treatments)]
+            net.typical.comparing[frozenset((first, second))]
             if path == "direct"
-            else self._carrying(first, second)
+            else net.typical.carrying(first, second)
         )
-        known = net.df > 0
-        return Combined(
-            estimate=as_estimate(
-                net.estimate(first, second).estimate,
-                interval.lower,
-                interval.upper,
-                all(b.bounded for b in behind),
-            ),
+        return Connected(
+            posterior=net.posterior(first, second),
+            tau=net.tau,
+            spread=net.spread,
             path=path,
             studies=tuple(b.study for b in behind),
             people=self._count(behind),
-            common=self._plain(first, second) if known else None,
-            prediction=(exp(prediction.lower), exp(prediction.upper)) if prediction else None,
-            i2=self._q.total.i2 if known else None,
-            tau2=net.tau2 if known else None,
-            q_p=self._q.total.p,
-            direct_share=min(1.0, side.share) if side else 0.0,
-            incoherence=_incoherence(side, first),
+            heterogeneity_p=self._heterogeneity_p,
+            # A share this near to all of it is all of it: the rest is rounding.
+            direct_share=(1.0 if path == "direct" else min(1.0, side.share)) if side else 0.0,
+            incoherence=_incoherence(side),
         )
 
-    def component(self) -> NetworkOrder:
-        """The exercises in order of their P-scores, against the one with the most samples."""
-        net, scores = self.network, rank(self.network.league()).scores
-        order = tuple(
-            Ranked(
-                id,
-                score,
-                None if id == net.reference else self.combined(id, net.reference).estimate,
-            )
-            for id, score in scores.items()
+    def order(self, measured: Measured, dimension: str | None) -> NetworkOrder:
+        """The exercises by their ratio to the one with the most samples; what was measured is told with them."""
+        net = self.network
+        reference = min(
+            net.treatments, key=lambda t: (-sum(t in b.treatments for b in net.blocks), t)
         )
-        between, known = self._q.between, net.df > 0
+        found = []
+        for treatment in net.treatments:
+            posterior = net.posterior(treatment, reference)
+            if treatment == reference:
+                found.append((0.0, Ranked(treatment, None)))
+            else:
+                middle = quantile(posterior, 0.5)
+                told = ratio_interval(middle, *interval(posterior))
+                found.append((middle, Ranked(treatment, told)))
+        # By the ratio as far as it can be told apart, so that noise in a last digit moves nobody.
+        order = sorted(found, key=lambda pair: (-round(pair[0], 9), pair[1].exercise))
         return NetworkOrder(
-            reference=net.reference,
-            order=order,
+            reference=reference,
+            order=tuple(ranked for _, ranked in order),
             samples=len(net.blocks),
             people=self._count(net.blocks),
-            tau2=net.tau2 if known else None,
-            i2=self._q.total.i2 if known else None,
-            q_between_p=between.p,
+            measured=measured,
+            dimension=dimension,
         )
-
-    def _plain(self, first: str, second: str) -> RatioInterval:
-        """The pair under a common-effect model with the normal interval, which leaves the spread between studies out."""
-        y, se = self._common.estimate(first, second)
-        half = critical(None) * se
-        return as_estimate(y, y - half, y + half)
-
-    def _carrying(self, first: str, second: str) -> list[Block]:
-        """Blocks with any weight in a pair's estimate; a branch that leads nowhere near it has none."""
-        net = self.network
-        i, j = net.treatments.index(first), net.treatments.index(second)
-        weight = np.bincount(
-            net.rows.block, np.abs(net.solution[i] - net.solution[j]), len(net.blocks)
-        )
-        return [net.blocks[number] for number in np.flatnonzero(weight > _WEIGHTLESS)]
 
     def _count(self, blocks: Sequence[Block]) -> int:
         return sum(self._people[block.study] for block in blocks)
 
 
-def _incoherence(side: Sides | None, first: str) -> Incoherence | None:
-    """How far direct and indirect evidence differ, turned to the pair as it is asked."""
+def _incoherence(side: Sides | None) -> Incoherence | None:
+    """How far direct and indirect evidence differ."""
     if side is None or not side.separate or side.p is None or side.difference is None:
         return None
-    return Incoherence(
-        side.p, exp(side.difference.estimate if first == side.a else -side.difference.estimate)
-    )
+    return Incoherence(side.p, exp(side.difference.estimate))

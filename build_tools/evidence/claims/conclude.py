@@ -9,18 +9,27 @@ from ...catalog.entries import Claim
 from ...catalog.finding import Finding
 from ...catalog.load import Catalog, Loaded
 from ...english import upper_first
-from ..certainty.rating import LEVELS, Certainty, Override
+from ..certainty.rating import Certainty, Override
+from ..model.slope import LengthSlope, fit_slope
 from ..settings import settings
+from ..studies.samples import PooledTopic
+from ..terms import LEVELS, Claimed, Question
 from ..wording import sentences
-from . import comparison as answers
-from .comparison import read_off
-from .conclusions import Comparison, Conclusion, Conclusions, Disagreement, Question
+from . import judgement
+from .conclusions import ClaimFinding, Comparison, Conclusion, Conclusions, KindsCompared
 from .engine import Engine
+from .judgement import Judged
 from .length_claims import Lengths, compare, judge, sentence
-from .verdict import Claimed, Judged, Verdict
 
 #: From what stops a claim to what carries it; a claim on several parts is as good as its weakest.
-_WEAKEST_FIRST: tuple[Verdict, ...] = ("contradicted", "not shown", "untested", "leaning", "shown")
+_WEAKEST_FIRST: tuple[ClaimFinding, ...] = (
+    "opposite",
+    "alike",
+    "unclear",
+    "not studied",
+    "hinted",
+    "found",
+)
 _DIRECTIONS: dict[str, Claimed] = {
     "more_than": "more",
     "less_than": "less",
@@ -35,8 +44,8 @@ def conclude(catalog: Catalog, lengths: Lengths | None = None) -> Conclusions:
     """
     engine = Engine(catalog, settings(catalog))
     conclusions = Conclusions(engine.names)
-    for topic in engine.assembly.topics():
-        conclusions.fields[topic] = engine.field(topic)
+    for topic in engine.assembly.fields():
+        conclusions.fields[topic] = engine.field(*topic)
     for id, entry in catalog.exercises.items():
         conclusions.claims[id] = [
             _conclude(engine, lengths, id, index, claim)
@@ -44,7 +53,9 @@ def conclude(catalog: Catalog, lengths: Lengths | None = None) -> Conclusions:
         ]
         for conclusion, claim in zip(conclusions.claims[id], entry.data.emphasis, strict=True):
             conclusions.findings += _findings(engine, entry, conclusion, claim)
-    conclusions.disagreements = _disagreements(engine, conclusions)
+    conclusions.kinds = _kinds(engine, conclusions)
+    if lengths is not None:
+        conclusions.slopes = _slopes(engine, lengths)
     conclusions.findings += engine.assembly.trouble
     return conclusions
 
@@ -69,7 +80,7 @@ def _conclude(
         judged = [judge(claimed, c, engine.settings.margin_length) for c in comparisons]
     else:
         comparisons = tuple(_comparison(engine, exercise, claim, part) for part in claim.part)
-        judged = [answers.judge(claimed, c, margin) for c in comparisons]
+        judged = [judgement.judge(claimed, c, margin) for c in comparisons]
     return Conclusion(
         claim_id=f"{exercise}/{index + 1}",
         exercise=exercise,
@@ -77,10 +88,10 @@ def _conclude(
         outcome=claim.outcome,
         parts=tuple(claim.part),
         basis="common practice" if claim.common_practice else "cited",
-        verdict=_weakest(judged),
+        finding=_weakest(judged),
         reason=_reason(engine, claim, judged),
         certainty=_lowest(comparisons),
-        sentence=_sentence(engine, claim, claimed, comparisons),
+        told=_told(engine, claim, claimed, comparisons),
         comparisons=comparisons,
     )
 
@@ -95,8 +106,8 @@ def _comparison(engine: Engine, exercise: str, claim: Claim, part: str) -> Compa
     return engine.comparison(question(exercise, claim, part), override)
 
 
-def _weakest(judged: list[Judged]) -> Verdict:
-    return min((j.verdict for j in judged), key=_WEAKEST_FIRST.index)
+def _weakest(judged: list[Judged]) -> ClaimFinding:
+    return min((j.finding for j in judged), key=_WEAKEST_FIRST.index)
 
 
 def _lowest(comparisons: tuple[Comparison, ...]) -> Certainty | None:
@@ -116,9 +127,9 @@ def _reason(engine: Engine, claim: Claim, judged: list[Judged]) -> str:
     return " ".join(f"{upper_first(engine.names.parts(parts))}: {reason}" for reason, parts in told)
 
 
-def _sentence(
+def _told(
     engine: Engine, claim: Claim, claimed: Claimed, comparisons: tuple[Comparison, ...]
-) -> str:
+) -> tuple[sentences.ComposedAnswer, ...]:
     """One sentence for each run of parts with the same answer."""
     direction: Literal["more", "less", "alike"] = "alike" if claimed == "similar" else claimed
 
@@ -132,25 +143,34 @@ def _sentence(
         )
 
     if claim.outcome == "length":
-        return sentence(engine.names, comparisons, taught)
+        return (sentences.ComposedAnswer(sentence(engine.names, comparisons, taught), ()),)
     told = []
-    for tested, group in groupby(comparisons, key=_alike):
+    for _, group in groupby(comparisons, key=_alike):
         run = list(group)
         told.append(
-            taught(tuple(c.question.part for c in run))
-            if tested[0] == "untested"
-            else engine.sentence(run)
+            engine.told(run)
+            if run[0].sentence
+            else sentences.ComposedAnswer(taught(tuple(c.question.part for c in run)), ())
         )
-    return " ".join(told)
+    return sentences.arranged(told)
 
 
 def _alike(comparison: Comparison) -> tuple[object, ...]:
     """What comparisons must share to be told in one sentence; those with an estimate stand alone."""
-    # One number over several parts is one finding: with the same rows, all of them joint, it is told once.
-    joint = all(row.cover == "jointly" for row in comparison.rows)
-    alone = comparison.question.part if comparison.estimate and not joint else None
+    # One number over several parts is one finding: with the same rows, none of a part alone, it is told once.
+    joint = all(row.cover != "alone" for row in comparison.rows)
+    sized = comparison.estimate is not None and comparison.sized
+    alone = comparison.question.part if sized and not joint else None
     rows = tuple((row.study, row.results if joint else ()) for row in comparison.rows)
-    return comparison.shape, rows, str(comparison.directions), read_off(comparison.rows), alone
+    return (
+        comparison.finding,
+        comparison.side,
+        bool(comparison.sentence),
+        rows,
+        str(comparison.directions),
+        comparison.measured,
+        alone,
+    )
 
 
 def _findings(
@@ -158,7 +178,7 @@ def _findings(
 ) -> list[Finding]:
     path = ("emphasis", conclusion.index)
     found = []
-    if conclusion.verdict == "contradicted" and not claim.disputed:
+    if conclusion.finding == "opposite" and not claim.disputed:
         found.append(
             Finding(
                 "contradicted-claim",
@@ -167,12 +187,12 @@ def _findings(
                 "turn the claim round, take it out, or add `disputed: <why it stands although numbers point the other way>`",
             )
         )
-    if claim.disputed and conclusion.verdict != "contradicted":
+    if claim.disputed and conclusion.finding != "opposite":
         found.append(
             Finding(
                 "needless-dispute",
                 entry.spot(*path, "disputed", key=True),
-                f"the numbers do not contradict this claim (it is {conclusion.verdict})",
+                f"the numbers do not contradict this claim (they say: {conclusion.finding})",
                 "remove `disputed:`",
             )
         )
@@ -194,31 +214,67 @@ def _findings(
     return found
 
 
-def _disagreements(engine: Engine, conclusions: Conclusions) -> list[Disagreement]:
-    """Pairs on which two outcomes point different ways, part by part."""
-    by_pair: dict[tuple[str, str, str], list[Comparison]] = {}
+def _kinds(engine: Engine, conclusions: Conclusions) -> list[KindsCompared]:
+    """Pairs of which both activation and growth were measured on a part, and whether the two agree."""
+    by_pair: dict[tuple[str, str, str], dict[str, Comparison]] = {}
     for field in conclusions.fields.values():
         for comparison in field.comparisons:
             asked = comparison.question
             if (
                 field.relative_to is None
-                and comparison.shape in ("more", "less")
-                and asked.outcome != "architecture"
+                and comparison.finding != "not studied"
+                and asked.outcome in ("activation", "growth")
             ):
-                by_pair.setdefault((asked.part, asked.first, asked.second), []).append(comparison)
-    found = []
-    for (part, first, second), comparisons in sorted(by_pair.items()):
-        if len({c.shape for c in comparisons}) > 1:
-            found.append(
-                Disagreement(
-                    comparisons[0].question,
-                    sentences.disagreement(
+                found = by_pair.setdefault((asked.part, asked.first, asked.second), {})
+                found[asked.outcome] = comparison
+    told = []
+    for (part, first, second), kinds in sorted(by_pair.items()):
+        if len(kinds) == 2:
+            both = [kinds["activation"], kinds["growth"]]
+            sides = [c.side if c.finding in ("found", "hinted") else None for c in both]
+            told.append(
+                KindsCompared(
+                    kinds["growth"].question,
+                    sides[0] == sides[1] if all(sides) else None,
+                    sentences.describe_kinds(
                         engine.names,
                         part,
                         first,
                         second,
-                        [(c.question.outcome, c.shape) for c in comparisons],
+                        [(c.question.outcome, c.finding, c.side) for c in both],
                     ),
                 )
             )
+    return told
+
+
+def _slopes(engine: Engine, lengths: Lengths) -> dict[str, LengthSlope]:
+    """Muscle -> how its growth goes with length under load, over every sample whose lengths the handbook knows."""
+    found = {}
+    people = {key: study.people.n for key, study in engine.assembly.studies.items()}
+    for muscle, entry in sorted(engine.catalog.muscles.items()):
+        parts = [f"{muscle}/{part}" for part in entry.data.parts] or [muscle]
+        blocks = []
+        known: dict[str, float] = {}
+        for part in parts:
+            for dimension in engine.assembly.dimensions("growth"):
+                topic = PooledTopic(part, "growth", None, "part", dimension)
+                for sample in engine.samples(topic):
+                    if sample.block is None:
+                        continue
+                    blocks.append((part, sample.block))
+        numbers = [block.study for _, block in blocks]
+        shared = []
+        for part, block in blocks:
+            for treatment in block.treatments:
+                length = lengths(treatment, part)
+                if not isinstance(length, str):
+                    known[f"{part} {treatment}"] = length
+            named = tuple(f"{part} {treatment}" for treatment in block.treatments)
+            shared.append((block.renamed(named), numbers.count(block.study)))
+        slope = fit_slope(
+            shared, known, engine.settings.spreads["growth"], engine.settings.slope, people
+        )
+        if slope:
+            found[muscle] = slope
     return found

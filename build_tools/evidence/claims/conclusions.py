@@ -8,32 +8,21 @@ from typing import Literal
 from ...catalog.entries import Test
 from ...catalog.finding import Finding
 from ..certainty.rating import Certainty
+from ..model.change import Outlook
+from ..model.slope import LengthSlope
 from ..studies.contrasts import Cover, Direction
+from ..terms import (
+    Directions,
+    EvidenceFinding,
+    Gains,
+    Measured,
+    Path,
+    Question,
+    RatioInterval,
+    Side,
+)
 from ..wording.names import Names
-from .verdict import Directions, RatioInterval, Verdict
-
-#: What the numbers of one question look like.
-#: "read off": two numbers differ, but nobody tested the difference or printed a spread.
-Shape = Literal["more", "less", "alike", "unclear", "none found", "split", "read off", "untested"]
-
-#: How an estimate came about: from studies of this very contrast, through other exercises, or both.
-Path = Literal["direct", "indirect", "direct and indirect"]
-
-
-@dataclass(frozen=True)
-class Question:
-    """What is asked: first against second, for one part and one outcome.
-
-    ``first`` and ``second`` are exercise ids; when ``within`` names an exercise they
-    are parts compared within it.
-    """
-
-    first: str
-    second: str
-    part: str
-    outcome: str
-    relative_to: str | None = None
-    within: str | None = None
+from ..wording.sentences import ComposedAnswer
 
 
 @dataclass(frozen=True)
@@ -46,7 +35,7 @@ class Row:
     people: int
     read: str
     estimate: RatioInterval | None
-    """``None`` when no spread could be had: listed and drawn hollow, never pooled."""
+    """Its own ratio with its own t interval; ``None`` when it prints no spread."""
     direction: Direction | None
     stated: bool
     """Whether the paper states the direction; else it is read off two numbers and not counted."""
@@ -77,6 +66,19 @@ class Row:
     """Phase of the repetition, or moment of the signal, of each number; ``None`` where none is told."""
     strength_tests: tuple[str, ...] = ()
     """For strength: what was tested."""
+    dimension: str | None = None
+    """What its numbers are of growth: thickness, area, volume; several, one of them."""
+    weighed: bool = False
+    """Whether the answer rests on it; else it is only listed."""
+    ratio: float | None = None
+    """Its number without a spread; drawn hollow."""
+    gains: Gains | None = None
+    """What its people gained with either side, where it tells both."""
+    p: str | None = None
+    """Its own test of the two, of its only contrast."""
+    difference: str | None = None
+    """The difference that it prints itself, of its only contrast."""
+    weeks: float | None = None
 
 
 @dataclass(frozen=True)
@@ -94,51 +96,65 @@ class Comparison:
     """The answer to one question."""
 
     question: Question
-    estimate: RatioInterval | None
-    path: Path | None
+    finding: EvidenceFinding
+    side: Side | None
+    """Which side is ahead, or leans ahead."""
     rows: tuple[Row, ...]
-    directions: Directions
-    """Samples that state a direction but give no usable spread."""
     certainty: Certainty | None
     """``None`` when nothing in the catalog bears on the question, and for a model: GRADE rates studies."""
-    shape: Shape
     sentence: str
-    """Composed; empty when untested, as only a claim then says what is taught."""
-    studies: int
-    people: int
-    prediction: tuple[float, float] | None = None
-    """Where the ratio of a new study would be expected (95 %)."""
-    i2: float | None = None
+    """Composed; empty where nothing was studied, as only a claim then says what is taught."""
+    estimate: RatioInterval | None = None
+    """The average over studies like these; ``None`` where no number says how much."""
+    measured: Measured = "part"
+    dimension: str | None = None
+    """What is weighed of growth: thickness, area, volume."""
+    sized: bool = True
+    """Whether any study prints a number that the estimate rests on; else its interval is all that "no difference" leaves open."""
+    borrowed: bool = False
+    """Whether it rests on a spread that no paper behind it prints."""
+    more: float | None = None
+    """Chance that the first is ahead at all, 0 to 1."""
+    matters: float | None = None
+    """Chance that the likelier side is ahead by at least the margin."""
+    path: Path | None = None
+    directions: Directions = Directions()
+    """Samples that weigh by a stated direction alone."""
+    conflict: bool = False
+    """Whether samples point opposite ways, each by a test or an interval that leaves out no difference."""
+    studies: int = 0
+    people: int = 0
+    gains: Gains | None = None
+    weeks: tuple[float, float] | None = None
     sensitive: str | None = None
-    """What changes over the stated range of correlations, in one sentence; ``None`` when nothing does."""
+    """What changes over the stated range of correlations and priors, in one sentence; ``None`` when nothing does."""
+    outlook: Outlook | None = None
+    """What one more study would change."""
     modelled: Modelled | None = None
     """What a model says; only of lengths, which no study is asked for."""
 
 
 @dataclass(frozen=True)
 class Ranked:
-    """One exercise of a component, in order of its P-score."""
+    """One exercise of a component."""
 
     exercise: str
-    p_score: float
     against_reference: RatioInterval | None
     """``None`` for the reference itself."""
 
 
 @dataclass(frozen=True)
 class NetworkOrder:
-    """Exercises that studies connect, for one part and one outcome."""
+    """Exercises that studies connect, for one part and one outcome, by their ratio to the reference."""
 
     reference: str
     """The exercise with the most samples; the others are shown against it."""
     order: tuple[Ranked, ...]
     samples: int
     people: int
-    tau2: float | None
-    """``None``, like ``i2``, when no contrast was measured twice and no loop closes: nothing then shows how studies differ."""
-    i2: float | None
-    q_between_p: float | None
-    """Agreement of direct and indirect evidence over the whole component; ``None`` when there is no loop."""
+    measured: Measured
+    dimension: str | None
+    """What is weighed of growth: thickness, area, volume."""
 
 
 @dataclass(frozen=True)
@@ -153,6 +169,10 @@ class PartEvidence:
     """Every pair that a study compares or a component connects, in a stable order."""
 
 
+#: What studies found of a claim, as its author makes it. ``opposite``: they found the reverse.
+ClaimFinding = Literal["found", "hinted", "unclear", "alike", "opposite", "not studied"]
+
+
 @dataclass(frozen=True)
 class Conclusion:
     """What the numbers say on one claim."""
@@ -164,21 +184,29 @@ class Conclusion:
     outcome: str
     parts: tuple[str, ...]
     basis: Literal["cited", "common practice"]
-    verdict: Verdict
+    finding: ClaimFinding
     reason: str
-    """Why this verdict, in one sentence for each part."""
+    """Why this finding, in one sentence for each part."""
     certainty: Certainty | None
     """The lowest over its parts; ``None`` when untested, and for lengths, which a model gives."""
-    sentence: str
+    told: tuple[ComposedAnswer, ...]
+    """One for each run of parts with the same answer; a last one without a sentence has what holds for all."""
     comparisons: tuple[Comparison, ...] = ()
     """One for each part of the claim."""
 
+    @property
+    def sentence(self) -> str:
+        """All of it as one text."""
+        return " ".join(text for one in self.told for text in (one.sentence, *one.remarks) if text)
+
 
 @dataclass(frozen=True)
-class Disagreement:
-    """Two kinds of evidence on one pair and part that point different ways."""
+class KindsCompared:
+    """Activation and growth of one pair and part, both measured: whether they agree."""
 
     question: Question
+    agree: bool | None
+    """``None`` where one of them shows no clear side."""
     sentence: str
 
 
@@ -189,7 +217,10 @@ class Conclusions:
     names: Names
     claims: dict[str, list[Conclusion]] = field(default_factory=dict)
     fields: dict[tuple[str, str, str | None], PartEvidence] = field(default_factory=dict)
-    disagreements: list[Disagreement] = field(default_factory=list)
+    kinds: list[KindsCompared] = field(default_factory=list)
+    """Every pair and part on which both activation and growth were measured."""
+    slopes: dict[str, LengthSlope] = field(default_factory=dict)
+    """Muscle -> what length under load seems to add to its growth."""
     findings: list[Finding] = field(default_factory=list)
     """What the numbers make of the catalog: contradicted claims, numbers that cannot be weighed."""
 

@@ -2,27 +2,41 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections import defaultdict
+from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache, cached_property
 
 from ...catalog.load import Catalog
 from ..certainty.rating import Override
 from ..model.blocks import components
+from ..model.network import single
+from ..model.posterior import Array, Mixture
+from ..model.reports import PairReport
 from ..settings import Settings
-from ..studies import within_exercise as within
+from ..studies import unit_spreads, within_exercise
 from ..studies.arm_means import compared
-from ..studies.contrasts import Reports, StudyContrast
-from ..studies.samples import Assembly
+from ..studies.contrasts import Cover, Reports, StudyContrast
+from ..studies.pair_reports import pair_report
+from ..studies.samples import Assembly, PooledTopic
 from ..studies.topic import Samples
+from ..studies.unit_spreads import UnitSpread, UnitSpreads
+from ..terms import Measured, Question
 from ..wording.names import Names
-from .comparison import Answers, Combined, own
-from .component import Fitted
-from .conclusions import Comparison, PartEvidence, Question
-from .verdict import RatioInterval
+from ..wording.sentences import ComposedAnswer
+from .comparison import Answers
+from .component import Component, Connected
+from .conclusions import Comparison, PartEvidence
+from .weighing import Weighing, weigh_question
 
-Topic = tuple[str, str, str | None]
-"""Part, outcome, and the part it is relative to."""
+#: In this order: what was measured by itself answers before what was measured with others or as a whole.
+_LEVELS: tuple[tuple[Measured, Cover], ...] = (
+    ("part", "alone"),
+    ("together", "jointly"),
+    ("whole", "whole muscle"),
+)
+#: Of two dimensions of growth with equally many samples, the first is told.
+_DIMENSIONS = ("volume", "area", "thickness", "mass", "girth")
 
 _CALLED = {
     "before_after": "values before and after",
@@ -45,7 +59,13 @@ class Engine:
         self._answers = Answers(catalog, settings, self.names)
         self._people = {key: compared(study) for key, study in self.assembly.studies.items()}
         self.samples = cache(self._samples)
-        self.fitted = cache(self._fitted)
+        self.components = cache(self._components)
+        self.weighing = cache(self._weighing)
+
+    @cached_property
+    def spreads(self) -> UnitSpreads:
+        """What printed spreads say of those that are missing."""
+        return UnitSpreads(self._unit_spreads())
 
     @cached_property
     def variations(self) -> list[tuple[str, Engine]]:
@@ -60,21 +80,23 @@ class Engine:
             if moved.moved
         ]
 
-    def field(self, topic: Topic) -> PartEvidence:
+    def field(self, part: str, outcome: str, relative_to: str | None) -> PartEvidence:
         """Everything known on one part and outcome."""
-        part, outcome, relative_to = topic
         pairs = {
             tuple(sorted((r.first.exercise, r.second.exercise)))
             for r in self.reports.on_part(part, outcome, relative_to)
         }
-        for fit in self.fitted(topic):
-            ids = fit.network.treatments
-            pairs |= {(a, b) for n, a in enumerate(ids) for b in ids[n + 1 :]}
+        orders = []
+        for topic in self._topics(part, outcome, relative_to):
+            for component in self.components(topic):
+                ids = component.network.treatments
+                pairs |= {(a, b) for n, a in enumerate(ids) for b in ids[n + 1 :]}
+                orders.append(component.order(topic.measured, topic.dimension))
         return PartEvidence(
             part=part,
             outcome=outcome,
             relative_to=relative_to,
-            components=tuple(fit.component() for fit in self.fitted(topic)),
+            components=tuple(orders),
             comparisons=tuple(
                 self.comparison(Question(a, b, part, outcome, relative_to))
                 for a, b in sorted(pairs)
@@ -83,96 +105,253 @@ class Engine:
 
     def comparison(self, question: Question, override: Override | None = None) -> Comparison:
         """The answer to one question; ``override`` is a certainty that the authors set."""
-        combined = self.combined(question)
         return self._answers.comparison(
             question,
-            self.samples_of(question),
-            self._reported(question),
-            combined,
-            self.tried(question) if combined else (),
+            self.weighing(question),
+            self.by_sample(question),
+            self.own_samples(question),
+            self.tried(question),
+            self.expected(question),
             override,
         )
 
-    def sentence(self, comparisons: list[Comparison]) -> str:
-        """One sentence for comparisons that differ only in their part."""
-        return self._answers.sentence(comparisons)
+    def told(self, comparisons: list[Comparison]) -> ComposedAnswer:
+        """The sentence for comparisons that differ only in their part, and what follows it."""
+        return self._answers.told(comparisons)
 
     def bearing(self, question: Question) -> set[str]:
         """Every study with a number or a stated direction on a question, also where several share a sample."""
-        return {r.study for r in self._reported(question)}
+        return {c.study for contrasts in self.by_sample(question).values() for c in contrasts}
 
-    def combined(self, question: Question) -> Combined | None:
-        """The estimate for a question, or ``None`` when nothing with a spread connects its two sides."""
-        fit = self.fit(question)
-        combined = fit.combined(question.first, question.second) if fit else None
-        if combined is None or combined.path != "direct" or len(combined.studies) != 1:
-            return combined
-        # One study alone is told as it tested the two, not as its other contrasts would have it.
-        sample = self.samples_of(question).by_key[self.assembly.sample_of[combined.studies[0]]]
-        tested = (
-            own(sample, (question.first, question.second))
-            if sample.tested(question.first, question.second)
-            else None
-        )
-        return replace(combined, estimate=tested, common=None) if tested else combined
-
-    def fit(self, question: Question) -> Fitted | None:
-        """The fitted component that holds both sides of a question."""
-        sides = {question.first, question.second}
-        fits: Sequence[Fitted] = (
-            self._within(question) if question.within else self.fitted(_topic(question))
-        )
-        return next((f for f in fits if sides <= set(f.network.treatments)), None)
-
-    def tried(self, question: Question) -> list[tuple[str, RatioInterval]]:
-        """The estimate under each variation in which it can still be had."""
-        if not self.samples_of(question).rest_on_correlations:
-            return []
-        found = ((what, engine.combined(question)) for what, engine in self.variations)
-        return [(what, combined.estimate) for what, combined in found if combined]
-
-    def _reported(self, question: Question) -> list[StudyContrast]:
+    def contrasts(self, question: Question) -> list[StudyContrast]:
+        """Every reported contrast that bears on a question."""
         if question.within:
             return self.reports.of_parts(
                 question.within, question.part, question.second, question.outcome
             )
+        return self.reports.of_exercises(
+            question.first, question.second, question.part, question.outcome, question.relative_to
+        )
+
+    def by_sample(self, question: Question) -> dict[str, list[StudyContrast]]:
+        """Sample -> its contrasts; the whole muscle only where it answers for the part."""
+        weighing = self.weighing(question)
+        whole = weighing is None or weighing.measured == "whole"
+        found: dict[str, list[StudyContrast]] = defaultdict(list)
+        for contrast in self.contrasts(question):
+            if whole or contrast.cover != "whole muscle":
+                found[self.assembly.sample_of[contrast.study]].append(contrast)
+        return dict(found)
+
+    def own_samples(self, question: Question) -> Samples:
+        """The samples of the numbers that answer a question; where none do, the nearest that were measured, and say why not."""
+        weighing = self.weighing(question)
+        if weighing:
+            return self._samples_of(question, weighing.topic)
+        topics = self._topics(question.part, question.outcome, question.relative_to)
+        found = (self._samples_of(question, topic) for topic in topics)
+        return next((samples for samples in found if samples), Samples())
+
+    def component(self, question: Question) -> Component | None:
+        """The component that connects both sides of a question."""
+        weighing = self.weighing(question)
+        return self._component(question, weighing.topic) if weighing else None
+
+    def tried(self, question: Question) -> list[tuple[str, Weighing]]:
+        """The answer under each variation of an assumed correlation, where one entered."""
+        weighing = self.weighing(question)
+        if (
+            weighing is None
+            or weighing.connected is None
+            or not self.own_samples(question).rest_on_correlations
+        ):
+            return []
+        found = [(what, engine.weighing(question)) for what, engine in self.variations]
+        return [(what, answer) for what, answer in found if answer and answer.connected]
+
+    def expected(self, question: Question) -> list[tuple[str, Weighing]]:
+        """The answer with half and twice the spread between studies expected."""
+        weighing = self.weighing(question)
+        if weighing is None:
+            return []
         return [
-            r
-            for r in self.reports.of_exercises(
-                question.first,
-                question.second,
-                question.part,
-                question.outcome,
-                question.relative_to,
-            )
-            if r.cover != "whole muscle"
+            (what, self._with_prior(question, weighing, factor))
+            for what, factor in (("half", 0.5), ("twice", 2.0))
         ]
 
-    def samples_of(self, question: Question) -> Samples:
-        """The samples of a question's part and outcome, whichever exercises they compare."""
-        if question.within:
-            return Samples(
-                within.samples(
-                    self.assembly,
-                    question.within,
-                    question.first,
-                    question.second,
-                    question.outcome,
-                )
+    def _with_prior(self, question: Question, weighing: Weighing, factor: float) -> Weighing:
+        """The same numbers under another expectation of the spread between studies."""
+        connected = weighing.connected
+        if connected:
+            component = self._component(question, weighing.topic, factor)
+            assert component is not None  # or nothing would be connected
+            samples = self._samples_of(question, weighing.topic)
+            posterior, tau = self._posterior(question, component, samples)
+            connected = replace(
+                connected, posterior=posterior, tau=tau, spread=component.network.spread
             )
-        return self.samples(_topic(question))
+        return weigh_question(
+            question,
+            weighing.topic,
+            connected,
+            weighing.reports,
+            self.settings.with_prior(factor),
+            weighing.samples,
+            weighing.people,
+        )
 
-    def _samples(self, topic: Topic) -> Samples:
-        return Samples(self.assembly.samples(*topic))
+    def _samples(self, topic: PooledTopic) -> Samples:
+        return Samples(self.assembly.samples(topic))
 
-    def _fitted(self, topic: Topic) -> list[Fitted]:
+    def _components(self, topic: PooledTopic, factor: float = 1.0) -> list[Component]:
         blocks = [sample.block for sample in self.samples(topic) if sample.block]
-        return [Fitted(component.blocks, self._people) for component in components(blocks)]
+        return [
+            Component(c.blocks, self._people, factor * self.settings.spreads[topic.outcome])
+            for c in components(blocks)
+        ]
 
-    def _within(self, question: Question) -> list[Fitted]:
-        blocks = [sample.block for sample in self.samples_of(question) if sample.block]
-        return [Fitted(blocks, self._people)] if blocks else []
+    def _samples_of(self, question: Question, topic: PooledTopic) -> Samples:
+        if not question.within:
+            return self.samples(topic)
+        return Samples(
+            within_exercise.samples(
+                self.assembly,
+                question.within,
+                question.first,
+                question.second,
+                question.outcome,
+                topic.dimension,
+            )
+        )
 
+    def _component(
+        self, question: Question, topic: PooledTopic, factor: float = 1.0
+    ) -> Component | None:
+        sides = {question.first, question.second}
+        if not question.within:
+            connected = self.components(topic) if factor == 1 else self.components(topic, factor)
+            return next((c for c in connected if sides <= set(c.network.treatments)), None)
+        blocks = [sample.block for sample in self._samples_of(question, topic) if sample.block]
+        if not blocks:
+            return None
+        return Component(blocks, self._people, factor * self.settings.spreads[topic.outcome])
 
-def _topic(question: Question) -> Topic:
-    return question.part, question.outcome, question.relative_to
+    def _topics(self, part: str, outcome: str, relative_to: str | None) -> Iterator[PooledTopic]:
+        """Every topic of a part's own and joint measurements, a dimension each."""
+        dimensions = self.assembly.dimensions(outcome)
+        for measured in ("part", "together"):
+            for dimension in dimensions:
+                yield PooledTopic(part, outcome, relative_to, measured, dimension)
+
+    def _weighing(self, question: Question) -> Weighing | None:
+        """The answer from the most direct measurements that say anything; of a pair's two sides one is weighed and turned."""
+        if question.first > question.second:
+            part = question.second if question.within else question.part
+            other = replace(question, first=question.second, second=question.first, part=part)
+            turned = self.weighing(other)
+            return turned.mirrored() if turned else None
+        contrasts = self.contrasts(question)
+        for measured, cover in _LEVELS:
+            if cover == "whole muscle" and "/" not in question.part:
+                continue
+            part = question.part.partition("/")[0] if measured == "whole" else question.part
+            covered = [c for c in contrasts if c.cover == cover]
+            answers = [
+                found
+                for dimension in self.assembly.dimensions(question.outcome)
+                if (
+                    found := self._weighed(
+                        question,
+                        PooledTopic(
+                            part, question.outcome, question.relative_to, measured, dimension
+                        ),
+                        [c for c in covered if self._dimension(c) == dimension],
+                    )
+                )
+            ]
+            if answers:
+                return min(answers, key=lambda found: found[0])[1]
+        return None
+
+    def _dimension(self, contrast: StudyContrast) -> str | None:
+        study = self.catalog.studies[contrast.study].data
+        return self.assembly.dimension(study.results[contrast.result])
+
+    def _weighed(
+        self, question: Question, topic: PooledTopic, contrasts: list[StudyContrast]
+    ) -> tuple[tuple[int, int, int, int], Weighing] | None:
+        """How much stands behind an answer by one dimension (the most first), and the answer."""
+        by_sample: dict[str, list[StudyContrast]] = defaultdict(list)
+        for contrast in contrasts:
+            by_sample[self.assembly.sample_of[contrast.study]].append(contrast)
+        component = self._component(question, topic)
+        samples = self._samples_of(question, topic)
+        pooled = samples.of_pair.get(frozenset((question.first, question.second)), set())
+        connected = self._connected(question, component, samples) if component else None
+        unfit = {
+            (source.study, source.measured.result)
+            for sample in samples
+            for source in sample.sources
+            if source.measured.unfit
+        }
+        reports: dict[str, PairReport] = {}
+        for key, own in sorted(by_sample.items()):
+            report = (
+                pair_report(self.catalog, self.spreads, key, own, unfit)
+                if key not in pooled
+                else None
+            )
+            if report:
+                reports[key] = report
+        # A measure of which no ratio can be taken says a direction, and stands back where a number says more.
+        if connected or any(report.y is not None for report in reports.values()):
+            unsized = {key for key in reports if not self._pools(by_sample[key])}
+            reports = {key: report for key, report in reports.items() if key not in unsized}
+        if not connected and not reports:
+            return None
+        keys = {*pooled, *reports} or set(connected.studies if connected else ())
+        people = sum(self._people.get(key, 0) for key in keys)
+        order = _DIMENSIONS.index(topic.dimension) if topic.dimension in _DIMENSIONS else 0
+        rank = (-len(keys), -people, -bool(connected), order)
+        each = max(2, round(people / len(keys))) if keys else 2
+        return rank, weigh_question(
+            question, topic, connected, reports, self.settings, len(keys), each
+        )
+
+    def _pools(self, contrasts: list[StudyContrast]) -> bool:
+        return any(
+            self.assembly.pools(self.catalog.studies[c.study].data.results[c.result])
+            for c in contrasts
+        )
+
+    def _connected(self, question: Question, component: Component, samples: Samples) -> Connected:
+        """What the component says."""
+        posterior, tau = self._posterior(question, component, samples)
+        found = component.connected(question.first, question.second)
+        return replace(found, posterior=posterior, tau=tau)
+
+    def _posterior(
+        self, question: Question, component: Component, samples: Samples
+    ) -> tuple[Mixture, Array]:
+        """Where the log ratio probably lies, over which spreads: of one sample alone by what it printed of this very pair."""
+        network = component.network
+        if len(network.blocks) == 1:
+            pooled = samples.of_pair.get(frozenset((question.first, question.second)), set())
+            for key in pooled:
+                if edge := samples.by_key[key].tested(question.first, question.second):
+                    return single(edge.estimate.y, edge.estimate.se, edge.df, network.scale)
+        return network.posterior(question.first, question.second), network.tau
+
+    def _unit_spreads(self) -> Iterator[UnitSpread]:
+        """Every printed spread, one for each study and measure."""
+        by: dict[tuple[str, str, str], list[float]] = defaultdict(list)
+        for key, study in sorted(self.assembly.studies.items()):
+            for index, result in self.assembly.ordered[key]:
+                if result.relative_to:
+                    continue
+                block = self.assembly.result_block(key, index).block
+                unit = unit_spreads.of_block(block, study.same_people) if block else None
+                if unit:
+                    by[key, self.assembly.outcome(result), result.measure].append(unit)
+        for (_, outcome, measure), units in by.items():
+            yield UnitSpread(outcome, measure, unit_spreads.middle(units))

@@ -13,10 +13,11 @@ from itertools import groupby
 
 from ...english import listed, upper_first
 from ...movement.length.length import percent
+from ..terms import Claimed, EvidenceFinding, Question, Side
 from ..threshold import below
 from ..wording.names import Names
-from .conclusions import Comparison, Modelled, Question, Shape
-from .verdict import Claimed, Directions, Judged, Verdict
+from .conclusions import ClaimFinding, Comparison, Modelled
+from .judgement import Judged
 
 #: Exercise and part -> mean share of the part's own range (0-1), or why there is none.
 Lengths = Callable[[str, str], float | str]
@@ -27,41 +28,39 @@ NO_GROWTH = "Length does not show growth."
 def compare(question: Question, lengths: Lengths | None, margin: float) -> Comparison:
     """What the model says on one part; ``margin`` is the share of the own range below which two count as alike."""
     found = _modelled(question, lengths)
+    finding, side = _finding(found, margin)
     return Comparison(
         question=question,
-        estimate=None,
-        path=None,
+        finding=finding,
+        side=side,
         rows=(),
-        directions=Directions(),
         certainty=None,
-        shape=_shape(found, margin),
         sentence="",
-        studies=0,
-        people=0,
         modelled=found,
     )
 
 
 def judge(claimed: Claimed, comparison: Comparison, margin: float) -> Judged:
-    """The verdict on one part. A model has no interval, so it never only leans."""
+    """What the model says of a claim on one part. A model has no interval, so it never only hints."""
     found = comparison.modelled
     assert found is not None  # every comparison of ``compare`` has it
     if found.missing:
-        return Judged("untested", f"There is no length to compare: {found.missing}.")
-    verdicts: dict[Claimed, dict[str, Verdict]] = {
-        "more": {"more": "shown", "alike": "not shown", "less": "contradicted"},
-        "less": {"less": "shown", "alike": "not shown", "more": "contradicted"},
-        "similar": {"alike": "shown", "more": "contradicted", "less": "contradicted"},
-    }
+        return Judged("not studied", f"There is no length to compare: {found.missing}.")
     alike = (
         f", within the {percent(margin)}% of the range that count as alike"
-        if comparison.shape == "alike"
+        if comparison.finding == "alike"
         else ""
     )
     return Judged(
-        verdicts[claimed][comparison.shape],
+        _held(claimed, comparison),
         f"Mean relative length about {_against(found)} of its own range, by the model{alike}.",
     )
+
+
+def _held(claimed: Claimed, comparison: Comparison) -> ClaimFinding:
+    if comparison.finding == "alike":
+        return "found" if claimed == "similar" else "alike"
+    return "found" if comparison.side == claimed else "opposite"
 
 
 def sentence(
@@ -70,11 +69,13 @@ def sentence(
     """One sentence for each run of parts with the same answer; ``taught`` says it of parts without a length."""
     told = [
         taught(tuple(c.question.part for c in run))
-        if shape == "untested"
-        else _told(names, list(run), shape)
-        for shape, run in groupby(comparisons, key=lambda c: c.shape)
+        if finding == "not studied"
+        else _told(names, list(run), side)
+        for (finding, side), run in groupby(comparisons, key=lambda c: (c.finding, c.side))
     ]
-    return " ".join([*told, NO_GROWTH] if any(c.shape != "untested" for c in comparisons) else told)
+    return " ".join(
+        [*told, NO_GROWTH] if any(c.finding != "not studied" for c in comparisons) else told
+    )
 
 
 def _modelled(question: Question, lengths: Lengths | None) -> Modelled:
@@ -92,14 +93,16 @@ def _modelled(question: Question, lengths: Lengths | None) -> Modelled:
     return Modelled(first, second)
 
 
-def _shape(found: Modelled, margin: float) -> Shape:
+def _finding(found: Modelled, margin: float) -> tuple[EvidenceFinding, Side | None]:
     if found.missing:
-        return "untested"
+        return "not studied", None
     difference = found.first - found.second
-    return "alike" if below(abs(difference), margin) else "more" if difference > 0 else "less"
+    if below(abs(difference), margin):
+        return "alike", None
+    return "found", "more" if difference > 0 else "less"
 
 
-def _told(names: Names, run: list[Comparison], shape: str) -> str:
+def _told(names: Names, run: list[Comparison], side: Side | None) -> str:
     question = run[0].question
     first, second = names.exercise(question.first), names.exercise(question.second)
     parts = [
@@ -116,8 +119,8 @@ def _told(names: Names, run: list[Comparison], shape: str) -> str:
     be, rest = (
         "is" if one else "are",
         f"about as long in {first} as in {second}"
-        if shape == "alike"
-        else (f"{'longer' if shape == 'more' else 'shorter'} in {first} than in {second}"),
+        if side is None
+        else (f"{'longer' if side == 'more' else 'shorter'} in {first} than in {second}"),
     )
     return upper_first(
         f"by a computer model of one average body, {listed(parts)} {be} {rest}{share}."

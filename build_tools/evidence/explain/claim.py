@@ -8,12 +8,12 @@ from ...catalog.entries import Claim
 from ...catalog.load import Catalog
 from ...english import upper_first
 from ..certainty.rating import Certainty
-from ..claims import comparison as answers
+from ..claims import judgement
 from ..claims.conclusions import Comparison, Conclusion, Conclusions
 from ..claims.engine import Engine
 from ..claims.length_claims import judge
-from ..claims.verdict import Claimed
 from ..settings import settings
+from ..terms import Claimed
 from ..wording.names import Names
 from . import pooling, studies
 from .text import Line, place, render
@@ -54,7 +54,7 @@ def _lines(catalog: Catalog, engine: Engine, conclusion: Conclusion) -> Iterator
         yield from _part(engine, comparison, _CLAIMED[claim.direction])
     yield 0, ""
     yield 0, "What the page says"
-    yield 1, f"Verdict: {conclusion.verdict}{_weakest(conclusion)}."
+    yield 1, f"Finding: {conclusion.finding}{_weakest(conclusion)}."
     if conclusion.certainty:
         yield 1, f"Certainty: {conclusion.certainty.level}."
     yield 1, conclusion.sentence
@@ -83,14 +83,14 @@ def _part(engine: Engine, comparison: Comparison, claimed: Claimed) -> Iterator[
     if comparison.modelled:
         yield 1, "A length comes from a model of the body, not from studies."
         judged = judge(claimed, comparison, engine.settings.margin_length)
-        yield 1, f"Verdict: {judged.verdict}. {judged.reason}"
+        yield 1, f"Finding: {judged.finding}. {judged.reason}"
         return
     if not comparison.rows and comparison.estimate is None:
         yield 1, "No study in the catalog has a number or a direction for it."
     else:
         yield from studies.lines(engine, comparison.question, comparison.rows)
         if comparison.path in ("indirect", "direct and indirect"):
-            fit = engine.fit(comparison.question)
+            fit = engine.component(comparison.question)
             yield 1, "Through other exercises:"
             yield from (
                 (depth + 1, text)
@@ -106,15 +106,15 @@ def _part(engine: Engine, comparison: Comparison, claimed: Claimed) -> Iterator[
         if comparison.directions.total:
             yield (
                 1,
-                f"Directions stated without a usable spread: {comparison.directions}. They are counted, never pooled.",
+                f"Directions stated without a number: {comparison.directions}.",
             )
     if comparison.certainty:
         yield 0, ""
         yield from _certainty(comparison.certainty)
-    judged = answers.judge(
+    judged = judgement.judge(
         claimed, comparison, engine.settings.margins[comparison.question.outcome]
     )
-    yield 1, f"Verdict: {judged.verdict}. {judged.reason}"
+    yield 1, f"Finding: {judged.finding}. {judged.reason}"
 
 
 def _certainty(rated: Certainty) -> Iterator[Line]:

@@ -1,4 +1,4 @@
-"""How samples became one estimate: spread between studies, direct and indirect sides, interval, assumed correlations."""
+"""How samples became one answer: spread between studies, direct and indirect sides, reports without a spread, what would change it."""
 
 from __future__ import annotations
 
@@ -6,93 +6,109 @@ from collections.abc import Iterator, Sequence
 from math import exp
 
 from ...english import counted
-from ..claims.component import Fitted
+from ..claims.component import Component
 from ..claims.conclusions import Comparison
 from ..claims.engine import Engine
-from ..claims.verdict import RatioInterval
-from ..model.checks import decompose
-from ..model.intervals import ENOUGH_DF, inflation
-from ..model.network import Network
+from ..claims.weighing import Weighing
+from ..model.change import Outlook
+from ..model.posterior import interval as central
 from ..model.sides import split
+from ..terms import RatioInterval
 from ..wording.amounts import amount, span
-from .text import Line, distribution, figure, interval, ratios
-
-_FROM = {
-    "REML": "by restricted maximum likelihood",
-    "moments": "by the method of moments",
-    "given": "as given",
-    "moments, as REML did not converge": "by the method of moments, as restricted maximum likelihood did not converge",
-}
+from .text import Line, figure, interval, ratios
 
 
 def lines(engine: Engine, comparison: Comparison) -> Iterator[Line]:
-    """From the fitted network to the ratio that the page shows."""
+    """From the weighed network to the ratio that the page shows."""
     question = comparison.question
-    fit = engine.fit(question)
-    if fit is None or comparison.estimate is None:
-        yield 1, "Nothing with a spread connects the two, so nothing is pooled."
+    weighing = engine.weighing(question)
+    if weighing is None:
+        yield 1, "Nothing connects the two with a number or a test, so nothing is weighed."
         return
     yield 1, "Together"
-    yield from ((2, text) for text in _model(fit))
-    yield from (
-        (2, text)
-        for text in _estimate(fit.network, question.first, question.second, comparison.estimate)
-    )
+    component = engine.component(question)
+    yield 2, _topic(weighing)
+    if component and weighing.connected:
+        yield from ((2, text) for text in _network(component, question.first, question.second))
+    yield 2, _prior(engine, weighing)
+    yield from ((2, text) for text in _answer(weighing))
     tried = engine.tried(question)
     if tried:
-        yield 2, "; ".join(_tried(tried, comparison.estimate)) + "."
-    if comparison.sensitive:
-        yield 2, comparison.sensitive
+        yield 2, "; ".join(_tried(tried, weighing)) + "."
+    for what, found in engine.expected(question):
+        told = found.weighed.estimate
+        yield (
+            2,
+            f"With {what} the spread between studies expected: {figure(told.ratio)} "
+            f"({interval(told.low, told.high)}), {_finding(found)}.",
+        )
+    if comparison.outlook:
+        yield 1, "What would change it"
+        settled = comparison.finding in ("found", "alike")
+        yield from ((2, text) for text in _outlook(comparison.outlook, settled))
 
 
-def _model(fit: Fitted) -> Iterator[str]:
-    net = fit.network
+def _topic(weighing: Weighing) -> str:
+    measured = {
+        "part": "the part itself",
+        "together": "the part together with others",
+        "whole": "the whole muscle",
+    }[weighing.measured]
+    dimension = f", by {weighing.topic.dimension}" if weighing.topic.dimension else ""
+    return f"What is weighed: measurements of {measured}{dimension}."
+
+
+def _network(component: Component, first: str, second: str) -> Iterator[str]:
+    net = component.network
     if len(net.blocks) == 1:
-        yield "There is one sample, so its ratio is the estimate, and nothing shows how studies differ (no tau², no I²)."
-        return
-    held = f"{len(net.blocks)} samples connect {len(net.treatments)} exercises"
-    if not net.df:
-        yield f"{held}; none is measured twice and no loop closes, so nothing shows how studies differ (no tau², no I²)."
-        return
-    yield f"{held}, with {counted(net.df, 'contrast')} more than that takes."
-    total = decompose(net).total
-    p = f", p = {total.p:.2g}" if total.p is not None else ""
-    yield (
-        f"Spread between studies: tau² = {figure(net.tau2)} {_FROM.get(net.tau2_from, net.tau2_from)}; Q = {figure(total.q)} with "
-        f"{total.df} degrees of freedom{p}; I² = (Q − df) / Q = {total.i2:.0f}%."
-    )
-
-
-def _estimate(net: Network, first: str, second: str, shown: RatioInterval) -> Iterator[str]:
-    y, se = net.estimate(first, second)
-    told = net.interval(first, second)
-    factor = inflation(net.q, net.df)
-    if len(net.blocks) == 1:
-        yield _shown(shown)
-        return
-    if factor > 1:
-        yield f"Standard error {figure(se)}, widened by √(Q / df) = {figure(factor)} (Q at this tau²) to {figure(told.se)}."
+        yield (
+            "One sample has a spread of its own, so nothing shows how studies differ: the handbook's expectation stands in."
+        )
     else:
-        yield f"Standard error {figure(se)}{'; Q is no larger than expected, so it is not widened' if net.df else ''}."
-    whose = (
-        "the network's own"
-        if net.df >= ENOUGH_DF
-        else "those of the variances it rests on, as the network has too few of its own"
-    )
-    yield f"Interval by {distribution(told.df)}, {whose}: {ratios(y, told.lower, told.upper)}."
-    yield _shown(shown)
-    side = next((s for s in split(net) if {s.a, s.b} == {first, second}), None)
+        yield f"{len(net.blocks)} samples with a spread of their own connect {len(net.treatments)} exercises."
+        common = net.common
+        if common.df:
+            yield (
+                f"Without any spread between studies Q = {figure(common.q)} with {counted(common.df, 'degree', 'degrees')} of "
+                f"freedom; the spread to expect after them is {figure(net.spread)}."
+            )
+    side = split(net.typical, first, second)
     if side is None:
         yield "No sample compares the two itself: all of it comes through other exercises."
     elif side.separate and side.indirect and side.p is not None:
-        turn = 1 if side.a == first else -1
         yield (
-            f"Direct evidence alone gives a ratio of {figure(exp(turn * side.direct.estimate))} and has {side.share:.0%} of the weight, "
-            f"indirect alone {figure(exp(turn * side.indirect.estimate))}; p of their difference {side.p:.2g}."
+            f"Direct evidence alone gives a ratio of {figure(exp(side.direct.estimate))} and has {side.share:.0%} of the weight, "
+            f"indirect alone {figure(exp(side.indirect.estimate))}; p of their difference {side.p:.2g}."
         )
-    prediction = net.prediction(first, second)
-    if prediction:
-        yield f"A new study would be expected between {interval(exp(prediction.lower), exp(prediction.upper))}."
+
+
+def _prior(engine: Engine, weighing: Weighing) -> str:
+    scale = engine.settings.spreads[weighing.topic.outcome]
+    return (
+        f"Spread between studies: half-normal of scale {figure(scale)} (log ratio) before any is read, and every value of it is "
+        "weighed by how well it fits."
+    )
+
+
+def _answer(weighing: Weighing) -> Iterator[str]:
+    if weighing.reports and weighing.connected and weighing.known:
+        told = weighing.known.estimate
+        yield f"Samples with a spread of their own alone: {figure(told.ratio)} ({interval(told.low, told.high)})."
+    low, high = central(weighing.posterior)
+    if weighing.has_interval:
+        mean, sd = weighing.posterior.mean, weighing.posterior.sd
+        yield f"Log ratio {figure(mean)}, standard deviation {figure(sd)}: {ratios(mean, low, high)}."
+        yield _shown(weighing.weighed.estimate)
+    else:
+        yield "No number says how much, so only the chances below are told."
+    yield (
+        f"Chance of more at all {weighing.weighed.more:.1%}; that the likelier side is ahead by what matters "
+        f"{weighing.weighed.matters:.1%}: {_finding(weighing)}."
+    )
+
+
+def _finding(weighing: Weighing) -> str:
+    return f"{weighing.finding}, {weighing.side}" if weighing.side else weighing.finding
 
 
 def _shown(estimate: RatioInterval) -> str:
@@ -102,10 +118,31 @@ def _shown(estimate: RatioInterval) -> str:
     )
 
 
-def _tried(tried: Sequence[tuple[str, RatioInterval]], shown: RatioInterval) -> Iterator[str]:
+def _tried(tried: Sequence[tuple[str, Weighing]], shown: Weighing) -> Iterator[str]:
     yield "Over the stated ranges of the assumed correlations"
-    moved = [(what, estimate) for what, estimate in tried if estimate != shown]
+    moved = [
+        (what, w.weighed.estimate)
+        for what, w in tried
+        if w.weighed.estimate != shown.weighed.estimate
+    ]
     for what, estimate in moved:
         yield f"with {what}, {figure(estimate.ratio)} ({interval(estimate.low, estimate.high)})"
     if len(moved) < len(tried):
         yield "the others change nothing" if moved else "nothing changes"
+
+
+def _outlook(outlook: Outlook, settled: bool) -> Iterator[str]:
+    yield f"One more study of {outlook.same} people changes the finding with a chance of {outlook.chance:.0%}."
+    if not settled:
+        yield _settled_by(outlook)
+    for further in outlook.studies:
+        side = f", {further.side}" if further.side else ""
+        yield f"If {further.people} people showed a ratio of {figure(further.ratio)}: {further.finding}{side}."
+
+
+def _settled_by(outlook: Outlook) -> str:
+    if outlook.people:
+        return f"A study of {outlook.people} people would settle it in 8 of 10 cases."
+    if outlook.more:
+        return f"No single study would settle it in 8 of 10 cases; {outlook.more} more of {outlook.same} people would."
+    return "Not even 20 more studies like these would settle it in 8 of 10 cases."

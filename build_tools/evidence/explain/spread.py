@@ -30,7 +30,7 @@ def of_arms(reading: Reading, arms: Mapping[str, str], pair: tuple[str, str]) ->
         return
     [a], [b] = sides
     if reading.study.same_people:
-        r, taken_back, _ = correlations(reading, means)
+        r, taken_back = correlations(reading, means)
         correlation = float(r[list(arms).index(a), list(arms).index(b)])
         back = taken_back and correlation != reading.correlation("arms")
         yield _same_people(
@@ -74,12 +74,10 @@ def of_contrast(reading: Reading, contrast: Contrast) -> str:
     elif contrast.t:
         told = f"t = {figure(contrast.t)}, and {size} over it gives a standard error of {se}"
     else:
-        p = contrast.p or contrast.p_below or 1.0
-        bound = "=" if contrast.p else "<"
-        least = "=" if contrast.p else "at least"
+        p = contrast.p or 1.0
         told = (
-            f"p {bound} {p:g} with {df:g} degrees of freedom gives t {least} {figure(t_from_p(p, df))}, and {size} over it gives "
-            f"a standard error of {'at most ' if contrast.p is None else ''}{se}"
+            f"p = {p:g} with {df:g} degrees of freedom gives t = {figure(t_from_p(p, df))}, and {size} over it gives "
+            f"a standard error of {se}"
         )
     return f"{named}: log ratio {_ratio(reading.result, contrast, estimate.y)} = {y}; {told}."
 

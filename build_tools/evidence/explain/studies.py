@@ -4,27 +4,32 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from math import isclose, sqrt
+from math import isclose
 
 from ...catalog.entries import Study
 from ...catalog.load import Catalog
 from ...english import upper_first
-from ..claims.conclusions import Question, Row
+from ..claims.conclusions import Row
 from ..claims.engine import Engine
 from ..effects.spread import critical
 from ..model.blocks import Block
+from ..model.network import pair_of
+from ..model.reports import PairReport
 from ..studies.arm_means import Unusable, arm_log_mean
 from ..studies.contrasts import alike
 from ..studies.printed_contrasts import edges_of
 from ..studies.reading import Reading
 from ..studies.samples import Bearing
+from ..terms import Question
 from . import spread
-from .text import Line, figure, place, ratios
+from .text import Line, figure, interval, place, ratios
 
 
 def lines(engine: Engine, question: Question, rows: tuple[Row, ...]) -> Iterator[Line]:
     """Every sample that bears on the question, pooled or not."""
-    samples = {sample.key: sample for sample in engine.samples_of(question)}
+    samples = engine.own_samples(question).by_key
+    weighing = engine.weighing(question)
+    reports = weighing.reports if weighing else {}
     for row in rows:
         sample = samples.get(engine.assembly.sample_of[row.study])
         yield 1, _who(engine.catalog, row)
@@ -33,7 +38,12 @@ def lines(engine: Engine, question: Question, rows: tuple[Row, ...]) -> Iterator
         for note in row.notes:
             yield 2, f"Note: {note}"
         if sample is None or row.estimate is None:
+            for index in row.results:
+                yield 2, place(engine.catalog.studies[row.study].spot("results", index))
             yield 2, f"{upper_first(row.how)}."
+            report = reports.get(engine.assembly.sample_of[row.study])
+            if report:
+                yield 2, _report(report)
             continue
         for source in sample.pooled:
             yield (
@@ -58,9 +68,24 @@ def elsewhere(
 ) -> Iterator[Line]:
     """Samples that connect the two sides through other exercises."""
     told = {engine.assembly.sample_of[row.study] for row in rows if row.estimate}
-    for sample in engine.samples_of(question):
+    for sample in engine.own_samples(question):
         if sample.block and sample.key not in told and set(sample.block.treatments) <= connected:
             yield 1, f"{sample.key}: {', '.join(sample.block.treatments)}"
+
+
+def _report(report: PairReport) -> str:
+    """How a report without a spread is weighed."""
+    said = {
+        1: f"a test, at t = {figure(report.critical)}, found the first ahead",
+        -1: f"a test, at t = {figure(report.critical)}, found the second ahead",
+        0: f"a test, at t = {figure(report.critical)}, found no difference",
+        None: "nobody tested the two",
+    }[report.sign]
+    number = f"log ratio {figure(report.y)}" if report.y is not None else "no number"
+    return (
+        f"Weighed as: {number}; {said}; a standard error borrowed from other studies, about {figure(report.spread.middle)} "
+        f"({interval(*report.spread.span)} in 95 of 100), as far as number and test allow it."
+    )
 
 
 def _who(catalog: Catalog, row: Row) -> str:
@@ -102,7 +127,7 @@ def _is_own(
     edges, *_ = edges_of(reading, doing)
     edge = next((edge for edge in edges if {edge.a, edge.b} == set(pair)), None)
     return edge is not None and isclose(
-        edge.estimate.se, contrast_of(source.measured.block, *pair)[1], rel_tol=1e-9
+        edge.estimate.se, pair_of(source.measured.block, *pair).se, rel_tol=1e-9
     )
 
 
@@ -134,7 +159,7 @@ def _has_spread(reading: Reading, arm: str) -> bool:
 
 
 def _own(block: Block, question: Question) -> str:
-    y, se = contrast_of(block, question.first, question.second)
+    y, se = pair_of(block, question.first, question.second)
     half = critical(block.df) * se
     df = (
         f"t({block.df:g}) = {figure(critical(block.df))}"
@@ -142,13 +167,3 @@ def _own(block: Block, question: Question) -> str:
         else f"z = {figure(critical(None))}"
     )
     return f"Its own ratio: {ratios(y, y - half, y + half)} (standard error {figure(se)}, {df})."
-
-
-def contrast_of(block: Block, first: str, second: str) -> tuple[float, float]:
-    """Log ratio of two treatments of a block, and its standard error."""
-    weights = [(treatment == first) - (treatment == second) for treatment in block.treatments[1:]]
-    y = sum(w * float(x) for w, x in zip(weights, block.y, strict=True))
-    v = sum(
-        a * b * float(block.v[i, j]) for i, a in enumerate(weights) for j, b in enumerate(weights)
-    )
-    return y, sqrt(v)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from math import exp, isfinite
+from math import exp
 from textwrap import wrap
 
 from ...catalog.finding import Spot
@@ -48,12 +48,3 @@ def interval(low: float, high: float) -> str:
 def ratios(y: float, low: float, high: float) -> str:
     """A log ratio with its limits, as a ratio."""
     return f"exp({figure(y)}) = {figure(exp(y))}, from exp({figure(low)}) = {figure(exp(low))} to exp({figure(high)}) = {figure(exp(high))}"
-
-
-def distribution(df: float | None) -> str:
-    """``t with 17 degrees of freedom``; the normal distribution when they are unknown."""
-    return (
-        "the normal distribution"
-        if df is None or not isfinite(df)
-        else f"t with {df:.3g} degrees of freedom"
-    )

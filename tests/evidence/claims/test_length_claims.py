@@ -48,30 +48,30 @@ def given(first: float | str, second: float | str) -> Lengths:
 
 # The demo's margin is 10% of the own range.
 @pytest.mark.parametrize(
-    ("direction", "first", "second", "verdict"),
+    ("direction", "first", "second", "finding"),
     [
-        ("more_than", 0.8, 0.3, "shown"),
-        ("more_than", 0.45, 0.35, "shown"),
-        ("more_than", 0.4, 0.35, "not shown"),
-        ("more_than", 0.35, 0.4, "not shown"),
-        ("more_than", 0.3, 0.8, "contradicted"),
-        ("less_than", 0.3, 0.8, "shown"),
-        ("less_than", 0.38, 0.4, "not shown"),
-        ("less_than", 0.8, 0.3, "contradicted"),
-        ("similar_to", 0.44, 0.36, "shown"),
-        ("similar_to", 0.5, 0.5, "shown"),
-        ("similar_to", 0.8, 0.3, "contradicted"),
-        ("similar_to", 0.3, 0.8, "contradicted"),
+        ("more_than", 0.8, 0.3, "found"),
+        ("more_than", 0.45, 0.35, "found"),
+        ("more_than", 0.4, 0.35, "alike"),
+        ("more_than", 0.35, 0.4, "alike"),
+        ("more_than", 0.3, 0.8, "opposite"),
+        ("less_than", 0.3, 0.8, "found"),
+        ("less_than", 0.38, 0.4, "alike"),
+        ("less_than", 0.8, 0.3, "opposite"),
+        ("similar_to", 0.44, 0.36, "found"),
+        ("similar_to", 0.5, 0.5, "found"),
+        ("similar_to", 0.8, 0.3, "opposite"),
+        ("similar_to", 0.3, 0.8, "opposite"),
     ],
 )
 def test_the_mean_and_the_margin_decide(
-    demo: Catalog, direction: str, first: float, second: float, verdict: str
+    demo: Catalog, direction: str, first: float, second: float, finding: str
 ) -> None:
     found, conclusions = judged(demo, given(first, second), **{direction: OTHER})
-    assert found.verdict == verdict and found.certainty is None
+    assert found.finding == finding and found.certainty is None
     assert [f.rule for f in conclusions.findings if f.rule == "contradicted-claim"] == [
         "contradicted-claim"
-    ] * (verdict == "contradicted")
+    ] * (finding == "opposite")
 
 
 def test_reason_and_sentence(demo: Catalog) -> None:
@@ -106,7 +106,7 @@ def test_several_parts_are_told_together_and_the_weakest_decides(demo: Catalog) 
         part=parts,
         more_than=OTHER,
     )
-    assert found.verdict == "not shown" and found.sentence.count("By a computer model") == 2
+    assert found.finding == "alike" and found.sentence.count("By a computer model") == 2
     assert (
         found.sentence.endswith("Length does not show growth.")
         and found.sentence.count("growth") == 1
@@ -119,7 +119,7 @@ def test_several_parts_are_told_together_and_the_weakest_decides(demo: Catalog) 
         more_than=OTHER,
     )
     assert (
-        found.verdict == "shown"
+        found.finding == "found"
         and (
             "the long head of the lantern muscle (about 80% against 30%) and the short head of the lantern muscle (about 90% against 20%) are "
             "longer in the crate curl than in the standing cable curl, each as an average share of its own range."
@@ -158,18 +158,22 @@ def test_untested_with_a_plain_reason(
     demo: Catalog, lengths: Lengths | None, changes: dict[str, object], why: str
 ) -> None:
     found, conclusions = judged(demo, lengths, **changes)
-    assert found.verdict == "untested" and why in found.reason and "growth" not in found.sentence
+    assert found.finding == "not studied" and why in found.reason and "growth" not in found.sentence
     assert found.sentence.startswith("Commonly taught, untested here: ")
     assert not conclusions.findings
 
 
-def test_other_outcomes_never_ask_the_model(demo: Catalog) -> None:
-    def refuse(exercise: str, part: str) -> float:
-        raise AssertionError("asked")
+def test_only_claims_on_length_and_growth_along_it_ask_the_model(demo: Catalog) -> None:
+    """No claim of another outcome hangs on the model; what length seems to add to growth is told apart from them."""
+    asked: list[tuple[str, str]] = []
 
-    assert [c.verdict for c in conclude(demo, refuse).of("crate-curl")] == [
-        c.verdict for c in conclude(demo).of("crate-curl")
-    ]
+    def lengths(exercise: str, part: str) -> float:
+        asked.append((exercise, part))
+        return 0.8 if exercise == "crate-curl" else 0.3
+
+    with_model, without = conclude(demo, lengths), conclude(demo)
+    assert with_model.claims == without.claims and with_model.fields == without.fields
+    assert set(with_model.slopes) == {"lantern"} and without.slopes == {} and asked
 
 
 def test_a_needless_dispute_is_found(demo: Catalog) -> None:
@@ -188,6 +192,6 @@ def test_in_the_committed_file_and_in_the_explanation(demo: Catalog) -> None:
     told = explain(demo, conclusions, "crate-curl/1")
     assert "A length comes from a model of the body, not from studies." in told
     assert (
-        "Verdict: shown. Mean relative length about 80% against 30% of its own range"
+        "Finding: found. Mean relative length about 80% against 30% of its own range"
         in " ".join(told.split())
     )
