@@ -3,7 +3,7 @@
 CLAIM is an exercise and the number of one of its claims, counted from 1 in the
 order of its file: seated-leg-curl/4. Printed are the claim as written, for each
 part every study with what was read and what it prints, how the spread was had,
-how studies were pooled, each step of certainty, the verdict and the sentence.
+how studies were pooled, each step of certainty, the finding, what would change it, and the sentence.
 
 Exit status: 0 explained, 1 the catalog does not pass `handbook check`, 2 there
 is no such claim, or it could not run.

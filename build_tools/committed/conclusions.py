@@ -1,8 +1,8 @@
 """Conclusions as files (``catalog/conclusions/``), so that a pull request shows what a new study changes.
 
-One file for each exercise (its claims) and each muscle (every comparison of its parts, and
-the exercises that studies connect, in order). How numbers are rounded: ``rounding``; how
-the text is laid out: ``plain_yaml``. The same catalog gives the same bytes.
+One file for each exercise (its claims) and each muscle (every comparison of its parts,
+the exercises that studies connect, and what length seems to add). How numbers are rounded:
+``rounding``; how the text is laid out: ``plain_yaml``. The same catalog gives the same bytes.
 """
 
 from __future__ import annotations
@@ -17,8 +17,11 @@ from ..evidence.claims.conclusions import (
     PartEvidence,
     Ranked,
 )
-from ..evidence.claims.verdict import Directions, RatioInterval
+from ..evidence.model.change import Outlook
+from ..evidence.model.slope import LengthSlope
+from ..evidence.terms import Directions, Measured, RatioInterval
 from ..evidence.wording import rounding
+from ..evidence.wording.rule_of_thumb import per_cent
 from ..movement.length.length import percent
 from .plain_yaml import Data, dump
 
@@ -42,7 +45,10 @@ def files(conclusions: Conclusions, catalog: Catalog) -> dict[str, str]:
     ):
         of_muscle[field.part.partition("/")[0]].append(_field(field))
     for id, fields in of_muscle.items():
-        texts[f"{FOLDER}/muscles/{id}.yaml"] = HEADER + dump({"muscle": id, "fields": fields})
+        slope = conclusions.slopes.get(id)
+        texts[f"{FOLDER}/muscles/{id}.yaml"] = HEADER + dump(
+            {"muscle": id, **({"length": _slope(slope)} if slope else {}), "fields": fields}
+        )
     return dict(sorted(texts.items()))
 
 
@@ -57,7 +63,7 @@ def _claim(conclusion: Conclusion, claim: Claim) -> Data:
         **({"relative to": claim.relative_to} if claim.relative_to else {}),
         "says": f"{than} {other.exercise or other.part}",
         "basis": conclusion.basis,
-        "verdict": conclusion.verdict,
+        "finding": conclusion.finding,
         **_certainty(conclusion),
         "sentence": conclusion.sentence,
         "parts": [
@@ -81,53 +87,85 @@ def _field(field: PartEvidence) -> Data:
 
 
 def _component(component: NetworkOrder) -> Data:
-    # By the score as printed, so that noise in its last digit moves nobody.
-    order = sorted(
-        component.order, key=lambda ranked: (-rounding.p_score(ranked.p_score), ranked.exercise)
-    )
-    told: dict[str, Data] = {
+    return {
         "against": component.reference,
+        **_measured(component.measured, component.dimension),
         "studies": component.samples,
         "people": component.people,
+        "order": [_ranked(ranked) for ranked in component.order],
     }
-    if component.tau2 is not None and component.i2 is not None:
-        told |= {"tau2": rounding.tau2(component.tau2), "i2": rounding.i2(component.i2)}
-    return told | {"order": [_ranked(ranked) for ranked in order]}
 
 
 def _ranked(ranked: Ranked) -> Data:
-    return {
-        "exercise": ranked.exercise,
-        "p-score": rounding.p_score(ranked.p_score),
-        **_estimate(ranked.against_reference),
-    }
+    against = ranked.against_reference
+    return {"exercise": ranked.exercise, **(_estimate(against) if against else {})}
 
 
 def _answer(comparison: Comparison) -> dict[str, Data]:
-    told: dict[str, Data] = {"shape": comparison.shape, **_estimate(comparison.estimate)}
+    told: dict[str, Data] = {"finding": comparison.finding}
+    if comparison.side:
+        told["side"] = comparison.side
     if comparison.modelled and not comparison.modelled.missing:
         told["mean length"] = (
             f"{percent(comparison.modelled.first)}% against {percent(comparison.modelled.second)}% of the own range"
         )
-    if comparison.estimate and comparison.path:
+    if comparison.certainty:
+        told |= _measured(comparison.measured, comparison.dimension)
+    if comparison.estimate and comparison.sized:
+        told |= _estimate(comparison.estimate)
+        if comparison.borrowed:
+            told["spread"] = "borrowed"
+    elif comparison.estimate:
+        told["leaves open"] = _ends(comparison.estimate)
+    if comparison.path not in (None, "direct"):
         told["path"] = comparison.path
-    if comparison.prediction:
-        told["prediction"] = tuple(map(rounding.ratio, comparison.prediction))
+    if comparison.more is not None:
+        told["chance of more"] = rounding.chance(comparison.more)
     if comparison.directions != Directions():
         told["stated"] = str(comparison.directions)
+    if comparison.conflict:
+        told["studies point"] = "opposite ways"
     if comparison.studies:
         told |= {"studies": comparison.studies, "people": comparison.people}
-    return told | _certainty(comparison)
+    told |= _certainty(comparison)
+    return told | (_outlook(comparison.outlook) if comparison.outlook else {})
 
 
-def _estimate(estimate: RatioInterval | None) -> dict[str, Data]:
-    if estimate is None:
-        return {}
-    if estimate.bounded:
-        return {"ratio": rounding.ratio(estimate.ratio), "interval": "not known, only a bound on p"}
+def _measured(measured: Measured, dimension: str | None) -> dict[str, Data]:
+    """What was measured, where it was not the part by itself, and of growth its dimension."""
+    told: dict[str, Data] = {"measured": measured} if measured != "part" else {}
+    return {**told, **({"dimension": dimension} if dimension else {})}
+
+
+def _estimate(estimate: RatioInterval) -> dict[str, Data]:
+    return {"ratio": rounding.ratio(estimate.ratio), "interval": _ends(estimate)}
+
+
+def _ends(estimate: RatioInterval) -> Data:
+    return rounding.ratio(estimate.low), rounding.ratio(estimate.high)
+
+
+def _outlook(outlook: Outlook) -> dict[str, Data]:
+    """How likely one more study changes the finding, and how many people settle it."""
     return {
-        "ratio": rounding.ratio(estimate.ratio),
-        "interval": (rounding.ratio(estimate.low), rounding.ratio(estimate.high)),
+        "changed by one more study": rounding.chance(outlook.chance),
+        "to settle": f"a study of {outlook.people}"
+        if outlook.people
+        else f"{outlook.more} more studies of {outlook.same}"
+        if outlook.more
+        else "more than 20 studies",
+    }
+
+
+def _slope(slope: LengthSlope) -> Data:
+    """Per cent more growth for a fifth of the range."""
+    return {
+        "per fifth of the range": f"{rounding.per_cent(per_cent(slope.mean))}%",
+        "interval": tuple(rounding.per_cent(per_cent(end)) for end in (slope.low, slope.high)),
+        "expected before": f"{rounding.per_cent(per_cent(slope.prior[0]))}%",
+        "chance of more": rounding.chance(slope.more),
+        "studies": list(slope.studies),
+        "people": slope.people,
     }
 
 

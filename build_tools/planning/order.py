@@ -1,8 +1,9 @@
 """The order of the exercises of one part, by the kind of evidence that recommends them. No score is made anywhere.
 
 1. The kind counts first: growth, then activation, then length under load, then common teaching, then nothing.
-2. Within growth and within activation, what was measured on the part stands before what was measured on its whole muscle,
-   shown before leaning, and high certainty before low.
+2. Within growth and within activation, what was measured on the part itself stands before what was measured on several parts
+   together or on the whole muscle, found before hinted, and high certainty before low. Of a pair only the nearest measurement
+   speaks: where the part itself was measured and showed no clear difference, no whole muscle recommends an exercise for it.
 3. An exercise that came out behind another one in the same kind, on the part or its muscle, stands below it, whatever rule 2 says.
    Results that run in a circle settle nothing and are left aside.
 4. Within length, an exercise stands above another whose part is shorter by the handbook's margin or more.
@@ -13,8 +14,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
+from functools import cache
 
-from ..evidence.certainty.rating import LEVELS
+from ..evidence.terms import LEVELS, Measured
 from .facts import ExerciseFacts
 from .preferences import KINDS, Kind, Preference
 
@@ -44,10 +46,10 @@ class Orders:
     ) -> None:
         """``margin`` is the share of the own range (above 0) below which two lengths count as alike."""
         self._exercises, self._margin = exercises, margin
-        self._ahead: dict[tuple[Kind, str], list[Preference]] = {}
+        self._told: dict[tuple[Kind, str], list[Preference]] = {}
         for statement in statements:
-            if statement.ahead is not None:
-                self._ahead.setdefault((statement.kind, statement.part), []).append(statement)
+            self._told.setdefault((statement.kind, statement.part), []).append(statement)
+        self._of = cache(self._nearest)
 
     def best(self, exercise: str, part: str, kind: Kind) -> Preference | None:
         """The best statement of a kind that puts the exercise ahead on the part; None where none does."""
@@ -95,11 +97,22 @@ class Orders:
         assert found is not None  # the kind was found by it
         return _key(found, part)
 
-    def _of(self, kind: Kind, part: str) -> list[Preference]:
-        """On the part and on the muscle that it belongs to."""
+    def _nearest(self, kind: Kind, part: str) -> list[Preference]:
+        """What puts an exercise ahead on the part or on its muscle, of each pair by its nearest measurement alone."""
+        told = [
+            *self._told.get((kind, part), ()),
+            *self._told.get((kind, part.partition("/")[0]), ()),
+        ]
+        nearest: dict[frozenset[str], int] = {}
+        for s in told:
+            if s.finding != "not studied":
+                pair = frozenset((s.first, s.second))
+                nearest[pair] = min(nearest.get(pair, _FARTHEST), _distance(s, part))
         return [
-            *self._ahead.get((kind, part), ()),
-            *self._ahead.get((kind, part.partition("/")[0]), ()),
+            s
+            for s in told
+            if s.ahead
+            and _distance(s, part) <= nearest.get(frozenset((s.first, s.second)), _FARTHEST)
         ]
 
     def _long(self, exercise: str, part: str) -> bool:
@@ -141,7 +154,17 @@ def _reached(below: Mapping[str, set[str]], start: str) -> set[str]:
     return found
 
 
+#: What was measured -> how far it lies from a part.
+_MEASURED: dict[Measured, int] = {"part": 0, "together": 1, "whole": 2}
+_FARTHEST = 5
+
+
+def _distance(statement: Preference, part: str) -> int:
+    """How far what was measured lies from the part: 0 itself, 1 with others, 2 as its whole muscle, from 3 asked of the muscle."""
+    return _MEASURED[statement.measured] + 3 * (statement.part != part)
+
+
 def _key(statement: Preference, part: str) -> Key:
-    """Part before whole muscle, shown before leaning, high certainty before low."""
+    """The part itself before anything wider, found before hinted, high certainty before low."""
     level = LEVELS.index(statement.certainty) if statement.certainty in LEVELS else -1
-    return int(statement.part != part), int(statement.verdict != "shown"), -level
+    return int(_distance(statement, part) > 0), int(statement.finding != "found"), -level

@@ -23,7 +23,7 @@ out, never null; addresses are relative to the top of the site::
                                                    # `hard`: while the load is near its peak; false: the mean, as no load is known
         "fraction"?: share of body mass (0-1),
         "best": {part: {kind: statement}}}},       # the best that puts it ahead, as an index into "statements", by kind (see below)
-     "statements": [{"kind", "outcome", "part", "first", "second", "ahead"?, "sentence", "verdict"?, "certainty"?,
+     "statements": [{"kind", "outcome", "part", "first", "second", "ahead"?, "sentence", "finding", "certainty"?, "measured",
                      "ratio"?: [estimate, low, high], "studies"?, "people"?, "address"}],
                                                    # `part` may be a whole muscle; `ahead` is the id that comes out ahead
      "kinds": {kind: {"name", "means"}},           # growth, activation, length, taught, none: in the order in which they count

@@ -1,21 +1,18 @@
 """What studies, the model and common teaching say of two exercises and one part: every pair once, told from the side that is ahead.
 
-The verdict is that of ``evidence.verdict``: an exercise is ahead where "more" is shown or leaning. Nothing is weighed anew here.
+An exercise is ahead where a difference is found or hinted and the side says so. Nothing is weighed anew here.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import cached_property
 from typing import Literal
 
 from ..catalog.load import Catalog
 from ..evidence.claims.conclusions import Comparison, Conclusion, Conclusions
-from ..evidence.claims.engine import Engine
 from ..evidence.claims.length_claims import NO_GROWTH
-from ..evidence.claims.verdict import Verdict, verdict
-from ..evidence.settings import settings
+from ..evidence.terms import EvidenceFinding, Measured
 from ..evidence.treatments import is_version
 from ..evidence.wording.sentences import taught
 
@@ -40,12 +37,13 @@ class Preference:
     ahead: str | None
     """The exercise that came out ahead: always ``first``, or None."""
     sentence: str
-    verdict: Verdict | None
-    """On ``first`` being ahead; None where studies put neither ahead, which the sentence tells."""
+    finding: EvidenceFinding
     certainty: str | None
     address: str
+    measured: Measured = "part"
+    """What was measured for ``part``: itself, together with others, or only its whole muscle."""
     ratio: tuple[float, float, float] | None = None
-    """Estimate with its 95 % interval, first to second."""
+    """Estimate with its 95 % interval, first to second; only where a study printed a number."""
     studies: int = 0
     people: int = 0
 
@@ -65,12 +63,6 @@ class _Source:
 
     def __init__(self, catalog: Catalog, conclusions: Conclusions) -> None:
         self._catalog, self._conclusions = catalog, conclusions
-        self._settings = settings(catalog)
-
-    @cached_property
-    def _engine(self) -> Engine:
-        """Only to tell a comparison from its other side."""
-        return Engine(self._catalog, self._settings)
 
     def claimed(self) -> Iterator[Preference]:
         """One for each part of each claim that contrasts two exercises."""
@@ -81,10 +73,10 @@ class _Source:
                 if asked.within or asked.relative_to or asked.first not in self._catalog.exercises:
                     continue
                 if asked.outcome == "length":
-                    if comparison.shape != "untested":
+                    if comparison.finding != "not studied":
                         yield self._modelled(conclusion, comparison, address)
                 elif comparison.sentence:
-                    yield from self._studied(comparison, address)
+                    yield _studied(comparison, address)
                 elif conclusion.basis == "common practice":
                     yield self._taught(conclusion, comparison, address)
 
@@ -98,59 +90,22 @@ class _Source:
                         comparison.question.second
                     )
                     if comparison.sentence and not versions:
-                        yield from self._studied(
-                            comparison, f"muscles/{field.part.partition('/')[0]}/"
-                        )
-
-    def _studied(self, comparison: Comparison, address: str) -> Iterator[Preference]:
-        asked, margin = comparison.question, self._settings.margins[comparison.question.outcome]
-        tested = comparison.shape != "read off"
-        ahead, behind = (
-            verdict(way, comparison.estimate, comparison.directions, margin).verdict
-            for way in ("more", "less")
-        )
-        if tested and behind in ("shown", "leaning"):
-            turned = self._engine.comparison(replace(asked, first=asked.second, second=asked.first))
-            yield from self._studied(replace(turned, certainty=comparison.certainty), address)
-            return
-        leads = tested and ahead in ("shown", "leaning")
-        estimate, rated = comparison.estimate, comparison.certainty
-        yield Preference(
-            asked.outcome,  # type: ignore[arg-type]
-            asked.outcome,
-            asked.part,
-            asked.first,
-            asked.second,
-            asked.first if leads else None,
-            comparison.sentence,
-            ahead if leads else None if tested else "untested",
-            rated.level if rated else None,
-            address,
-            (estimate.ratio, estimate.low, estimate.high)
-            if estimate and not estimate.bounded
-            else None,
-            comparison.studies,
-            comparison.people,
-        )
+                        yield _studied(comparison, f"muscles/{field.part.partition('/')[0]}/")
 
     def _modelled(self, conclusion: Conclusion, comparison: Comparison, address: str) -> Preference:
         asked = comparison.question
-        first, second = (
-            (asked.first, asked.second)
-            if comparison.shape != "less"
-            else (asked.second, asked.first)
-        )
+        first, second = _ahead_first(comparison)
         return Preference(
             "length",
             "length",
             asked.part,
             first,
             second,
-            first if comparison.shape != "alike" else None,
+            first if comparison.side else None,
             conclusion.sentence
             if NO_GROWTH in conclusion.sentence
             else f"{conclusion.sentence} {NO_GROWTH}",
-            "shown" if comparison.shape != "alike" else None,
+            comparison.finding,
             None,
             address,
         )
@@ -175,7 +130,43 @@ class _Source:
             asked.second,
             None if way == "similar_to" else asked.first,
             sentence,
-            "untested",
+            "not studied",
             None,
             address,
         )
+
+
+def _studied(comparison: Comparison, address: str) -> Preference:
+    """A comparison from the side that is ahead; its sentence names that side first whichever way it was asked."""
+    asked, estimate, rated = comparison.question, comparison.estimate, comparison.certainty
+    first, second = _ahead_first(comparison)
+    leads = comparison.side is not None and comparison.finding in ("found", "hinted")
+    ratio = None
+    if estimate and comparison.sized:
+        ratio = (estimate.ratio, estimate.low, estimate.high)
+        if first != asked.first:
+            ratio = (1 / estimate.ratio, 1 / estimate.high, 1 / estimate.low)
+    return Preference(
+        asked.outcome,  # type: ignore[arg-type]
+        asked.outcome,
+        asked.part,
+        first,
+        second,
+        first if leads else None,
+        comparison.sentence,
+        comparison.finding,
+        rated.level if rated else None,
+        address,
+        comparison.measured,
+        ratio,
+        comparison.studies,
+        comparison.people,
+    )
+
+
+def _ahead_first(comparison: Comparison) -> tuple[str, str]:
+    """The two exercises of a comparison, the one that is ahead or leans ahead first."""
+    asked = comparison.question
+    if comparison.side == "less":
+        return asked.second, asked.first
+    return asked.first, asked.second

@@ -118,7 +118,7 @@ def test_summary_counts_by_kind_basis_and_outcome(here, capsys):
     assert counts["statements"] == {
         "advice": {"cited": 0, "common practice": 2},
         "caution": {"cited": 0, "common practice": 2},
-        "convention": {"cited": 0, "common practice": 12},
+        "convention": {"cited": 0, "common practice": 20},
         "correlation": {"cited": 0, "common practice": 11},
         "cue": {"cited": 0, "common practice": 6},
         "dose": {"cited": 0, "common practice": 14},
@@ -128,6 +128,7 @@ def test_summary_counts_by_kind_basis_and_outcome(here, capsys):
         "fault": {"cited": 0, "common practice": 2},
         "line of care": {"cited": 0, "common practice": 2},
         "set credit": {"cited": 0, "common practice": 2},
+        "signalling question": {"cited": 0, "common practice": 2},
         "time allowance": {"cited": 0, "common practice": 2},
     }
     assert counts["outcomes"] == {

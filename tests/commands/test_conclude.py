@@ -37,13 +37,17 @@ def test_nothing_is_concluded_from_an_unsound_catalog(here, capsys):
 
 
 def contradict(catalog):
-    path = catalog / "exercises" / "crate-curl.yaml"
-    path.write_text(
-        path.read_text(encoding="utf-8").replace(
-            "more_than: {exercise: cable-curl}", "less_than: {exercise: cable-curl}"
+    """Turn the claim round, of a difference so large that no study like it would be thought to find the reverse."""
+    for path, old, new in (
+        (
+            "exercises/crate-curl.yaml",
+            "more_than: {exercise: cable-curl}",
+            "less_than: {exercise: cable-curl}",
         ),
-        encoding="utf-8",
-    )
+        ("studies/wick2030.yaml", "change_percent: 14", "change_percent: 36"),
+    ):
+        file = catalog / path
+        file.write_text(file.read_text(encoding="utf-8").replace(old, new), encoding="utf-8")
 
 
 @pytest.mark.parametrize(

@@ -40,10 +40,10 @@ def test_writing_twice_writes_once(demo: Path) -> None:
 def test_each_file_that_is_not_right_is_one_finding(demo: Path) -> None:
     expected = texts(demo)
     curl, lantern = demo / CURL, demo / FOLDER / "muscles" / "lantern.yaml"
-    curl.write_text(curl.read_text().replace("verdict: shown", "verdict: leaning"))
+    curl.write_text(curl.read_text().replace("finding: hinted", "finding: found"))
     lantern.unlink()
     (demo / FOLDER / "exercises" / "retired.yaml").write_text(HEADER + "exercise: retired\n")
-    line = expected[CURL].splitlines().index("    verdict: shown") + 1
+    line = expected[CURL].splitlines().index("    finding: hinted") + 1
     assert stale(demo, expected) == [
         (f"demo/{CURL}", line, "from this line on the catalog concludes something else"),
         (f"demo/{FOLDER}/exercises/retired.yaml", 1, "this file belongs to no exercise or muscle"),

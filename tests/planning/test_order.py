@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from graphlib import CycleError, TopologicalSorter
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from worlds import IDS, PARTS, ahead, evidence, exercise, length, worlds
@@ -28,7 +29,7 @@ def placed(
 
 
 def test_growth_goes_before_activation_however_sure() -> None:
-    sure = ahead("b", "c", "activation", verdict="shown", certainty="high")
+    sure = ahead("b", "c", "activation", finding="found", certainty="high")
     assert placed(
         [ahead("a", "d", certainty="very low"), sure, ahead("d", "c", "taught", certainty=None)]
     ) == [("growth", ("a",)), ("activation", ("b",)), ("taught", ("d",)), ("none", ("c",))]
@@ -52,12 +53,12 @@ def test_lengths_within_the_margin_are_a_tie() -> None:
     assert placed([], **made) == [("length", ("p", "q")), ("length", ("r",))]
 
 
-def test_the_part_before_its_muscle_then_shown_before_leaning_then_certainty() -> None:
+def test_the_part_before_its_muscle_then_found_before_hinted_then_certainty() -> None:
     told = [
-        ahead("d", "z", part="lamp", verdict="shown", certainty="high"),
+        ahead("d", "z", part="lamp", finding="found", certainty="high"),
         ahead("c", "z", certainty="very low"),
         ahead("b", "z"),
-        ahead("a", "z", verdict="shown", certainty="very low"),
+        ahead("a", "z", finding="found", certainty="very low"),
     ]
     assert placed(told) == [
         ("growth", ("a",)),
@@ -68,10 +69,51 @@ def test_the_part_before_its_muscle_then_shown_before_leaning_then_certainty() -
     ]
 
 
+@pytest.mark.parametrize(
+    "wide", [{"measured": "together"}, {"measured": "whole"}, {"part": "lamp"}], ids=str
+)
+def test_what_was_measured_alone_goes_before_anything_wider(wide: dict[str, str]) -> None:
+    sure = ahead("b", "z", finding="found", certainty="high", **wide)
+    assert placed([ahead("a", "z", certainty="very low"), sure]) == [
+        ("growth", ("a",)),
+        ("growth", ("b",)),
+        ("none", ("z",)),
+    ]
+
+
+@pytest.mark.parametrize("kind", ["growth", "activation"])
+@pytest.mark.parametrize(
+    "wide", [{"measured": "together"}, {"measured": "whole"}, {"part": "lamp"}], ids=str
+)
+def test_nothing_wider_recommends_against_the_parts_own_null(
+    kind: str, wide: dict[str, str]
+) -> None:
+    muscle = ahead("a", "b", kind, finding="found", certainty="high", **wide)
+    own = ahead("b", "a", kind, leads=False)
+    assert placed([muscle]) == [(kind, ("a",)), ("none", ("b",))]
+    assert placed([muscle, own]) == [("none", ("a", "b"))]
+    # A null of the other kind, of another pair, or that nobody tested says nothing of it.
+    other = "activation" if kind == "growth" else "growth"
+    for aside in (
+        ahead("b", "a", other, leads=False),
+        ahead("a", "c", kind, leads=False),
+        ahead("a", "b", kind, leads=False, finding="not studied"),
+    ):
+        assert placed([muscle, aside])[0] == (kind, ("a",))
+
+
+def test_a_wider_measurement_is_not_asked_where_the_part_points_the_other_way() -> None:
+    muscle = ahead("a", "b", part="lamp", finding="found", certainty="high")
+    assert placed([muscle, ahead("b", "a", certainty="very low")]) == [
+        ("growth", ("b",)),
+        ("none", ("a",)),
+    ]
+
+
 def test_who_came_out_behind_stands_below_whatever_else_speaks_for_it() -> None:
     told = [
         ahead("a", "b", certainty="very low"),
-        ahead("b", "z", verdict="shown", certainty="high"),
+        ahead("b", "z", finding="found", certainty="high"),
     ]
     assert placed(told) == [("growth", ("a",)), ("growth", ("b",)), ("none", ("z",))]
 
@@ -109,14 +151,18 @@ def test_what_always_holds(
 
 def _keeps_results(kind: str, part: str, places: list[Tie], told: list[Preference]) -> None:
     rank = {id: n for n, place in enumerate(places) if place.kind == kind for id in place.exercises}
+    # From the nearest to the widest: of each pair, the first that says anything speaks.
+    spoken: dict[frozenset[str], list[Preference]] = {}
+    for at, measured in (
+        *((part, measured) for measured in ("part", "together", "whole")),
+        *(("lamp", measured) for measured in ("part", "together", "whole")),
+    ):
+        said = [s for s in told if (s.kind, s.part, s.measured) == (kind, at, measured)]
+        for s in said:
+            spoken.setdefault(frozenset((s.first, s.second)), [s])
     behind: dict[str, set[str]] = {}
-    for s in told:
-        if (
-            s.kind == kind
-            and s.ahead
-            and s.part in (part, "lamp")
-            and {s.first, s.second} <= set(rank)
-        ):
+    for [s] in spoken.values():
+        if s.ahead and {s.first, s.second} <= set(rank):
             behind.setdefault(s.second, set()).add(s.first)
     try:
         TopologicalSorter(behind).prepare()

@@ -71,7 +71,7 @@ def test_everything_that_is_named_is_there(
 def test_statements_say_what_the_conclusions_say(
     made: tuple[Catalog, Conclusions, Courses, dict[str, Any]],
 ) -> None:
-    """Each claim on growth or activation whose "more" came out shown or leaning for all its parts puts its exercise ahead, and each
+    """Each claim on growth or activation whose "more" was found or hinted for all its parts puts its exercise ahead, and each
     statement that puts one ahead has a comparison behind it that points the same way."""
     catalog, conclusions, _, data = made
     told = {
@@ -84,7 +84,7 @@ def test_statements_say_what_the_conclusions_say(
                 claim.more_than
                 and claim.more_than.exercise
                 and not claim.relative_to
-                and conclusion.verdict in ("shown", "leaning")
+                and conclusion.finding in ("found", "hinted")
                 and conclusion.outcome in ("growth", "activation")
             ):
                 for part in claim.part:
@@ -94,6 +94,40 @@ def test_statements_say_what_the_conclusions_say(
     for s in data["statements"]:
         if "ahead" in s and "ratio" in s:
             assert s["ahead"] == s["first"] and s["ratio"][0] > 1
+        assert ("ahead" in s) <= (s["finding"] in ("found", "hinted") or s["kind"] == "taught")
+
+
+def test_no_wider_measurement_recommends_against_the_parts_own_null(
+    made: tuple[Catalog, Conclusions, Courses, dict[str, Any]],
+) -> None:
+    """Of every pair and part that was measured alone without a clear difference."""
+    _, conclusions, _, data = made
+    for field in conclusions.fields.values():
+        for c in field.comparisons:
+            alone = c.measured == "part" and c.finding in ("unclear", "alike")
+            if alone and field.outcome in ("growth", "activation") and not field.relative_to:
+                pair = {c.question.first, c.question.second}
+                for id in pair & data["exercises"].keys():
+                    best = data["exercises"][id]["best"].get(field.part, {}).get(field.outcome)
+                    if best is not None:
+                        told = data["statements"][best]
+                        assert {told["first"], told["second"]} != pair
+
+
+def test_a_ratio_stands_only_where_a_study_printed_a_number(
+    made: tuple[Catalog, Conclusions, Courses, dict[str, Any]],
+) -> None:
+    _, conclusions, _, data = made
+    sized = {
+        (c.question.outcome, c.question.part, frozenset((c.question.first, c.question.second)))
+        for field in conclusions.fields.values()
+        for c in field.comparisons
+        if c.sized and c.estimate
+    }
+    for s in data["statements"]:
+        if s["kind"] in ("growth", "activation"):
+            asked = (s["outcome"], s["part"], frozenset((s["first"], s["second"])))
+            assert ("ratio" in s) == (asked in sized)
 
 
 def test_no_word_lets_activation_pass_for_growth(

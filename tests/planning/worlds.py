@@ -55,9 +55,10 @@ def ahead(
     second: str,
     kind: str = "growth",
     part: str = "lamp/wick",
-    verdict: str = "leaning",
+    finding: str = "hinted",
     certainty: str | None = "low",
     leads: bool = True,
+    measured: str = "part",
 ) -> Preference:
     """A statement that puts the first exercise ahead of the second."""
     return Preference(
@@ -68,9 +69,10 @@ def ahead(
         second,
         first if leads else None,
         f"{first} over {second}.",  # type: ignore[arg-type]
-        verdict,
+        finding if leads or finding == "not studied" else "unclear",
         certainty,
         f"exercises/{first}/",
+        measured,
     )  # type: ignore[arg-type]
 
 
@@ -97,7 +99,8 @@ _PAIRS = st.lists(st.sampled_from(IDS), min_size=2, max_size=2, unique=True)
 _HOW_MANY = st.integers(0, 14)
 _KINDS = st.sampled_from(["growth", "activation", "taught"])
 _PLACES = st.sampled_from([*PARTS, "lamp"])
-_VERDICTS = st.sampled_from(["shown", "leaning"])
+_FINDINGS = st.sampled_from(["found", "hinted"])
+_MEASURED = st.sampled_from(["part", "together", "whole"])
 _CERTAINTIES = st.sampled_from(["high", "moderate", "low", "very low"])
 
 
@@ -132,9 +135,10 @@ def evidence(draw: st.DrawFn) -> list[Preference]:
             second,
             draw(_KINDS),
             draw(_PLACES),
-            draw(_VERDICTS),
+            draw(_FINDINGS),
             draw(_CERTAINTIES),
             draw(_YES_OR_NO),
+            draw(_MEASURED),
         )
         made[one.kind, one.part, frozenset((first, second))] = one
     return list(made.values())
