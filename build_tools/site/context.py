@@ -17,10 +17,10 @@ from ..evidence.claims.conclusions import (
     Conclusion,
     Conclusions,
     PartEvidence,
-    Question,
     Row,
 )
 from ..evidence.settings import Settings, settings
+from ..evidence.terms import Question
 from ..evidence.treatments import exercise_of
 from ..evidence.wording.names import Names
 from ..movement.course import Courses
@@ -45,7 +45,7 @@ class Grounds(NamedTuple):
     reason: str | None
 
 
-def _either_way(question: Question) -> tuple[object, ...]:
+def either_way(question: Question) -> tuple[object, ...]:
     """The question, whichever side it names first."""
     part = (
         None if question.within else question.part
@@ -121,7 +121,7 @@ class RenderContext:
             for c in conclusion.comparisons
         ]
         found: dict[tuple[str, int], list[tuple[Comparison, Row]]] = defaultdict(list)
-        for comparison in {_either_way(c.question): c for c in reversed(every)}.values():
+        for comparison in {either_way(c.question): c for c in reversed(every)}.values():
             for row in comparison.rows:
                 for result in row.results:
                     found[row.study, result].append((comparison, row))

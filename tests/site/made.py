@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import copy
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from folders import DEMO
@@ -15,15 +15,17 @@ from build_tools.evidence.claims.conclusions import (
     Comparison,
     Conclusion,
     Conclusions,
-    Disagreement,
+    KindsCompared,
     NetworkOrder,
     PartEvidence,
-    Question,
     Ranked,
     Row,
 )
-from build_tools.evidence.claims.verdict import Directions, RatioInterval
+from build_tools.evidence.model.change import FurtherStudy, Outlook
+from build_tools.evidence.model.slope import LengthSlope
+from build_tools.evidence.terms import Question, RatioInterval
 from build_tools.evidence.wording.names import Names
+from build_tools.evidence.wording.sentences import ComposedAnswer
 from build_tools.site import book
 
 LONG, SHORT = "lantern/long-head", "lantern/short-head"
@@ -73,9 +75,9 @@ def compared(
         estimate=RatioInterval(*estimate) if estimate else None,
         path="direct" if estimate else None,
         rows=rows,
-        directions=Directions(),
         certainty=LOW,
-        shape="unclear",
+        finding="unclear",
+        side=None,
         sentence=f"Composed on {first} and {second}.",
         studies=len(rows),
         people=18,
@@ -93,10 +95,10 @@ def concluded(comparison: Comparison, **more: object) -> Conclusion:
             outcome="growth",
             parts=(LONG,),
             basis="cited",
-            verdict="shown",
+            finding="found",
             reason="The interval lies there.",
             certainty=LOW,
-            sentence="Composed on the claim.",
+            told=(ComposedAnswer("Composed on the claim.", ()),),
             comparisons=(comparison,),
         ),
         **more,
@@ -106,13 +108,15 @@ def concluded(comparison: Comparison, **more: object) -> Conclusion:
 def a_book(
     claims: Sequence[Conclusion] = (),
     fields: Sequence[PartEvidence] = (),
-    disagreements: Sequence[Disagreement] = (),
+    kinds: Sequence[KindsCompared] = (),
     disputed: str | None = None,
+    slopes: Mapping[str, LengthSlope] | None = None,
 ) -> book.Book:
-    """The demo catalog with two further invented exercises (lamp-raise, wick-press), and these conclusions."""
+    """The demo catalog with four further invented exercises (lamp-raise, wick-press, flame-row, oil-press), and these conclusions."""
     catalog = load(DEMO, "catalog")
     crate = catalog.exercises["crate-curl"]
-    for id, name in (("lamp-raise", "Lamp raise"), ("wick-press", "Wick press")):
+    for id in ("lamp-raise", "wick-press", "flame-row", "oil-press"):
+        name = id.replace("-", " ").capitalize()
         other = copy.copy(crate)
         object.__setattr__(other, "id", id)
         object.__setattr__(
@@ -130,13 +134,26 @@ def a_book(
         Names(catalog),
         {"crate-curl": list(claims)},
         {(f.part, f.outcome, f.relative_to): f for f in fields},
-        list(disagreements),
+        list(kinds),
+        dict(slopes or {}),
     )
     return book.render(catalog, conclusions, load_profile())
 
 
+def outlook(
+    chance: float, people: int | None = 40, more: int | None = 3, same: int = 20
+) -> Outlook:
+    """What one more study would change: with 20 people, and with 80."""
+    studies = [
+        FurtherStudy(n, ratio, finding, side)  # type: ignore[arg-type]
+        for n in (same, 4 * same)
+        for ratio, finding, side in ((0.98, "unclear", None), (1.0, "hinted", "more"))
+    ]
+    return Outlook(chance, same, people, more, tuple(studies))
+
+
 def two_lists() -> PartEvidence:
-    """Two pairs of exercises that no study connects, and a comparison by direction only."""
+    """Two lists of three exercises that no study connects, and a comparison by direction only."""
     pairs = [
         compared(
             "crate-curl",
@@ -145,25 +162,36 @@ def two_lists() -> PartEvidence:
             estimate=(1.05, 0.97, 1.14),
         ),
         compared(
-            "lamp-raise", "wick-press", row("glow2031", (1.3, 1.1, 1.5)), estimate=(1.3, 1.1, 1.5)
+            "lamp-raise",
+            "wick-press",
+            row("glow2031", (1.3, 1.1, 1.5)),
+            estimate=(1.3, 1.1, 1.5),
+            finding="found",
+            side="more",
         ),
-        compared("crate-curl", "lamp-raise", row(direction="more"), shape="more"),
+        compared("oil-press", "wick-press", estimate=(0.8, 0.7, 0.9), finding="found", side="less"),
+        compared("crate-curl", "lamp-raise", row(direction="more"), finding="hinted", side="more"),
     ]
     orders = [
         (
-            Ranked("crate-curl", 0.8, RatioInterval(1.05, 0.97, 1.14)),
-            Ranked("cable-curl", 0.2, None),
+            Ranked("crate-curl", RatioInterval(1.05, 0.97, 1.14)),
+            Ranked("cable-curl", None),
+            Ranked("flame-row", RatioInterval(0.9, 0.8, 1.1)),
         ),
-        (Ranked("lamp-raise", 0.9, RatioInterval(1.3, 1.1, 1.5)), Ranked("wick-press", 0.1, None)),
+        (
+            Ranked("lamp-raise", RatioInterval(1.3, 1.1, 1.5)),
+            Ranked("wick-press", None),
+            Ranked("oil-press", RatioInterval(0.8, 0.7, 0.9)),
+        ),
     ]
     components = (
-        NetworkOrder("cable-curl", orders[0], 1, 18, None, None, None),
-        NetworkOrder("wick-press", orders[1], 1, 12, 0.0, 0.0, 0.4),
+        NetworkOrder("cable-curl", orders[0], 2, 18, "part", "thickness"),
+        NetworkOrder("wick-press", orders[1], 2, 12, "together", None),
     )
     return PartEvidence(LONG, "growth", None, components, tuple(pairs))
 
 
-#: Three samples, two of them pooled.
+#: Three samples, two of them with a spread of their own.
 POOLED = compared(
     "crate-curl",
     "cable-curl",
@@ -171,8 +199,11 @@ POOLED = compared(
     row("glow2031", (1.02, 0.98, 1.06), people=12),
     row("wick2030", direction="less"),
     estimate=(1.035, 1.005, 1.066),
-    prediction=(0.97, 1.1),
-    i2=34.0,
+    finding="found",
+    side="more",
+    more=0.985,
+    matters=0.8,
+    outlook=outlook(0.34),
 )
 
 

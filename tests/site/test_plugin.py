@@ -96,6 +96,9 @@ def test_a_claim_that_the_numbers_contradict_stops_the_build(
             "more_than: {exercise: cable-curl}", "less_than: {exercise: cable-curl}"
         )
     )
+    # A difference that one study like it would not turn: four times as much gained, of which the paper says p < 0.01.
+    study = demo / "studies" / "wick2030.yaml"
+    study.write_text(study.read_text().replace("change_percent: 14", "change_percent: 36"))
     with pytest.raises(Abort):
         build(config)
     assert "exercises/crate-curl.yaml:11:5: error[contradicted-claim]" in caplog.text

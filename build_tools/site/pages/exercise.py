@@ -12,8 +12,9 @@ from markupsafe import Markup
 
 from ...catalog import care, entries
 from ...evidence.claims.conclude import question
-from ...evidence.claims.conclusions import Comparison, Conclusion
+from ...evidence.claims.conclusions import ClaimFinding, Comparison, Conclusion
 from ...evidence.wording import sentences
+from ...evidence.wording.sentences import ComposedAnswer
 from ...movement.load import body_weight
 from ...movement.posture.words import KeyPosture, key_postures
 from ..client import share
@@ -24,10 +25,12 @@ from ..figures.figure import html
 from ..resource import Resource
 from ..sections import care as care_view
 from ..sections import comparison as comparisons
+from ..sections import kinds as kinds_views
 from ..sections import labels as words
 from ..sections import load_and_length as curve_views
 from ..sections.care import CareView
 from ..sections.comparison import ComparisonView
+from ..sections.kinds import KindsView
 from ..sections.load_and_length import CurvesView
 from ..sections.references import Formatted, cited_on, formatted
 from ..templating import render
@@ -46,12 +49,12 @@ SECTIONS = (
 
 @dataclass(frozen=True)
 class ClaimView:
-    """One claim: its sentence and its verdict, and one step below everything they rest on."""
+    """One claim: its sentence and what was found of it, and one step below everything they rest on."""
 
     anchor: str
     tested: bool
-    sentence: str
-    verdict: str
+    told: tuple[ComposedAnswer, ...]
+    finding: ClaimFinding
     certainty: str | None
     claimed: str
     because: str
@@ -99,11 +102,11 @@ class ExercisePage:
     """Parts a set counts for: name and everyday name."""
     indirect: list[tuple[Link, str]]
     outcomes: list[OutcomeGroup]
-    disagreements: list[str]
-    """Where growth, activation and length point different ways."""
+    kinds: list[KindsView]
+    """Where both activation and growth were measured: whether they agree."""
     compared_in: list[tuple[Link, str]]
-    verdicts: str
-    """Where verdicts and certainty are explained."""
+    findings: str
+    """Where findings and certainty are explained."""
     certainty: str
     figure: Markup
     """Start and finish, drawn."""
@@ -152,7 +155,9 @@ def model(shelf: RenderContext, id: str) -> ExercisePage:
         shelf.vocabulary,
     )
     # Tested before untested, otherwise as written.
-    conclusions = sorted(shelf.conclusions.of(id), key=lambda c: (c.verdict == "untested", c.index))
+    conclusions = sorted(
+        shelf.conclusions.of(id), key=lambda c: (c.finding == "not studied", c.index)
+    )
     keys = cited(shelf, id)
     passed_on = share.view(desk, id, keys)
     return ExercisePage(
@@ -183,13 +188,9 @@ def model(shelf: RenderContext, id: str) -> ExercisePage:
             for o, heading in words.OUTCOMES.items()
             if any(c.outcome == o for c in conclusions)
         ],
-        disagreements=[
-            d.sentence
-            for d in shelf.conclusions.disagreements
-            if id in (d.question.first, d.question.second)
-        ],
+        kinds=kinds_views.of_exercise(shelf, id),
         compared_in=_compared_in(desk, id),
-        verdicts=desk.href("methods.md", "verdicts"),
+        findings=desk.href("methods.md", "findings"),
         certainty=desk.href("methods.md", "certainty"),
         figure=html(
             figure_file.posture(shelf, id, "posture"),
@@ -278,9 +279,9 @@ def figure(conclusion: Conclusion, n: int) -> str:
 def _claim(desk: PageContext, conclusion: Conclusion, claim: entries.Claim) -> ClaimView:
     return ClaimView(
         anchor=f"claim-{conclusion.index + 1}",
-        tested=conclusion.verdict != "untested",
-        sentence=conclusion.sentence,
-        verdict=conclusion.verdict,
+        tested=conclusion.finding != "not studied",
+        told=conclusion.told,
+        finding=conclusion.finding,
         certainty=conclusion.certainty.level if conclusion.certainty else None,
         claimed=claimed(desk.shelf, conclusion),
         because=claim.because,

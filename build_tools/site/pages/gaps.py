@@ -1,7 +1,8 @@
-"""The page of gaps: what is taught but untested, what disagrees, what is thin, and what is due for a review."""
+"""The page of gaps: what one more study would change most, what disagrees, what is taught but untested, and what is due for a review."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
@@ -9,18 +10,30 @@ from typing import NamedTuple
 
 from ...catalog import entries
 from ...clock import months_after
-from ...evidence.claims.conclusions import Comparison, Conclusion, PartEvidence
-from ...evidence.threshold import above, below
-from ..context import Link, PageContext, RenderContext
+from ...english import upper_first
+from ...evidence.claims.conclusions import Comparison, Conclusion
+from ...evidence.terms import Question
+from ...evidence.treatments import exercise_of
+from ..context import Link, PageContext, RenderContext, either_way
 from ..resource import Resource
-from ..sections.comparison import asked
+from ..sections import kinds as kinds_views
+from ..sections import labels as words
+from ..sections import outlook
+from ..sections.comparison import asked, bare
 from ..templating import render, sentence
 from . import exercise
 
 URI = "gaps.md"
-SECTIONS = ("top", "untested", "without-numbers", "disagreements", "thin", "reviews")
+SECTIONS = ("top", "one-more-study", "disagreements", "untested", "without-numbers", "reviews")
+#: Anchors of sections that have another name now; links to them lead to the section.
+FORMER = ("thin",)
 #: How many of the next reviews are listed.
 _REVIEWS = 10
+#: Outcome -> how many of its questions stand before the others, which are folded: together what is read in one sitting. Outcomes never
+#: share an order.
+FIRST = {"growth": 12, "strength": 6, "activation": 12}
+#: Where a sentence ends and the remarks on it begin.
+_END = re.compile(r"(?<=[.]) (?=[A-Z])")
 
 
 class Gap(NamedTuple):
@@ -32,23 +45,47 @@ class Gap(NamedTuple):
 
 
 @dataclass(frozen=True)
+class OpenQuestion:
+    """A question that one more study may change the answer to."""
+
+    asked: Link
+    outcome: str
+    known: str
+    """What is known, in one sentence."""
+    chance: float
+    """That one more study of the same size changes the answer, 0 to 1."""
+    pages: int
+    """On how many pages the answer stands."""
+    next: str
+    """What would settle it."""
+    muscle: str
+
+    @property
+    def weight(self) -> float:
+        """What one more study would change: its chance times the pages it touches."""
+        return self.chance * self.pages
+
+
+@dataclass(frozen=True)
 class GapsPage:
     """Everything the template shows."""
 
-    untested: list[tuple[Link, list[Gap]]]
-    """Muscle -> claims of common practice without numbers."""
-    without_numbers: list[Gap]
+    first: list[tuple[str, str, list[OpenQuestion]]]
+    """Outcome and its heading -> its questions that one more study would change most."""
+    more: list[tuple[Link, list[OpenQuestion]]]
+    """Muscle -> the other open questions."""
     contradicted: list[Gap]
     mixed: list[Gap]
     kinds: list[str]
-    thin: list[tuple[Link, list[Gap]]]
-    """Muscle -> tested claims with little behind them."""
+    untested: list[tuple[Link, list[Gap]]]
+    """Muscle -> claims of common practice without numbers."""
+    without_numbers: list[Gap]
     reviews: list[tuple[Link, date]]
 
 
 def resources(shelf: RenderContext) -> Iterator[Resource]:
     """The page."""
-    yield Resource(URI, text, SECTIONS)
+    yield Resource(URI, text, (*SECTIONS, *FORMER))
 
 
 def text(shelf: RenderContext) -> str:
@@ -58,7 +95,7 @@ def text(shelf: RenderContext) -> str:
         page=model(shelf),
         meta={
             "title": "Gaps",
-            "description": "What is commonly taught but untested, where studies disagree, and where little is known.",
+            "description": "Which study would change most, where studies disagree, and what is commonly taught but untested.",
             "hide": ["navigation", "toc"],
         },
     )
@@ -68,53 +105,121 @@ def model(shelf: RenderContext) -> GapsPage:
     """What the page shows."""
     desk = shelf.at(URI)
     conclusions = [c for id in shelf.catalog.exercises for c in shelf.conclusions.of(id)]
-    untested = [c for c in conclusions if c.verdict == "untested"]
-    fields = shelf.conclusions.fields.values()
+    untested = [c for c in conclusions if c.finding == "not studied"]
+    questions = open_questions(desk)
+    first = {
+        outcome: [q for q in questions if q.outcome == outcome][:most]
+        for outcome, most in FIRST.items()
+    }
+    before = {q.asked for listed in first.values() for q in listed}
+    rest: dict[str, list[OpenQuestion]] = {}
+    for found in questions:
+        if found.asked not in before:
+            rest.setdefault(found.muscle, []).append(found)
     return GapsPage(
+        first=[(o, words.OUTCOMES[o], listed) for o, listed in first.items() if listed],
+        more=sorted((desk.part(muscle), listed) for muscle, listed in rest.items()),
+        contradicted=[
+            _gap(desk, c, _claim(shelf, c).disputed or "")
+            for c in conclusions
+            if c.finding == "opposite"
+        ],
+        mixed=_mixed(desk),
+        kinds=[
+            kinds_views.view(found).sentence
+            for found in shelf.conclusions.kinds
+            if found.agree is False
+        ],
         untested=_by_muscle(
             desk, [(c, _taught(desk, c)) for c in untested if c.basis == "common practice"]
         ),
         without_numbers=[_gap(desk, c) for c in untested if c.basis == "cited"],
-        contradicted=[
-            _gap(desk, c, _claim(shelf, c).disputed or "")
-            for c in conclusions
-            if c.verdict == "contradicted"
-        ],
-        mixed=[
-            _mixed(desk, field, c) for field in fields for c in field.comparisons if is_mixed(c)
-        ],
-        kinds=[d.sentence for d in shelf.conclusions.disagreements],
-        thin=_by_muscle(
-            desk,
-            [
-                (c, _asked(desk, c, why))
-                for c in conclusions
-                if c.verdict != "untested" and (why := thinness(c))
-            ],
-        ),
         reviews=_reviews(desk),
     )
 
 
-def is_mixed(comparison: Comparison) -> bool:
-    """Whether samples of one comparison point both ways: stated, or with an interval that leaves out likeness."""
-    ways = {row.direction for row in comparison.rows if row.stated} & {"more", "less"}
-    estimates = [row.estimate for row in comparison.rows if row.estimate]
-    ways |= {"more" for e in estimates if above(e.low, 1)} | {
-        "less" for e in estimates if below(e.high, 1)
-    }  # type: ignore[arg-type]
-    return len(ways) == 2
+def _mixed(desk: PageContext) -> list[Gap]:
+    """Pairs on which studies point opposite ways, each clearly; one number over several parts is told of the first of them."""
+    found: dict[tuple[object, ...], Gap] = {}
+    for field in desk.shelf.conclusions.fields.values():
+        for c in field.comparisons:
+            if c.conflict:
+                found.setdefault(_one_answer(c), Gap(desk.part(field.part), c.sentence, ""))
+    return list(found.values())
 
 
-def thinness(conclusion: Conclusion) -> list[str]:
-    """Why little stands behind a claim that was tested: few studies, little read, very low certainty."""
-    rows = [row for comparison in conclusion.comparisons for row in comparison.rows]
-    why = ["one study"] if len({row.study for row in rows}) == 1 else []
-    if rows and all(row.read != "full text" for row in rows):
-        why.append("no full text read")
-    if conclusion.certainty and conclusion.certainty.level == "very low":
-        why.append("very low certainty")
-    return why
+def open_questions(desk: PageContext) -> list[OpenQuestion]:
+    """Every question that was weighed, each once, what one more study would change most first.
+
+    Parts of which the same studies say the same, without a number of their own, are one question.
+    """
+    pages: dict[tuple[object, ...], set[str]] = {}
+    known: dict[tuple[object, ...], dict[str, Comparison]] = {}
+    for uri, comparison in _shown(desk.shelf):
+        if comparison.outlook:
+            key = _one_answer(comparison)
+            known.setdefault(key, {}).setdefault(_part(comparison), comparison)
+            pages.setdefault(key, set()).add(uri)
+    found = [_open(desk, list(parts.values()), len(pages[key])) for key, parts in known.items()]
+    # By what a reader sees of it, so that the last digit of a machine moves nobody.
+    return sorted(found, key=lambda q: (-round(q.weight, 2), q.asked.text))
+
+
+def _shown(shelf: RenderContext) -> Iterator[tuple[str, Comparison]]:
+    """Every page that tells an answer, and the answer: claims on the page of each of their exercises, pairs on that of their muscle."""
+    for id in shelf.catalog.exercises:
+        for conclusion in shelf.conclusions.of(id):
+            for comparison in conclusion.comparisons:
+                asked = comparison.question
+                sides = (id,) if asked.within else (asked.first, asked.second)
+                yield from ((exercise_of(side), comparison) for side in sides)
+    for field in shelf.conclusions.fields.values():
+        for comparison in field.comparisons:
+            yield field.part.partition("/")[0], comparison
+
+
+def _part(comparison: Comparison) -> str:
+    return "" if comparison.question.within else comparison.question.part
+
+
+def _one_answer(comparison: Comparison) -> tuple[object, ...]:
+    """What tells questions apart: the contrast, and the part unless the same studies say the same of several."""
+    question = comparison.question
+    sides, part, *rest = either_way(question)
+    alone = comparison.measured == "part" and comparison.estimate is not None and comparison.sized
+    if question.within or alone or not comparison.rows:
+        return (sides, part, *rest)
+    ahead = {"more": question.first, "less": question.second}.get(comparison.side or "")
+    studies = tuple(row.study for row in comparison.rows)
+    return (sides, question.part.partition("/")[0], *rest, studies, comparison.finding, ahead)
+
+
+def _open(desk: PageContext, comparisons: list[Comparison], pages: int) -> OpenQuestion:
+    """One question, of one part or of several with the same answer."""
+    first = comparisons[0]
+    assert first.outlook
+    question = first.question
+    topic = asked(desk.shelf, question)
+    for other in comparisons[1:]:
+        topic += f", {bare(desk.shelf.names.part(other.question.part))}"
+    return OpenQuestion(
+        asked=Link(upper_first(topic), _where(desk, question)),
+        outcome=question.outcome,
+        known=_END.split(first.sentence)[0],
+        chance=max(c.outlook.chance for c in comparisons if c.outlook),
+        pages=pages,
+        next=upper_first(outlook.settles(first)),
+        muscle=(question.first if question.within else question.part).partition("/")[0],
+    )
+
+
+def _where(desk: PageContext, question: Question) -> str:
+    """The claim that asks it, else the part."""
+    for id in (question.within,) if question.within else (question.first, question.second):
+        for conclusion in desk.shelf.conclusions.of(exercise_of(id or "")):
+            if any(either_way(c.question) == either_way(question) for c in conclusion.comparisons):
+                return desk.exercise(conclusion.exercise, f"claim-{conclusion.index + 1}").href
+    return desk.part(question.part).href
 
 
 def _claim(shelf: RenderContext, conclusion: Conclusion) -> entries.Claim:
@@ -129,23 +234,9 @@ def _gap(desk: PageContext, conclusion: Conclusion, why: str = "") -> Gap:
     )
 
 
-def _mixed(desk: PageContext, field: PartEvidence, comparison: Comparison) -> Gap:
-    return Gap(desk.part(field.part), comparison.sentence, "")
-
-
 def _taught(desk: PageContext, conclusion: Conclusion) -> Gap:
     return _gap(desk, conclusion)._replace(
         sentence=sentence(exercise.claimed(desk.shelf, conclusion))
-    )
-
-
-def _asked(desk: PageContext, conclusion: Conclusion, why: list[str]) -> Gap:
-    """A claim in short: what is compared."""
-    compared = "; ".join(
-        dict.fromkeys(asked(desk.shelf, c.question) for c in conclusion.comparisons)
-    )
-    return _gap(desk, conclusion, "; ".join(why))._replace(
-        sentence=f"{conclusion.outcome}, {compared}."
     )
 
 

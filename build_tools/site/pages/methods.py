@@ -1,9 +1,10 @@
-"""Generated passages of the Methods page: the worked example, the rules of certainty, and the conventions."""
+"""Generated passages of the Methods page: the table of sentences, the worked example, the rules of certainty, the conventions."""
 
 from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from itertools import groupby
 from typing import NamedTuple
 from urllib.parse import quote
 
@@ -12,30 +13,19 @@ from ...english import upper_first
 from ...evidence.certainty.rating import RULES
 from ...evidence.certainty.words import MEANING
 from ...evidence.claims.conclusions import Comparison, Conclusion
+from ...evidence.terms import LEVELS
+from ...evidence.wording.table import ROWS, TableRow
+from ...evidence.wording.table import example as phrase
 from ..context import Grounds, Link, PageContext, RenderContext
 from ..sections import comparison as comparisons
 from ..sections import labels as words
+from ..sections import outlook
 from ..sections.comparison import ComparisonView, RowView
 from ..templating import render
 from . import exercise
 
 #: Anchors that other pages link to.
-ANCHORS = ["verdicts", "certainty", "conventions", "posture"]
-#: Verdict -> what it means.
-VERDICTS = {
-    "shown": "The whole 95% interval lies where the claim says.",
-    "leaning": "The estimate lies there and so does most of its interval; or nothing can be pooled, and every stated direction agrees.",
-    "not shown": "The estimate or its interval does not bear the claim out. That is not proof of the opposite.",
-    "contradicted": "The numbers point the other way. Such a claim may stand only with the author's reason printed beside it.",
-    "untested": "No number in this handbook bears on the claim.",
-}
-#: Level of certainty -> how a sentence carries it.
-WORDING = {
-    "high": "is",
-    "moderate": "is probably",
-    "low": "may be",
-    "very low": "it is very uncertain whether",
-}
+ANCHORS = ["findings", "verdicts", "certainty", "conventions", "length-rule", "posture"]
 #: Domain of the rules -> its heading.
 _DOMAINS = {
     "start": "Where the rating starts",
@@ -57,16 +47,18 @@ class Piece(NamedTuple):
 
 @dataclass(frozen=True)
 class WorkedExample:
-    """One claim on its whole way from the printed number to the sentence."""
+    """One claim on its whole way from the printed numbers to the sentence."""
 
     claim: Link
     claimed: str
     measured: str
-    row: RowView
-    how: str
+    rows: list[RowView]
+    """The samples that have a number."""
     others: int
-    """How many more samples stand beside the first."""
+    """How many samples beside them have none."""
     pooled: str
+    chances: str | None
+    sensitive: str | None
     conclusion: Conclusion
     comparison: ComparisonView
     steps: list[tuple[str, str]]
@@ -97,18 +89,34 @@ def example(shelf: RenderContext, uri: str) -> str:
     return render("methods_example.html.jinja", example=_example(shelf.at(uri)))
 
 
-def verdicts(shelf: RenderContext, uri: str) -> str:
-    """What each verdict means."""
-    return render("methods_words.html.jinja", words=list(VERDICTS.items()))
+def findings(shelf: RenderContext, uri: str) -> str:
+    """What each finding means, as a claim's page names it."""
+    return render("methods_words.html.jinja", words=list(words.FINDINGS.items()))
+
+
+def sentences(shelf: RenderContext, uri: str) -> str:
+    """The table that sentences are made from: what was found, and how each level of certainty words it."""
+    table = [(says, _worded(row)) for row, says in ROWS.items()]
+    return render("methods_sentences.html.jinja", table=table)
+
+
+def _worded(row: TableRow) -> list[tuple[str, str]]:
+    """The levels that share a phrase, from the highest, and the phrase."""
+    told = [(level, phrase(row, level)) for level in reversed(LEVELS)]
+    found = []
+    for text, same in groupby(told, key=lambda pair: pair[1]):
+        levels = [level for level, _ in same]
+        if len(levels) == len(LEVELS):
+            called = "any"
+        else:
+            called = levels[0] if len(levels) == 1 else f"{levels[0]} to {levels[-1]}"
+        found.append((called, text))
+    return found
 
 
 def levels(shelf: RenderContext, uri: str) -> str:
     """What each word of certainty means, from the highest."""
-    told = [
-        (level, f"{meaning} In a sentence: “{WORDING[level]}”.")
-        for level, meaning in MEANING.items()
-    ]
-    return render("methods_words.html.jinja", words=told)
+    return render("methods_words.html.jinja", words=list(MEANING.items()))
 
 
 def rules(shelf: RenderContext, uri: str) -> str:
@@ -170,19 +178,26 @@ def conventions(shelf: RenderContext, uri: str) -> str:
 
 
 def chosen(shelf: RenderContext) -> tuple[Conclusion, Comparison] | None:
-    """The claim of the worked example: the first with an estimate; several samples and growth come before one and the rest."""
+    """The claim of the worked example, the first of those with an estimate.
+
+    Two studies with numbers come before one, two exercises before two parts of one, growth before the rest, what was found before
+    what was not, and "more" before "less".
+    """
     pairs = [
         (conclusion, c)
         for id in shelf.catalog.exercises
         for conclusion in shelf.conclusions.of(id)
         for c in conclusion.comparisons
-        if c.estimate and any(row.estimate for row in c.rows)
+        if c.estimate and c.sized and any(row.estimate for row in c.rows)
     ]
     return min(
         pairs,
         key=lambda p: (
             sum(row.estimate is not None for row in p[1].rows) == 1,
+            p[1].question.within is not None,
             p[0].outcome != "growth",
+            p[0].finding != "found",
+            p[1].side == "less",
         ),
         default=None,
     )
@@ -195,7 +210,7 @@ def _example(desk: PageContext) -> WorkedExample | None:
     conclusion, comparison = found
     estimate = comparison.estimate
     assert estimate is not None
-    first = next(row for row in comparison.rows if row.estimate)
+    numbers = [row for row in comparison.rows if row.estimate]
     file = exercise.figure(conclusion, conclusion.comparisons.index(comparison))
     shown = comparisons.view(desk, comparison, file)
     steps = shown.certainty.steps if shown.certainty else []
@@ -203,10 +218,11 @@ def _example(desk: PageContext) -> WorkedExample | None:
         claim=desk.exercise(conclusion.exercise, f"claim-{conclusion.index + 1}"),
         claimed=exercise.claimed(desk.shelf, conclusion),
         measured=words.MEASURED[conclusion.outcome],
-        row=comparisons.row(desk, first),
-        how=first.how,
-        others=len(comparison.rows) - 1,
+        rows=[comparisons.row(desk, row) for row in numbers],
+        others=len(comparison.rows) - len(numbers),
         pooled=comparisons.told(estimate),
+        chances=outlook.chances(desk.shelf, comparison),
+        sensitive=comparison.sensitive,
         conclusion=conclusion,
         comparison=shown,
         steps=[step for n, step in enumerate(steps) if n == 0 or step[0]],

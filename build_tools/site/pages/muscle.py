@@ -10,9 +10,12 @@ from ...catalog import entries
 from ...evidence.claims.conclusions import PartEvidence
 from ..context import MUSCLE_SECTIONS, Grounds, Link, PageContext, RenderContext, part_anchor
 from ..resource import Resource
+from ..sections import kinds as kinds_views
 from ..sections import labels as words
 from ..sections import ranking as standings
 from ..sections.by_length import ByLength, by_length
+from ..sections.kinds import KindsView
+from ..sections.length_rule import LengthRule, length_rule
 from ..sections.ranking import FieldView
 from ..sections.references import Formatted, cited_on, formatted
 from ..templating import render
@@ -27,6 +30,8 @@ class PartView:
     crosses: list[str]
     facts: list[tuple[str, Grounds]]
     outcomes: list[FieldView]
+    kinds: list[KindsView]
+    """Where both activation and growth were measured: whether they agree."""
     by_length: ByLength | None
     direct: list[Link]
     indirect: list[Link]
@@ -41,6 +46,9 @@ class MusclePage:
     facts: list[tuple[str, Grounds]]
     parts: list[PartView]
     whole: list[FieldView]
+    kinds: list[KindsView]
+    rule: LengthRule | None
+    """What length seems to add to its growth."""
     direct: list[Link]
     indirect: list[Link]
     sources: list[Formatted]
@@ -78,6 +86,7 @@ def model(shelf: RenderContext, id: str) -> MusclePage:
     keys += [
         key for fields in found.values() for field in fields for key in standings.sources(field)
     ]
+    keys += shelf.conclusions.slopes[id].studies if id in shelf.conclusions.slopes else ()
     return MusclePage(
         meta={
             "title": muscle.name,
@@ -94,6 +103,8 @@ def model(shelf: RenderContext, id: str) -> MusclePage:
             for part, data in muscle.parts.items()
         ],
         whole=[standings.view(desk, field) for field in found[id]],
+        kinds=kinds_views.of_part(shelf, id),
+        rule=length_rule(desk, id),
         direct=credited(desk, id, "direct"),
         indirect=credited(desk, id, "indirect"),
         sources=[formatted(desk, key) for key in cited_on(shelf, keys)],
@@ -120,6 +131,7 @@ def _part(desk: PageContext, ref: str, part: entries.Part, fields: list[PartEvid
         crosses=[joints[j].name.lower() for j in part.crosses],
         facts=[(f.say, desk.grounds(f)) for f in part.facts],
         outcomes=[standings.view(desk, f) for f in fields],
+        kinds=kinds_views.of_part(desk.shelf, ref),
         by_length=by_length(desk, ref),
         direct=credited(desk, ref, "direct"),
         indirect=credited(desk, ref, "indirect"),

@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from ...catalog import entries
 from ...english import upper_first
+from ...evidence.certainty.appraisal import risk_of
 from ...evidence.claims.conclusions import Comparison, Row
 from ...evidence.studies.print_style import number
 from ...evidence.studies.print_style import value as printed_value
@@ -74,6 +75,24 @@ class NoticeView(NamedTuple):
     doi: str
 
 
+class AnswerView(NamedTuple):
+    """One signalling question with what was found."""
+
+    asks: str
+    decides: bool
+    answer: str
+    because: str | None
+    at: str
+
+
+@dataclass(frozen=True)
+class AppraisalView:
+    """The risk of bias that was computed, and what it was computed from."""
+
+    risk: str
+    answers: list[AnswerView]
+
+
 #: How a number covers its parts, where that is not plain from their names.
 _COVERED = {"part": None, "together": "measured as one", "whole": "the whole muscle"}
 
@@ -90,6 +109,7 @@ class SourcePage:
     notices: list[NoticeView]
     study: entries.Study | None
     design: str
+    appraisal: AppraisalView | None
     results: list[ResultView]
     resting: list[tuple[Link, list[tuple[Mention, str]]]]
     bibtex: str
@@ -144,12 +164,29 @@ def model(shelf: RenderContext, key: str) -> SourcePage:
         ],
         study=study,
         design=shelf.vocabulary.designs[study.design].name if study else "",
+        appraisal=_appraisal(shelf, key, study) if study else None,
         results=[_result(desk, key, study, n, r) for n, r in enumerate(study.results)]
         if study
         else [],
         resting=_resting(desk, mentions(shelf).get(key, [])),
         bibtex=reference.bibtex.strip(),
         download=desk.href(f"sources/{key}.bib"),
+    )
+
+
+def _appraisal(shelf: RenderContext, key: str, study: entries.Study) -> AppraisalView | None:
+    risk = risk_of(shelf.catalog, key)
+    if risk is None:
+        return None
+    given = study.appraisal or {}
+    return AppraisalView(
+        words.RISKS[risk],
+        [
+            AnswerView(
+                question.asks, question.decides, given[id].answer, given[id].because, given[id].at
+            )
+            for id, question in shelf.vocabulary.asked_of(study.design).items()
+        ],
     )
 
 

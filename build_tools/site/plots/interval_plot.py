@@ -1,8 +1,9 @@
 """Interval plots: ratios with their 95% intervals, as a drawing and as the words that stand in for it.
 
 Shapes carry the meaning, not colours: a filled dot with a line is a sample of
-people, a diamond on a bar all samples together, a hollow dot with an arrow a
-sample of which only the direction is known. Sizes of dots mean nothing.
+people, a hollow dot one whose number has no spread of its own, a diamond on a
+bar the average over studies like these, a hollow dot with an arrow a sample of
+which only the direction is known. Sizes of dots mean nothing.
 """
 
 from __future__ import annotations
@@ -12,13 +13,13 @@ from dataclasses import dataclass
 from typing import Literal
 
 from ...english import upper_first
-from ...evidence.claims.verdict import RatioInterval
 from ...evidence.studies.contrasts import Direction
+from ...evidence.terms import RatioInterval
 from ...evidence.wording.amounts import percent
 from ..templating import render
 from .axis import PlotAxis, Tick, fitting
 
-Shape = Literal["sample", "estimate", "together", "direction", "reference"]
+Shape = Literal["sample", "number", "estimate", "together", "direction", "reference"]
 
 #: Heights in pixels: one row, and the axis below the rows.
 ROW, AXIS = 42, 30
@@ -26,7 +27,7 @@ ROW, AXIS = 42, 30
 
 @dataclass(frozen=True)
 class PlotRow:
-    """What one row of a plot shows. ``estimate`` is missing for directions and references."""
+    """What one row of a plot shows. Directions and references have neither estimate nor number."""
 
     label: str
     says: str
@@ -34,6 +35,8 @@ class PlotRow:
     shape: Shape
     estimate: RatioInterval | None = None
     direction: Direction | None = None
+    number: float | None = None
+    """A ratio without a spread of its own."""
 
 
 @dataclass(frozen=True)
@@ -74,7 +77,9 @@ class Plot:
 def plot(id: str, title: str, rows: Sequence[PlotRow], margin: float) -> Plot:
     """Lay out a plot. ``margin`` (> 1) is the ratio below which two count as alike."""
     estimates = [row.estimate for row in rows if row.estimate]
-    axis = fitting([e.ratio for e in estimates], [end for e in estimates for end in _ends(e)])
+    numbers = [row.number for row in rows if row.number is not None]
+    ends = [end for e in estimates for end in (e.low, e.high)]
+    axis = fitting([*(e.ratio for e in estimates), *numbers], [*ends, *numbers])
     return Plot(
         id=id,
         title=title,
@@ -94,9 +99,10 @@ def svg(drawn: Plot) -> str:
 
 
 def _mark(axis: PlotAxis, row: PlotRow, top: int) -> IntervalMark:
-    one, e = axis.place(1), row.estimate
-    ends = _ends(e) if e else (1.0, 1.0)
-    at, low, high = axis.place(e.ratio) if e else one, *map(axis.place, ends)
+    e, number = row.estimate, row.number if row.number is not None else 1.0
+    ends = (e.low, e.high) if e else (number, number)
+    at = axis.place(e.ratio if e else number)
+    low, high = map(axis.place, ends)
     return IntervalMark(
         label=row.label,
         numbers=row.says,
@@ -113,18 +119,14 @@ def _mark(axis: PlotAxis, row: PlotRow, top: int) -> IntervalMark:
     )
 
 
-def _ends(estimate: RatioInterval) -> tuple[float, float]:
-    """What is drawn of an interval: nothing where only a bound on p is known."""
-    return (estimate.ratio, estimate.ratio) if estimate.bounded else (estimate.low, estimate.high)
-
-
 def _key(rows: Sequence[PlotRow], margin: float) -> str:
     shapes = {row.shape for row in rows}
     told = [
         ("sample", "dot: one sample of people, with its 95% interval"),
+        ("number", "hollow dot: its number prints no spread"),
         ("estimate", "dot: estimate with its 95% interval"),
-        ("together", "diamond: all together"),
-        ("direction", "hollow dot: only the direction is known"),
+        ("together", "diamond: the average over studies like these"),
+        ("direction", "hollow dot with an arrow: only the direction is known"),
         ("reference", "square: what the others are compared with"),
     ]
     words = [text for shape, text in told if shape in shapes]

@@ -1,4 +1,4 @@
-"""One comparison as pages show it: its plot, the samples behind it, and how its certainty was reached."""
+"""One comparison as pages show it: its plot, the samples behind it, how its certainty was reached, what would change it."""
 
 from __future__ import annotations
 
@@ -9,13 +9,15 @@ from markupsafe import Markup
 
 from ...english import upper_first
 from ...evidence.certainty.rating import Certainty
-from ...evidence.claims.conclusions import Comparison, Question, Row
-from ...evidence.claims.verdict import RatioInterval
+from ...evidence.claims.conclusions import Comparison, Row
+from ...evidence.terms import Question, RatioInterval
 from ...evidence.wording.amounts import amount, span
 from ..context import Link, PageContext, RenderContext
 from ..plots.curve_plot import CurvePlot
 from ..plots.interval_plot import Plot, PlotRow, plot, svg
 from . import labels as words
+from . import outlook
+from .outlook import OutlookView
 
 
 @dataclass(frozen=True)
@@ -58,8 +60,10 @@ class ComparisonView:
     figure: PlotView | None
     rows: list[RowView]
     together: list[str]
-    """What is said of all samples at once: spread between studies, directions, sensitivity."""
+    """What is said of all samples at once: the path, chances, other assumptions."""
     certainty: CertaintyView | None
+    outlook: OutlookView | None
+    """What one more study would change."""
 
 
 def view(desk: PageContext, comparison: Comparison, file: str) -> ComparisonView:
@@ -69,8 +73,9 @@ def view(desk: PageContext, comparison: Comparison, file: str) -> ComparisonView
         asked=upper_first(asked(desk.shelf, comparison.question)),
         figure=PlotView(drawn, Markup(svg(drawn)), desk.href(file)) if drawn else None,
         rows=[row(desk, r) for r in comparison.rows],
-        together=_together(comparison),
+        together=_together(desk.shelf, comparison),
         certainty=certainty(comparison.certainty) if comparison.certainty else None,
+        outlook=outlook.view(desk.shelf, comparison),
     )
 
 
@@ -91,6 +96,8 @@ def shows(given: Row) -> str:
     """What a sample shows, in words: its ratio and interval, or only its direction."""
     if given.estimate:
         return told(given.estimate)
+    if given.ratio is not None:
+        return f"{amount(given.ratio)}, without a spread of its own"
     if given.stated:
         return {
             "more": "more, by how much is not known",
@@ -108,12 +115,7 @@ def shows(given: Row) -> str:
 
 def told(estimate: RatioInterval) -> str:
     """A ratio with its interval: ``5% more (from 1% more to 9% more)``."""
-    around = (
-        "only a bound on p is printed, so no interval"
-        if estimate.bounded
-        else span(estimate.low, estimate.high)
-    )
-    return f"{amount(estimate.ratio)} ({around})"
+    return f"{amount(estimate.ratio)} ({span(estimate.low, estimate.high)})"
 
 
 def certainty(given: Certainty) -> CertaintyView:
@@ -126,7 +128,9 @@ def certainty(given: Certainty) -> CertaintyView:
 
 def has_plot(comparison: Comparison) -> bool:
     """Whether there is any number to draw; directions alone are better told in words."""
-    return comparison.estimate is not None or any(row.estimate for row in comparison.rows)
+    if comparison.estimate is not None and comparison.sized:
+        return True
+    return any(row.estimate or row.ratio is not None for row in comparison.rows)
 
 
 def claim_plot(shelf: RenderContext, comparison: Comparison, id: str) -> Plot:
@@ -135,23 +139,27 @@ def claim_plot(shelf: RenderContext, comparison: Comparison, id: str) -> Plot:
         PlotRow(
             f"{shelf.short(r.study)}, {r.people} people",
             shows(r),
-            "sample" if r.estimate else "direction",
+            "sample" if r.estimate else "direction" if r.ratio is None else "number",
             r.estimate,
             r.direction,
+            r.ratio,
         )
         for r in comparison.rows
-        if r.estimate or r.stated
+        if r.estimate or r.stated or r.ratio is not None
     ]
-    if comparison.estimate and not any(
-        r.estimate and _alike(r.estimate, comparison.estimate) for r in comparison.rows
+    if (
+        comparison.estimate
+        and comparison.sized
+        and not any(r.estimate and _alike(r.estimate, comparison.estimate) for r in comparison.rows)
     ):
         through = {
             "indirect": "Through other exercises",
             "direct and indirect": "All together, other exercises included",
         }
+        alone = "Over studies like this" if len(comparison.rows) == 1 else "All together"
         rows.append(
             PlotRow(
-                through.get(comparison.path or "", "All together"),
+                through.get(comparison.path or "", alone),
                 told(comparison.estimate),
                 "together",
                 comparison.estimate,
@@ -203,20 +211,14 @@ def studies_of(comparison: Comparison) -> list[str]:
     return list(dict.fromkeys(row.study for row in comparison.rows))
 
 
-def _together(comparison: Comparison) -> list[str]:
+def _together(shelf: RenderContext, comparison: Comparison) -> list[str]:
     told = []
     if comparison.path == "indirect":
         told.append(
             "No study compares the two directly; the estimate comes through other exercises that studies connect."
         )
-    if comparison.prediction and comparison.estimate:
-        told.append(
-            f"A new study of the same question would be expected {span(*comparison.prediction)}."
-        )
-    if comparison.i2 is not None and comparison.estimate:
-        told.append(
-            f"Of the spread between the studies, {comparison.i2:.0f}% is more than chance would give (I²)."
-        )
+    if chances := outlook.chances(shelf, comparison):
+        told.append(chances)
     if comparison.sensitive:
         told.append(comparison.sensitive)
     return told

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from ...evidence.claims.conclusions import ClaimFinding
+from ...evidence.terms import EvidenceFinding
+
 #: Outcome -> what was looked at, in a reader's words. Growth and activation must never read alike.
 OUTCOMES = {
     "growth": "Growth after weeks of training",
@@ -23,6 +26,23 @@ MEASURED = {
     "architecture": "muscle architecture at the end of training",
     "length": "muscle length",
 }
+#: What studies found of a claim -> what that means. The words are those of ``ClaimFinding``.
+FINDINGS: dict[ClaimFinding, str] = {
+    "found": "As claimed: the 95% interval leaves out no difference; of likeness, all of it lies within the margin.",
+    "hinted": "It leans that way, but chance, other studies or a measurement of the part alone could say otherwise.",
+    "unclear": "The numbers allow a difference either way. That does not show that there is none.",
+    "alike": "A difference is claimed, and any there is lies within the margin.",
+    "opposite": "The other way round. Such a claim may stand only with its author\u2019s reason beside it.",
+    "not studied": "No number and no test here bears on it.",
+}
+#: What was found of two exercises -> how a list of pairs is headed.
+PAIRS: dict[EvidenceFinding, str] = {
+    "found": "A difference",
+    "hinted": "A lean",
+    "alike": "Alike",
+    "unclear": "Nothing clear",
+    "not studied": "Printed side by side, never tested",
+}
 #: What stands behind a direction -> how a source's page says it.
 TESTS = {
     "between": "the two were tested against each other",
@@ -33,6 +53,8 @@ TESTS = {
     "none": "no test of it was read",
     "not reported": "the paper is silent on this pair",
 }
+#: Risk of bias of a study -> how its page says it.
+RISKS = {"low": "Low", "some": "Some concerns", "high": "High"}
 #: Notice on a reference -> how its page says it.
 NOTICES = {"correction": "Corrected", "concern": "Expression of concern", "retraction": "Retracted"}
 #: Kind of correlation -> its heading.

@@ -1,4 +1,4 @@
-"""What is known on one part and one outcome: exercises in order where studies connect them, directions where not."""
+"""What is known on one part and one outcome: pairs of exercises, and an order where studies connect enough of them."""
 
 from __future__ import annotations
 
@@ -16,6 +16,8 @@ from . import labels as words
 from .comparison import PlotView, RowView, bare, row, told
 
 APART = "No study connects these lists, so an exercise in one cannot be compared with an exercise in another."
+#: What an order needs; with less, each pair is told by itself. Convention.
+EXERCISES, SAMPLES = 3, 2
 
 
 @dataclass(frozen=True)
@@ -28,7 +30,6 @@ class RankingRow:
     certainty: str
     unclear: bool
     """Whether no clear difference is known to the next one."""
-    p_score: str
 
 
 @dataclass(frozen=True)
@@ -39,26 +40,27 @@ class Standing:
     places: list[RankingRow]
     figure: PlotView
     rests_on: str
-    agreement: str | None
+    measured: str
+    """What was measured: of growth the dimension, and whether it was the part by itself."""
 
 
 @dataclass(frozen=True)
 class PairView:
-    """One pair of the league."""
+    """One pair of exercises, told in a sentence, and whose numbers it rests on."""
 
-    first: Link
-    second: Link
     sentence: str
-    path: str
+    links: list[Link]
+    rows: list[RowView]
     certainty: str
 
 
 @dataclass(frozen=True)
-class ListedView:
-    """A comparison of which only directions are known."""
+class PairGroup:
+    """Pairs of which the same was found. They stand in no order."""
 
-    sentence: str
-    rows: list[RowView]
+    heading: str
+    tested: bool
+    pairs: list[PairView]
 
 
 @dataclass(frozen=True)
@@ -73,10 +75,7 @@ class FieldView:
     """One step below: everything but growth."""
     standings: list[Standing]
     apart: str | None
-    listed: list[ListedView]
-    league: list[PairView]
-    called: str
-    """Name of the league among those of the page."""
+    groups: list[PairGroup]
     size: str
     """How much is known, for the fold's label."""
 
@@ -84,20 +83,20 @@ class FieldView:
 def view(desk: PageContext, field: PartEvidence) -> FieldView:
     """The field as seen from one page."""
     drawn = figures(field)
-    standings = [_standing(desk, field, component, uri) for uri, component in drawn]
-    listed = [c for c in field.comparisons if c.estimate is None and c.shape != "untested"]
     return FieldView(
         outcome=words.OUTCOMES[field.outcome],
         mark=field.outcome,
         limit=words.LIMITS.get(field.outcome),
         relative_to=desk.shelf.names.part(field.relative_to) if field.relative_to else None,
         folded=field.outcome != "growth",
-        standings=standings,
-        apart=APART if len(standings) > 1 else None,
-        listed=[ListedView(c.sentence, [row(desk, r) for r in c.rows]) for c in listed],
-        league=[_pair(desk, c) for c in field.comparisons if c.estimate],
-        called=f"Every pair, {field.outcome}, {_topic(desk.shelf, field)}",
-        size=_size(field, len(listed)),
+        standings=[_standing(desk, field, component, uri) for uri, component in drawn],
+        apart=APART if len(drawn) > 1 else None,
+        groups=[
+            PairGroup(heading, finding != "not studied", [_pair(desk, c) for c in found])
+            for finding, heading in words.PAIRS.items()
+            if (found := [c for c in field.comparisons if c.finding == finding and c.sentence])
+        ],
+        size=_size(field),
     )
 
 
@@ -107,6 +106,7 @@ def figures(field: PartEvidence) -> list[tuple[str, NetworkOrder]]:
     return [
         (f"figures/muscles/{field.part}/{field.outcome}{ratio}-{n + 1}.svg", c)
         for n, c in enumerate(field.components)
+        if len(c.order) >= EXERCISES and c.samples >= SAMPLES
     ]
 
 
@@ -149,21 +149,32 @@ def _standing(
     pairs = {frozenset((c.question.first, c.question.second)): c for c in field.comparisons}
     after = [*component.order[1:], None]
     drawn = component_plot(desk.shelf, field, component, uri.removesuffix(".svg").replace("/", "-"))
+    to_reference = [
+        pairs.get(frozenset((r.exercise, component.reference))) for r in component.order
+    ]
     return Standing(
         reference=desk.exercise(component.reference),
         places=[
             _place(
                 desk,
                 r,
-                pairs.get(frozenset((r.exercise, component.reference))),
+                known,
                 pairs.get(frozenset((r.exercise, then.exercise))) if then else None,
             )
-            for r, then in zip(component.order, after, strict=True)
+            for r, known, then in zip(component.order, to_reference, after, strict=True)
         ],
         figure=PlotView(drawn, Markup(svg(drawn)), desk.href(uri)),
         rests_on=f"{samples(component.samples)}, {component.people} people",
-        agreement=_agreement(component),
+        measured=_measured(component),
     )
+
+
+def _measured(component: NetworkOrder) -> str:
+    """``Measured: thickness, together with other parts.``; nothing where it goes without saying."""
+    told = [component.dimension] if component.dimension else []
+    if component.measured == "together":
+        told.append("together with other parts")
+    return f"Measured: {', '.join(told)}." if told else ""
 
 
 def _place(
@@ -174,7 +185,6 @@ def _place(
         shows=_shows(ranked),
         certainty=to_reference.certainty.level if to_reference and to_reference.certainty else "",
         unclear=to_next is not None and unclear(to_next),
-        p_score=f"{ranked.p_score * 100:.0f}%",
     )
 
 
@@ -193,35 +203,17 @@ def unclear(comparison: Comparison) -> bool:
     )
 
 
-def _agreement(component: NetworkOrder) -> str | None:
-    if component.q_between_p is None:
-        return (
-            "Nothing was measured twice, so how far studies differ is not known."
-            if component.tau2 is None
-            else None
-        )
-    told = (
-        "do not disagree more than chance allows"
-        if component.q_between_p >= 0.05
-        else "disagree more than chance allows"
-    )
-    return f"Direct and indirect comparisons {told} (p = {component.q_between_p:.2g})."
-
-
 def _pair(desk: PageContext, comparison: Comparison) -> PairView:
-    question, rated = comparison.question, comparison.certainty
+    rated, asked = comparison.certainty, comparison.question
     return PairView(
-        desk.exercise(question.first),
-        desk.exercise(question.second),
         comparison.sentence,
-        comparison.path or "",
+        [desk.exercise(asked.first), desk.exercise(asked.second)],
+        [row(desk, r) for r in comparison.rows],
         rated.level if rated else "",
     )
 
 
-def _size(field: PartEvidence, listed: int) -> str:
-    exercises = sum(len(component.order) for component in field.components)
-    told = [f"{exercises} exercises in order"] if exercises else []
-    if listed:
-        told.append(f"{counted(listed, 'comparison')} by direction only")
-    return upper_first("; ".join(told))
+def _size(field: PartEvidence) -> str:
+    studied = sum(c.finding != "not studied" for c in field.comparisons)
+    told = counted(studied, "pair") if studied else "no pair tested"
+    return upper_first(told)

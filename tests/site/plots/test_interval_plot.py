@@ -14,7 +14,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.evidence.claims.verdict import RatioInterval
+from build_tools.evidence.terms import RatioInterval
 from build_tools.site.plots.axis import fitting
 from build_tools.site.plots.interval_plot import PlotRow, plot, svg
 
@@ -80,6 +80,18 @@ def test_shapes_tell_the_kinds_apart_without_colour() -> None:
         ("line", "hb-plot__line hb-plot__line--together"),
         ("path", "hb-plot__solid"),
     ]
+
+
+def test_a_number_without_a_spread_is_hollow_and_stands_at_its_ratio() -> None:
+    rows = [*ROWS, PlotRow("Wax 2032, 9 people", "7% more", "number", number=1.07)]
+    drawn_row = drawn(rows).findall(f"{SVG}svg")[-1]
+    assert [
+        e.get("class") for e in drawn_row.iter() if e.tag in (f"{SVG}circle", f"{SVG}line")
+    ] == ["hb-plot__hollow"]
+    low, high = math.log(0.9), math.log(1.1)
+    at = share(drawn_row.find(f"{SVG}svg").get("x"))
+    assert math.exp(low + (at - 0.02) / 0.96 * (high - low)) == pytest.approx(1.07, abs=2e-4)
+    assert "prints no spread" in plot("fig", "t", rows, 1.02).key
 
 
 def test_a_wide_interval_is_cut_with_an_arrow() -> None:

@@ -106,7 +106,7 @@ def test_a_page_fits_its_window_and_axe_finds_nothing(page: Page, path: str, wid
 
 def test_words_in_plots_stay_readable_on_a_phone(page: Page) -> None:
     page.set_viewport_size(WIDTHS["phone"])
-    page.goto("muscles/lantern/")
+    page.goto("exercises/crate-curl/")
     page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
     texts = page.eval_on_selector_all(
         ".hb-plot text",

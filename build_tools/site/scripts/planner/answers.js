@@ -12,7 +12,7 @@ export function reasons(data, id, ref, of) {
   const { kind, name, sentence, sure, address } = reason(data, id, ref, of);
   return [make("p", { className: "hb-kind" }, ...sign(kind), make("span", {}, name)),
     make("p", { className: "hb-sentence" }, sentence),
-    make("p", { className: "hb-verdict" }, `${sure} `, ...(address ? [link(address, "Numbers and reasons")] : []))];
+    make("p", { className: "hb-found" }, `${sure} `, ...(address ? [link(address, "Numbers and reasons")] : []))];
 }
 
 /** An accessory with all that speaks for it and what it costs under a heading of this level; `sets` are those it would get. */

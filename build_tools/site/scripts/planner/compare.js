@@ -21,10 +21,10 @@ function statement(found) {
   const facts = [];
   if (found.ratio) facts.push(`As a ratio: ${number(found.ratio[0])} (${number(found.ratio[1])} to ${number(found.ratio[2])})`);
   if (found.studies) facts.push(`${found.studies} ${found.studies === 1 ? "study" : "studies"}${found.people ? `, ${found.people} people` : ""}`);
-  if (found.verdict) facts.push(`Verdict: ${found.verdict}`);
+  if (found.kind !== "length") facts.push(`Finding: ${found.finding}`);
   if (found.certainty) facts.push(`Certainty: ${found.certainty}`);
-  children.push(make("p", { className: "hb-verdict" }, facts.length ? `${facts.join(". ")}. ` : "", grounds(found, data.exercises[found.first])));
-  return make("li", { className: `hb-claim${found.verdict === "untested" ? " hb-claim--untested" : ""}` }, ...children);
+  children.push(make("p", { className: "hb-found" }, facts.length ? `${facts.join(". ")}. ` : "", grounds(found, data.exercises[found.first])));
+  return make("li", { className: `hb-claim${found.finding === "not studied" ? " hb-claim--untested" : ""}` }, ...children);
 }
 
 /** Everything said of two of the exercises, part by part, each kind of evidence under its own label. */

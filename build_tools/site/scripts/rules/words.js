@@ -14,7 +14,7 @@ export function reason(data, id, ref, kind) {
   const told = best(data, data.exercises[id], ref, kind), { name, means } = data.kinds[kind], { inside } = data.parts[ref];
   const percent = data.exercises[id].lengths[ref]?.percent;
   const sentence = told?.sentence ?? filled(data.words[`${kind}-reason`], { part: inside, Part: upper(inside), percent });
-  const sure = told ? [told.verdict && `Verdict: ${told.verdict}.`, told.certainty && `Certainty: ${told.certainty}.`].filter(Boolean).join(" ") : means;
+  const sure = told ? [`Finding: ${told.finding}.`, told.certainty && `Certainty: ${told.certainty}.`].filter(Boolean).join(" ") : means;
   return { kind, name, sentence, sure, address: told?.address };
 }
 
