@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from bench import check, studies, timing
+from bench import check, coverage, studies, timing
 from bench.generate import generate
 
 from build_tools.catalog.load import load
@@ -56,6 +56,16 @@ def test_generated_studies_connect_every_exercise(tmp_path: Path) -> None:
     engine = Engine(loaded, settings(loaded))
     for id in by_id(conclusions):
         assert id in explain(loaded, conclusions, id, engine)
+
+
+def test_coverage_is_measured_the_same_way_every_time() -> None:
+    """A few runs: seeded, and where studies do not differ nearly every interval holds the truth."""
+    growth = coverage.KINDS[0]
+    one, two = (coverage.simulate(growth, 2, 0.0, mix, 20) for mix in coverage.MIXES[:2])
+    assert one == coverage.simulate(growth, 2, 0.0, coverage.MIXES[0], 20)
+    assert min(one.coverage, two.coverage) >= 0.9 and 0 < one.width < 0.3
+    alone, both = coverage.selected(growth, 0.03, 20)
+    assert abs(both.bias) < abs(alone.bias)
 
 
 def test_a_command_that_fails_is_not_timed() -> None:

@@ -6,7 +6,7 @@ import argparse
 import tempfile
 from pathlib import Path
 
-from . import build, check, conclude, studies, timing
+from . import build, check, conclude, coverage, studies, timing
 from .generate import generate
 
 DEMO = timing.ROOT / "tests" / "demo" / "catalog"
@@ -18,6 +18,13 @@ GROWTH = "growth: what one more entry costs between the last two sizes, against 
 def main() -> None:
     parser = argparse.ArgumentParser(prog="make bench", description=__doc__)
     parser.add_argument(
+        "what",
+        nargs="?",
+        choices=["speed", "coverage"],
+        default="speed",
+        help="how long things take, or how often a 95%% interval holds the truth",
+    )
+    parser.add_argument(
         "--sizes",
         type=int,
         nargs="+",
@@ -25,7 +32,11 @@ def main() -> None:
         help="entries of the generated catalogs",
     )
     parser.add_argument("--runs", type=int, default=3, help="runs whose median is shown")
+    parser.add_argument("--simulated", type=int, default=600, help="runs of each cell of coverage")
     args = parser.parse_args()
+    if args.what == "coverage":
+        coverage.report(args.simulated)
+        return
     print(
         f"Catalogs generated from the invented demo; an entry is a muscle, exercise or study. Medians of {args.runs} runs.\n"
     )
