@@ -298,14 +298,14 @@ def test_the_changes_of_a_commit_are_shown_as_markdown(clone: Path) -> None:
     file = clone / "catalog" / "conclusions" / "exercises" / "crate-curl.yaml"
     file.parent.mkdir(parents=True)
     git("init", "--quiet")
-    for verdict in ("leaning", "shown", "shown"):
-        file.write_text(f"exercise: crate-curl\nverdict: {verdict}\n")
+    for finding in ("hinted", "found", "found"):
+        file.write_text(f"exercise: crate-curl\nfinding: {finding}\n")
         git("add", "catalog")
-        git("commit", "--quiet", "--allow-empty", "--message", verdict)
+        git("commit", "--quiet", "--allow-empty", "--message", finding)
     assert make(clone, "changes").stdout == "### Conclusions\n\nNo conclusion moves.\n"
     shown = make(clone, "changes", "BASE=HEAD~2").stdout
     assert shown.startswith("### Conclusions\n\n~~~~~~diff\n") and shown.endswith("\n~~~~~~\n")
-    assert "\n-verdict: leaning\n+verdict: shown\n" in shown
+    assert "\n-finding: hinted\n+finding: found\n" in shown
     failed = make(clone, "changes", "BASE=no-such-commit")
     assert (
         failed.returncode != 0
