@@ -56,7 +56,7 @@ class Curve:
         peak = self.peak
         if peak < NOTHING:
             return [0.0] * len(self.samples)
-        top = max(self.samples, key=lambda s: abs(s.moment)).moment
+        top = self.samples[_first_peak(self.samples)].moment
         return [s.moment / top for s in self.samples]
 
     def summary(self) -> Summary | None:
@@ -83,9 +83,16 @@ class Curve:
         )
 
 
+def _first_peak(samples: Sequence[Instant]) -> int:
+    """Where the moment is largest first; rounding does not decide which of two equal peaks that is."""
+    sizes = [abs(s.moment) for s in samples]
+    enough = max(sizes) * (1 - 1e-9)
+    return next(i for i, size in enumerate(sizes) if size >= enough)
+
+
 def _top(samples: Sequence[Instant]) -> tuple[float, float, float]:
     """Share, angle and moment of the first peak; the middle where its top is level."""
-    first = last = max(range(len(samples)), key=lambda i: abs(samples[i].moment))
+    first = last = _first_peak(samples)
     peak = samples[first].moment
     while last + 1 < len(samples) and abs(samples[last + 1].moment - peak) <= 1e-9 * abs(peak):
         last += 1

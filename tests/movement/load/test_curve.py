@@ -3,7 +3,7 @@
 from math import asin, cos, degrees, radians
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 from known_curves import curve, hanging
 
@@ -75,6 +75,8 @@ def test_a_moment_without_a_value_is_refused():
         curve(lambda a: float("inf") if a > 45 else 1.0, 0, 90).summary()
 
 
+# Two peaks that only rounding tells apart, once here and once there.
+@example(moments=[-199.99999999999997, 200.0], factor=41.243556118637166)
 @given(st.lists(st.floats(-200, 200), min_size=2, max_size=30), st.floats(0.01, 100))
 def test_the_size_of_the_load_does_not_change_the_shape(moments, factor):
     def made(k):
