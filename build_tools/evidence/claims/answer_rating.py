@@ -16,7 +16,7 @@ from ..model.reports import PairReport
 from ..settings import Settings
 from ..studies.arm_means import compared
 from ..studies.samples import sample_names
-from ..terms import Question
+from ..terms import Measured, Question
 from .conclusions import Row
 from .sample_rows import clear_side
 from .weighing import Weighing
@@ -42,8 +42,7 @@ class AnswerRating:
         connected = weighing.connected
         if connected and connected.path != "direct":
             rated = [
-                replace(self._rated(key, question.outcome), measured_as=weighing.measured)
-                for key in connected.studies
+                self._rated(key, question.outcome, weighing.measured) for key in connected.studies
             ]
             rated += [
                 self._seen(row, question, weighing)
@@ -74,15 +73,14 @@ class AnswerRating:
         """A sample with what its row shows of this very pair."""
         report = weighing.reports.get(self._sample_of[row.study])
         return replace(
-            self._rated(row.study, question.outcome),
+            self._rated(row.study, question.outcome, weighing.measured),
             n=row.people,
             differs=row.differs,
-            measured_as=weighing.measured,
             clear=clear_side(row),
             spread=_spread_known(report),
         )
 
-    def _rate(self, key: str, outcome: str) -> RatedSample:
+    def _rate(self, key: str, outcome: str, measured: Measured) -> RatedSample:
         """A sample as far as no pair is asked about: all of its exercises count."""
         study: Study = self._catalog.studies[key].data
         reference = self._catalog.references.get(key)
@@ -92,6 +90,7 @@ class AnswerRating:
             allocation=study.allocation or "not stated",
             n=compared(study),
             outcome=outcome,
+            measured_as=measured,
             read=reference.read if reference else "memory",  # type: ignore[arg-type]
             risk_of_bias=risk_of(self._catalog, key),
             differs=any(arm.differs for arm in study.arms.values() if arm.treatment),
