@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import isfinite
+from math import copysign, isfinite
 
 #: Shares of the peak. Above the first the load counts as near its peak, below the second as nearly gone.
 HIGH, VANISHING = 0.8, 0.1
@@ -56,7 +56,8 @@ class Curve:
         peak = self.peak
         if peak < NOTHING:
             return [0.0] * len(self.samples)
-        top = self.samples[_first_peak(self.samples)].moment
+        # The first peak gives the sign, the largest the size: of two that rounding parts, neither goes beyond 1.
+        top = copysign(peak, self.samples[_first_peak(self.samples)].moment)
         return [s.moment / top for s in self.samples]
 
     def summary(self) -> Summary | None:
