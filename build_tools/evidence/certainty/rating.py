@@ -1,6 +1,6 @@
 """Certainty of the evidence on one contrast and one outcome, in GRADE's words, with every step's reason.
 
-The rules stand one domain a module in ``certainty_rules``. Nothing is rated up
+The rules stand one domain a module beside this one. Nothing is rated up
 by rule: GRADE's thresholds for large effects are stated for relative risks, and
 none was found for ratios of means; authors may override with a reason and a source.
 """

@@ -8,7 +8,7 @@ from dataclasses import replace
 from ...catalog.load import Catalog
 from ..certainty.rating import Override
 from ..settings import Settings
-from ..studies.contrasts import StudyContrast
+from ..studies.contrasts import COVERS, StudyContrast
 from ..studies.topic import Samples
 from ..terms import LEVELS, Answer, Directions, Gains, Question
 from ..threshold import above, below
@@ -229,8 +229,8 @@ def _phase(rows: Sequence[Row]) -> str | None:
 
 def _set_aside(row: Row, weighing: Weighing) -> Row:
     """A row that is not weighed because it measured something else says so; a missing spread is then not why."""
-    weighed = {"part": "alone", "together": "jointly", "whole": "whole muscle"}[weighing.measured]
-    other = row.dimension != weighing.topic.dimension or row.cover != weighed
+    covers = COVERS[weighing.measured]
+    other = row.dimension != weighing.topic.dimension or row.cover != covers
     if row.weighed or not other:
         return row
     what = weighing.topic.dimension or "what was measured more directly"

@@ -16,12 +16,12 @@ from ..model.reports import PairReport
 from ..settings import Settings
 from ..studies import unit_spreads, within_exercise
 from ..studies.arm_means import compared
-from ..studies.contrasts import Cover, Reports, StudyContrast
+from ..studies.contrasts import COVERS, Reports, StudyContrast
 from ..studies.pair_reports import pair_report
 from ..studies.samples import Assembly, PooledTopic
 from ..studies.topic import Samples
 from ..studies.unit_spreads import UnitSpread, UnitSpreads
-from ..terms import Measured, Question
+from ..terms import Question
 from ..wording.names import Names
 from ..wording.sentences import ComposedAnswer
 from .comparison import Answers
@@ -29,12 +29,6 @@ from .component import Component, Connected
 from .conclusions import Comparison, PartEvidence
 from .weighing import Weighing, weigh_question
 
-#: In this order: what was measured by itself answers before what was measured with others or as a whole.
-_LEVELS: tuple[tuple[Measured, Cover], ...] = (
-    ("part", "alone"),
-    ("together", "jointly"),
-    ("whole", "whole muscle"),
-)
 #: Of two dimensions of growth with equally many samples, the first is told.
 _DIMENSIONS = ("volume", "area", "thickness", "mass", "girth")
 
@@ -251,7 +245,7 @@ class Engine:
             turned = self.weighing(other)
             return turned.mirrored() if turned else None
         contrasts = self.contrasts(question)
-        for measured, cover in _LEVELS:
+        for measured, cover in COVERS.items():
             if cover == "whole muscle" and "/" not in question.part:
                 continue
             part = question.part.partition("/")[0] if measured == "whole" else question.part

@@ -1,6 +1,6 @@
 """How the log ratio of one result and its standard error were had, in words with the numbers.
 
-Each sentence repeats a formula of ``arm_means``, ``arm_blocks`` or ``contrast_ratios`` with
+Each sentence repeats a formula of ``arm_means``, ``arm_blocks`` or ``printed_contrasts`` with
 what went into it; the results themselves are asked of those modules, never reckoned twice.
 """
 

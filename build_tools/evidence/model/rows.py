@@ -59,7 +59,7 @@ class Projection:
 
 
 def decorrelate(blocks: Sequence[Block], treatments: Sequence[str]) -> Rows:
-    """Independent rows of blocks that ``network_blocks.check`` let pass."""
+    """Independent rows of blocks that ``blocks.check`` let pass."""
     at = {treatment: i for i, treatment in enumerate(treatments)}
     n = sum(len(block.y) for block in blocks)
     rows = Rows(np.empty(n), np.zeros((n, len(at))), np.empty(n), np.empty(n, dtype=int))

@@ -15,12 +15,19 @@ from typing import Literal
 
 from ...catalog.entries import Contrast, Result, Study, Test, Value
 from ...catalog.load import Catalog
+from ..terms import Measured
 from . import study_order
 
 Direction = Literal["more", "less", "neither"]
 #: How a measurement covers the part asked for: it alone, it together with other
 #: parts (one electrode over two heads), or the whole muscle it belongs to.
 Cover = Literal["alone", "jointly", "whole muscle"]
+#: What was measured for the part asked for -> how a measurement then covers it; from the most direct.
+COVERS: dict[Measured, Cover] = {
+    "part": "alone",
+    "together": "jointly",
+    "whole": "whole muscle",
+}
 
 _FLIPPED: dict[Direction, Direction] = {"more": "less", "less": "more", "neither": "neither"}
 

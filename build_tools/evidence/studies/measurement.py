@@ -2,7 +2,7 @@
 
 Arms with a spread of their own give a full block (``arm_blocks``). Where a paper
 prints only means with a test, or a ratio with a test, each contrast's standard
-error is taken back from that test (``contrast_ratios``).
+error is taken back from that test (``printed_contrasts``).
 """
 
 from __future__ import annotations

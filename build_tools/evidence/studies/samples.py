@@ -23,13 +23,10 @@ from ..model.network import PairEffect, pair_of
 from ..settings import Settings
 from ..terms import Measured
 from . import study_order
-from .contrasts import Cover, counting
+from .contrasts import COVERS, Cover, counting
 from .measurement import ResultBlock, measure
 from .printed_contrasts import Edge
 from .reading import Reading
-
-#: What a topic asks to be measured -> how a result then covers its part.
-_COVERS: dict[Measured, Cover] = {"part": "alone", "together": "jointly"}
 
 
 class PooledTopic(NamedTuple):
@@ -156,7 +153,7 @@ class Assembly:
         """The samples that compare exercises on a topic, sorted by key."""
         # A whole muscle was measured as one, so there it is the part.
         own = topic._replace(measured="part") if topic.measured == "whole" else topic
-        how = _COVERS[own.measured]
+        how = COVERS[own.measured]
         groups: dict[str, list[Bearing]] = defaultdict(list)
         for key, index in self._by_topic.get(own, ()):
             groups[self.sample_of[key]].append(Bearing(key, self.result_block(key, index), how))
