@@ -8,28 +8,8 @@ from typing import Literal
 from ..catalog.care import named
 from ..catalog.entries import Exercise, Programme
 from ..catalog.load import Catalog
+from ..evidence_map.lengths import WorkingLength, working_length
 from ..movement.course import Course, Courses
-from ..movement.curve_words import OUTER
-from ..movement.length.length import Repetition, percent
-
-Word = Literal["long", "middle", "short"]
-
-
-@dataclass(frozen=True)
-class Length:
-    """How long a part is while the exercise asks most of it."""
-
-    word: Word
-    """Long and short are the outer thirds of the part's own range, as everywhere in the handbook."""
-    share: float
-    """Of its own range (0-1), not rounded."""
-    hard: bool
-    """Whether it is the mean while the load is near its peak; else the mean of the whole repetition, as no load is known."""
-
-    @property
-    def percent(self) -> int:
-        """The share as it is published, per cent to the nearest ten."""
-        return percent(self.share)
 
 
 @dataclass(frozen=True)
@@ -56,7 +36,7 @@ class ExerciseFacts:
     """Parts that a set counts for directly."""
     concerns: frozenset[str]
     """What its cautions speak of."""
-    lengths: dict[str, Length]
+    lengths: dict[str, WorkingLength]
     """Only of parts that the model knows."""
     fraction: float | None
     """Share of body mass that it moves (0-1)."""
@@ -94,7 +74,7 @@ def _facts(catalog: Catalog, id: str, exercise: Exercise, course: Course) -> Exe
         {part: _value(catalog.programme.data, word) for part, word in sorted(words.items())},
         frozenset(part for part, word in words.items() if word == "direct"),
         named(exercise),
-        {part: found for part in sorted(words) if (found := _length(course, part))},
+        {part: found for part in sorted(words) if (found := working_length(course, part))},
         fraction.value if fraction else None,
     )
 
@@ -107,15 +87,3 @@ def _credits(catalog: Catalog, exercise: Exercise) -> dict[str, str]:
 
 def _value(programme: Programme, word: str) -> float:
     return programme.credits.direct.value if word == "direct" else programme.credits.indirect.value
-
-
-def _length(course: Course, part: str) -> Length | None:
-    share = course.length_when_hard(part)
-    if share is None or not isinstance(course.lengths.get(part), Repetition):
-        return None
-    at = percent(share)
-    return Length(
-        "long" if at >= OUTER else "short" if at <= 100 - OUTER else "middle",
-        share,
-        part in course.loads,
-    )

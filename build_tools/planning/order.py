@@ -16,9 +16,9 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from ..evidence.terms import LEVELS, Measured
+from ..evidence_map.nearest import NearestStatements, key
+from ..evidence_map.preferences import KINDS, Kind, Preference
 from .facts import ExerciseFacts
-from .preferences import KINDS, Kind, Preference
 
 #: Kinds of which a statement is the reason.
 STATED: tuple[Kind, ...] = ("growth", "activation", "taught")
@@ -46,16 +46,14 @@ class Orders:
     ) -> None:
         """``margin`` is the share of the own range (above 0) below which two lengths count as alike."""
         self._exercises, self._margin = exercises, margin
-        self._told: dict[tuple[Kind, str], list[Preference]] = {}
-        for statement in statements:
-            self._told.setdefault((statement.kind, statement.part), []).append(statement)
-        self._of = cache(self._nearest)
+        self._nearest = NearestStatements(statements)
+        self._of = cache(self._leading)
 
     def best(self, exercise: str, part: str, kind: Kind) -> Preference | None:
         """The best statement of a kind that puts the exercise ahead on the part; None where none does."""
         found = [s for s in self._of(kind, part) if s.ahead == exercise]
         return min(
-            found, key=lambda s: (_key(s, part), self._exercises[s.second].name), default=None
+            found, key=lambda s: (key(s, part), self._exercises[s.second].name), default=None
         )
 
     def kind(self, exercise: str, part: str) -> Kind:
@@ -95,29 +93,15 @@ class Orders:
     def _reason(self, exercise: str, part: str, kind: Kind) -> Key:
         found = self.best(exercise, part, kind)
         assert found is not None  # the kind was found by it
-        return _key(found, part)
+        return key(found, part)
 
-    def _nearest(self, kind: Kind, part: str) -> list[Preference]:
-        """What puts an exercise ahead on the part or on its muscle, of each pair by its nearest measurement alone."""
-        told = [
-            *self._told.get((kind, part), ()),
-            *self._told.get((kind, part.partition("/")[0]), ()),
-        ]
-        nearest: dict[frozenset[str], int] = {}
-        for s in told:
-            if s.finding != "not studied":
-                pair = frozenset((s.first, s.second))
-                nearest[pair] = min(nearest.get(pair, _FARTHEST), _distance(s, part))
-        return [
-            s
-            for s in told
-            if s.ahead
-            and _distance(s, part) <= nearest.get(frozenset((s.first, s.second)), _FARTHEST)
-        ]
+    def _leading(self, kind: Kind, part: str) -> list[Preference]:
+        """What puts an exercise ahead on the part or on its muscle."""
+        return [s for s in self._nearest.of(kind, part) if s.ahead]
 
     def _long(self, exercise: str, part: str) -> bool:
         found = self._exercises[exercise].lengths.get(part)
-        return found is not None and found.hard and found.word == "long"
+        return found is not None and found.long_under_load
 
     def _longer(self, first: str, second: str, part: str) -> bool:
         lengths = [self._exercises[id].lengths[part].share for id in (first, second)]
@@ -152,19 +136,3 @@ def _reached(below: Mapping[str, set[str]], start: str) -> set[str]:
         found |= new
         todo += new
     return found
-
-
-#: What was measured -> how far it lies from a part.
-_MEASURED: dict[Measured, int] = {"part": 0, "together": 1, "whole": 2}
-_FARTHEST = 5
-
-
-def _distance(statement: Preference, part: str) -> int:
-    """How far what was measured lies from the part: 0 itself, 1 with others, 2 as its whole muscle, from 3 asked of the muscle."""
-    return _MEASURED[statement.measured] + 3 * (statement.part != part)
-
-
-def _key(statement: Preference, part: str) -> Key:
-    """The part itself before anything wider, found before hinted, high certainty before low."""
-    level = LEVELS.index(statement.certainty) if statement.certainty in LEVELS else -1
-    return int(_distance(statement, part) > 0), int(statement.finding != "found"), -level

@@ -54,11 +54,11 @@ from ..evidence.claims.conclusions import Conclusions
 from ..evidence.settings import settings
 from ..evidence.wording import rounding
 from ..evidence.wording.names import Names
+from ..evidence_map.preferences import KINDS, Kind, Preference, statements
 from ..movement.course import Courses
 from . import kits, plan, progression
 from .facts import ExerciseFacts, facts
 from .order import STATED, Orders
-from .preferences import KINDS, Kind, Preference, statements
 from .words import KIND_WORDS, WORDS
 
 VERSION = 1

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from .preferences import Kind
+from ..evidence_map.preferences import Kind
 
 #: Kind of reason -> its name, and what it says of an exercise. Activation and length are kept from being read as growth.
 KIND_WORDS: dict[Kind, tuple[str, str]] = {

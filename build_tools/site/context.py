@@ -23,6 +23,7 @@ from ..evidence.settings import Settings, settings
 from ..evidence.terms import Question
 from ..evidence.treatments import exercise_of
 from ..evidence.wording.names import Names
+from ..evidence_map.grid import EvidenceMap
 from ..movement.course import Courses
 from .addresses import Addresses
 from .publication import UNPUBLISHED, Publication
@@ -131,6 +132,11 @@ class RenderContext:
     def courses(self) -> Courses:
         """Load and length over each exercise's repetition."""
         return Courses(self.catalog)
+
+    @cached_property
+    def evidence_map(self) -> EvidenceMap:
+        """Exercises by parts, each pair with the best kind of evidence."""
+        return EvidenceMap(self.catalog, self.conclusions, self.courses)
 
     @cached_property
     def letters(self) -> dict[str, str]:

@@ -13,9 +13,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from worlds import IDS, PARTS, ahead, evidence, exercise, length, worlds
 
+from build_tools.evidence_map.preferences import KINDS, Preference
 from build_tools.planning.facts import ExerciseFacts
 from build_tools.planning.order import Orders, Tie
-from build_tools.planning.preferences import KINDS, Preference
 
 WICK = "lamp/wick"
 

@@ -8,9 +8,10 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from build_tools.planning.facts import ExerciseFacts, Length
+from build_tools.evidence_map.lengths import WorkingLength
+from build_tools.evidence_map.preferences import Preference
+from build_tools.planning.facts import ExerciseFacts
 from build_tools.planning.order import Orders
-from build_tools.planning.preferences import Preference
 
 #: As the scripts have them: an exercise of a day, the days of a week, a wish, an answer.
 Entry = dict[str, Any]
@@ -45,9 +46,11 @@ def exercise(id: str, **given: object) -> ExerciseFacts:
     return ExerciseFacts(id=id, **{**plain, **given})  # type: ignore[arg-type]
 
 
-def length(share: float, hard: bool = True) -> Length:
+def length(share: float, hard: bool = True) -> WorkingLength:
     """A length whose word follows the outer thirds."""
-    return Length("long" if share >= 0.65 else "short" if share < 0.35 else "middle", share, hard)
+    return WorkingLength(
+        "long" if share >= 0.65 else "short" if share < 0.35 else "middle", share, hard
+    )
 
 
 def ahead(

@@ -21,8 +21,8 @@ from worlds import (
     worlds,
 )
 
+from build_tools.evidence_map.preferences import Preference
 from build_tools.planning.facts import ExerciseFacts
-from build_tools.planning.preferences import Preference
 
 WICK, SHADE, BASE = "lamp/wick", "lamp/shade", "lamp/base"
 

@@ -48,6 +48,11 @@ class Preference:
     people: int = 0
 
 
+def claim_address(conclusion: Conclusion) -> str:
+    """Where a claim stands, from the top of the site."""
+    return f"exercises/{conclusion.exercise}/#claim-{conclusion.index + 1}"
+
+
 def statements(catalog: Catalog, conclusions: Conclusions) -> list[Preference]:
     """All statements in a fixed order; pairs that a claim asks of come with the claim's address and, if authored, its certainty."""
     source = _Source(catalog, conclusions)
@@ -67,7 +72,7 @@ class _Source:
     def claimed(self) -> Iterator[Preference]:
         """One for each part of each claim that contrasts two exercises."""
         for conclusion in (c for list in self._conclusions.claims.values() for c in list):
-            address = f"exercises/{conclusion.exercise}/#claim-{conclusion.index + 1}"
+            address = claim_address(conclusion)
             for comparison in conclusion.comparisons:
                 asked = comparison.question
                 if asked.within or asked.relative_to or asked.first not in self._catalog.exercises:

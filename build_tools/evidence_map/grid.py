@@ -1,0 +1,194 @@
+"""The whole map: a strip for each exercise, a block for each muscle, a column for each part."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Literal
+
+from ..catalog.load import Catalog
+from ..evidence.claims.conclusions import Comparison, Conclusions
+from ..evidence.treatments import exercise_of, is_version
+from ..movement.course import Courses
+from .lengths import working_length
+from .marks import Cell, Fill, Mark, MarkKind, Reason
+from .nearest import NearestStatements, distance
+from .preferences import Preference, claim_address, statements
+
+#: Kinds that studies measure and marks tell.
+_STUDIED: tuple[Literal["growth", "activation"], ...] = ("growth", "activation")
+
+
+@dataclass(frozen=True)
+class MapRow:
+    """One exercise in a muscle's block; a cell for each of the muscle's parts, in their order."""
+
+    exercise: str
+    cells: tuple[Cell, ...]
+
+    @property
+    def best(self) -> int:
+        """The place of its best mark, from 0; after all marks where it has none."""
+        return min((cell.reasons[0].rank[0] for cell in self.cells if cell.reasons), default=99)
+
+
+@dataclass(frozen=True)
+class MuscleBlock:
+    """The exercises that train a muscle, or that studies measured on it. By the best kind of evidence, then by name; no score."""
+
+    muscle: str
+    parts: tuple[str, ...]
+    rows: tuple[MapRow, ...]
+    """Those with a mark."""
+    blank: tuple[MapRow, ...]
+    """Those that train it directly and of which nothing is known."""
+
+
+class EvidenceMap:
+    """Exercises by parts."""
+
+    def __init__(self, catalog: Catalog, conclusions: Conclusions, courses: Courses) -> None:
+        """The catalog is sound, the conclusions are its own."""
+        self._catalog, self._conclusions, self._courses = catalog, conclusions, courses
+        self._nearest = NearestStatements(statements(catalog, conclusions))
+        self._cells: dict[tuple[str, str], Cell] = {}
+
+    def cell(self, exercise: str, part: str) -> Cell:
+        """One exercise and one part (``muscle/part``). Raises KeyError for an unknown one."""
+        if (exercise, part) not in self._cells:
+            if part not in self.parts:
+                raise KeyError(part)
+            self._cells[exercise, part] = self._cell(exercise, part)
+        return self._cells[exercise, part]
+
+    def strip(self, exercise: str) -> tuple[Cell, ...]:
+        """The parts that a set of an exercise counts for, or that studies measured in it, muscle by muscle as the catalog has them."""
+        cells = (self.cell(exercise, part) for part in self.parts)
+        return tuple(cell for cell in cells if cell.counts or cell.reasons)
+
+    def block(self, muscle: str) -> MuscleBlock:
+        """One muscle's part of the map. Raises KeyError for an unknown muscle."""
+        parts = tuple(f"{muscle}/{part}" for part in self._catalog.muscles[muscle].data.parts)
+        rows = [
+            MapRow(id, tuple(self.cell(id, part) for part in parts))
+            for id in sorted(self._catalog.exercises, key=self._name)
+        ]
+        marked = [row for row in rows if any(_shown(cell) for cell in row.cells)]
+        blank = [
+            row
+            for row in rows
+            if row not in marked and any(cell.counts == "direct" for cell in row.cells)
+        ]
+        return MuscleBlock(
+            muscle, parts, tuple(sorted(marked, key=lambda row: row.best)), tuple(blank)
+        )
+
+    @cached_property
+    def parts(self) -> tuple[str, ...]:
+        """Every part, muscle by muscle as the catalog has them."""
+        return tuple(
+            f"{muscle}/{part}"
+            for muscle, entry in self._catalog.muscles.items()
+            for part in entry.data.parts
+        )
+
+    def _name(self, exercise: str) -> str:
+        return self._catalog.exercises[exercise].data.name
+
+    def _cell(self, exercise: str, part: str) -> Cell:
+        data = self._catalog.exercises[exercise].data
+        muscle = part.partition("/")[0]
+        counts = data.set_credit.get(part, data.set_credit.get(muscle))
+        length = working_length(self._courses.of(exercise), part) if counts else None
+        reasons = [*self._told(exercise, part), *self._within.get((exercise, part), ())]
+        if length and length.long_under_load:
+            reasons.append(Reason(Mark("length"), "", f"exercises/{exercise}/#load-and-length"))
+        return Cell(
+            exercise,
+            part,
+            counts,
+            tuple(sorted(reasons, key=lambda reason: reason.rank)),
+            length.percent if length else None,
+            (exercise, part) in self._versions,
+        )
+
+    def _told(self, exercise: str, part: str) -> Iterator[Reason]:
+        for kind in _STUDIED:
+            for told in self._nearest.of(kind, part):
+                if exercise in (told.first, told.second) and told.finding != "not studied":
+                    yield _studied(told, kind, exercise, distance(told, part) > 0)
+        for told in self._nearest.of("taught", part):
+            if told.ahead == exercise:
+                yield Reason(Mark("taught"), told.sentence, told.address, told.second)
+
+    @cached_property
+    def _within(self) -> dict[tuple[str, str], list[Reason]]:
+        """What studies found of two parts of one exercise, told of the part that is ahead or leans ahead."""
+        found: dict[tuple[str, str], list[Reason]] = {}
+        for conclusion in (c for of in self._conclusions.claims.values() for c in of):
+            for comparison in conclusion.comparisons:
+                asked = comparison.question
+                if asked.within is None or asked.relative_to or asked.outcome not in _STUDIED:
+                    continue
+                if comparison.finding in ("found", "hinted") and comparison.side:
+                    ahead, other = (asked.first, asked.second)[:: _way(comparison)]
+                    kind: MarkKind = "growth" if asked.outcome == "growth" else "activation"
+                    found.setdefault((asked.within, ahead), []).append(
+                        Reason(
+                            Mark(kind, _fill(comparison.finding, comparison.measured != "part")),
+                            comparison.sentence,
+                            claim_address(conclusion),
+                            other,
+                            comparison.finding,
+                            comparison.certainty.level if comparison.certainty else None,
+                            comparison.measured,
+                            studies=comparison.studies,
+                            people=comparison.people,
+                        )
+                    )
+        return found
+
+    @cached_property
+    def _versions(self) -> set[tuple[str, str]]:
+        """Exercise and part of which a study compared versions."""
+        return {
+            (exercise_of(side), field.part)
+            for field in self._conclusions.fields.values()
+            if field.outcome in _STUDIED
+            for comparison in field.comparisons
+            if comparison.finding != "not studied"
+            for side in (comparison.question.first, comparison.question.second)
+            if is_version(side)
+        }
+
+
+def _studied(told: Preference, kind: MarkKind, exercise: str, wide: bool) -> Reason:
+    ahead = told.ahead == exercise
+    return Reason(
+        Mark(kind, _fill(told.finding, wide) if ahead else "no more"),
+        told.sentence,
+        told.address,
+        told.second if told.first == exercise else told.first,
+        told.finding,
+        told.certainty,
+        told.measured if not wide or told.measured != "part" else "whole",
+        told.ahead is not None and not ahead,
+        told.studies,
+        told.people,
+    )
+
+
+def _fill(finding: str, wide: bool) -> Fill:
+    if wide:
+        return "wider"
+    return "found" if finding == "found" else "hinted"
+
+
+def _way(comparison: Comparison) -> Literal[1, -1]:
+    return 1 if comparison.side == "more" else -1
+
+
+def _shown(cell: Cell) -> bool:
+    """Whether a row is worth its place for this cell: a mark where sets count, or anything that a study measured."""
+    return bool(cell.reasons) and (cell.counts is not None or cell.tested)
