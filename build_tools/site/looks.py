@@ -14,6 +14,7 @@ from .templating import render
 STYLES = {
     "find-compare.css": "assets/find-compare.css",
     "handbook.css.jinja": "assets/handbook.css",
+    "map.css": "assets/map.css",
     "week.css": "assets/week.css",
 }
 

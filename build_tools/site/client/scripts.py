@@ -12,7 +12,7 @@ from importlib import resources
 HANDOUT = ("dom.js", "handout", "rules/link.js", "rules/text.js")
 #: What copies and sends on an exercise's page.
 SHARE = "share.js"
-_FOLDERS = ("handout", "planner", "rules")
+_FOLDERS = ("handout", "map", "planner", "rules")
 
 
 def uri(path: str) -> str:

@@ -1,0 +1,1 @@
+// Blocks of the evidence map on any page.
