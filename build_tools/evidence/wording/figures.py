@@ -5,6 +5,8 @@
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 from ...english import counted
 from ..terms import Answer, Gains, RatioInterval
 from ..threshold import above, below, leaves_out
@@ -27,7 +29,7 @@ def size(answer: Answer, contrast: Compared, whose: bool) -> str:
     """
     estimate = answer.estimate
     assert estimate is not None
-    if answer.gains and _fits(answer.gains, estimate):
+    if answer.gains and fits(answer.gains, estimate):
         return gained(answer.gains, estimate)
     told = ratio(estimate, contrast, whose)
     if answer.printed and " against " in answer.printed:
@@ -35,7 +37,24 @@ def size(answer: Answer, contrast: Compared, whose: bool) -> str:
     return told if whose or estimate.ratio == 1 else f"about {told}"
 
 
-def gained(gains: Gains, estimate: RatioInterval) -> str:
+class GainsTold(NamedTuple):
+    """What both sides gained, and what the first could be, as told: ``18%``, ``2% lost``."""
+
+    first: str
+    second: str
+    low: str
+    high: str
+
+    @property
+    def could(self) -> str:
+        """The interval of the first's gain: ``14% to 22%``, ``from 2% lost to 15% gained``."""
+        if self.low.endswith("lost"):
+            high = self.high if self.high.endswith("lost") else f"{self.high} gained"
+            return f"from {self.low} to {high}"
+        return f"{self.low} to {self.high}"
+
+
+def gains_told(gains: Gains, estimate: RatioInterval) -> GainsTold:
     """The gains of both sides; what the first could be follows from the second's and the ratio's interval.
 
     Whole per cent, or as many decimals as keep apart what the interval keeps apart.
@@ -45,11 +64,13 @@ def gained(gains: Gains, estimate: RatioInterval) -> str:
     apart = leaves_out(estimate.low, estimate.high, 1)
     decimals = next((d for d in (0, 1) if not apart or _gain(near, d) != _gain(gains.second, d)), 2)
     first, second = (_gain(x, decimals) for x in (gains.first, gains.second))
-    if _gain(low, decimals).endswith("lost"):
-        could = f"from {_change(low, decimals)} to {_change(high, decimals)}"
-    else:
-        could = f"{_gain(low, decimals)} to {_gain(high, decimals)}"
-    return f"about {first} against {second} ({first} could be {could})"
+    return GainsTold(first, second, _gain(low, decimals), _gain(high, decimals))
+
+
+def gained(gains: Gains, estimate: RatioInterval) -> str:
+    """The gains of both sides in one clause: ``about 18% against 11% (18% could be 14% to 22%)``."""
+    told = gains_told(gains, estimate)
+    return f"about {told.first} against {told.second} ({told.first} could be {told.could})"
 
 
 def ratio(estimate: RatioInterval, contrast: Compared, whose: bool) -> str:
@@ -109,8 +130,8 @@ def who(answer: Answer) -> str:
 
 def whom(answer: Answer, of: int | None = None) -> str:
     """Who reported it, with all that is told of them: ``one study of 20 people over 12 weeks``, ``one of two studies (41 people)``."""
-    lasting = weeks(answer)
-    time = f" {'in' if lasting == _SESSION else 'over'} {lasting}" if lasting else ""
+    long = weeks(answer)
+    time = f" {'in' if long == _SESSION else 'over'} {long}" if long else ""
     n = answer.studies
     if of is not None and of < n:
         told = f"{in_words(of)} of {in_words(n)} studies"
@@ -124,11 +145,16 @@ _SESSION = "one session"
 
 def weeks(answer: Answer) -> str:
     """``12 weeks``, ``6 to 12 weeks``; a signal is of one session; nothing where it is not known."""
-    if answer.question.outcome in ("activation", "length"):
-        return _SESSION if answer.question.outcome == "activation" else ""
-    if answer.weeks is None:
+    return lasting(answer.question.outcome, answer.weeks)
+
+
+def lasting(outcome: str, weeks: tuple[float, float] | None) -> str:
+    """How long people trained, from the shortest to the longest; of a signal ``one session``."""
+    if outcome in ("activation", "length"):
+        return _SESSION if outcome == "activation" else ""
+    if weeks is None:
         return ""
-    shortest, longest = (f"{x:g}" for x in answer.weeks)
+    shortest, longest = (f"{x:g}" for x in weeks)
     if shortest != longest:
         return f"{shortest} to {longest} weeks"
     return f"{shortest} week" if shortest == "1" else f"{shortest} weeks"
@@ -139,7 +165,7 @@ def _people(answer: Answer) -> str:
     return f"{counted_people(answer.people)}{groups}"
 
 
-def _fits(gains: Gains, estimate: RatioInterval) -> bool:
+def fits(gains: Gains, estimate: RatioInterval) -> bool:
     """Whether the gains tell the same as the estimate; else only the estimate is told."""
     own = gains.first / gains.second
     return not below(own, estimate.low) and not above(own, estimate.high)
@@ -151,12 +177,6 @@ def _gain(factor: float, decimals: int) -> str:
     if decimals:
         told = told.rstrip("0").rstrip(".")
     return f"{told}% lost" if factor < 1 and told != "0" else f"{told}%"
-
-
-def _change(factor: float, decimals: int) -> str:
-    """``2% lost``, ``15% gained``."""
-    told = _gain(factor, decimals)
-    return told if told.endswith("lost") else f"{told} gained"
 
 
 def _told(r: float, contrast: Compared) -> str:

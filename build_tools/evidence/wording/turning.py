@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from ..terms import Answer, Directions, Gains, RatioInterval, Side
 
@@ -43,6 +43,27 @@ def mirrored(answer: Answer) -> Answer:
 
 def _turned(way: Literal["more", "less", "neither"]) -> Literal["more", "less", "neither"]:
     return way if way == "neither" else _OPPOSITE[way]
+
+
+class PrintedDifference(NamedTuple):
+    """A difference as a paper prints it, with its 95% interval, as numbers."""
+
+    value: float
+    unit: str
+    low: float
+    high: float
+
+
+def printed_difference(text: str, turned: bool) -> PrintedDifference | None:
+    """The numbers of ``difference 3.2 mm, 95% interval 0.4 to 6``, from the second side's point of view if ``turned``.
+
+    ``None`` for a text without an interval, and for a difference that has no unit.
+    """
+    found = _SIGNED.match(_negated(text) if turned else text)
+    if not found or found["kind"] != "difference" or not found["low"]:
+        return None
+    value, low, high = (float(found[of].replace(_MINUS, "-")) for of in ("value", "low", "high"))
+    return PrintedDifference(value, found["unit"].strip(), low, high)
 
 
 def once(printed: str) -> str:
