@@ -18,6 +18,8 @@ WALL = 2.1
 CHAIR = 0.22
 #: Cosine of the lean from which on a bench is drawn along the trunk instead of level.
 TILTED = 0.15
+#: Ankles that bend and stretch by more (degrees) need room for the heels behind the edge.
+ROCK = 10.0
 
 
 def supports(
@@ -99,10 +101,16 @@ def _footing(
         return plate(frame)
     if ball:
         return disc((frame.joints["ankle"][0], top / 2), top / 2, "kit")
-    if point == "toes" and position.fixes == "trunk":
+    if point == "toes" and _heels_move(frames):
         return block(frame.joints["toe"][0] - 0.09, frame.joints["toe"][0] + 0.16, 0, top, "kit")
     heel = frames[0].joints[(OTHER if movement.stays == "other" else "") + "heel"][0]
     return block(heel - 0.1, heel + 0.36, 0, top, "kit")
+
+
+def _heels_move(frames: Sequence[Frame]) -> bool:
+    """Whether the ankles bend and stretch, so that the heels need room behind the edge."""
+    angles = [frame.angles.get("ankle", 0.0) for frame in frames]
+    return max(angles) - min(angles) > ROCK
 
 
 def _lying(frames: Sequence[Frame], frame: Frame) -> tuple[float, float]:
