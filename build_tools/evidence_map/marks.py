@@ -16,7 +16,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from ..evidence.terms import EvidenceFinding, Measured
+from ..evidence.terms import LEVELS, EvidenceFinding, Measured
 
 MarkKind = Literal["growth", "activation", "length", "taught"]
 #: What was found of the part: more, leaning to more, more of something wider than the part, or measured and not shown to be more.
@@ -68,7 +68,7 @@ class Reason:
 
     @property
     def rank(self) -> tuple[int, ...]:
-        """Its place among the reasons of a cell, best first: the rule of this module, then what was found, then how many people."""
+        """Its place among the reasons of a cell, best first: the rule of this module, then what was found, how certain it is, how many people."""
         wide = self.measured != "part"
         places = {
             ("growth", True): 1,
@@ -79,7 +79,8 @@ class Reason:
             ("taught", True): 7,
         }
         place = places[self.mark.kind, self.mark.more]
-        return place, LEGEND.index(self.mark), int(wide), -self.people
+        level = LEVELS.index(self.certainty) if self.certainty in LEVELS else -1
+        return place, LEGEND.index(self.mark), int(wide), -level, -self.people
 
 
 @dataclass(frozen=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
@@ -11,12 +12,16 @@ from typing import Literal
 from markupsafe import Markup
 
 from ...catalog import care, entries
+from ...english import listed, lower_first
 from ...evidence.claims.conclude import question
 from ...evidence.claims.conclusions import ClaimFinding, Comparison, Conclusion
+from ...evidence.terms import LEVELS
 from ...evidence.wording import sentences
 from ...evidence.wording.sentences import ComposedAnswer
+from ...evidence_map.favours import FavourSentences
 from ...movement.load import body_weight
 from ...movement.posture.words import KeyPosture, key_postures
+from ..addresses import url
 from ..client import share
 from ..client.share import Share
 from ..context import Grounds, Link, PageContext, RenderContext, once
@@ -43,6 +48,7 @@ SECTIONS = (
     "cautions",
     "load-and-length",
     "swaps",
+    "facts",
     "sources",
 )
 
@@ -61,6 +67,8 @@ class ClaimView:
     reason: str
     disputed: str | None
     comparisons: list[ComparisonView]
+    sources: list[Link]
+    """The studies it rests on, each at its table."""
     grounds: Grounds
 
 
@@ -72,6 +80,8 @@ class OutcomeGroup:
     mark: str
     limit: str | None
     claims: list[ClaimView]
+    folded: list[tuple[str, list[ClaimView]]]
+    """What says less, one step below: how it is headed, and the claims."""
 
 
 @dataclass(frozen=True)
@@ -96,6 +106,10 @@ class ExercisePage:
 
     meta: dict[str, object]
     exercise: entries.Exercise
+    favours: str
+    """What it favours, in one line."""
+    strip: Markup
+    """Its row of the evidence map."""
     equipment: list[str]
     position: str
     direct: list[tuple[Link, str]]
@@ -120,6 +134,8 @@ class ExercisePage:
     curves: CurvesView
     body_weight: tuple[str, Grounds] | None
     swaps: list[SwapView]
+    left_out: str
+    """What a printed page leaves out, and where it stands."""
     sources: list[Formatted]
     reviewed: date
     notice: str
@@ -154,12 +170,14 @@ def model(shelf: RenderContext, id: str) -> ExercisePage:
         shelf.at(f"exercises/{id}.md"),
         shelf.vocabulary,
     )
-    # Tested before untested, otherwise as written.
-    conclusions = sorted(
-        shelf.conclusions.of(id), key=lambda c: (c.finding == "not studied", c.index)
-    )
+    conclusions = sorted(shelf.conclusions.of(id), key=_weight)
     keys = cited(shelf, id)
     passed_on = share.view(desk, id, keys)
+    outcomes = [
+        _outcome(desk, outcome, found)
+        for outcome in words.OUTCOMES
+        if (found := [c for c in conclusions if c.outcome == outcome])
+    ]
     return ExercisePage(
         meta={
             "title": exercise.name,
@@ -170,24 +188,13 @@ def model(shelf: RenderContext, id: str) -> ExercisePage:
             "search": {"boost": 2},
         },
         exercise=exercise,
+        favours=FavourSentences(shelf.evidence_map, shelf.names, shelf.catalog).of(id),
+        strip=Markup(""),
         equipment=[vocabulary.equipment[e].name for e in exercise.equipment],
         position=vocabulary.positions[exercise.movement.position].name,
         direct=_credits(desk, exercise, "direct"),
         indirect=_credits(desk, exercise, "indirect"),
-        outcomes=[
-            OutcomeGroup(
-                heading,
-                o,
-                words.LIMITS.get(o),
-                [
-                    _claim(desk, c, exercise.emphasis[c.index])
-                    for c in conclusions
-                    if c.outcome == o
-                ],
-            )
-            for o, heading in words.OUTCOMES.items()
-            if any(c.outcome == o for c in conclusions)
-        ],
+        outcomes=outcomes,
         kinds=kinds_views.of_exercise(shelf, id),
         compared_in=_compared_in(desk, id),
         findings=desk.href("methods.md", "findings"),
@@ -213,6 +220,7 @@ def model(shelf: RenderContext, id: str) -> ExercisePage:
         curves=curve_views.view(desk, id),
         body_weight=_body_weight(desk, exercise),
         swaps=_swaps(desk, id),
+        left_out=_left_out(desk, outcomes),
         sources=[formatted(desk, key) for key in keys],
         reviewed=exercise.reviewed,
         notice=shelf.handbook.notice.short,
@@ -276,6 +284,54 @@ def figure(conclusion: Conclusion, n: int) -> str:
     return f"figures/exercises/{conclusion.exercise}/claim-{conclusion.index + 1}-{n + 1}.svg"
 
 
+#: Findings in the order in which they matter to a coach; certainty, then people decide among equals.
+_FINDINGS: tuple[ClaimFinding, ...] = (
+    "found",
+    "opposite",
+    "hinted",
+    "alike",
+    "unclear",
+    "not studied",
+)
+#: Findings that stand one step below where an outcome has more statements than a glance takes, and how they are headed.
+_FOLDED: dict[ClaimFinding, str] = {
+    "unclear": "Measured, nothing clear",
+    "not studied": "Taught, or printed without a test",
+}
+#: Statements that are taken at a glance. Convention.
+GLANCE = 4
+
+
+def _weight(conclusion: Conclusion) -> tuple[int, int, int, int]:
+    """Its place among the statements on one outcome."""
+    rated = conclusion.certainty
+    return (
+        _FINDINGS.index(conclusion.finding),
+        -LEVELS.index(rated.level) if rated else 1,
+        -max((c.people for c in conclusion.comparisons), default=0),
+        conclusion.index,
+    )
+
+
+def _outcome(desk: PageContext, outcome: str, conclusions: list[Conclusion]) -> OutcomeGroup:
+    claims = desk.shelf.catalog.exercises[conclusions[0].exercise].data.emphasis
+    views = [_claim(desk, c, claims[c.index]) for c in conclusions]
+    many = len(views) > GLANCE
+    folded = [
+        (heading, found)
+        for finding, heading in _FOLDED.items()
+        if many and (found := [view for view in views if view.finding == finding])
+    ]
+    below = [view for _, found in folded for view in found]
+    return OutcomeGroup(
+        words.OUTCOMES[outcome],
+        outcome,
+        words.LIMITS.get(outcome),
+        [view for view in views if view not in below],
+        folded,
+    )
+
+
 def _claim(desk: PageContext, conclusion: Conclusion, claim: entries.Claim) -> ClaimView:
     return ClaimView(
         anchor=f"claim-{conclusion.index + 1}",
@@ -292,8 +348,29 @@ def _claim(desk: PageContext, conclusion: Conclusion, claim: entries.Claim) -> C
             for n, c in enumerate(conclusion.comparisons)
             if c.rows or c.estimate
         ],
+        sources=_sources(desk, conclusion),
         grounds=desk.grounds(claim),
     )
+
+
+def _left_out(desk: PageContext, outcomes: list[OutcomeGroup]) -> str:
+    counts = Counter[str]()
+    for outcome in outcomes:
+        counts.update({heading: len(claims) for heading, claims in outcome.folded})
+    told = [f"{lower_first(heading)} {count}" for heading, count in counts.items()]
+    folded = f"Statements not printed: {listed(told)}. " if told else ""
+    where = desk.shelf.site.at(url(desk.uri))
+    return f"{folded}Numbers, reasons and sources stand on this exercise's page{f': {where}' if where else ''}."
+
+
+def _sources(desk: PageContext, conclusion: Conclusion) -> list[Link]:
+    rows = {
+        row.study: row for comparison in conclusion.comparisons for row in reversed(comparison.rows)
+    }
+    return [
+        desk.source(row.study, row.results[0] if row.results else None)
+        for row in sorted(rows.values(), key=lambda row: (not row.weighed, -row.people, row.study))
+    ]
 
 
 def claimed(shelf: RenderContext, conclusion: Conclusion) -> str:
