@@ -212,6 +212,11 @@ class PageContext:
             named.name, self.href(f"muscles/{muscle}.md", part_anchor(part) if part else None)
         )
 
+    def muscle(self, id: str) -> Link:
+        """A muscle by what coaches call it."""
+        named = self.shelf.catalog.muscles[id].data
+        return Link(named.coaches or named.name, self.href(f"muscles/{id}.md"))
+
     def everyday(self, ref: str) -> str:
         """What a client would call a muscle or part."""
         named = self.shelf.catalog.part(ref)

@@ -2,42 +2,33 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 from functools import partial
-from typing import Literal
 
 from markupsafe import Markup
 
 from ...catalog import care, entries
-from ...english import listed, lower_first
-from ...evidence.claims.conclude import question
-from ...evidence.claims.conclusions import ClaimFinding, Comparison, Conclusion
-from ...evidence.terms import LEVELS
-from ...evidence.wording import sentences
-from ...evidence.wording.sentences import ComposedAnswer
 from ...evidence_map.favours import FavourSentences
 from ...movement.load import body_weight
 from ...movement.posture.words import KeyPosture, key_postures
-from ..addresses import url
 from ..client import share
 from ..client.share import Share
 from ..context import Grounds, Link, PageContext, RenderContext, once
 from ..figures import file as figure_file
 from ..figures.figure import html
+from ..map import strip as strips
 from ..resource import Resource
 from ..sections import care as care_view
-from ..sections import comparison as comparisons
 from ..sections import kinds as kinds_views
-from ..sections import labels as words
 from ..sections import load_and_length as curve_views
+from ..sections import statements
 from ..sections.care import CareView
-from ..sections.comparison import ComparisonView
 from ..sections.kinds import KindsView
 from ..sections.load_and_length import CurvesView
 from ..sections.references import Formatted, cited_on, formatted
+from ..sections.statements import OutcomeGroup
 from ..templating import render
 
 SECTIONS = (
@@ -51,37 +42,6 @@ SECTIONS = (
     "facts",
     "sources",
 )
-
-
-@dataclass(frozen=True)
-class ClaimView:
-    """One claim: its sentence and what was found of it, and one step below everything they rest on."""
-
-    anchor: str
-    tested: bool
-    told: tuple[ComposedAnswer, ...]
-    finding: ClaimFinding
-    certainty: str | None
-    claimed: str
-    because: str
-    reason: str
-    disputed: str | None
-    comparisons: list[ComparisonView]
-    sources: list[Link]
-    """The studies it rests on, each at its table."""
-    grounds: Grounds
-
-
-@dataclass(frozen=True)
-class OutcomeGroup:
-    """The claims on one outcome; outcomes are never mixed."""
-
-    outcome: str
-    mark: str
-    limit: str | None
-    claims: list[ClaimView]
-    folded: list[tuple[str, list[ClaimView]]]
-    """What says less, one step below: how it is headed, and the claims."""
 
 
 @dataclass(frozen=True)
@@ -170,14 +130,9 @@ def model(shelf: RenderContext, id: str) -> ExercisePage:
         shelf.at(f"exercises/{id}.md"),
         shelf.vocabulary,
     )
-    conclusions = sorted(shelf.conclusions.of(id), key=_weight)
     keys = cited(shelf, id)
     passed_on = share.view(desk, id, keys)
-    outcomes = [
-        _outcome(desk, outcome, found)
-        for outcome in words.OUTCOMES
-        if (found := [c for c in conclusions if c.outcome == outcome])
-    ]
+    outcomes = statements.view(desk, id)
     return ExercisePage(
         meta={
             "title": exercise.name,
@@ -189,7 +144,7 @@ def model(shelf: RenderContext, id: str) -> ExercisePage:
         },
         exercise=exercise,
         favours=FavourSentences(shelf.evidence_map, shelf.names, shelf.catalog).of(id),
-        strip=Markup(""),
+        strip=strips.strip(desk, id),
         equipment=[vocabulary.equipment[e].name for e in exercise.equipment],
         position=vocabulary.positions[exercise.movement.position].name,
         direct=_credits(desk, exercise, "direct"),
@@ -220,7 +175,7 @@ def model(shelf: RenderContext, id: str) -> ExercisePage:
         curves=curve_views.view(desk, id),
         body_weight=_body_weight(desk, exercise),
         swaps=_swaps(desk, id),
-        left_out=_left_out(desk, outcomes),
+        left_out=statements.left_out(desk, outcomes),
         sources=[formatted(desk, key) for key in keys],
         reviewed=exercise.reviewed,
         notice=shelf.handbook.notice.short,
@@ -267,122 +222,6 @@ def _credits(desk: PageContext, exercise: entries.Exercise, credit: str) -> list
         for ref, given in exercise.set_credit.items()
         if given == credit
     ]
-
-
-def figures(shelf: RenderContext, id: str) -> list[tuple[str, Comparison]]:
-    """The plots of an exercise's page: the uri of each one's file, and what it shows."""
-    return [
-        (figure(conclusion, n), comparison)
-        for conclusion in shelf.conclusions.of(id)
-        for n, comparison in enumerate(conclusion.comparisons)
-        if comparisons.has_plot(comparison)
-    ]
-
-
-def figure(conclusion: Conclusion, n: int) -> str:
-    """The uri of the file of a claim's nth plot (from 0)."""
-    return f"figures/exercises/{conclusion.exercise}/claim-{conclusion.index + 1}-{n + 1}.svg"
-
-
-#: Findings in the order in which they matter to a coach; certainty, then people decide among equals.
-_FINDINGS: tuple[ClaimFinding, ...] = (
-    "found",
-    "opposite",
-    "hinted",
-    "alike",
-    "unclear",
-    "not studied",
-)
-#: Findings that stand one step below where an outcome has more statements than a glance takes, and how they are headed.
-_FOLDED: dict[ClaimFinding, str] = {
-    "unclear": "Measured, nothing clear",
-    "not studied": "Taught, or printed without a test",
-}
-#: Statements that are taken at a glance. Convention.
-GLANCE = 4
-
-
-def _weight(conclusion: Conclusion) -> tuple[int, int, int, int]:
-    """Its place among the statements on one outcome."""
-    rated = conclusion.certainty
-    return (
-        _FINDINGS.index(conclusion.finding),
-        -LEVELS.index(rated.level) if rated else 1,
-        -max((c.people for c in conclusion.comparisons), default=0),
-        conclusion.index,
-    )
-
-
-def _outcome(desk: PageContext, outcome: str, conclusions: list[Conclusion]) -> OutcomeGroup:
-    claims = desk.shelf.catalog.exercises[conclusions[0].exercise].data.emphasis
-    views = [_claim(desk, c, claims[c.index]) for c in conclusions]
-    many = len(views) > GLANCE
-    folded = [
-        (heading, found)
-        for finding, heading in _FOLDED.items()
-        if many and (found := [view for view in views if view.finding == finding])
-    ]
-    below = [view for _, found in folded for view in found]
-    return OutcomeGroup(
-        words.OUTCOMES[outcome],
-        outcome,
-        words.LIMITS.get(outcome),
-        [view for view in views if view not in below],
-        folded,
-    )
-
-
-def _claim(desk: PageContext, conclusion: Conclusion, claim: entries.Claim) -> ClaimView:
-    return ClaimView(
-        anchor=f"claim-{conclusion.index + 1}",
-        tested=conclusion.finding != "not studied",
-        told=conclusion.told,
-        finding=conclusion.finding,
-        certainty=conclusion.certainty.level if conclusion.certainty else None,
-        claimed=claimed(desk.shelf, conclusion),
-        because=claim.because,
-        reason=conclusion.reason,
-        disputed=claim.disputed,
-        comparisons=[
-            comparisons.view(desk, c, figure(conclusion, n))
-            for n, c in enumerate(conclusion.comparisons)
-            if c.rows or c.estimate
-        ],
-        sources=_sources(desk, conclusion),
-        grounds=desk.grounds(claim),
-    )
-
-
-def _left_out(desk: PageContext, outcomes: list[OutcomeGroup]) -> str:
-    counts = Counter[str]()
-    for outcome in outcomes:
-        counts.update({heading: len(claims) for heading, claims in outcome.folded})
-    told = [f"{lower_first(heading)} {count}" for heading, count in counts.items()]
-    folded = f"Statements not printed: {listed(told)}. " if told else ""
-    where = desk.shelf.site.at(url(desk.uri))
-    return f"{folded}Numbers, reasons and sources stand on this exercise's page{f': {where}' if where else ''}."
-
-
-def _sources(desk: PageContext, conclusion: Conclusion) -> list[Link]:
-    rows = {
-        row.study: row for comparison in conclusion.comparisons for row in reversed(comparison.rows)
-    }
-    return [
-        desk.source(row.study, row.results[0] if row.results else None)
-        for row in sorted(rows.values(), key=lambda row: (not row.weighed, -row.people, row.study))
-    ]
-
-
-def claimed(shelf: RenderContext, conclusion: Conclusion) -> str:
-    """The claim itself, as the author makes it."""
-    claim = shelf.catalog.exercises[conclusion.exercise].data.emphasis[conclusion.index]
-    directions: dict[str, Literal["more", "less", "alike"]] = {
-        "more_than": "more",
-        "less_than": "less",
-        "similar_to": "alike",
-    }
-    asked = question(conclusion.exercise, claim, claim.part[0])
-    return sentences.claimed(shelf.names, asked, tuple(claim.part), directions[claim.direction])
 
 
 def _compared_in(desk: PageContext, id: str) -> list[tuple[Link, str]]:

@@ -18,10 +18,9 @@ from ..context import Link, PageContext, RenderContext, either_way
 from ..resource import Resource
 from ..sections import kinds as kinds_views
 from ..sections import labels as words
-from ..sections import outlook
+from ..sections import outlook, statements
 from ..sections.comparison import asked, bare
 from ..templating import render, sentence
-from . import exercise
 
 URI = "gaps.md"
 SECTIONS = ("top", "one-more-study", "disagreements", "untested", "without-numbers", "reviews")
@@ -236,7 +235,7 @@ def _gap(desk: PageContext, conclusion: Conclusion, why: str = "") -> Gap:
 
 def _taught(desk: PageContext, conclusion: Conclusion) -> Gap:
     return _gap(desk, conclusion)._replace(
-        sentence=sentence(exercise.claimed(desk.shelf, conclusion))
+        sentence=sentence(statements.claimed(desk.shelf, conclusion))
     )
 
 

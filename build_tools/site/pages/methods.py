@@ -19,10 +19,9 @@ from ...evidence.wording.table import example as phrase
 from ..context import Grounds, Link, PageContext, RenderContext
 from ..sections import comparison as comparisons
 from ..sections import labels as words
-from ..sections import outlook
+from ..sections import outlook, statements
 from ..sections.comparison import ComparisonView, RowView
 from ..templating import render
-from . import exercise
 
 #: Anchors that other pages link to.
 ANCHORS = ["findings", "verdicts", "certainty", "conventions", "length-rule", "posture"]
@@ -211,12 +210,12 @@ def _example(desk: PageContext) -> WorkedExample | None:
     estimate = comparison.estimate
     assert estimate is not None
     numbers = [row for row in comparison.rows if row.estimate]
-    file = exercise.figure(conclusion, conclusion.comparisons.index(comparison))
+    file = statements.figure(conclusion, conclusion.comparisons.index(comparison))
     shown = comparisons.view(desk, comparison, file)
     steps = shown.certainty.steps if shown.certainty else []
     return WorkedExample(
         claim=desk.exercise(conclusion.exercise, f"claim-{conclusion.index + 1}"),
-        claimed=exercise.claimed(desk.shelf, conclusion),
+        claimed=statements.claimed(desk.shelf, conclusion),
         measured=words.MEASURED[conclusion.outcome],
         rows=[comparisons.row(desk, row) for row in numbers],
         others=len(comparison.rows) - len(numbers),

@@ -16,8 +16,8 @@ from ..plots.interval_plot import Plot
 from ..resource import Resource
 from ..sections import comparison as comparisons
 from ..sections import ranking as standings
+from ..sections import statements
 from ..templating import render
-from . import exercise
 
 #: Pixels, and characters that fit into the width at the two sizes of words.
 WIDTH, EDGE, TITLE_CHARACTERS, CHARACTERS = 640, 20, 74, 100
@@ -68,7 +68,7 @@ def _plots(shelf: RenderContext) -> list[tuple[str, Callable[[str], Plot], list[
     """Every plot of the handbook: where its file is, how it is drawn, and the studies it rests on."""
     found: list[tuple[str, Callable[[str], Plot], list[str]]] = []
     for id in shelf.catalog.exercises:
-        for uri, comparison in exercise.figures(shelf, id):
+        for uri, comparison in statements.figures(shelf, id):
             found.append(
                 (
                     uri,
