@@ -8,9 +8,10 @@ from dataclasses import replace
 import pytest
 from made import LONG, POOLED, a_book, compared, concluded, file, outlook, page, row
 
-from build_tools.evidence.claims.conclusions import KindsCompared, Row
+from build_tools.evidence.claims.conclusions import ClaimFinding, KindsCompared, Row
 from build_tools.evidence.terms import Question
 from build_tools.evidence.wording.sentences import ComposedAnswer
+from build_tools.site.sections import statements
 
 
 def test_a_claim_shows_its_finding_and_certainty_in_words() -> None:
@@ -79,13 +80,35 @@ def test_what_follows_a_sentence_stands_apart_from_it() -> None:
         ComposedAnswer("", ("One leg.",)),
     )
     text = page(a_book([concluded(POOLED, told=told)]), "exercises/crate-curl.md")
-    claim = text.partition('id="claim-1"')[2].partition('<p class="hb-found')[0]
+    claim = text.partition('id="claim-1"')[2].partition("<svg")[0]
     paragraphs = [re.sub("<[^>]+>", "", p) for p in claim.split('<p class="hb-sentence">')[1:]]
     assert [p.strip() for p in paragraphs] == [
         "One head grew more. Lying down.",
         "So did the other.",
         "One leg.",
     ]
+
+
+def test_statements_stand_by_weight_and_what_says_less_is_folded_by_number() -> None:
+    findings: list[ClaimFinding] = ["not studied", "unclear", "hinted", "found", "unclear"]
+    desk = a_book([concluded(POOLED)]).shelf.at("exercises/crate-curl.md")
+    desk.shelf.conclusions.claims["crate-curl"] = [
+        replace(concluded(POOLED), finding=finding, certainty=None) for finding in findings
+    ]
+    groups = statements.view(desk, "crate-curl")
+    assert [claim.finding for claim in groups[0].claims] == ["found", "hinted"]
+    assert [(heading, len(claims)) for heading, claims in groups[0].folded] == [
+        ("Measured, nothing clear", 2),
+        ("Taught, or printed without a test", 1),
+    ]
+    told = statements.left_out(desk, groups)
+    assert "measured, nothing clear 2 and taught, or printed without a test 1" in told
+
+
+def test_a_statement_leads_to_the_table_of_its_study_in_one_step() -> None:
+    text = page(a_book([concluded(POOLED)]), "exercises/crate-curl.md")
+    found = text.partition('<p class="hb-found">')[2].partition("</p>")[0]
+    assert re.search(r'href="\.\./\.\./sources/[^"]+#result-\d+"', found), found
 
 
 def test_nothing_is_asked_to_settle_what_was_found() -> None:
@@ -102,7 +125,7 @@ def test_what_is_folded_twice_stays_out_of_the_search() -> None:
 def test_an_opposite_finding_shows_the_sentence_and_the_authors_reason() -> None:
     made = a_book([concluded(POOLED, finding="opposite")], disputed="Their crate was too low")
     text = page(made, "exercises/crate-curl.md")
-    visible = text.partition('<details class="hb-below">')[0]
+    visible = text.partition("## What it favours")[2].partition("<details")[0]
     assert "Composed on the claim." in visible and "Finding</a>: opposite." in visible
     assert "<b>The author disputes this:</b> Their crate was too low." in visible
     assert (
