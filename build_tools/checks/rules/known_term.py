@@ -184,6 +184,9 @@ def _in_exercises(context: Context) -> Iterator[_Word]:
         for where, angles in named_angles(movement):
             for joint in angles:
                 yield "joints", joint, exercise, ("movement", *where, joint)
+        for kind, word in (("hand_widths", movement.hand_width), ("stances", movement.stance)):
+            if word:
+                yield kind, word, exercise, ("movement", kind[:-1])
         if movement.load.at:
             yield "load_points", movement.load.at, exercise, ("movement", "load", "at")
         for number, caution in enumerate(exercise.data.cautions):

@@ -12,6 +12,8 @@ from .shapes import Shape, area, line
 HEAD_HALF, HEAD_LONG, SHORTEST, AIR = 0.045, 0.09, 0.03, 0.07
 #: How far the arrow may be moved aside or ahead, metres.
 MOVES = tuple(step / 20 for step in range(1, 13))
+#: How far aside, metres, where it is moved back to come from outside.
+BESIDE = (0.15, -0.15)
 #: Half the thickness of what it must not cross, metres.
 THICK = {
     "trunk": 0.1,
@@ -56,6 +58,9 @@ def arrow(path: Sequence[Point], frames: Sequence[Frame], load: float) -> list[S
             (side * far * v, -side * far * u),
             (far * u, far * v),
         )
+    ]
+    moves += [
+        (-back * u - aside * v, -back * v + aside * u) for back in MOVES for aside in BESIDE
     ]
     ways = [[(x + dx, y + dy) for x, y in path] for dx, dy in moves]
     segments = frames[0].segments

@@ -6,6 +6,8 @@ that does something else is a broken outline behind.
 
 from __future__ import annotations
 
+from math import dist
+
 from ...movement.posture.frame import OTHER, Frame
 from .limbs import ARM, HALF, LEG, fist, piece, unit, working_sides
 from .shapes import Shape, area, disc, joined, limb
@@ -20,6 +22,11 @@ LOWER_TRUNK, UPPER_TRUNK, NECK, HEAD, SHOULDER, WAIST = (
     (0.14, 0.12),
 )
 
+#: A trunk that leans more, seen from the front, is that of someone on the side, degrees.
+ON_SIDE = 45.0
+#: A thigh that is seen shorter than this points at the viewer, metres.
+SHORT = 0.36
+
 
 def body(frame: Frame, working: str) -> list[Shape]:
     """The pieces from back to front."""
@@ -28,8 +35,12 @@ def body(frame: Frame, working: str) -> list[Shape]:
         far := [OTHER + name for name in (*LEG, *ARM) if OTHER + name in frame.segments]
     ):
         shapes.append(joined("far", (piece(frame, name) for name in far)))
-    legs = [piece(frame, side + name) for side in sides for name in LEG]
+    nearer = [side for side in sides if _is_before(frame, side)]
+    legs = [piece(frame, side + name) for side in sides if side not in nearer for name in LEG]
     shapes.append(joined("body", [*legs, *_trunk(frame), *_head(frame)]))
+    shapes += [
+        joined("body", (piece(frame, side + name) for name in LEG)) for side in reversed(nearer)
+    ]
     arms = [piece(frame, side + name) for side in sides for name in ARM] + [
         fist(frame, side) for side in sides
     ]
@@ -39,6 +50,13 @@ def body(frame: Frame, working: str) -> list[Shape]:
     if working in ARM:
         shapes.append(joined("work", works(frame, working)))
     return shapes
+
+
+def _is_before(frame: Frame, side: str) -> bool:
+    """Whether a leg is drawn before the trunk: the upper one of someone on the side, and one whose thigh points at the viewer."""
+    if frame.view.apart and not side and abs(frame.segments["trunk"].angle) > ON_SIDE:
+        return True
+    return frame.view.apart and dist(frame.joints[side + "hip"], frame.joints[side + "knee"]) < SHORT
 
 
 def pieces(frame: Frame) -> list[Shape]:

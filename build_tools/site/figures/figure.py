@@ -13,12 +13,17 @@ from markupsafe import Markup
 
 from ...catalog.entries import Exercise, Vocabulary
 from ...movement.load.working import load_path, working_segment
+from ...movement.posture.facing import shown_frames, shown_key_frames
 from ...movement.posture.frame import Frame
-from ...movement.posture.pose import frames, key_frames
 from ...movement.posture.words import key_postures, placed, seen
 from ..templating import render
 from .arrow import arrow
 from .equipment import equipment, load_radius
+from .insets.close import close
+from .insets.feet import feet
+from .insets.hands import hands
+from .insets.inset import Inset
+from .insets.profile import whole
 from .shapes import SCALE, Shape, line, view_box
 from .views import drawn_view
 
@@ -60,6 +65,8 @@ class Figure:
     moving: list[list[Shape]]
     """What moves, in ``LOOP`` steps from first to last."""
     box: tuple[int, int, int, int]
+    insets: list[Inset]
+    """Small drawings beside the postures."""
 
     @property
     def stacked(self) -> bool:
@@ -69,25 +76,39 @@ class Figure:
     @property
     def says(self) -> str:
         """All that the drawings show, in words."""
-        return f"{self.position}. " + " ".join(f"{pose.label}: {pose.says}." for pose in self.poses)
+        told = [f"{pose.label}: {pose.says}." for pose in self.poses]
+        told += [f"{inset.says}." for inset in self.insets]
+        return f"{self.position}. " + " ".join(told)
 
 
 def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
     """Lay out the drawings of one exercise."""
     movement = exercise.movement
-    course = frames(movement, vocabulary, steps=STEPS)
+    course = shown_frames(movement, vocabulary, steps=STEPS)
     working = working_segment(course)
     way = arrow(load_path(movement.load, course), course, load_radius(exercise, vocabulary))
 
-    def whole(frame: Frame) -> list[Shape]:
+    def drawn(frame: Frame) -> list[Shape]:
         behind, before = equipment(exercise, vocabulary, frame, course, working)
         return [*behind, *drawn_view(frame).body(frame, working), *before]
 
     poses = [
-        Pose(told.label, told.words, whole(frame))
+        Pose(told.label, told.words, drawn(frame))
         for frame, told in zip(
-            key_frames(movement, vocabulary), key_postures(movement, vocabulary), strict=True
+            shown_key_frames(movement, vocabulary),
+            key_postures(movement, vocabulary),
+            strict=not movement.hold,
         )
+    ]
+    insets = [
+        *(
+            inset
+            for small in (hands, feet, whole)
+            if (inset := small(exercise, vocabulary)) is not None
+        ),
+        *close(
+            [course[0], course[-1]], [pose.label for pose in poses], [list(pose.shapes) for pose in poses]
+        ),
     ]
     poses[0].shapes.extend(way)
     everything = [shape for pose in poses for shape in pose.shapes]
@@ -104,7 +125,9 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
     )
     for pose in poses:
         pose.shapes[:0] = floor
-    still, moving = drawn_view(first).loop(frames(movement, vocabulary, steps=LOOP), working)
+    still, moving = drawn_view(first).loop(
+        shown_frames(movement, vocabulary, steps=LOOP), working
+    )
     return Figure(
         id,
         exercise.name,
@@ -112,8 +135,9 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
         seen(movement, vocabulary),
         poses,
         [*floor, *drawn_view(first).supports(exercise, vocabulary, first, course), still],
-        moving,
+        [] if movement.hold else moving,
         (left, top, width, height),
+        insets,
     )
 
 
