@@ -26,7 +26,9 @@ class Equipment(Term):
     """What an exercise can need. Benches, boxes, pulleys and machines are drawn from the position and the load."""
 
     drawn: (
-        Literal["disc", "hex", "dumbbell", "kettlebell", "plate", "ball", "roller", "slider", "belt"]
+        Literal[
+            "disc", "hex", "dumbbell", "kettlebell", "plate", "ball", "roller", "slider", "belt"
+        ]
         | None
     ) = Field(
         None,

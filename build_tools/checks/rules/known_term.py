@@ -101,6 +101,15 @@ Fails: vocabulary.yaml 2:54
 Fails: exercises/crate-curl.yaml 1:18
     version_ranges: {lower-haf: [0, 0.5]}
 
+Fails: exercises/crate-curl.yaml 5:15 6:11
+    movement:
+      position: standing
+      from: {hip: 90}
+      to: {hip: 100}
+      hand_width: lamp-wise
+      stance: crate-wise
+      load: {kind: free-weight, at: hand}
+
 Passes: exercises/crate-curl.yaml
     equipment: [crate]
 """

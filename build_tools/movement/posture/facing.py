@@ -25,10 +25,9 @@ from .side import RESTS, feet_rest, segments
 #: A point of the body: metres to the person's left, forward of the pelvis, and along the trunk towards the head.
 Solid = tuple[float, float, float]
 
-#: How far hanging hands lie beside the shoulders, and one heel above the other, metres. Our drawing convention.
-ASIDE, STACKED = 0.06, 0.09
-#: How far below the shoulders the elbow and the hand of arms lie that reach forward and hold something to the chest, metres.
-HELD = {"shoulder": 0.0, "elbow": 0.22, "wrist": 0.3, "hand": 0.3}
+#: How far hanging arms are lifted aside, and how far arms that hold something to the chest point down from straight ahead, degrees;
+#: how far one heel lies above the other, metres. Our drawing convention.
+ASIDE, DOWN, STACKED = 5.0, 45.0, 0.09
 #: A segment that is seen shorter than this (metres) points at the viewer.
 SEEN = 1e-6
 
@@ -57,21 +56,27 @@ def _shown(
     return tuple(_faced(movement, position, frame, body) for frame in course)
 
 
-def profile(movement: Movement, vocabulary: Vocabulary, body: Body = REFERENCE) -> Frame:
-    """The whole body from the side, of a movement that is told from above, with the arms where they reach furthest forward."""
-    told = max(key_frames(movement, vocabulary, body), key=lambda f: arm(f.angles, body)["hand"][1])
+def profiles(
+    movement: Movement, vocabulary: Vocabulary, body: Body = REFERENCE
+) -> tuple[Frame, ...]:
+    """The whole body from the side in each posture of a movement that is told from above."""
     legs = {joint: at for joint, at in movement.start.items() if joint in ("hip", "knee")}
     side = movement.model_copy(
         update={"view": "side", "start": legs, "via": [], "end": legs, "other": None}
     )
     frame = key_frames(side, vocabulary, body)[0]
+    return tuple(_with_arm(frame, told, body) for told in key_frames(movement, vocabulary, body))
+
+
+def _with_arm(frame: Frame, told: Frame, body: Body) -> Frame:
+    """A body from the side with its arm as far forward of the shoulder as it is told from above."""
     lean = radians(frame.segments["trunk"].angle)
-    shoulder, flat = frame.joints["shoulder"], arm(told.angles, body)
+    shoulder = frame.joints["shoulder"]
     joints = {
         **frame.joints,
         **{
             name: (shoulder[0] + ahead * cos(lean), shoulder[1] - ahead * sin(lean))
-            for name, (_, ahead) in flat.items()
+            for name, (_, ahead) in arm(told.angles, body).items()
             if name != "shoulder"
         },
     }
@@ -137,27 +142,20 @@ def _arm(angles: Angles, spin: float, side: int, lower: bool, body: Body) -> dic
         body.length(name) for name in ("trunk", "upper_arm", "forearm", "hand")
     )
     flat = arm(angles, body)
+    reach = dict(zip(flat, (0.0, upper, upper + fore, upper + fore + grip), strict=True))
     if lower:  # under the head
-        reach = (0.0, upper, upper + fore, upper + fore + grip)
-        return {
-            name: (side * flat["shoulder"][0], 0.0, long + far)
-            for name, far in zip(flat, reach, strict=True)
-        }
+        return {name: (side * flat["shoulder"][0], 0.0, long + far) for name, far in reach.items()}
     if "shoulder-horizontal" in angles:
-        heights = {name: long - HELD[name] for name in flat}
+        c, s = cos(radians(DOWN)), sin(radians(DOWN))
+        heights = {name: long - ahead * s for name, (_, ahead) in flat.items()}
+        flat = {name: (out, ahead * c) for name, (out, ahead) in flat.items()}
     elif "shoulder-rotation" in angles:
         heights = {**dict.fromkeys(flat, long - upper), "shoulder": long}
     else:
+        c, s = cos(radians(ASIDE)), sin(radians(ASIDE))
         out, ahead = flat["shoulder"]
-        shares = {"elbow": upper, "wrist": upper + fore, "hand": upper + fore + grip}
-        heights = {"shoulder": long, **{name: long - far for name, far in shares.items()}}
-        flat = {
-            "shoulder": (out, ahead),
-            **{
-                name: (out + ASIDE * far / shares["hand"], ahead)
-                for name, far in shares.items()
-            },
-        }
+        heights = {name: long - far * c for name, far in reach.items()}
+        flat = {name: (out + far * s, ahead) for name, far in reach.items()}
     c, s = cos(radians(spin)), sin(radians(spin))
     return {
         name: (side * out * c + ahead * s, ahead * c - side * out * s, heights[name])

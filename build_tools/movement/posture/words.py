@@ -33,9 +33,7 @@ def key_postures(movement: Movement, vocabulary: Vocabulary) -> list[KeyPosture]
     )
     return [
         KeyPosture(label, _frame(frame, named, vocabulary))
-        for label, frame in zip(
-            labels(movement, vocabulary), told, strict=True
-        )
+        for label, frame in zip(labels(movement, vocabulary), told, strict=True)
     ]
 
 

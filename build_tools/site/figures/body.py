@@ -56,7 +56,9 @@ def _is_before(frame: Frame, side: str) -> bool:
     """Whether a leg is drawn before the trunk: the upper one of someone on the side, and one whose thigh points at the viewer."""
     if frame.view.apart and not side and abs(frame.segments["trunk"].angle) > ON_SIDE:
         return True
-    return frame.view.apart and dist(frame.joints[side + "hip"], frame.joints[side + "knee"]) < SHORT
+    return (
+        frame.view.apart and dist(frame.joints[side + "hip"], frame.joints[side + "knee"]) < SHORT
+    )
 
 
 def pieces(frame: Frame) -> list[Shape]:

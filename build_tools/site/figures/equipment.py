@@ -47,7 +47,11 @@ def equipment(
     drawn = {vocabulary.equipment[id].drawn for id in exercise.equipment} - {None}
     position = vocabulary.positions[exercise.movement.position]
     loads = _loads(exercise.movement, frame, frames, working, drawn)
-    rings = [shape for shape in loads if shape.style == "ring"] if _is_at_face(exercise.movement.load, frames, drawn) else []
+    rings = (
+        [shape for shape in loads if shape.style == "ring"]
+        if _is_at_face(exercise.movement.load, frames, drawn)
+        else []
+    )
     behind = [
         *machines.frame_of(exercise, position, frame, frames),
         *drawn_view(frame).supports(exercise, vocabulary, frame, frames),

@@ -86,7 +86,8 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
     movement = exercise.movement
     course = shown_frames(movement, vocabulary, steps=STEPS)
     working = working_segment(course)
-    way = arrow(load_path(movement.load, course), course, load_radius(exercise, vocabulary))
+    stands = drawn_view(course[0]).supports(exercise, vocabulary, course[0], course)
+    way = arrow(load_path(movement.load, course), course, load_radius(exercise, vocabulary), stands)
 
     def drawn(frame: Frame) -> list[Shape]:
         behind, before = equipment(exercise, vocabulary, frame, course, working)
@@ -107,7 +108,9 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
             if (inset := small(exercise, vocabulary)) is not None
         ),
         *close(
-            [course[0], course[-1]], [pose.label for pose in poses], [list(pose.shapes) for pose in poses]
+            [course[0], course[-1]],
+            [pose.label for pose in poses],
+            [list(pose.shapes) for pose in poses],
         ),
     ]
     poses[0].shapes.extend(way)
@@ -125,16 +128,14 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
     )
     for pose in poses:
         pose.shapes[:0] = floor
-    still, moving = drawn_view(first).loop(
-        shown_frames(movement, vocabulary, steps=LOOP), working
-    )
+    still, moving = drawn_view(first).loop(shown_frames(movement, vocabulary, steps=LOOP), working)
     return Figure(
         id,
         exercise.name,
         placed(movement, vocabulary),
         seen(movement, vocabulary),
         poses,
-        [*floor, *drawn_view(first).supports(exercise, vocabulary, first, course), still],
+        [*floor, *stands, still],
         [] if movement.hold else moving,
         (left, top, width, height),
         insets,

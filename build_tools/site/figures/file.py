@@ -12,9 +12,12 @@ from ..escape import xml_text
 from ..resource import Resource
 from ..templating import render
 from .figure import Figure, Pose, figure
+from .insets.inset import Inset
 
 #: Pixels, and characters that fit into the width at the two sizes of words.
 WIDTH, EDGE, GAP, TALLEST, TITLE_CHARACTERS, CHARACTERS = 640, 20, 24, 320, 74, 100
+#: Side of a small drawing and about the width of a letter beside it, pixels.
+INSET, INSET_CHARACTER = 110, 7
 #: Where the segments' lengths come from (see ``movement.body``).
 LENGTHS = "Drawn from joint angles with the segment lengths of Drillis and Contini (1966)."
 
@@ -27,13 +30,34 @@ class FigureFile:
     head: list[str]
     foot: list[str]
     width: int = WIDTH
+    inset: int = INSET
     edge: int = EDGE
 
     @property
     def poses(self) -> list[tuple[int, Pose]]:
         """First and last drawing, each with its left edge."""
         first, last = self.figure.poses[0], self.figure.poses[-1]
+        if first is last:
+            return [((WIDTH - self.pose_width) // 2, first)]
         return [(EDGE, first), (EDGE + self.pose_width + GAP, last)]
+
+    @property
+    def insets(self) -> list[tuple[int, list[str], Inset]]:
+        """Small drawings, each with its left edge and its words in lines."""
+        wide = (WIDTH - 2 * EDGE) // max(1, len(self.figure.insets))
+        return [
+            (
+                EDGE + n * wide,
+                textwrap.wrap(inset.says, (wide - INSET - 12) // INSET_CHARACTER),
+                inset,
+            )
+            for n, inset in enumerate(self.figure.insets)
+        ]
+
+    @property
+    def inset_top(self) -> int:
+        """Where small drawings begin."""
+        return self.top + self.pose_height + 36
 
     @property
     def pose_width(self) -> int:
@@ -54,7 +78,8 @@ class FigureFile:
     @property
     def words_top(self) -> int:
         """Baseline of the first line below the drawings."""
-        return self.top + self.pose_height + 48
+        room = self.inset + 12 if self.figure.insets else 0
+        return self.top + self.pose_height + 48 + room
 
     @property
     def height(self) -> int:
@@ -94,9 +119,9 @@ def _laid_out(shelf: RenderContext, exercise: str) -> Figure:
 def file(shelf: RenderContext, id: str) -> bytes:
     """The stand-alone SVG of one exercise."""
     drawn = posture(shelf, id, "figure")
+    shown = dict.fromkeys((0, len(drawn.poses) - 1))
     paragraphs = [
-        f"{drawn.position}. {pose.label}: {pose.says}."
-        for pose in (drawn.poses[0], drawn.poses[-1])
+        f"{drawn.position}. {drawn.poses[n].label}: {drawn.poses[n].says}." for n in shown
     ]
     paragraphs += credits(shelf)
     foot = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, CHARACTERS)]

@@ -11,6 +11,7 @@ from .kit.bars import rig
 from .kit.props import straps
 from .limbs import unit
 from .shapes import SLAB, Point, Shape, bench, block, disc, limb, line, post
+from .support_facing import pulls
 
 #: A support nearer to the floor than this is the floor.
 FLOOR = 0.03
@@ -82,11 +83,12 @@ def _under(
 def _backrest(
     exercise: Exercise, position: Position, frame: Frame, frames: Sequence[Frame]
 ) -> list[Shape]:
-    """A pad behind someone who sits and keeps the trunk still against it."""
+    """A pad behind someone who sits and keeps the trunk still against it, or before someone who pulls handles."""
+    before = pulls(exercise, frames)
     leans = _still(frames, "trunk") and (
         position.fixes == "trunk" or exercise.movement.load.kind == "machine"
     )
-    return [_beside(frame.segments["trunk"], 0.1, 1.0, -0.13)] if leans else []
+    return [_beside(frame.segments["trunk"], 0.1, 1.0, 0.13 if before else -0.13)] if leans else []
 
 
 def _footing(

@@ -13,6 +13,8 @@ from .inset import Inset
 
 #: Half the width of heel and ball, metres, and the room around the drawing.
 SOLE, BALL, EDGE = 0.036, 0.046, 0.05
+#: Width that the drawing has at least, metres.
+LEAST = 1.0
 #: Half the depth of the outline of the shoulders, how far a bar reaches beyond hands and feet, and half a plate's thickness.
 DEEP, BEYOND, PLATE = 0.12, 0.2, 0.03
 #: Half the width and half the length of a hex bar's frame, metres.
@@ -36,7 +38,9 @@ def feet(exercise: Exercise, vocabulary: Vocabulary) -> Inset | None:
         words.append(f"feet {stance.name}")
     if lifts_from_floor(movement) and movement.hand_width:
         words.append(f"hands {vocabulary.hand_widths[movement.hand_width].name}")
-    return Inset(f"{upper_first('; '.join(words))} (from above)", shapes, view_box(shapes, EDGE))
+    return Inset(
+        f"{upper_first('; '.join(words))} (from above)", shapes, view_box(shapes, EDGE, LEAST)
+    )
 
 
 def lifts_from_floor(movement: Movement) -> bool:
@@ -54,9 +58,7 @@ def _sole(side: int, half: float, turned: float) -> Shape:
 
 def _shoulders() -> Shape:
     """The outline of the person above: shoulders and head."""
-    oval = [
-        (SHOULDERS / 2 * cos(2 * pi * n / 24), DEEP * sin(2 * pi * n / 24)) for n in range(24)
-    ]
+    oval = [(SHOULDERS / 2 * cos(2 * pi * n / 24), DEEP * sin(2 * pi * n / 24)) for n in range(24)]
     return joined("far", [area(oval)])
 
 
@@ -94,7 +96,8 @@ def _bar(exercise: Exercise, vocabulary: Vocabulary, half: float) -> list[Shape]
 
 def _plates(x: float, y: float) -> list[Shape]:
     return [
-        block(side * x - PLATE / 2, side * x + PLATE / 2, y - 0.2, y + 0.2, "kit") for side in (1, -1)
+        block(side * x - PLATE / 2, side * x + PLATE / 2, y - 0.2, y + 0.2, "kit")
+        for side in (1, -1)
     ]
 
 

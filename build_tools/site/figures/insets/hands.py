@@ -135,7 +135,10 @@ def _hand(place: Point, grip: str | None, y: float, drawn: Collection[str | None
         return [joined("body", [*fingers, limb((x, y - 0.03), (x, y + 0.02), PALM, PALM), thumb])]
     if grip == "neutral":
         if "dumbbell" in drawn:
-            return [limb((x, y + 0.05), (x, y + 0.12), THUMB, THUMB, "body"), disc(place, 0.02, "hub")]
+            return [
+                limb((x, y + 0.05), (x, y + 0.12), THUMB, THUMB, "body"),
+                disc(place, 0.02, "hub"),
+            ]
         fist = limb((x - 0.02, y), (x + 0.02, y), PALM, PALM)
         return [joined("body", [fist, limb((x, y + 0.02), (x, y + 0.085), THUMB, THUMB)])]
     palm = limb((x, y - 0.035), (x, y + 0.035), PALM, PALM)

@@ -14,3 +14,5 @@ class Inset:
     says: str
     shapes: list[Shape]
     box: tuple[int, int, int, int]
+    pairs: bool = False
+    """Whether it stands beside another that it is compared with; else its words stand beside it."""

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from math import dist
+
 from ....catalog.entries import Exercise, Vocabulary
-from ....movement.posture.facing import profile
+from ....movement.posture.facing import profiles
 from ..body import pieces
 from ..shapes import joined, line, view_box
 from ..support import supports
@@ -18,8 +20,10 @@ def whole(exercise: Exercise, vocabulary: Vocabulary) -> Inset | None:
     movement = exercise.movement
     if movement.view != "above" or movement.shown is not None:
         return None
-    frame = profile(movement, vocabulary)
+    course = profiles(movement, vocabulary)
+    # With the arms where they reach furthest.
+    frame = max(course, key=lambda f: dist(f.joints["hand"], f.joints["shoulder"]))
     body = joined("body", pieces(frame))
-    shapes = [*supports(exercise, vocabulary, frame, [frame]), body]
+    shapes = [*supports(exercise, vocabulary, frame, course), body]
     floor = line([(x, 0.0) for x, _ in body.room], "floor")
     return Inset("From the side", [floor, *shapes], view_box([floor, *shapes], EDGE))

@@ -13,7 +13,7 @@ from ....catalog.entries import Exercise, Position
 from ....movement.load.forces import load_point
 from ....movement.posture.frame import OTHER, Frame
 from ..limbs import unit
-from ..shapes import Point, Shape, block, limb, line, post
+from ..shapes import Shape, block, limb, line, post
 
 #: How far a handle's lever reaches, how far a rail goes on beyond what slides on it, and how far before someone an upright stands.
 REACH, BEYOND, BEFORE = 0.9, 0.22, 0.42
@@ -132,4 +132,3 @@ def backrest(frame: Frame) -> list[Shape]:
     """The pad behind someone who sits in a machine and faces the viewer."""
     low, high = frame.joints["mid_hip"][1], frame.joints["mid_shoulder"][1]
     return [block(-0.2, 0.2, low - 0.05, high + 0.1, "kit")]
-
