@@ -6,6 +6,7 @@ Outside check: the XML is judged by expat. The four snapshots are numbers: compa
 from __future__ import annotations
 
 import xml.etree.ElementTree as ET
+from collections import defaultdict
 from math import dist
 
 import pytest
@@ -65,6 +66,20 @@ def test_drawings_are_small_and_whole(name: str, id: str) -> None:
         assert drawing.get("aria-labelledby") == f"{title.get('id')} {says.get('id')}"
     ids = [e.get("id") for e in root.iter() if e.get("id")]
     assert len(set(ids)) == len(ids)
+
+
+#: Exercises whose drawings may be the same, and why.
+TWINS: dict[frozenset[str], str] = {}
+
+
+def test_no_two_exercises_look_the_same() -> None:
+    """All that is drawn, but for how long a repetition takes and what is written."""
+    alike: dict[object, set[str]] = defaultdict(set)
+    for name, id in EVERY:
+        drawn = of(name, id)
+        pictures = [*(pose.shapes for pose in drawn.poses), *(i.shapes for i in drawn.insets)]
+        alike[tuple((s.style, s.d) for shapes in pictures for s in shapes)].add(id)
+    assert {frozenset(ids) for ids in alike.values() if len(ids) > 1} == set(TWINS)
 
 
 @pytest.mark.parametrize(

@@ -11,6 +11,7 @@ from math import dist, hypot
 
 from ....catalog.entries import Exercise, Position
 from ....movement.load.forces import load_point
+from ....movement.load.statics import between
 from ....movement.posture.frame import OTHER, Frame
 from ..limbs import unit
 from ..shapes import Shape, block, limb, line, post
@@ -19,6 +20,8 @@ from ..shapes import Shape, block, limb, line, post
 REACH, BEYOND, BEFORE = 0.9, 0.22, 0.42
 #: How far a rail lies behind the back that slides on it, metres.
 RAIL = 0.2
+#: Height of the lowest pivot, metres.
+LOW = 0.12
 #: Height of a knee machine's base, and half its width, metres.
 BASE, BASE_WIDE = 0.1, 0.16
 
@@ -87,10 +90,10 @@ def _handle(frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
         square = (-square[0], -square[1])
     half = dist(first, last) / 2
     far = max(0.3, REACH**2 - half**2) ** 0.5
-    pivot = (
-        (first[0] + last[0]) / 2 + far * square[0],
-        max(0.12, (first[1] + last[1]) / 2 + far * square[1]),
-    )
+    middle = between(first, last, 0.5)
+    if middle[1] + far * square[1] < LOW:  # no pivot below the floor
+        far = (LOW - middle[1]) / square[1]
+    pivot = middle[0] + far * square[0], middle[1] + far * square[1]
     edge = frames[0].joints["mid_hip"][0] - 0.3
     stand = min(pivot[0], edge) if pushes else pivot[0]
     return [

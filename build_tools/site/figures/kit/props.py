@@ -12,7 +12,7 @@ from ..shapes import SLAB, Point, Shape, bench, block, disc, limb, line, post
 #: Half the thickness of a knee seen from the front, and the smallest ball, metres.
 KNEE, BALL = 0.055, 0.05
 #: Length of a belt's chain and radius of the plate on it, metres.
-CHAIN, PLATE = 0.42, 0.14
+CHAIN, PLATE = 0.6, 0.14
 #: Height of a chair's seat, and how deep it is, metres.
 SEAT, DEEP = 0.45, 0.4
 #: How far above a handle its two strings meet, and how far before the hands the straps are tied, metres.
