@@ -25,11 +25,12 @@ def is_lowering(movement: Movement, position: Position, frames: Sequence[Frame])
         return False
     if load.kind == "machine":
         bent = last.angles.get("knee", 0.0) - first.angles.get("knee", 0.0)
-        return load.at in SLED and bent > KNEES_GIVE
+        lies = "back" in position.rests_on and load.at == "hand"
+        return load.at in SLED and bent > KNEES_GIVE or lies and _sinks(first, last, "hand")
     if not first.view.knows_floor(position, first.gravity):
         return False
     if load.kind == "free-weight" and load.at:
-        return load_point(first, load.at)[1] - load_point(last, load.at)[1] > WEIGHT_SINKS
+        return _sinks(first, last, load.at)
     sinks = any(
         first.joints[joint][1] - last.joints[joint][1] > BODY_SINKS
         for joint in ("mid_shoulder", "mid_hip")
@@ -43,3 +44,8 @@ def is_lowering(movement: Movement, position: Position, frames: Sequence[Frame])
         and after is not None
         and dist(load_point(first, load.at), before) > dist(load_point(last, load.at), after)
     )
+
+
+def _sinks(first: Frame, last: Frame, at: str) -> bool:
+    """Whether a weight is lowered."""
+    return load_point(first, at)[1] - load_point(last, at)[1] > WEIGHT_SINKS

@@ -54,6 +54,7 @@ def equipment(
     )
     behind = [
         *machines.frame_of(exercise, position, frame, frames),
+        *_bar_behind(exercise, frame, frames),
         *drawn_view(frame).supports(exercise, vocabulary, frame, frames),
         *props.stands(exercise, position, frame),
         *_pulls(exercise, frame),
@@ -69,9 +70,21 @@ def equipment(
     ]
 
 
+def _bar_behind(exercise: Exercise, frame: Frame, frames: Sequence[Frame]) -> list[Shape]:
+    """The rails of a guided bar, or a bar as far as its joint on the floor."""
+    at = exercise.movement.load.at
+    if at is None or frame.view.apart:
+        return []
+    if machines.GUIDED in exercise.equipment:
+        return bars.rails(_carried(frame, load_point(frame, at), at))
+    first, last = (load_point(each, at) for each in (frames[0], frames[-1]))
+    return bars.hinged(exercise, load_point(frame, at), first, last)
+
+
 def _is_at_face(load: Load, frames: Sequence[Frame], drawn: Collection[str | None]) -> bool:
     """Whether a bar's plates come before the face at some time: they are drawn behind the person then."""
-    if "disc" not in drawn or load.kind != "free-weight" or load.at is None or frames[0].view.apart:
+    weight = load.kind in ("free-weight", "machine")
+    if "disc" not in drawn or not weight or load.at is None or frames[0].view.apart:
         return False
     return any(
         dist(_carried(frame, load_point(frame, load.at), load.at), _face(frame)) < DISC + PAD
@@ -210,6 +223,8 @@ def _load(
 ) -> list[Shape]:
     """What loads one limb at the point ``at``, where its ``joint`` is."""
     kind, where = movement.load.kind, movement.load.at or ""
+    if kind == "machine" and "disc" in drawn:  # a bar on rails
+        return _weight(frame, at, where, drawn, end_on=False)
     if kind == "machine":
         return (
             [_pad(frames, at, joint)]

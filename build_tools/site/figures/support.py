@@ -157,7 +157,8 @@ def _grip(exercise: Exercise, hand: Point, shoulder: Point, top: float) -> list[
             *post(hand[0] + 0.2, top),
             line([(hand[0] - 0.3, top), (hand[0] + 0.3, top)], "cord"),
         ]
-    if "box" in exercise.equipment:
+    stands_on_it = "toes" in exercise.movement.support
+    if "box" in exercise.equipment and not stands_on_it:
         return [block(hand[0] - 0.15, hand[0] + 0.35, 0, top, "kit")]
     if hand[1] > shoulder[1]:
         return rig(hand, top)

@@ -10,6 +10,10 @@ from ..shapes import Point, Shape, block, disc, limb, line
 UPRIGHT, FOOT, ABOVE, BAR = 0.025, 0.26, 0.07, 0.024
 #: Hex bar: half the length of its frame, how far the handles stand above it, and the disc of its plates, metres.
 FRAME, HANDLES, DISC = 0.4, 0.075, 0.225
+#: Height of a rail, height of a floor joint, and how far from the person it lies at most, metres.
+RAIL, JOINT, LONGEST = 1.9, 0.05, 2.4
+#: Bars with one end fixed.
+HINGED = ("hinged-bar", "bar-row-bench")
 #: Equipment that the hands hang from or rest in.
 CARRIES = ("pull-up-bar", "low-bar", "suspension-straps")
 
@@ -27,6 +31,33 @@ def grasped(exercise: Exercise, frame: Frame) -> list[Shape]:
     if frame.view.apart or not set(CARRIES) & set(exercise.equipment):
         return []
     return [disc(frame.joints["hand"], BAR + 0.016, "kit"), disc(frame.joints["hand"], BAR, "hub")]
+
+
+def rails(bar: Point) -> list[Shape]:
+    """The rail that a guided bar slides on, and its foot."""
+    x = bar[0]
+    return [
+        block(x - 0.012, x + 0.012, 0.0, max(RAIL, bar[1] + 0.1), "kit"),
+        limb((x - FOOT, 0.02), (x + FOOT, 0.02), 0.02, 0.02, "kit"),
+    ]
+
+
+def hinge(first: Point, last: Point) -> Point:
+    """Where a bar with one end fixed turns: on the floor, as far from the hand's first place as from its last."""
+    (a, b), (c, d) = first, last
+    x = ((c * c - a * a) + (d - JOINT) ** 2 - (b - JOINT) ** 2) / (2 * (c - a or 1e-9))
+    return max(-LONGEST, min(LONGEST, x)), JOINT
+
+
+def hinged(exercise: Exercise, hand: Point, first: Point, last: Point) -> list[Shape]:
+    """A bar from the hand to its joint on the floor."""
+    if not set(HINGED) & set(exercise.equipment):
+        return []
+    x, y = hinge(first, last)
+    return [
+        limb((x, y), hand, 0.014, 0.014, "hub"),
+        block(x - 0.06, x + 0.06, 0.0, y + 0.03, "kit"),
+    ]
 
 
 def hex_frame(hand: Point) -> list[Shape]:

@@ -20,6 +20,8 @@ from ..shapes import Shape, block, limb, line, post
 REACH, BEYOND, BEFORE = 0.9, 0.22, 0.42
 #: How far a rail lies behind the back that slides on it, metres.
 RAIL = 0.2
+#: A bar that slides on rails.
+GUIDED = "guided-bar"
 #: Height of the lowest pivot, metres.
 LOW = 0.12
 #: Height of a knee machine's base, and half its width, metres.
@@ -34,7 +36,9 @@ def frame_of(
     if load.kind != "machine" or load.at is None:
         return []
     if frame.view.apart:
-        return _knees(frame) if frame.view.upright and load.at == "knee" else []
+        return _facing(frame, load.at) if frame.view.upright else []
+    if GUIDED in exercise.equipment:
+        return []  # its rails stand where the bar is carried
     if position.against == "sled":
         return _sled(frame, frames)
     if load.at == "foot":
@@ -120,6 +124,16 @@ def _hinge(frame: Frame) -> list[Shape]:
     axle = (trunk.start[0] - 0.24, trunk.start[1] + 0.02)
     tip = (axle[0] + length * along[0], axle[1] + length * along[1])
     return [*post(axle[0], axle[1] + 0.03), limb(axle, tip, 0.014, 0.014, "kit")]
+
+
+def _facing(frame: Frame, where: str) -> list[Shape]:
+    """The arms of pads on the limbs of someone who faces the viewer."""
+    if where == "elbow":
+        return [
+            line([frame.joints[side + "shoulder"], frame.joints[side + "elbow"]], "cord")
+            for side in ("", OTHER)
+        ]
+    return _knees(frame) if where == "knee" else []
 
 
 def _knees(frame: Frame) -> list[Shape]:
