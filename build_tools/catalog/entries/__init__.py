@@ -67,9 +67,11 @@ from .model import (
     LengthTable,
     Model,
     ModelMuscle,
+    ModelSegment,
     PublishedArm,
     PublishedOrder,
     PublishedSource,
+    SegmentName,
     SourceModel,
 )
 from .moved import Moved
@@ -193,6 +195,7 @@ __all__ = [
     "Measure",
     "Model",
     "ModelMuscle",
+    "ModelSegment",
     "Moment",
     "Moved",
     "Movement",
@@ -221,6 +224,7 @@ __all__ = [
     "Scale",
     "Sets",
     "Site",
+    "SegmentName",
     "SourceModel",
     "Spread",
     "Standardised",

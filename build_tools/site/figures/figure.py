@@ -2,7 +2,7 @@
 
 One drawing for each key frame, all of one size so that they can be compared; an
 arrow in the first shows the way of the load. Weight carries the meaning, not
-colour: the working segment is solid, the rest is outlined.
+colour: the body is outlined, and the muscles that a set counts for are thick lines on it.
 """
 
 from __future__ import annotations
@@ -19,6 +19,7 @@ from ...movement.posture.words import key_postures, placed, seen
 from ..templating import render
 from .arrow import arrow
 from .equipment import equipment, load_radius
+from .muscle_lines import NO_LINES, MuscleLines
 from .shapes import SCALE, Shape, line, view_box
 from .views import drawn_view
 
@@ -50,6 +51,10 @@ class Figure:
     id: str
     """Unique on its page."""
     name: str
+    dark: str
+    """What is dark, as a sentence; empty where nothing is."""
+    dark_plainly: str
+    """The same for a client."""
     position: str
     """How the body is placed, and from where it is seen unless from the side."""
     seen: str
@@ -69,11 +74,14 @@ class Figure:
     @property
     def says(self) -> str:
         """All that the drawings show, in words."""
-        return f"{self.position}. " + " ".join(f"{pose.label}: {pose.says}." for pose in self.poses)
+        told = [f"{pose.label}: {pose.says}." for pose in self.poses]
+        return " ".join([f"{self.position}.", *told, *filter(None, [self.dark])])
 
 
-def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
-    """Lay out the drawings of one exercise."""
+def figure(
+    id: str, exercise: Exercise, vocabulary: Vocabulary, lines: MuscleLines = NO_LINES
+) -> Figure:
+    """Lay out the drawings of one exercise, with the ``lines`` of its muscles."""
     movement = exercise.movement
     course = frames(movement, vocabulary, steps=STEPS)
     working = working_segment(course)
@@ -81,7 +89,7 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
 
     def whole(frame: Frame) -> list[Shape]:
         behind, before = equipment(exercise, vocabulary, frame, course, working)
-        return [*behind, *drawn_view(frame).body(frame, working), *before]
+        return [*behind, *drawn_view(frame).body(frame, lines), *before]
 
     poses = [
         Pose(told.label, told.words, whole(frame))
@@ -104,10 +112,12 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
     )
     for pose in poses:
         pose.shapes[:0] = floor
-    still, moving = drawn_view(first).loop(frames(movement, vocabulary, steps=LOOP), working)
+    still, moving = drawn_view(first).loop(frames(movement, vocabulary, steps=LOOP), lines)
     return Figure(
         id,
         exercise.name,
+        lines.says,
+        lines.says_plainly,
         placed(movement, vocabulary),
         seen(movement, vocabulary),
         poses,

@@ -16,6 +16,8 @@ HALF = {
     "foot": (0.036, 0.022),
 }
 FIST = 0.038
+#: Half the thickness of the trunk at the hips, metres.
+HIPS = 0.1
 LEG, ARM = ("thigh", "shank", "foot"), ("upper_arm", "forearm")
 
 
