@@ -1,6 +1,6 @@
 """What a coach passes on from an exercise's page: the client's link with its QR code, the sources, and the figure with its credit.
 
-Links work by themselves; ``share.js`` adds what only a script can do: copying and sending.
+Links work by themselves; ``share.js`` adds what only a script can do: copying, sending, and a picture of the figure.
 """
 
 from __future__ import annotations

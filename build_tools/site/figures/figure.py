@@ -51,9 +51,9 @@ class Figure:
     id: str
     """Unique on its page."""
     name: str
-    dark: str
-    """What is dark, as a sentence; empty where nothing is."""
-    dark_plainly: str
+    thick: str
+    """What is thick, as a sentence; empty where nothing is."""
+    thick_plainly: str
     """The same for a client."""
     position: str
     """How the body is placed, and from where it is seen unless from the side."""
@@ -75,7 +75,7 @@ class Figure:
     def says(self) -> str:
         """All that the drawings show, in words."""
         told = [f"{pose.label}: {pose.says}." for pose in self.poses]
-        return " ".join([f"{self.position}.", *told, *filter(None, [self.dark])])
+        return " ".join([f"{self.position}.", *told, *filter(None, [self.thick])])
 
 
 def figure(
@@ -127,6 +127,6 @@ def figure(
     )
 
 
-def html(drawn: Figure, file: str, credit: str) -> Markup:
-    """The figure as inline SVG for a page; ``file`` links to its file, ``credit`` is its citation line to copy."""
-    return Markup(render("figure.html.jinja", figure=drawn, file=file, credit=credit))
+def html(drawn: Figure, file: str, name: str, credit: str) -> Markup:
+    """The figure as inline SVG for a page; ``file`` links to its file, which is saved under ``name``; ``credit`` is its citation line."""
+    return Markup(render("figure.html.jinja", figure=drawn, file=file, name=name, credit=credit))

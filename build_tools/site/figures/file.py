@@ -79,7 +79,7 @@ def credits(shelf: RenderContext, exercise: str) -> list[str]:
     """What the figure of an exercise rests on, and whose it is."""
     return [
         LENGTHS,
-        *(f"Dark lines: {told}." for told in _models(shelf, exercise)),
+        *(f"Thick lines: {told}." for told in _models(shelf, exercise)),
         f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}.",
     ]
 
@@ -123,7 +123,7 @@ def file(shelf: RenderContext, id: str) -> bytes:
         f"{drawn.position}. {pose.label}: {pose.says}."
         for pose in (drawn.poses[0], drawn.poses[-1])
     ]
-    paragraphs += [*filter(None, [drawn.dark]), *credits(shelf, id)]
+    paragraphs += [*filter(None, [drawn.thick]), *credits(shelf, id)]
     foot = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, CHARACTERS)]
     return xml_text(
         render(

@@ -1,4 +1,4 @@
-"""The dark lines of a posture figure: muscles that a set counts for directly, from attachment to attachment as the model has them.
+"""The thick lines of a posture figure: muscles that a set counts for directly, from attachment to attachment as the model has them.
 
 A line is drawn only where the part's path passed the checks of the model and its joints bend on the page. It keeps to the figure's own
 limbs, and it is left out where it would grow shorter while the table says that the muscle grows longer.
@@ -122,7 +122,7 @@ class MuscleLines:
 
     @property
     def says(self) -> str:
-        """What is dark, as a line below the figure; empty where nothing is."""
+        """What is thick, as a line below the figure; empty where nothing is."""
         return self._says(self.names)
 
     @property
@@ -138,7 +138,7 @@ class MuscleLines:
     def _says(self, names: Sequence[str]) -> str:
         if not self.lines:
             return ""
-        return f"Dark line{'s' if len(self.lines) > 1 else ''}: {listed(names)}."
+        return f"Thick line{'s' if len(self.lines) > 1 else ''}: {listed(names)}."
 
     def drawn(self, frame: Frame, arm: bool) -> list[Shape]:
         """The lines on the arms, or those on the legs, as one shape; none where there is no line."""
