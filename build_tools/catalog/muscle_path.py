@@ -74,7 +74,8 @@ def read(path: Path, label: str) -> tuple[dict[str, MusclePath], list[Finding]]:
         rows = list(csv.reader(path.read_text(encoding="utf-8").splitlines()))
         if not rows or tuple(rows[0]) != COLUMNS:
             raise ValueError(f"the first line is not {','.join(COLUMNS)}")
-        for line, row in enumerate(rows[1:], start=2):
+        for row in rows[1:]:
+            line += 1
             muscle, stop = _stop(row)
             found.setdefault(muscle, []).append(stop)
         if short := [muscle for muscle, stops in found.items() if len(stops) < 2]:

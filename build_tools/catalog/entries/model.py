@@ -13,9 +13,7 @@ Column = Annotated[str, StringConstraints(pattern=r"^[A-Za-z]\w{0,40}$")]
 
 
 #: Pieces of a body that muscle paths are fixed to.
-SegmentName = Literal[
-    "pelvis", "thigh", "shank", "foot", "shoulder-blade", "upper-arm", "forearm"
-]
+SegmentName = Literal["pelvis", "thigh", "shank", "foot", "shoulder-blade", "upper-arm", "forearm"]
 
 
 class ModelSegment(Entry):

@@ -19,10 +19,10 @@ from .sample import in_model, named
 #: What the package calls a point that a path always runs over.
 FIXED = "PathPoint"
 Flat = tuple[float, float]
-Spots = tuple["Spot", ...]
+SampledPlaces = tuple["SampledPlace", ...]
 
 
-class Spot(NamedTuple):
+class SampledPlace(NamedTuple):
     """A place of a path in thousandths, as it is written."""
 
     segment: SegmentName
@@ -65,7 +65,7 @@ def _lines(column: str, body: _Opened, name: str, axes: list[Axis]) -> list[str]
         raise ValueError(f"the fixed points of `{name}` are not the same at all angles")
     lines = []
     for gap in range(len(fixed) + 1):
-        between: dict[str, dict[float, Spots]] = defaultdict(dict)
+        between: dict[str, dict[float, SampledPlaces]] = defaultdict(dict)
         for (joint, angle), run in runs.items():
             between[joint][angle] = run.gaps[gap]
         moving = [joint for joint, at in between.items() if len(set(at.values())) > 1]
@@ -84,7 +84,7 @@ def _lines(column: str, body: _Opened, name: str, axes: list[Axis]) -> list[str]
     return lines
 
 
-def _line(column: str, spot: Spot, joint: str = "", angle: float | None = None) -> str:
+def _line(column: str, spot: SampledPlace, joint: str = "", angle: float | None = None) -> str:
     told = "" if angle is None else f"{angle:g}"
     return f"{column},{joint},{told},{spot.segment},{spot.along},{spot.ahead}"
 
@@ -92,15 +92,15 @@ def _line(column: str, spot: Spot, joint: str = "", angle: float | None = None) 
 class _Run(NamedTuple):
     """A path at one angle: the points that are always there, and what lies before, between and after them."""
 
-    fixed: Spots
-    gaps: tuple[Spots, ...]
+    fixed: SampledPlaces
+    gaps: tuple[SampledPlaces, ...]
 
 
 class _Opened:
     """A model file in the package, which has no types."""
 
     def __init__(self, path: Path, source: SourceModel) -> None:
-        import opensim
+        import opensim  # type: ignore[import-not-found]
 
         opensim.Logger.setLevelString("off")
         self._file, self._model = path, opensim.Model(str(path))
@@ -120,8 +120,8 @@ class _Opened:
             .getGeometryPath()
             .getCurrentPath(self._state)
         )
-        fixed: list[Spot] = []
-        gaps: list[list[Spot]] = [[]]
+        fixed: list[SampledPlace] = []
+        gaps: list[list[SampledPlace]] = [[]]
         for n in range(path.getSize()):
             point = path.get(n)
             spot = self._spot(point.getParentFrame(), point.getLocation(self._state))
@@ -133,7 +133,7 @@ class _Opened:
         coordinate.setValue(self._state, 0.0, False)
         return _Run(tuple(fixed), tuple(tuple(gap) for gap in gaps))
 
-    def _spot(self, frame: Any, location: Any) -> Spot:
+    def _spot(self, frame: Any, location: Any) -> SampledPlace:
         """A point that is fixed to a body, where it lies on its segment."""
         body = frame.getName()
         if body not in self._of_body:
@@ -142,7 +142,7 @@ class _Opened:
         (x0, y0), (u, v), unit = self._joints[segment]
         x, y = _flat(frame.findStationLocationInGround(self._upright, location))
         x, y = (x - x0) * THOUSAND / unit, (y - y0) * THOUSAND / unit
-        return Spot(segment, round(x * u + y * v), round(y * u - x * v))
+        return SampledPlace(segment, round(x * u + y * v), round(y * u - x * v))
 
     def _placed(self, source: SourceModel) -> dict[SegmentName, _Joint]:
         """Where each segment hangs: limbs from joint to joint, the others straight down."""

@@ -22,7 +22,7 @@ ON_TRUNK: dict[SegmentName, tuple[str, str]] = {
 }
 
 
-class Piece(NamedTuple):
+class BodyPiece(NamedTuple):
     """A piece of the body on the page: the joint it hangs on, and its direction away from there, of length 1."""
 
     joint: Point
@@ -40,7 +40,7 @@ class Piece(NamedTuple):
         return x * u + y * v, y * u - x * v
 
 
-def piece(frame: Frame, prefix: str, segment: SegmentName) -> Piece | None:
+def hung(frame: Frame, prefix: str, segment: SegmentName) -> BodyPiece | None:
     """A piece as it is seen; None where it points at the viewer. ``prefix``: ``other_`` for the second limb."""
     joints = frame.joints
     if segment in SPANS:
@@ -58,4 +58,4 @@ def piece(frame: Frame, prefix: str, segment: SegmentName) -> Piece | None:
             start[1] + spine.start[1] - spine.end[1],
         )
     long = dist(start, end)
-    return Piece(start, ((end[0] - start[0]) / long, (end[1] - start[1]) / long)) if long else None
+    return BodyPiece(start, ((end[0] - start[0]) / long, (end[1] - start[1]) / long)) if long else None

@@ -79,7 +79,9 @@ def _sources(shelf: RenderContext, id: str, keys: list[str]) -> str:
 
 def _figure(shelf: RenderContext, id: str) -> str:
     name = shelf.catalog.exercises[id].data.name
-    return " ".join([f"{name}: start and finish.", *figure_file.credits(shelf, id), *_where(shelf, id)])
+    return " ".join(
+        [f"{name}: start and finish.", *figure_file.credits(shelf, id), *_where(shelf, id)]
+    )
 
 
 def _where(shelf: RenderContext, id: str) -> list[str]:

@@ -18,11 +18,12 @@ from ...english import listed, lower_first
 from ...evidence.wording.names import Names
 from ...movement.length.length import Lengths
 from ...movement.length.route import Route, route
-from ...movement.posture.body import HEEL, REFERENCE
+from ...movement.posture.body import REFERENCE
 from ...movement.posture.frame import OTHER, Frame, Point
-from ...movement.posture.pieces import piece
+from ...movement.posture.pieces import hung
 from ...movement.posture.pose import frames
-from .limbs import HALF, HIPS, working_sides
+from ...planning.facts import parts
+from .limbs import kept, working_sides
 from .shapes import Shape, gap, joined, line
 
 #: How far inside the outline the middle of a line stays: half its thickness and some air, metres.
@@ -37,30 +38,10 @@ MARGIN = 0.05
 BESIDE = 0.3
 #: Bends of the elbow that are seen at less than this share of their size are no longer seen as bends.
 SEEN = 0.5
+#: Bends of the elbow that tell no side, degrees.
+STRAIGHT_ARM = 10.0
 #: Postures in which lines are compared.
 STEPS = 13
-LIMBS: dict[SegmentName, str] = {
-    "thigh": "thigh",
-    "shank": "shank",
-    "upper-arm": "upper_arm",
-    "forearm": "forearm",
-}
-#: The middle of the round heel.
-HEEL_ROUND = (
-    REFERENCE.length("ankle_height") - HALF["foot"][0],
-    HALF["foot"][0] - HEEL * REFERENCE.length("foot"),
-)
-#: Piece of the body -> what of it is drawn, metres along and ahead of its joint: where its axis starts, how far along it ends, half its
-#: thickness there. On the trunk lines stay within the limb that begins there, at the foot within the heel.
-ROOM: dict[SegmentName, tuple[Point, float, tuple[float, float]]] = {
-    **{
-        name: ((0.0, 0.0), REFERENCE.length(drawn), HALF[drawn])
-        for name, drawn in LIMBS.items()
-    },
-    "pelvis": ((0.0, 0.0), 0.0, (HIPS,) * 2),
-    "shoulder-blade": ((0.0, 0.0), 0.0, (HALF["upper_arm"][0],) * 2),
-    "foot": (HEEL_ROUND, HEEL_ROUND[0], (HALF["foot"][0],) * 2),
-}
 #: What stands between a part and its muscle in a name.
 OF = " of the "
 
@@ -80,8 +61,8 @@ class MuscleLine:
         points: list[Point] = []
         last: SegmentName | None = None
         for place in self.route.places(_angles(frame, prefix)):
-            if hung := piece(frame, prefix, place.segment):
-                point = hung.at(*_inside(place, facing))
+            if on := hung(frame, prefix, place.segment):
+                point = on.at(*_inside(place, facing))
                 if (last, place.segment) == ("pelvis", "shank"):
                     points += _along_thigh(frame, prefix, points[-1], point)
                 points.append(point)
@@ -173,7 +154,7 @@ def muscle_lines(
     return MuscleLines(
         tuple(one for of in found.values() for one in _together(of, course)),
         tuple(
-            _name(catalog, names, muscle, [part for one in of for part in one.parts])
+            _name(names, parts(catalog, muscle), [ref for one in of for ref in one.parts], direct)
             for muscle, of in found.items()
         ),
         tuple(lower_first(catalog.muscles[muscle].data.everyday) for muscle in found),
@@ -193,36 +174,30 @@ def _facing(
         if not all(map(way.is_known, angles)):
             return ()
         if not all(
-            piece(frame, prefix, stop.place.segment) for frame in course for stop in way.path.stops
+            hung(frame, prefix, stop.place.segment) for frame in course for stop in way.path.stops
         ):
             return ()
-        if view.apart:
-            bent = max(course, key=lambda frame, p=prefix: _bend(frame, p))
-            facing = _turned(bent, prefix)
-            if abs(facing) < SEEN:
-                return ()
-        else:
-            facing = 1.0
+        facing = _turned(course, prefix) if view.apart else 1.0
+        if abs(facing) < SEEN:
+            return ()
         sides.append((prefix, facing))
     return tuple(sides)
 
 
-def _bend(frame: Frame, prefix: str) -> float:
-    return abs(sin(radians(_angles(frame, prefix)["elbow"])))
-
-
-def _turned(frame: Frame, prefix: str) -> float:
-    """Share of the elbow's bend that is seen, positive anticlockwise; 0 for a straight arm."""
-    (x, y), (u, v) = (
-        (end[0] - start[0], end[1] - start[1])
-        for start, end in (
-            (frame.joints[prefix + a], frame.joints[prefix + b])
-            for a, b in (("shoulder", "elbow"), ("elbow", "wrist"))
-        )
-    )
-    bend = _bend(frame, prefix)
-    if bend < sin(radians(10)):
+def _turned(course: Sequence[Frame], prefix: str) -> float:
+    """Share of the elbow's bend that is seen where it bends most, positive anticlockwise; 0 for an arm that stays straight."""
+    bends = [abs(sin(radians(_angles(frame, prefix)["elbow"]))) for frame in course]
+    bend = max(bends)
+    if bend < sin(radians(STRAIGHT_ARM)):
         return 0.0
+    joints = course[bends.index(bend)].joints
+    shoulder, elbow, wrist = (joints[prefix + name] for name in ("shoulder", "elbow", "wrist"))
+    x, y, u, v = (
+        elbow[0] - shoulder[0],
+        elbow[1] - shoulder[1],
+        wrist[0] - elbow[0],
+        wrist[1] - elbow[1],
+    )
     return (x * v - y * u) / hypot(x, y) / REFERENCE.length("forearm") / bend
 
 
@@ -239,23 +214,13 @@ def _angles(frame: Frame, prefix: str) -> dict[str, float]:
 def _inside(place: Place, facing: float) -> Point:
     """A place in metres along and ahead on the figure's own limb."""
     unit = REFERENCE.length(UNIT[place.segment].replace("-", "_"))
-    along, ahead = _kept(place.segment, (place.along * unit, place.ahead * unit))
+    along, ahead = kept(place.segment, (place.along * unit, place.ahead * unit), CLEAR)
     return along, facing * ahead
-
-
-def _kept(segment: SegmentName, point: Point) -> Point:
-    """A point on a piece, along and ahead of its joint, moved to the bone until the line is clear of the outline."""
-    start, end, (wide, narrow) = ROOM[segment]
-    share = min(1.0, max(0.0, (point[0] - start[0]) / (end - start[0]))) if end > start[0] else 0.0
-    axis = (start[0] + share * (end - start[0]), start[1])
-    away = dist(point, axis)
-    near = min(1.0, (wide + share * (narrow - wide) - CLEAR) / away) if away else 1.0
-    return axis[0] + near * (point[0] - axis[0]), axis[1] + near * (point[1] - axis[1])
 
 
 def _along_thigh(frame: Frame, prefix: str, start: Point, end: Point) -> list[Point]:
     """Where a straight way from the pelvis to the shank would leave the thigh, a point that keeps it inside."""
-    thigh = piece(frame, prefix, "thigh")
+    thigh = hung(frame, prefix, "thigh")
     if thigh is None:
         return []
     (a, b), (c, d) = thigh.of(start), thigh.of(end)
@@ -263,8 +228,8 @@ def _along_thigh(frame: Frame, prefix: str, start: Point, end: Point) -> list[Po
     if not a < beside < c:
         return []
     way = (beside, b + (d - b) * (beside - a) / (c - a))
-    kept = _kept("thigh", way)
-    return [] if kept == way else [thigh.at(*kept)]
+    inside = kept("thigh", way, CLEAR)
+    return [] if inside == way else [thigh.at(*inside)]
 
 
 def _together(lines: Sequence[MuscleLine], course: Sequence[Frame]) -> list[MuscleLine]:
@@ -299,22 +264,23 @@ def _lies_on(one: MuscleLine, other: MuscleLine, course: Sequence[Frame]) -> boo
     )
 
 
-def _name(catalog: Catalog, names: Names, muscle: str, drawn: Sequence[str]) -> str:
-    """What coaches call it: the muscle, the muscle without one part, or its parts."""
-    every = [f"{muscle}/{part}" for part in catalog.muscles[muscle].data.parts]
+def _name(names: Names, every: Sequence[str], drawn: Sequence[str], direct: Sequence[str]) -> str:
+    """What coaches call it, short: the muscle, the muscle without the one part that should be there, or its parts."""
     left_out = [part for part in every if part not in drawn]
-    whole = names.part(muscle).removeprefix("the ")
-    if not left_out:
-        return whole
-    if len(left_out) == 1 < len(drawn):
-        return f"{whole} without {_short(names, left_out[0], every)}"
-    return names.parts([part for part in every if part in drawn]).removeprefix("the ")
+    if len(left_out) > 1 or len(drawn) == 1 < len(every):
+        return _bare(names.parts([part for part in every if part in drawn]))
+    missing = [_short(names, part, every) for part in left_out if part in direct]
+    return " without ".join([_bare(names.part(every[0].partition("/")[0])), *missing])
 
 
 def _short(names: Names, part: str, every: Sequence[str]) -> str:
     """``short head`` for the short head of the biceps femoris, where no other part of the muscle is called so."""
     short, *others = (
-        names.part(ref).removeprefix("the ").partition(OF)[0]
-        for ref in (part, *(ref for ref in every if ref != part))
+        names.part(ref).partition(OF)[0] for ref in (part, *(ref for ref in every if ref != part))
     )
-    return names.part(part).removeprefix("the ") if short in others else short
+    return _bare(names.part(part) if short in others else short)
+
+
+def _bare(name: str) -> str:
+    """Without articles."""
+    return name.removeprefix("the ").replace(" the ", " ")
