@@ -67,9 +67,11 @@ from .model import (
     LengthTable,
     Model,
     ModelMuscle,
+    ModelSegment,
     PublishedArm,
     PublishedOrder,
     PublishedSource,
+    SegmentName,
     SourceModel,
 )
 from .moved import Moved
@@ -196,6 +198,7 @@ __all__ = [
     "Measure",
     "Model",
     "ModelMuscle",
+    "ModelSegment",
     "Moment",
     "Moved",
     "Movement",
@@ -224,6 +227,7 @@ __all__ = [
     "Scale",
     "Sets",
     "Site",
+    "SegmentName",
     "SourceModel",
     "Spread",
     "Stance",

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from math import dist, inf
 
 from ...movement.posture.frame import OTHER, Frame, Point
-from .shapes import Shape, area, line
+from .shapes import Shape, area, gap, line
 
 #: Metres: half width and length of the head, the shortest way that gets an arrow, and the air around the arrow.
 HEAD_HALF, HEAD_LONG, SHORTEST, AIR = 0.045, 0.09, 0.03, 0.07
@@ -104,16 +104,8 @@ def _clear(
 ) -> bool:
     points = [*way, _tip(way)]
     return min(y for _, y in points) > floor and all(
-        _gap(point, start, end) > half + AIR for start, end, half in keep_off for point in points
+        gap(point, start, end) > half + AIR for start, end, half in keep_off for point in points
     )
-
-
-def _gap(point: Point, start: Point, end: Point) -> float:
-    """Distance from a point to a straight piece."""
-    length = dist(start, end) or 1.0
-    u, v = _unit(start, end)
-    share = max(0.0, min(length, (point[0] - start[0]) * u + (point[1] - start[1]) * v))
-    return dist(point, (start[0] + share * u, start[1] + share * v))
 
 
 def _unit(start: Point, end: Point) -> Point:

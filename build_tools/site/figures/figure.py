@@ -2,7 +2,7 @@
 
 One drawing for each key frame, all of one size so that they can be compared; an
 arrow in the first shows the way of the load. Weight carries the meaning, not
-colour: the working segment is solid, the rest is outlined.
+colour: the body is outlined, and the muscles that a set counts for are thick lines on it.
 """
 
 from __future__ import annotations
@@ -24,6 +24,7 @@ from .insets.feet import feet
 from .insets.hands import hands
 from .insets.inset import Inset
 from .insets.profile import whole
+from .muscle_lines import NO_LINES, MuscleLines
 from .shapes import SCALE, Shape, line, view_box
 from .views import drawn_view
 
@@ -55,6 +56,10 @@ class Figure:
     id: str
     """Unique on its page."""
     name: str
+    thick: str
+    """What is thick, as a sentence; empty where nothing is."""
+    thick_plainly: str
+    """The same for a client."""
     position: str
     """How the body is placed, and from where it is seen unless from the side."""
     seen: str
@@ -78,11 +83,13 @@ class Figure:
         """All that the drawings show, in words."""
         told = [f"{pose.label}: {pose.says}." for pose in self.poses]
         told += [f"{inset.says}." for inset in self.insets]
-        return f"{self.position}. " + " ".join(told)
+        return " ".join([f"{self.position}.", *told, *filter(None, [self.thick])])
 
 
-def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
-    """Lay out the drawings of one exercise."""
+def figure(
+    id: str, exercise: Exercise, vocabulary: Vocabulary, lines: MuscleLines = NO_LINES
+) -> Figure:
+    """Lay out the drawings of one exercise, with the ``lines`` of its muscles."""
     movement = exercise.movement
     course = shown_frames(movement, vocabulary, steps=STEPS)
     working = working_segment(course)
@@ -91,7 +98,7 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
 
     def drawn(frame: Frame) -> list[Shape]:
         behind, before = equipment(exercise, vocabulary, frame, course, working)
-        return [*behind, *drawn_view(frame).body(frame, working), *before]
+        return [*behind, *drawn_view(frame).body(frame, lines), *before]
 
     poses = [
         Pose(told.label, told.words, drawn(frame))
@@ -128,10 +135,12 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
     )
     for pose in poses:
         pose.shapes[:0] = floor
-    still, moving = drawn_view(first).loop(shown_frames(movement, vocabulary, steps=LOOP), working)
+    still, moving = drawn_view(first).loop(shown_frames(movement, vocabulary, steps=LOOP), lines)
     return Figure(
         id,
         exercise.name,
+        lines.says,
+        lines.says_plainly,
         placed(movement, vocabulary),
         seen(movement, vocabulary),
         poses,
@@ -142,6 +151,6 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
     )
 
 
-def html(drawn: Figure, file: str, credit: str) -> Markup:
-    """The figure as inline SVG for a page; ``file`` links to its file, ``credit`` is its citation line to copy."""
-    return Markup(render("figure.html.jinja", figure=drawn, file=file, credit=credit))
+def html(drawn: Figure, file: str, name: str, credit: str) -> Markup:
+    """The figure as inline SVG for a page; ``file`` links to its file, which is saved under ``name``; ``credit`` is its citation line."""
+    return Markup(render("figure.html.jinja", figure=drawn, file=file, name=name, credit=credit))

@@ -7,12 +7,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import partial
 
+from ...planning import facts
 from ..context import RenderContext, once
 from ..escape import xml_text
 from ..resource import Resource
 from ..templating import render
 from .figure import Figure, Pose, figure
 from .insets.inset import Inset
+from .muscle_lines import MuscleLines, muscle_lines
 
 #: Pixels, and characters that fit into the width at the two sizes of words.
 WIDTH, EDGE, GAP, TALLEST, TITLE_CHARACTERS, CHARACTERS = 640, 20, 24, 320, 74, 100
@@ -98,10 +100,11 @@ def uri(id: str) -> str:
     return f"figures/exercises/{id}/posture.svg"
 
 
-def credits(shelf: RenderContext) -> list[str]:
-    """What a figure rests on, and whose it is."""
+def credits(shelf: RenderContext, exercise: str) -> list[str]:
+    """What the figure of an exercise rests on, and whose it is."""
     return [
         LENGTHS,
+        *(f"Thick lines: {told}." for told in _models(shelf, exercise)),
         f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}.",
     ]
 
@@ -113,7 +116,29 @@ def posture(shelf: RenderContext, exercise: str, id: str) -> Figure:
 
 @once
 def _laid_out(shelf: RenderContext, exercise: str) -> Figure:
-    return figure("figure", shelf.catalog.exercises[exercise].data, shelf.vocabulary)
+    data = shelf.catalog.exercises[exercise].data
+    return figure("figure", data, shelf.vocabulary, _lines(shelf, exercise))
+
+
+@once
+def _lines(shelf: RenderContext, exercise: str) -> MuscleLines:
+    data = shelf.catalog.exercises[exercise].data
+    direct = [part for part, word in facts.credits(shelf.catalog, data).items() if word == "direct"]
+    return muscle_lines(shelf.catalog, shelf.courses.lengths, shelf.names, data, direct)
+
+
+def _models(shelf: RenderContext, exercise: str) -> list[str]:
+    """The models that its lines were sampled from, as their licence asks."""
+    lines = _lines(shelf, exercise)
+    if not lines.lines:
+        return []
+    assert shelf.catalog.model  # lines are drawn from it
+    model = shelf.catalog.model.data
+    used = dict.fromkeys(model.tables[table].model for table in lines.tables)
+    return [
+        f"attachments of {given.file}, {given.credit}; {given.licence}, {given.licence_url}"
+        for given in (model.models[id] for id in used)
+    ]
 
 
 def file(shelf: RenderContext, id: str) -> bytes:
@@ -123,7 +148,7 @@ def file(shelf: RenderContext, id: str) -> bytes:
     paragraphs = [
         f"{drawn.position}. {drawn.poses[n].label}: {drawn.poses[n].says}." for n in shown
     ]
-    paragraphs += credits(shelf)
+    paragraphs += [*filter(None, [drawn.thick]), *credits(shelf, id)]
     foot = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, CHARACTERS)]
     return xml_text(
         render(

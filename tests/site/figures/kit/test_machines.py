@@ -30,7 +30,12 @@ def test_no_machine_floats(id: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "id", [id for id in MACHINES if id.endswith(("press", "row")) and "leg" not in id and "bar" not in id]
+    "id",
+    [
+        id
+        for id in MACHINES
+        if id.endswith(("press", "row")) and "leg" not in id and "bar" not in id
+    ],
 )
 def test_a_handle_keeps_the_length_of_its_lever(id: str) -> None:
     exercise = shipped_made.catalog().exercises[id].data
