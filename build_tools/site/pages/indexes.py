@@ -6,13 +6,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from ...catalog.bibliography.references import READ
 from ...catalog.entries import Exercise
 from ...english import upper_first
+from ..client import scripts
 from ..context import Link, PageContext, RenderContext
 from ..resource import Resource
-from ..sections.references import cited_on, formatted
+from ..sections import labels, source_line
+from ..sections.references import cited_on
+from ..sections.source_line import SourceLine
 from ..templating import render
-from .citations import mentions
+from . import data_files
 
 #: Section -> uri of its index.
 URIS = {
@@ -20,6 +24,15 @@ URIS = {
     "muscles": "muscles/index.md",
     "sources": "sources/index.md",
 }
+
+
+class FieldView(NamedTuple):
+    """One choice by which a list is narrowed (``scripts/narrow.js``)."""
+
+    name: str
+    label: str
+    options: list[tuple[str, str]]
+    """Value and what it is called."""
 
 
 @dataclass(frozen=True)
@@ -110,17 +123,39 @@ def muscles(shelf: RenderContext) -> str:
 
 
 def sources(shelf: RenderContext) -> str:
-    """The index of sources, by author and year."""
-    desk, references, found = shelf.at(URIS["sources"]), shelf.catalog.references, mentions(shelf)
-    rows = [
-        (formatted(desk, key), len(found.get(key, [])), key in shelf.catalog.studies)
-        for key in cited_on(shelf, list(references))
-    ]
+    """The index of sources: studies by the first letter of their authors, then reviews, then what is cited without numbers."""
+    desk, groups = shelf.at(URIS["sources"]), {}
+    for key in cited_on(shelf, list(shelf.catalog.references)):
+        line = source_line.view(desk, key)
+        groups.setdefault(line.group, []).append(line)
+    lines = [line for group in groups.values() for line in group]
     return render(
         "sources.md.jinja",
-        rows=rows,
-        meta=_meta("Sources", "Every source of the handbook and how much of it was read."),
+        letters=sorted((letter, found) for letter, found in groups.items() if len(letter) == 1),
+        others=[(anchor, groups[anchor]) for anchor in ("reviews", "without-numbers") if anchor in groups],
+        count=len(lines),
+        fields=_source_fields(shelf, lines),
+        script=desk.href(scripts.uri(scripts.NARROW)),
+        downloads=data_files.downloads(desk),
+        licence=shelf.handbook.licence,
+        meta=_meta("Sources", "Every source of the handbook: what was measured, and how much of it was read."),
     )
+
+
+def _source_fields(shelf: RenderContext, lines: list[SourceLine]) -> list[FieldView]:
+    """What the list can be narrowed by: only values that some source has."""
+    designs = {id: design.name for id, design in shelf.vocabulary.designs.items()}
+    offered = {
+        "muscle": ("Muscle", {id: entry.data.name for id, entry in shelf.catalog.muscles.items()}),
+        "outcome": ("Measured", {outcome: upper_first(outcome) for outcome in labels.OUTCOMES}),
+        "design": ("Design", {**designs, source_line.WITHOUT_NUMBERS: "Cited without numbers"}),
+        "read": ("Read", {source_line.value_of(read): upper_first(read) for read in READ}),
+    }
+    had = {(name, value) for line in lines for name, of in line.values.items() for value in of}
+    return [
+        FieldView(name, label, [(v, text) for v, text in values.items() if (name, v) in had])
+        for name, (label, values) in offered.items()
+    ]
 
 
 def by_region(shelf: RenderContext) -> list[tuple[str, list[str]]]:
