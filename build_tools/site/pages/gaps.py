@@ -30,7 +30,7 @@ FORMER = ("thin",)
 _REVIEWS = 10
 #: Outcome -> how many of its questions stand before the others, which are folded: together what is read in one sitting. Outcomes never
 #: share an order.
-FIRST = {"growth": 12, "strength": 6, "activation": 12}
+FIRST = {"growth": 6, "strength": 3, "activation": 6}
 #: Where a sentence ends and the remarks on it begin.
 _END = re.compile(r"(?<=[.]) (?=[A-Z])")
 
@@ -78,7 +78,8 @@ class GapsPage:
     kinds: list[str]
     untested: list[tuple[Link, list[Gap]]]
     """Muscle -> claims of common practice without numbers."""
-    without_numbers: list[Gap]
+    without_numbers: list[tuple[Link, list[Gap]]]
+    """Muscle -> claims that cite a source of which nothing tests them."""
     reviews: list[tuple[Link, date]]
 
 
@@ -95,7 +96,7 @@ def text(shelf: RenderContext) -> str:
         meta={
             "title": "Gaps",
             "description": "Which study would change most, where studies disagree, and what is commonly taught but untested.",
-            "hide": ["navigation", "toc"],
+            "hide": ["navigation"],
         },
     )
 
@@ -132,7 +133,9 @@ def model(shelf: RenderContext) -> GapsPage:
         untested=_by_muscle(
             desk, [(c, _taught(desk, c)) for c in untested if c.basis == "common practice"]
         ),
-        without_numbers=[_gap(desk, c) for c in untested if c.basis == "cited"],
+        without_numbers=_by_muscle(
+            desk, [(c, _gap(desk, c)) for c in untested if c.basis == "cited"]
+        ),
         reviews=_reviews(desk),
     )
 

@@ -18,6 +18,8 @@ from ..sections.source_line import SourceLine
 from ..templating import render
 from . import data_files
 
+#: The value of the field of equipment for an exercise that needs none.
+BODY_ALONE = "none"
 #: Section -> uri of its index.
 URIS = {
     "exercises": "exercises/index.md",
@@ -52,6 +54,8 @@ class ExerciseLine(NamedTuple):
     link: Link
     also: list[str]
     where: str
+    values: dict[str, list[str]]
+    """Field -> the values by which the list is narrowed to it."""
 
 
 @dataclass(frozen=True)
@@ -105,10 +109,19 @@ def contents(shelf: RenderContext, uri: str) -> list[RegionView]:
 
 def exercises(shelf: RenderContext) -> str:
     """The index of exercises, by region and muscle."""
+    desk, regions = shelf.at(URIS["exercises"]), contents(shelf, URIS["exercises"])
+    lines = [line for region in regions for of in region.exercises for line in of.exercises]
+    equipment = {id: term.name for id, term in shelf.vocabulary.equipment.items()}
+    offered = {
+        "region": ("Region", {region.anchor: region.name for region in regions}),
+        "equipment": ("Equipment", {BODY_ALONE: "Body alone", **equipment}),
+    }
     return render(
         "exercises.md.jinja",
-        regions=contents(shelf, URIS["exercises"]),
-        count=len(shelf.catalog.exercises),
+        regions=regions,
+        count=len(lines),
+        fields=_fields(offered, [line.values for line in lines]),
+        script=desk.href(scripts.uri(scripts.NARROW)),
         meta=_meta("Exercises", "Every exercise of the handbook, by the muscle it is for."),
     )
 
@@ -134,7 +147,7 @@ def sources(shelf: RenderContext) -> str:
         letters=sorted((letter, found) for letter, found in groups.items() if len(letter) == 1),
         others=[(anchor, groups[anchor]) for anchor in ("reviews", "without-numbers") if anchor in groups],
         count=len(lines),
-        fields=_source_fields(shelf, lines),
+        fields=_fields(_offered_of_sources(shelf), [line.values for line in lines]),
         script=desk.href(scripts.uri(scripts.NARROW)),
         downloads=data_files.downloads(desk),
         licence=shelf.handbook.licence,
@@ -142,18 +155,24 @@ def sources(shelf: RenderContext) -> str:
     )
 
 
-def _source_fields(shelf: RenderContext, lines: list[SourceLine]) -> list[FieldView]:
-    """What the list can be narrowed by: only values that some source has."""
+def _offered_of_sources(shelf: RenderContext) -> dict[str, tuple[str, dict[str, str]]]:
+    """Field -> its label, and what its values are called."""
     designs = {id: design.name for id, design in shelf.vocabulary.designs.items()}
-    offered = {
+    return {
         "muscle": ("Muscle", {id: entry.data.name for id, entry in shelf.catalog.muscles.items()}),
         "outcome": ("Measured", {outcome: upper_first(outcome) for outcome in labels.OUTCOMES}),
         "design": ("Design", {**designs, source_line.WITHOUT_NUMBERS: "Cited without numbers"}),
         "read": ("Read", {source_line.value_of(read): upper_first(read) for read in READ}),
     }
-    had = {(name, value) for line in lines for name, of in line.values.items() for value in of}
+
+
+def _fields(
+    offered: dict[str, tuple[str, dict[str, str]]], had: list[dict[str, list[str]]]
+) -> list[FieldView]:
+    """What a list can be narrowed by: only values that some entry has."""
+    known = {(name, value) for values in had for name, of in values.items() for value in of}
     return [
-        FieldView(name, label, [(v, text) for v, text in values.items() if (name, v) in had])
+        FieldView(name, label, [(v, text) for v, text in values.items() if (name, v) in known])
         for name, (label, values) in offered.items()
     ]
 
@@ -207,7 +226,13 @@ def _exercises(desk: PageContext, id: str, ids: list[str]) -> MuscleExercises:
             vocabulary.positions[data.movement.position].name,
             *(vocabulary.equipment[e].name.lower() for e in data.equipment),
         ]
-        lines.append(ExerciseLine(desk.exercise(exercise_id), data.also_called, ", ".join(where)))
+        values = {
+            "region": [desk.shelf.catalog.muscles[id].data.region],
+            "equipment": list(data.equipment) or [BODY_ALONE],
+        }
+        lines.append(
+            ExerciseLine(desk.exercise(exercise_id), data.also_called, ", ".join(where), values)
+        )
     return MuscleExercises(
         upper_first(desk.shelf.catalog.muscles[id].data.everyday),
         desk.part(id),

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from ...catalog import entries
 from ...catalog.walk import statements
-from ...english import counted, listed, upper_first
+from ...english import counted, listed, lower_first, upper_first
 from ..context import Link, PageContext, RenderContext, once
 from . import labels
 
@@ -39,18 +39,19 @@ def view(desk: PageContext, key: str) -> SourceLine:
     shelf = desk.shelf
     reference, entry = shelf.catalog.references[key], shelf.catalog.studies.get(key)
     study = entry.data if entry else None
-    measured = _measured(shelf, study) if study else {}
+    measured = {o: _muscles(shelf, study, o) for o in labels.OUTCOMES} if study else {}
     return SourceLine(
         link=desk.source(key),
         title=reference.title.rstrip("."),
-        measured=_told(shelf, study, measured) if study else "",
+        measured=_told(shelf, study) if study else "",
         read=labels.read_of(reference.read),
         words=" ".join(family for family, _ in reference.authors),
         values={
-            "muscle": sorted({muscle for of in measured.values() for muscle in of})
-            if study
-            else sorted(_spoken_of(shelf).get(key, ())),
-            "outcome": sorted(measured),
+            "muscle": sorted(
+                {muscle for found in measured.values() for of in found.values() for muscle in of}
+                or _spoken_of(shelf).get(key, ())
+            ),
+            "outcome": sorted(outcome for outcome, found in measured.items() if found),
             "design": [study.design if study else WITHOUT_NUMBERS],
             "read": [value_of(reference.read)],
         },
@@ -73,33 +74,34 @@ def _group(shelf: RenderContext, study: entries.Study | None, short: str) -> str
     return letter if "A" <= letter <= "Z" else "Z"  # where the list has it, too
 
 
-def _measured(shelf: RenderContext, study: entries.Study) -> dict[str, list[str]]:
-    """Outcome -> the muscles it was measured on, both in the order of the handbook."""
-    found: dict[str, list[str]] = {}
-    for outcome in labels.OUTCOMES:
-        of = {
-            part.partition("/")[0]
-            for result in study.results
-            if shelf.vocabulary.measures[result.measure].outcome == outcome
-            for part in result.parts
-        }
-        if of:
-            found[outcome] = [muscle for muscle in shelf.catalog.muscles if muscle in of]
-    return found
-
-
-def _told(shelf: RenderContext, study: entries.Study, measured: dict[str, list[str]]) -> str:
+def _told(shelf: RenderContext, study: entries.Study) -> str:
     """``Growth and strength of the hamstrings; 20 people, 12 weeks``."""
-    outcomes: dict[tuple[str, ...], list[str]] = {}
-    for outcome, muscles in measured.items():
-        outcomes.setdefault(tuple(muscles), []).append(outcome)
-    what = [
-        f"{listed(together)} of {listed([shelf.names.part(muscle) for muscle in muscles])}"
-        for muscles, together in outcomes.items()
+    on: dict[str, list[str]] = {}
+    for outcome in labels.OUTCOMES:
+        for measure, muscles in _muscles(shelf, study, outcome).items():
+            # Architecture is many things; the others are said as one speaks of them.
+            what = lower_first(measure) if outcome == "architecture" else outcome
+            on[what] = [m for m in shelf.catalog.muscles if m in {*on.get(what, ()), *muscles}]
+    together: dict[tuple[str, ...], list[str]] = {}
+    for what, muscles in on.items():
+        together.setdefault(tuple(muscles), []).append(what)
+    told = [
+        f"{listed(what)} of {listed([shelf.names.part(muscle) for muscle in muscles])}"
+        for muscles, what in together.items()
     ]
     who = counted(study.people.n, "person", "people")
     weeks = f", {study.weeks:g} weeks" if study.weeks else ""
-    return f"{upper_first('; '.join(what))}; {who}{weeks}"
+    return f"{upper_first('; '.join(told))}; {who}{weeks}"
+
+
+def _muscles(shelf: RenderContext, study: entries.Study, outcome: str) -> dict[str, set[str]]:
+    """Name of each measure of an outcome -> the muscles it was taken on."""
+    found: dict[str, set[str]] = {}
+    for result in study.results:
+        measure = shelf.vocabulary.measures[result.measure]
+        if measure.outcome == outcome:
+            found.setdefault(measure.name, set()).update(p.partition("/")[0] for p in result.parts)
+    return found
 
 
 @once
