@@ -149,8 +149,7 @@ def _container(r: Reference) -> list[StyledText]:
     publisher = _closed(r.publisher) if r.publisher else ""
     if r.type == "incollection":
         names = [
-            " ".join(filter(None, (pointed(initials)[0], family)))
-            for family, initials in r.editors
+            " ".join(filter(None, (pointed(initials)[0], family))) for family, initials in r.editors
         ]
         joined = " & ".join(names) if len(names) < 3 else ", ".join(names[:-1]) + ", & " + names[-1]
         editors = f"{joined} ({'Ed.' if len(names) == 1 else 'Eds.'}), " if names else ""

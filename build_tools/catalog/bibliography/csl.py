@@ -49,7 +49,7 @@ def item(reference: Reference) -> dict[str, object]:
         "DOI": r.doi,
         "PMID": r.pmid,
         "PMCID": r.pmcid,
-        "URL": r.url,
+        "URL": r.url or ("" if r.doi else r.link),
         "note": "; ".join(remarks(r)),
     }
     return {name: value for name, value in fields.items() if value}

@@ -14,7 +14,6 @@ from ..context import Link, PageContext, RenderContext
 from ..resource import Resource, finished
 from . import exercise
 
-
 #: Ending of a file of records -> what its form is called, and how it is written.
 FORMS: dict[str, tuple[str, Callable[[Iterable[Reference]], str]]] = {
     "bib": ("BibTeX", lambda references: "\n".join(one.bibtex for one in references)),

@@ -28,7 +28,7 @@ URIS = {
 }
 
 
-class FieldView(NamedTuple):
+class NarrowingField(NamedTuple):
     """One choice by which a list is narrowed (``scripts/narrow.js``)."""
 
     name: str
@@ -137,7 +137,8 @@ def muscles(shelf: RenderContext) -> str:
 
 def sources(shelf: RenderContext) -> str:
     """The index of sources: studies by the first letter of their authors, then reviews, then what is cited without numbers."""
-    desk, groups = shelf.at(URIS["sources"]), {}
+    desk = shelf.at(URIS["sources"])
+    groups: dict[str, list[SourceLine]] = {}
     for key in cited_on(shelf, list(shelf.catalog.references)):
         line = source_line.view(desk, key)
         groups.setdefault(line.group, []).append(line)
@@ -145,13 +146,20 @@ def sources(shelf: RenderContext) -> str:
     return render(
         "sources.md.jinja",
         letters=sorted((letter, found) for letter, found in groups.items() if len(letter) == 1),
-        others=[(anchor, groups[anchor]) for anchor in ("reviews", "without-numbers") if anchor in groups],
+        others=[
+            (anchor, groups[anchor])
+            for anchor in ("reviews", "without-numbers")
+            if anchor in groups
+        ],
         count=len(lines),
         fields=_fields(_offered_of_sources(shelf), [line.values for line in lines]),
         script=desk.href(scripts.uri(scripts.NARROW)),
         downloads=data_files.downloads(desk),
         licence=shelf.handbook.licence,
-        meta=_meta("Sources", "Every source of the handbook: what was measured, and how much of it was read."),
+        meta=_meta(
+            "Sources",
+            "Every source of the handbook: what was measured, and how much of it was read.",
+        ),
     )
 
 
@@ -168,11 +176,11 @@ def _offered_of_sources(shelf: RenderContext) -> dict[str, tuple[str, dict[str, 
 
 def _fields(
     offered: dict[str, tuple[str, dict[str, str]]], had: list[dict[str, list[str]]]
-) -> list[FieldView]:
+) -> list[NarrowingField]:
     """What a list can be narrowed by: only values that some entry has."""
     known = {(name, value) for values in had for name, of in values.items() for value in of}
     return [
-        FieldView(name, label, [(v, text) for v, text in values.items() if (name, v) in known])
+        NarrowingField(name, label, [(v, text) for v, text in values.items() if (name, v) in known])
         for name, (label, values) in offered.items()
     ]
 

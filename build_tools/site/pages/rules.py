@@ -13,7 +13,7 @@ from ..client import scripts
 from ..context import RenderContext
 from ..resource import Resource
 from ..templating import render
-from .indexes import FieldView
+from .indexes import NarrowingField
 
 
 def resources(shelf: RenderContext) -> Iterator[Resource]:
@@ -33,7 +33,7 @@ def text(shelf: RenderContext) -> str:
     return render(
         "rules.md.jinja",
         rules=rules,
-        fields=[FieldView("severity", "Severity", [(s, upper_first(s)) for s in severities])],
+        fields=[NarrowingField("severity", "Severity", [(s, upper_first(s)) for s in severities])],
         script=shelf.at("rules.md").href(scripts.uri(scripts.NARROW)),
         meta={
             "title": "Rules",

@@ -56,8 +56,12 @@ function begin() {
   show();
 }
 
-form.addEventListener("input", ({ target }) => { clearTimeout(later); later = setTimeout(ask, target.name === WORDS ? WAIT : 0); });
-form.addEventListener("submit", (event) => { event.preventDefault(); ask(); });
+form.addEventListener("input", ({ target }) => {
+  clearTimeout(later);
+  if (target.name === WORDS) later = setTimeout(ask, WAIT);
+  else ask();
+});
+form.addEventListener("submit", (event) => { event.preventDefault(); clearTimeout(later); ask(); });
 all.addEventListener("click", () => { form.reset(); ask(); fields[0].focus(); });
 addEventListener("hashchange", () => { if (location.hash.includes("=")) begin(); }); // an anchor leaves the list as it is
 begin();

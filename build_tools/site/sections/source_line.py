@@ -49,7 +49,7 @@ def view(desk: PageContext, key: str) -> SourceLine:
         values={
             "muscle": sorted(
                 {muscle for found in measured.values() for of in found.values() for muscle in of}
-                or _spoken_of(shelf).get(key, ())
+                or _spoken_of(shelf).get(key, set())
             ),
             "outcome": sorted(outcome for outcome, found in measured.items() if found),
             "design": [study.design if study else WITHOUT_NUMBERS],
@@ -78,10 +78,10 @@ def _told(shelf: RenderContext, study: entries.Study) -> str:
     """``Growth and strength of the hamstrings; 20 people, 12 weeks``."""
     on: dict[str, list[str]] = {}
     for outcome in labels.OUTCOMES:
-        for measure, muscles in _muscles(shelf, study, outcome).items():
+        for measure, found in _muscles(shelf, study, outcome).items():
             # Architecture is many things; the others are said as one speaks of them.
             what = lower_first(measure) if outcome == "architecture" else outcome
-            on[what] = [m for m in shelf.catalog.muscles if m in {*on.get(what, ()), *muscles}]
+            on[what] = [m for m in shelf.catalog.muscles if m in {*on.get(what, ()), *found}]
     together: dict[tuple[str, ...], list[str]] = {}
     for what, muscles in on.items():
         together.setdefault(tuple(muscles), []).append(what)

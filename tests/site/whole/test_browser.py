@@ -28,6 +28,7 @@ PAGES = [
     "sources/",
     "sources/wick2030/",
     "methods/",
+    "audits/",
     "programme/",
     "gaps/",
     "rules/",
