@@ -29,6 +29,7 @@ PAGES = [
     "sources/wick2030/",
     "methods/",
     "programme/",
+    "taught/",
     "gaps/",
     "rules/",
     "find/",
