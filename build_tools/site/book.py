@@ -20,7 +20,6 @@ from .figures import file as figure_file
 from .pages import (
     data_files,
     exercise,
-    gaps,
     indexes,
     methods,
     muscle,
@@ -31,6 +30,7 @@ from .pages import (
     rules,
     tour,
 )
+from .pages.evidence import gaps, taught
 from .planner import files as planner_files
 from .publication import UNPUBLISHED, Publication
 from .resource import Room
@@ -52,6 +52,7 @@ PAGES: tuple[Room, ...] = (
     programme,
     planner_files,
     tour,
+    taught,
     gaps,
     rules,
     client_files,

@@ -181,6 +181,29 @@ def claimed(
     return "{exercise} {grows} {part} {how} than {other}".format(**slots, how=more)
 
 
+def sides(names: Names, question: Question) -> tuple[str, str]:
+    """Both sides after ``more``: ``with the crate curl``; of two parts ``for the long head``."""
+    compared = contrast(names, question, (question.part,))
+    return compared.whose, compared.other
+
+
+def taught_in_brief(
+    names: Names, question: Question, direction: Literal["more", "less", "alike"]
+) -> str:
+    """A claim in a few words, where its part is plain: ``more growth with the crate curl than with the cable curl``."""
+    sides = contrast(names, question, (question.part,))
+    if direction == "less":
+        sides = sides.turned
+    noun, with_ = sides.words.noun, sides.words.with_
+    if sides.within:
+        told = f"more {noun} of {sides.first} than of {sides.second} {with_} {sides.within}"
+        alike = f"{noun} of {sides.first} and {sides.second} alike {with_} {sides.within}"
+    else:
+        told = f"more {noun} {with_} {sides.first} than {with_} {sides.second}"
+        alike = f"{noun} alike {with_} {sides.first} and {sides.second}"
+    return alike if direction == "alike" else told
+
+
 def describe_kinds(
     names: Names,
     part: str,

@@ -18,6 +18,7 @@ from ..sections.kinds import KindsView
 from ..sections.length_rule import LengthRule, length_rule
 from ..sections.ranking import FieldView
 from ..sections.references import Formatted, cited_on, formatted
+from ..sections.taught import taught_of
 from ..templating import render
 
 
@@ -32,6 +33,8 @@ class PartView:
     outcomes: list[FieldView]
     kinds: list[KindsView]
     """Where both activation and growth were measured: whether they agree."""
+    taught: list[Link]
+    """What is commonly taught of it and nobody tested."""
     by_length: ByLength | None
     direct: list[Link]
     indirect: list[Link]
@@ -132,6 +135,7 @@ def _part(desk: PageContext, ref: str, part: entries.Part, fields: list[PartEvid
         facts=[(f.say, desk.grounds(f)) for f in part.facts],
         outcomes=[standings.view(desk, f) for f in fields],
         kinds=kinds_views.of_part(desk.shelf, ref),
+        taught=taught_of(desk, ref),
         by_length=by_length(desk, ref),
         direct=credited(desk, ref, "direct"),
         indirect=credited(desk, ref, "indirect"),

@@ -30,6 +30,7 @@ PAGES = [
     "methods/",
     "audits/",
     "programme/",
+    "taught/",
     "gaps/",
     "rules/",
     "find/",

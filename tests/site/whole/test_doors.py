@@ -103,7 +103,9 @@ def test_evidence_leads_on_to_all_of_it(page: Page) -> None:
     page.goto("methods/")
     names = page.locator(f"{LINE} a").all_inner_texts()
     assert {"Gaps", "Sources", "Methods", "Audits"} <= set(names)
-    page.get_by_role("navigation", name="Pages of this section").get_by_role("link", name="Sources").click()
+    page.get_by_role("navigation", name="Pages of this section").get_by_role(
+        "link", name="Sources"
+    ).click()
     assert page.locator(f"{LINE} [aria-current]").inner_text() == "Sources"
 
 
