@@ -138,6 +138,7 @@ IN_CODE: dict[type[BaseModel], Schema] = {
         }
     },
     entries.Load: {"anyOf": [_none("curve"), _given("kind", const="machine")]},
+    entries.Movement: {"anyOf": [_none("shown"), _given("view", const="above")]},
     entries.OtherLimb: {
         "oneOf": [
             {"allOf": [_given("from"), _given("to"), _none("toes", "pitch")]},

@@ -16,7 +16,7 @@ from typing import Any, Generic, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from . import complaints as wording
-from . import entries, length_table
+from . import entries, length_table, muscle_path
 from . import yaml_file as source
 from .bibliography.references import Reference, read_bibliography
 from .finding import Finding, Spot
@@ -82,6 +82,8 @@ class Catalog:
     example: Loaded[entries.Example] | None = None
     length_tables: dict[str, length_table.Grid] = field(default_factory=dict)
     """Table of ``model`` -> what its file holds; without those that cannot be read."""
+    muscle_paths: dict[str, muscle_path.MusclePath] = field(default_factory=dict)
+    """Column of a table -> where that muscle runs, of the models that tell it."""
     muscles: dict[str, Loaded[entries.Muscle]] = field(default_factory=dict)
     exercises: dict[str, Loaded[entries.Exercise]] = field(default_factory=dict)
     studies: dict[str, Loaded[entries.Study]] = field(default_factory=dict)
@@ -218,14 +220,20 @@ def _meant(stem: str, kind: str) -> str:
 
 
 def _length_tables(catalog: Catalog, folder: Path, label: str) -> None:
-    """Read each table that ``model/muscles.yaml`` names. A table that it does not name is read by nothing."""
+    """Read the tables and paths that ``model/muscles.yaml`` asks for. A file that it does not name is read by nothing."""
     tables = catalog.model.data.tables if catalog.model else {}
     for id, table in tables.items():
         grid, findings = length_table.read(folder / f"{id}.csv", f"{label}/{id}.csv", table)
         catalog.findings += findings
         if grid:
             catalog.length_tables[id] = grid
-    known = {"muscles.yaml", "README.md", *(f"{id}.csv" for id in tables)}
+    models = catalog.model.data.models if catalog.model else {}
+    paths = [muscle_path.file(id) for id, model in models.items() if model.segments]
+    for name in paths:
+        found, findings = muscle_path.read(folder / name, f"{label}/{name}")
+        catalog.findings += findings
+        catalog.muscle_paths |= found
+    known = {"muscles.yaml", "README.md", *(f"{id}.csv" for id in tables), *paths}
     if ("model", "model") not in catalog.broken:
         _stray(catalog, folder, label, known)
 

@@ -1,4 +1,4 @@
-"""Make the tables of muscle lengths anew from a model file.
+"""Make the tables of muscle lengths and the muscles' paths anew from a model file.
 
 The tables in catalog/model/ were sampled once and are committed; the handbook
 never needs this command. It needs the model file that catalog/model/README.md
@@ -16,6 +16,8 @@ would change, 2 it could not run.
 from __future__ import annotations
 
 import argparse
+from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -41,8 +43,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(args: argparse.Namespace) -> int:
-    """Sample every table of ``args.model``. Raises ``CannotRun`` for a wrong file, a wrong hash or a missing package."""
-    from build_tools.movement.length import sample
+    """Sample every table of ``args.model`` and the paths of its muscles. Raises ``CannotRun`` for a wrong file, a wrong hash or a missing package."""
+    from build_tools.catalog import muscle_path
+    from build_tools.movement.length import sample, sample_paths
 
     with terminal.progress() as tell:
         catalog, _, _ = reporting.load(args.catalog, tell)
@@ -52,22 +55,27 @@ def run(args: argparse.Namespace) -> int:
             )
         model = catalog.model.data
         id = _pinned(model, args.model, args.accept_hash)
+        made: dict[str, Callable[[], str]] = {
+            f"{name}.csv": partial(sample.sample, args.model, table, sample.columns(model, name))
+            for name, table in model.tables.items()
+            if table.model == id
+        }
+        if model.models[id].segments:
+            made[muscle_path.file(id)] = partial(sample_paths.sample_paths, args.model, id, model)
         changed = []
-        for name, table in model.tables.items():
-            if table.model != id:
-                continue
+        for name, make in made.items():
             tell(f"sampling {name}")
             try:
-                text = sample.sample(args.model, table, sample.columns(model, name))
+                text = make()
             except ImportError:
                 raise CannotRun(
                     "sampling needs the package `opensim`: pip install 'evidence-handbook[model]'"
                 ) from None
             except ValueError as error:
                 raise CannotRun(str(error)) from None
-            path = catalog.root / "model" / f"{name}.csv"
+            path = catalog.root / "model" / name
             if not path.exists() or path.read_bytes() != text.encode():
-                changed.append(name)
+                changed.append(name.removesuffix(".csv"))
                 if not args.check:
                     path.write_bytes(text.encode())
     print(

@@ -85,7 +85,7 @@ class Courses:
     """The courses of a catalog's exercises, each worked out once."""
 
     def __init__(self, catalog: Catalog) -> None:
-        self._catalog, self._lengths = catalog, Lengths(catalog)
+        self._catalog, self.lengths = catalog, Lengths(catalog)
         self._made: dict[str, Course] = {}
 
     def of(self, id: str) -> Course:
@@ -132,7 +132,7 @@ class Courses:
             names,
             load,
             loads,
-            {part: self._lengths.over(part, movement) for part in credits},
+            {part: self.lengths.over(part, movement) for part in credits},
             worked,
         )
 

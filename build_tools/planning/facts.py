@@ -58,7 +58,7 @@ def parts(catalog: Catalog, ref: str) -> tuple[str, ...]:
 
 def _facts(catalog: Catalog, id: str, exercise: Exercise, course: Course) -> ExerciseFacts:
     assert catalog.programme  # the planning pages stand only in a catalog that has one
-    words = _credits(catalog, exercise)
+    words = credits(catalog, exercise)
     fraction = exercise.body_weight_fraction
     return ExerciseFacts(
         id,
@@ -79,7 +79,7 @@ def _facts(catalog: Catalog, id: str, exercise: Exercise, course: Course) -> Exe
     )
 
 
-def _credits(catalog: Catalog, exercise: Exercise) -> dict[str, str]:
+def credits(catalog: Catalog, exercise: Exercise) -> dict[str, str]:
     """Part -> direct or indirect; what is said of a part goes before what is said of its whole muscle."""
     whole_first = sorted(exercise.set_credit.items(), key=lambda item: "/" in item[0])
     return {part: word for ref, word in whole_first for part in parts(catalog, ref)}

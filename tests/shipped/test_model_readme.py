@@ -13,6 +13,7 @@ from folders import SHIPPED
 from shipped_lengths import muscle
 from shipped_made import catalog
 
+from build_tools.catalog import muscle_path
 from build_tools.movement.length.published import ANATOMY, checks
 
 README = SHIPPED / "model" / "README.md"
@@ -67,7 +68,8 @@ def test_the_notice_names_every_model_table_hash_licence_and_author() -> None:
         )
         surnames = re.findall(r"\b[A-Z][a-z]+\b(?=,? [A-Z]\b)", model.credit)
         assert surnames and all(name in text for name in surnames)
-    assert all(f"`{id}.csv`" in text for id in MODEL.tables) and "sampled to tables" in text
+    files = [*(f"{id}.csv" for id in MODEL.tables), *map(muscle_path.file, MODEL.models)]
+    assert all(f"`{name}`" in text for name in files) and "sampled to tables" in text
 
 
 def test_what_failed_or_has_no_check_is_in_no_table() -> None:

@@ -141,8 +141,21 @@ class Movement(Entry):
     view: Literal["side", "front", "above"] = Field(
         "side", description="From where it is seen; above: along the trunk, from the head."
     )
-    grip: Literal["overhand", "underhand", "neutral"] | None = Field(
-        None, description="Which way the palm faces, where the wrist bends."
+    shown: Literal["front"] | None = Field(
+        None,
+        description="From where pictures show a movement that is told from above, where that shows a client more. Loads and lengths "
+        "are reckoned as told.",
+    )
+    grip: Literal["overhand", "underhand", "neutral", "turning"] | None = Field(
+        None,
+        description="Which way the palm faces: where the wrist bends, and where the cues tell it (an id of `grips` in vocabulary.yaml).",
+    )
+    hand_width: Id | None = Field(
+        None,
+        description="How far apart the hands are, where the cues tell it (id from vocabulary.yaml).",
+    )
+    stance: Id | None = Field(
+        None, description="How the feet stand, where the cues tell it (id from vocabulary.yaml)."
     )
     out_of_plane: list[Id] = Field(
         default=[],
@@ -152,6 +165,16 @@ class Movement(Entry):
     hold: bool = Field(
         False, description="True when nothing is meant to move: the posture is held."
     )
+
+    @model_validator(mode="after")
+    def _turned_from_above(self) -> Movement:
+        if self.shown is not None and self.view != "above":
+            raise Unfit(
+                "only a movement that is told from above is shown from another side",
+                "leave `shown:` out, or tell the angles in `view: above`",
+                "shown",
+            )
+        return self
 
 
 class BodyWeightFraction(Basis):

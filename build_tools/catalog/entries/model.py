@@ -12,6 +12,22 @@ from .base import Entry, Id, Interval, Line, Name, PartRef, Positive
 Column = Annotated[str, StringConstraints(pattern=r"^[A-Za-z]\w{0,40}$")]
 
 
+#: Pieces of a body that muscle paths are fixed to.
+SegmentName = Literal["pelvis", "thigh", "shank", "foot", "shoulder-blade", "upper-arm", "forearm"]
+
+
+class ModelSegment(Entry):
+    """Where a piece of the body is in a model: names of the model's bodies."""
+
+    body: Column = Field(description="The body that attachments on it are fixed to.")
+    centre: Column | None = Field(
+        None, description="The body whose origin is the joint it hangs on; left out where its own."
+    )
+    to: Column | None = Field(
+        None, description="The body whose origin is its far joint: the distance is its length."
+    )
+
+
 class SourceModel(Entry):
     """A musculoskeletal model that tables were sampled from."""
 
@@ -27,6 +43,10 @@ class SourceModel(Entry):
     licence_url: Annotated[
         str, StringConstraints(pattern=r"^https?://[^\s<>\"'\\]+$", max_length=300)
     ] = Field(description="Where the licence stands.")
+    segments: dict[SegmentName, ModelSegment] = Field(
+        default={},
+        description="Pieces of the body that its muscles' paths (`<model>-paths.csv`) are given on; left out while there are none.",
+    )
 
 
 class Axis(Entry):

@@ -25,11 +25,15 @@ from .care import Concern, Wording
 class Equipment(Term):
     """What an exercise can need. Benches, boxes, pulleys and machines are drawn from the position and the load."""
 
-    drawn: Literal["disc", "dumbbell", "kettlebell", "plate", "ball", "roller", "slider"] | None = (
-        Field(
-            None,
-            description="How figures hint at it: disc for bars with plates, roller for a pad that holds the ankles.",
-        )
+    drawn: (
+        Literal[
+            "disc", "hex", "dumbbell", "kettlebell", "plate", "ball", "roller", "slider", "belt"
+        ]
+        | None
+    ) = Field(
+        None,
+        description="How figures hint at it: disc for bars with plates, hex for a frame around the person, roller for a pad that "
+        "holds the ankles, belt for one that a plate hangs from.",
     )
 
 
@@ -120,6 +124,25 @@ class LoadPoint(Term):
     )
 
 
+class HandWidth(Term):
+    """How far apart two hands are; the name reads after "hands"."""
+
+    times: float = Field(
+        gt=0, description="Distance of the hands over the width of the shoulders, for the picture."
+    )
+
+
+class Stance(Term):
+    """How the feet stand; the name reads after "feet"."""
+
+    times: float = Field(
+        gt=0, description="Distance of the feet over the width of the shoulders, for the picture."
+    )
+    turned: float = Field(
+        0, ge=0, le=60, description="How far the toes turn out in the picture, degrees."
+    )
+
+
 class Design(Term):
     """A study design. A synthesis summarises other studies and is never counted beside them."""
 
@@ -204,6 +227,11 @@ class Vocabulary(Entry):
     )
     joints: dict[Id, Joint] = Field(description="Joints, and how their angles read.")
     load_points: dict[Id, LoadPoint] = Field(description="Where a load can meet the body.")
+    grips: dict[Id, Term] = Field(
+        default={}, description="Which way palms face; the note says what the thumbs do."
+    )
+    hand_widths: dict[Id, HandWidth] = Field(default={}, description="How far apart hands are.")
+    stances: dict[Id, Stance] = Field(default={}, description="How feet stand.")
     designs: dict[Id, Design] = Field(description="How a study can be built.")
     measures: dict[Id, Measure] = Field(description="How an outcome can be measured.")
     appraisal_questions: dict[Id, AppraisalQuestion] = Field(

@@ -50,8 +50,8 @@ LOADER: dict[str, Manual] = {
         "Check its permissions and that it is a plain file.",
     ),
     "length-table": _manual(
-        "Every table of muscle lengths is whole.",
-        "A missing or damaged line would be shown as a length that no model gave.",
+        "Every table of muscle lengths or paths is whole.",
+        "A missing or damaged line would be shown as a length or a place that no model gave.",
         "Sample the table again with `handbook sample-lengths`; it is never edited by hand.",
     ),
     "bibtex-syntax": _manual(

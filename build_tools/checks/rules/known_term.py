@@ -101,6 +101,15 @@ Fails: vocabulary.yaml 2:54
 Fails: exercises/crate-curl.yaml 1:18
     version_ranges: {lower-haf: [0, 0.5]}
 
+Fails: exercises/crate-curl.yaml 5:15 6:11
+    movement:
+      position: standing
+      from: {hip: 90}
+      to: {hip: 100}
+      hand_width: lamp-wise
+      stance: crate-wise
+      load: {kind: free-weight, at: hand}
+
 Passes: exercises/crate-curl.yaml
     equipment: [crate]
 """
@@ -184,6 +193,9 @@ def _in_exercises(context: Context) -> Iterator[_Word]:
         for where, angles in named_angles(movement):
             for joint in angles:
                 yield "joints", joint, exercise, ("movement", *where, joint)
+        for kind, word in (("hand_widths", movement.hand_width), ("stances", movement.stance)):
+            if word:
+                yield kind, word, exercise, ("movement", kind[:-1])
         if movement.load.at:
             yield "load_points", movement.load.at, exercise, ("movement", "load", "at")
         for number, caution in enumerate(exercise.data.cautions):

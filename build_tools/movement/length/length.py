@@ -115,6 +115,10 @@ class Lengths:
             else:
                 self._failed.add(ref)
 
+    def grid(self, part: str) -> MuscleGrid | None:
+        """The table of a part that passes its checks."""
+        return self._grids.get(part)
+
     def relative(self, part: str, angles: Mapping[str, float]) -> float | Missing:
         """Share (0-1) of the part's own range at these joint angles (degrees; 0 where not given)."""
         grid = self._grids.get(part)

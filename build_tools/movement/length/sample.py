@@ -44,12 +44,12 @@ def sample(path: Path, table: LengthTable, muscles: dict[str, str]) -> str:
     )  # it would tell of each picture of a bone that is not at hand
     model = opensim.Model(str(path))
     state = model.initSystem()
-    coordinates = [_named(model.getCoordinateSet(), axis.coordinate, path) for axis in table.axes]
-    found = [_named(model.getMuscles(), name, path) for name in muscles.values()]
+    coordinates = [named(model.getCoordinateSet(), axis.coordinate, path) for axis in table.axes]
+    found = [named(model.getMuscles(), name, path) for name in muscles.values()]
     lines = [",".join([*(heading(axis.joint) for axis in table.axes), *muscles])]
     for at in product(*(angles(axis.span, axis.step) for axis in table.axes)):
         for coordinate, axis, angle in zip(coordinates, table.axes, at, strict=True):
-            coordinate.setValue(state, radians(_in_model(axis, angle)), False)
+            coordinate.setValue(state, radians(in_model(axis, angle)), False)
         model.realizePosition(state)
         lengths = [1000 * muscle.getLength(state) for muscle in found]
         lines.append(
@@ -60,11 +60,13 @@ def sample(path: Path, table: LengthTable, muscles: dict[str, str]) -> str:
     return "\n".join(lines) + "\n"
 
 
-def _in_model(axis: Axis, angle: float) -> float:
+def in_model(axis: Axis, angle: float) -> float:
+    """A clinical angle as the model counts it, degrees."""
     return -angle if axis.reversed else angle
 
 
-def _named(members, name: str, path: Path):  # type: ignore[no-untyped-def]  # the package has no types
+def named(members, name: str, path: Path):  # type: ignore[no-untyped-def]  # the package has no types
+    """A member of one of the model's sets. Raises ``ValueError`` when there is none of that name."""
     if not members.contains(name):
         raise ValueError(f"{path.name} has no `{name}`")
     return members.get(name)

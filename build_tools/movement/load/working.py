@@ -25,6 +25,11 @@ ALIKE = 10.0
 #: Points whose way is shown when nothing but the body is moved.
 CARRIED_ALONG = ("mid_shoulder", "mid_hip", "ankle")
 
+#: Hands that travel further than ``REACHES`` beside a trunk that travels less than ``STAYS`` are what moves, metres.
+STAYS, REACHES = 0.15, 0.3
+#: Where the points that are carried along travel less than this, whatever travels furthest is shown, metres.
+HARDLY = 0.03
+
 
 def working_segment(frames: Sequence[Frame]) -> str:
     """The segment that turns most in space; among those that turn alike, the one at the joint that bends most."""
@@ -51,10 +56,13 @@ def load_path(load: Load, frames: Sequence[Frame]) -> list[Point]:
     if load.at:
         return [load_point(frame, load.at) for frame in frames]
     first, last = frames[0].joints, frames[-1].joints
-    furthest = max(
-        (joint for joint in CARRIED_ALONG if joint in first),
-        key=lambda joint: dist(first[joint], last[joint]),
-    )
+    still = all(dist(first[joint], last[joint]) < STAYS for joint in ("mid_hip", "mid_shoulder"))
+    if still and dist(first["hand"], last["hand"]) > REACHES:
+        return [frame.joints["hand"] for frame in frames]
+    travel = {joint: dist(first[joint], last[joint]) for joint in first}
+    furthest = max((joint for joint in CARRIED_ALONG if joint in first), key=travel.__getitem__)
+    if travel[furthest] < HARDLY:
+        furthest = max(travel, key=travel.__getitem__)
     return [frame.joints[furthest] for frame in frames]
 
 

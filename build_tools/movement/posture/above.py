@@ -73,7 +73,7 @@ def above_frame(
         joints.update(
             {
                 prefix + name: turned_with_chest(side * x, y)
-                for name, (x, y) in _arm(angles, body).items()
+                for name, (x, y) in arm(angles, body).items()
             }
         )
         joints.update({prefix + name: page(side * x, y) for name, (x, y) in legs[prefix].items()})
@@ -122,7 +122,7 @@ def _height(movement: Movement, position: Position, body: Body) -> float:
     return movement.support.get(point, usual) + depth
 
 
-def _arm(angles: Angles, body: Body) -> dict[str, Point]:
+def arm(angles: Angles, body: Body) -> dict[str, Point]:
     """Shoulder, elbow, wrist and hand, metres outwards and forwards."""
     half = body.length("shoulder_width") / 2
     shoulder = girdle(
@@ -146,9 +146,7 @@ def _arm(angles: Angles, body: Body) -> dict[str, Point]:
 def _leg(movement: Movement, position: Position, angles: Angles, body: Body) -> dict[str, Point]:
     """Hip and, where the thigh shows, knee and ankle, metres outwards and forwards."""
     hip = (body.stature * HIPS_APART / 2, 0.0)
-    bent = angles["hip"] or (
-        CURLED if position.sideways and "hip-abduction" in movement.start else 0.0
-    )
+    bent = thigh_bend(movement, position, angles)
     if bent < THIGHS_SHOW:
         return {"hip": hip}
     way = 90 - angles["hip-abduction"]
@@ -157,6 +155,18 @@ def _leg(movement: Movement, position: Position, angles: Angles, body: Body) -> 
     shown = position.angles.get("knee", 90.0) < STRAIGHT
     shank = sin(radians(bent - position.angles["knee"])) * body.length("shank") if shown else 0.0
     return {"hip": hip, "knee": knee, "ankle": _out(knee, way, shank)}
+
+
+def thigh_bend(movement: Movement, position: Position, angles: Angles) -> float:
+    """How far the hips are bent, degrees; someone on the side whose thighs spread lies curled up."""
+    return angles["hip"] or (
+        CURLED if position.sideways and "hip-abduction" in movement.start else 0.0
+    )
+
+
+def knee_bend(position: Position, angles: Angles) -> float:
+    """How far the knees are bent, degrees: as the position says, square where thighs show, else straight."""
+    return position.angles.get("knee", 90.0 if angles["hip"] or position.sideways else 0.0)
 
 
 def _out(start: Point, angle: float, length: float) -> Point:
@@ -199,9 +209,11 @@ class AboveView(View):
         """Left and forward of the pelvis, turned with the body; height points at the viewer."""
         return turned(pelvis, turn, (-(left or 0.0), forward))
 
-    def words(self, gravity: float) -> str:
-        """From where it is seen: someone who lies is not seen from above."""
-        return "seen from above" if gravity < LYING else "seen from the head end"
+    def words(self, position: Position, gravity: float) -> str:
+        """From where it is seen: only someone who lies has a head end; who bends over shows the head to somebody in front."""
+        if gravity < LYING or "seat" in position.rests_on:
+            return "seen from above"
+        return "seen from the head end" if lies(position, gravity) else "seen from the front"
 
     def knows_floor(self, position: Position, gravity: float) -> bool:
         """Only under a body that lies."""

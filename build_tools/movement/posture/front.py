@@ -197,7 +197,7 @@ class FrontView(View):
         """Left and up; the author's place forward stands for one to the left where none is given."""
         return (forward if left is None else left), height
 
-    def words(self, gravity: float) -> str:
+    def words(self, position: Position, gravity: float) -> str:
         """From where it is seen."""
         return "seen from the front"
 

@@ -26,7 +26,7 @@ RESTS = {
     "hands": ("hand", 0.0),
 }
 #: Which way the palm faces, for a wrist that bends: with the elbow, against it, or out of the plane.
-PALM = {None: 1.0, "underhand": 1.0, "overhand": -1.0, "neutral": 0.0}
+PALM = {None: 1.0, "underhand": 1.0, "overhand": -1.0, "neutral": 0.0, "turning": 1.0}
 LEGS = ("hip", "knee", "ankle")
 
 
@@ -222,7 +222,7 @@ class SideView(View):
         """Forward and up."""
         return forward, height
 
-    def words(self, gravity: float) -> str:
+    def words(self, position: Position, gravity: float) -> str:
         """Nothing: figures are seen from the side unless told."""
         return ""
 

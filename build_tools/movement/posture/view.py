@@ -47,7 +47,7 @@ class View(ABC):
         """
 
     @abstractmethod
-    def words(self, gravity: float) -> str:
+    def words(self, position: Position, gravity: float) -> str:
         """``seen from the front``; empty for the side view. ``gravity``: the share of a weight in the plane, 0-1."""
 
     def can_show(self, position: Position) -> bool:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from ...catalog.entries import Joint, Movement, Vocabulary
+from ..load.lowering import is_lowering
+from .facing import shown_key_frames
 from .frame import OTHER, Frame
 from .pose import key_frames
 
@@ -20,26 +22,31 @@ class KeyPosture(NamedTuple):
 
 
 def key_postures(movement: Movement, vocabulary: Vocabulary) -> list[KeyPosture]:
-    """Every key frame in words, each with all joints that the author placed: those that move and those that matter."""
-    shown = key_frames(movement, vocabulary)
+    """Every key frame in words, each with all joints that the author placed: those that move and those that matter; a hold once."""
+    told = key_frames(movement, vocabulary)
+    if movement.hold:
+        told = told[:1]
     named = list(
         dict.fromkeys(
             joint for angles in (movement.start, *movement.via, movement.end) for joint in angles
         )
     )
-    labels = [
-        "Start",
-        *(
-            ["Midway"]
-            if len(shown) == 3
-            else [f"On the way, {n}" for n in range(1, len(shown) - 1)]
-        ),
-        "Finish",
-    ]
     return [
         KeyPosture(label, _frame(frame, named, vocabulary))
-        for label, frame in zip(labels, shown, strict=True)
+        for label, frame in zip(labels(movement, vocabulary), told, strict=True)
     ]
+
+
+def labels(movement: Movement, vocabulary: Vocabulary) -> list[str]:
+    """What each key frame is called: a lift that begins by lowering has a top and a bottom, a held posture one name."""
+    if movement.hold:
+        return ["Hold"]
+    shown = shown_key_frames(movement, vocabulary)
+    lowers = is_lowering(movement, vocabulary.positions[movement.position], shown)
+    between = (
+        ["Midway"] if len(shown) == 3 else [f"On the way, {n}" for n in range(1, len(shown) - 1)]
+    )
+    return ["Top", *between, "Bottom"] if lowers else ["Start", *between, "Finish"]
 
 
 def placed(movement: Movement, vocabulary: Vocabulary) -> str:
@@ -51,8 +58,8 @@ def placed(movement: Movement, vocabulary: Vocabulary) -> str:
 
 def seen(movement: Movement, vocabulary: Vocabulary) -> str:
     """``seen from above``; empty for the side view."""
-    first = key_frames(movement, vocabulary)[0]
-    return first.view.words(first.gravity)
+    first = shown_key_frames(movement, vocabulary)[0]
+    return first.view.words(vocabulary.positions[movement.position], first.gravity)
 
 
 def words(angles: dict[str, float], vocabulary: Vocabulary) -> str:

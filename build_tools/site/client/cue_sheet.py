@@ -12,7 +12,7 @@ from datetime import date
 from ...catalog import care, entries
 from ...english import lower_first
 from ..context import RenderContext
-from ..figures.figure import Figure, Pose
+from ..figures.figure import Figure
 from ..figures.file import posture
 from ..publication import Publication
 from ..templating import render
@@ -71,17 +71,7 @@ class CueSheet:
     @property
     def description(self) -> str:
         """One sentence for previews and search."""
-        return f"{self.exercise.name} on one page: set up, move, check, and when to stop. With start and finish drawn."
-
-    @property
-    def poses(self) -> list[Pose]:
-        """What is drawn: start and finish, or once what is only held."""
-        first, *others = self.figure.poses
-        return (
-            self.figure.poses
-            if any(pose.shapes != first.shapes for pose in others)
-            else [Pose("Hold", first.says, first.shapes)]
-        )
+        return f"{self.exercise.name} on one page: set up, move, check, and when to stop. With its postures drawn."
 
     @property
     def fullness(self) -> str | None:

@@ -1,6 +1,6 @@
 """What a coach passes on from an exercise's page: the client's link with its QR code, the sources, and the figure with its credit.
 
-Links work by themselves; ``share.js`` adds what only a script can do: copying and sending.
+Links work by themselves; ``share.js`` adds what only a script can do: copying, sending, and a picture of the figure.
 """
 
 from __future__ import annotations
@@ -79,7 +79,9 @@ def _sources(shelf: RenderContext, id: str, keys: list[str]) -> str:
 
 def _figure(shelf: RenderContext, id: str) -> str:
     name = shelf.catalog.exercises[id].data.name
-    return " ".join([f"{name}: start and finish.", *figure_file.credits(shelf), *_where(shelf, id)])
+    return " ".join(
+        [f"{name}: start and finish.", *figure_file.credits(shelf, id), *_where(shelf, id)]
+    )
 
 
 def _where(shelf: RenderContext, id: str) -> list[str]:

@@ -6,7 +6,8 @@ from math import cos, pi, sin
 
 from ...movement.load.statics import between
 from ...movement.posture.frame import OTHER, Frame, turned
-from .limbs import ARM, fist, piece, working_sides
+from .limbs import ARM, fist, piece
+from .muscle_lines import MuscleLines
 from .shapes import Shape, area, disc, joined, limb
 
 #: Half the width and half the depth of the chest, the head's radius, the nose's, metres; only the look depends on them.
@@ -15,7 +16,7 @@ CHEST_WIDE, CHEST_DEEP, HEAD, NOSE, CAP = 0.19, 0.12, 0.1, 0.026, 0.055
 CORNERS = 28
 
 
-def body(frame: Frame, working: str) -> list[Shape]:
+def body(frame: Frame, lines: MuscleLines) -> list[Shape]:
     """The pieces from back to front: what lies furthest from the head first."""
     prefixes = ("", OTHER)
     legs = [
@@ -27,14 +28,11 @@ def body(frame: Frame, working: str) -> list[Shape]:
     arms = [piece(frame, prefix + name) for prefix in prefixes for name in ARM] + [
         fist(frame, prefix) for prefix in prefixes
     ]
-    work = [joined("work", works(frame, working))]
     return [
         *([joined("body", legs)] if legs else []),
-        *(work if working == "thigh" else []),
         joined("body", trunk(frame)),
-        *(work if working == "trunk" else []),
         joined("body", arms),
-        *(work if working in ARM else []),
+        *lines.drawn(frame, arm=True),
         joined("body", head(frame)),
     ]
 
@@ -48,13 +46,6 @@ def pieces(frame: Frame) -> list[Shape]:
         if prefix + name in frame.segments
     ]
     return [*limbs, *(fist(frame, prefix) for prefix in ("", OTHER)), *trunk(frame), *head(frame)]
-
-
-def works(frame: Frame, working: str) -> list[Shape]:
-    """The working segment, on the left and, where both sides do the same, on the right."""
-    if working == "trunk":
-        return trunk(frame)
-    return [piece(frame, prefix + working) for prefix in working_sides(frame)]
 
 
 def trunk(frame: Frame) -> list[Shape]:

@@ -6,12 +6,16 @@ from collections.abc import Sequence
 from math import dist, inf
 
 from ...movement.posture.frame import OTHER, Frame, Point
-from .shapes import Shape, area, line
+from .shapes import Shape, area, gap, line
 
 #: Metres: half width and length of the head, the shortest way that gets an arrow, and the air around the arrow.
 HEAD_HALF, HEAD_LONG, SHORTEST, AIR = 0.045, 0.09, 0.03, 0.07
 #: How far the arrow may be moved aside or ahead, metres.
 MOVES = tuple(step / 20 for step in range(1, 13))
+#: Half the thickness of what stands beside the body, metres.
+HALF_KIT = 0.0
+#: How far aside, metres, where it is moved back to come from outside.
+BESIDE = (0.15, -0.15)
 #: Half the thickness of what it must not cross, metres.
 THICK = {
     "trunk": 0.1,
@@ -25,10 +29,13 @@ THICK = {
 }
 
 
-def arrow(path: Sequence[Point], frames: Sequence[Frame], load: float) -> list[Shape]:
+def arrow(
+    path: Sequence[Point], frames: Sequence[Frame], load: float, kit: Sequence[Shape] = ()
+) -> list[Shape]:
     """Line and head along ``path``, to be drawn into the first frame; nothing where the load hardly moves.
 
-    ``load`` is the radius of what is drawn at the beginning of the path, metres.
+    ``load`` is the radius of what is drawn at the beginning of the path, metres; ``kit`` what stands there, which the arrow keeps
+    off where it can.
     """
     if dist(path[0], path[-1]) < SHORTEST:
         return []
@@ -57,6 +64,7 @@ def arrow(path: Sequence[Point], frames: Sequence[Frame], load: float) -> list[S
             (far * u, far * v),
         )
     ]
+    moves += [(-back * u - aside * v, -back * v + aside * u) for back in MOVES for aside in BESIDE]
     ways = [[(x + dx, y + dy) for x, y in path] for dx, dy in moves]
     segments = frames[0].segments
     keep_off = [
@@ -66,8 +74,14 @@ def arrow(path: Sequence[Point], frames: Sequence[Frame], load: float) -> list[S
         if prefix + name in segments
     ]
     keep_off.append((path[0], path[0], load))
+    stands = [
+        (shape.room[0], shape.room[-1], HALF_KIT)
+        for shape in kit
+        if shape.style == "kit" and len(shape.room) > 1
+    ]
     floor = 0.0 if frames[0].view.upright else -inf
-    return _drawn(next((way for way in ways if _clear(way, keep_off, floor)), ways[0]))
+    clear = [way for way in ways if _clear(way, keep_off, floor)]
+    return _drawn(next((way for way in clear if _clear(way, stands, floor)), [*clear, ways[0]][0]))
 
 
 def _drawn(way: Sequence[Point]) -> list[Shape]:
@@ -90,16 +104,8 @@ def _clear(
 ) -> bool:
     points = [*way, _tip(way)]
     return min(y for _, y in points) > floor and all(
-        _gap(point, start, end) > half + AIR for start, end, half in keep_off for point in points
+        gap(point, start, end) > half + AIR for start, end, half in keep_off for point in points
     )
-
-
-def _gap(point: Point, start: Point, end: Point) -> float:
-    """Distance from a point to a straight piece."""
-    length = dist(start, end) or 1.0
-    u, v = _unit(start, end)
-    share = max(0.0, min(length, (point[0] - start[0]) * u + (point[1] - start[1]) * v))
-    return dist(point, (start[0] + share * u, start[1] + share * v))
 
 
 def _unit(start: Point, end: Point) -> Point:

@@ -2,7 +2,7 @@
 
 One drawing for each key frame, all of one size so that they can be compared; an
 arrow in the first shows the way of the load. Weight carries the meaning, not
-colour: the working segment is solid, the rest is outlined.
+colour: the body is outlined, and the muscles that a set counts for are thick lines on it.
 """
 
 from __future__ import annotations
@@ -13,12 +13,18 @@ from markupsafe import Markup
 
 from ...catalog.entries import Exercise, Vocabulary
 from ...movement.load.working import load_path, working_segment
+from ...movement.posture.facing import shown_frames, shown_key_frames
 from ...movement.posture.frame import Frame
-from ...movement.posture.pose import frames, key_frames
 from ...movement.posture.words import key_postures, placed, seen
 from ..templating import render
 from .arrow import arrow
 from .equipment import equipment, load_radius
+from .insets.close import close
+from .insets.feet import feet
+from .insets.hands import hands
+from .insets.inset import Inset
+from .insets.profile import whole
+from .muscle_lines import NO_LINES, MuscleLines
 from .shapes import SCALE, Shape, line, view_box
 from .views import drawn_view
 
@@ -50,6 +56,10 @@ class Figure:
     id: str
     """Unique on its page."""
     name: str
+    thick: str
+    """What is thick, as a sentence; empty where nothing is."""
+    thick_plainly: str
+    """The same for a client."""
     position: str
     """How the body is placed, and from where it is seen unless from the side."""
     seen: str
@@ -60,6 +70,8 @@ class Figure:
     moving: list[list[Shape]]
     """What moves, in ``LOOP`` steps from first to last."""
     box: tuple[int, int, int, int]
+    insets: list[Inset]
+    """Small drawings beside the postures."""
 
     @property
     def stacked(self) -> bool:
@@ -69,25 +81,44 @@ class Figure:
     @property
     def says(self) -> str:
         """All that the drawings show, in words."""
-        return f"{self.position}. " + " ".join(f"{pose.label}: {pose.says}." for pose in self.poses)
+        told = [f"{pose.label}: {pose.says}." for pose in self.poses]
+        told += [f"{inset.says}." for inset in self.insets]
+        return " ".join([f"{self.position}.", *told, *filter(None, [self.thick])])
 
 
-def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
-    """Lay out the drawings of one exercise."""
+def figure(
+    id: str, exercise: Exercise, vocabulary: Vocabulary, lines: MuscleLines = NO_LINES
+) -> Figure:
+    """Lay out the drawings of one exercise, with the ``lines`` of its muscles."""
     movement = exercise.movement
-    course = frames(movement, vocabulary, steps=STEPS)
+    course = shown_frames(movement, vocabulary, steps=STEPS)
     working = working_segment(course)
-    way = arrow(load_path(movement.load, course), course, load_radius(exercise, vocabulary))
+    stands = drawn_view(course[0]).supports(exercise, vocabulary, course[0], course)
+    way = arrow(load_path(movement.load, course), course, load_radius(exercise, vocabulary), stands)
 
-    def whole(frame: Frame) -> list[Shape]:
+    def drawn(frame: Frame) -> list[Shape]:
         behind, before = equipment(exercise, vocabulary, frame, course, working)
-        return [*behind, *drawn_view(frame).body(frame, working), *before]
+        return [*behind, *drawn_view(frame).body(frame, lines), *before]
 
     poses = [
-        Pose(told.label, told.words, whole(frame))
+        Pose(told.label, told.words, drawn(frame))
         for frame, told in zip(
-            key_frames(movement, vocabulary), key_postures(movement, vocabulary), strict=True
+            shown_key_frames(movement, vocabulary),
+            key_postures(movement, vocabulary),
+            strict=not movement.hold,
         )
+    ]
+    insets = [
+        *(
+            inset
+            for small in (hands, feet, whole)
+            if (inset := small(exercise, vocabulary)) is not None
+        ),
+        *close(
+            [course[0], course[-1]],
+            [pose.label for pose in poses],
+            [list(pose.shapes) for pose in poses],
+        ),
     ]
     poses[0].shapes.extend(way)
     everything = [shape for pose in poses for shape in pose.shapes]
@@ -104,19 +135,22 @@ def figure(id: str, exercise: Exercise, vocabulary: Vocabulary) -> Figure:
     )
     for pose in poses:
         pose.shapes[:0] = floor
-    still, moving = drawn_view(first).loop(frames(movement, vocabulary, steps=LOOP), working)
+    still, moving = drawn_view(first).loop(shown_frames(movement, vocabulary, steps=LOOP), lines)
     return Figure(
         id,
         exercise.name,
+        lines.says,
+        lines.says_plainly,
         placed(movement, vocabulary),
         seen(movement, vocabulary),
         poses,
-        [*floor, *drawn_view(first).supports(exercise, vocabulary, first, course), still],
-        moving,
+        [*floor, *stands, still],
+        [] if movement.hold else moving,
         (left, top, width, height),
+        insets,
     )
 
 
-def html(drawn: Figure, file: str, credit: str) -> Markup:
-    """The figure as inline SVG for a page; ``file`` links to its file, ``credit`` is its citation line to copy."""
-    return Markup(render("figure.html.jinja", figure=drawn, file=file, credit=credit))
+def html(drawn: Figure, file: str, name: str, credit: str) -> Markup:
+    """The figure as inline SVG for a page; ``file`` links to its file, which is saved under ``name``; ``credit`` is its citation line."""
+    return Markup(render("figure.html.jinja", figure=drawn, file=file, name=name, credit=credit))

@@ -7,14 +7,19 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import partial
 
+from ...planning import facts
 from ..context import RenderContext, once
 from ..escape import xml_text
 from ..resource import Resource
 from ..templating import render
 from .figure import Figure, Pose, figure
+from .insets.inset import Inset
+from .muscle_lines import MuscleLines, muscle_lines
 
 #: Pixels, and characters that fit into the width at the two sizes of words.
 WIDTH, EDGE, GAP, TALLEST, TITLE_CHARACTERS, CHARACTERS = 640, 20, 24, 320, 74, 100
+#: Side of a small drawing and about the width of a letter beside it, pixels.
+INSET, INSET_CHARACTER = 110, 7
 #: Where the segments' lengths come from (see ``movement.body``).
 LENGTHS = "Drawn from joint angles with the segment lengths of Drillis and Contini (1966)."
 
@@ -27,13 +32,34 @@ class FigureFile:
     head: list[str]
     foot: list[str]
     width: int = WIDTH
+    inset: int = INSET
     edge: int = EDGE
 
     @property
     def poses(self) -> list[tuple[int, Pose]]:
         """First and last drawing, each with its left edge."""
         first, last = self.figure.poses[0], self.figure.poses[-1]
+        if first is last:
+            return [((WIDTH - self.pose_width) // 2, first)]
         return [(EDGE, first), (EDGE + self.pose_width + GAP, last)]
+
+    @property
+    def insets(self) -> list[tuple[int, list[str], Inset]]:
+        """Small drawings, each with its left edge and its words in lines."""
+        wide = (WIDTH - 2 * EDGE) // max(1, len(self.figure.insets))
+        return [
+            (
+                EDGE + n * wide,
+                textwrap.wrap(inset.says, (wide - INSET - 12) // INSET_CHARACTER),
+                inset,
+            )
+            for n, inset in enumerate(self.figure.insets)
+        ]
+
+    @property
+    def inset_top(self) -> int:
+        """Where small drawings begin."""
+        return self.top + self.pose_height + 36
 
     @property
     def pose_width(self) -> int:
@@ -54,7 +80,8 @@ class FigureFile:
     @property
     def words_top(self) -> int:
         """Baseline of the first line below the drawings."""
-        return self.top + self.pose_height + 48
+        room = self.inset + 12 if self.figure.insets else 0
+        return self.top + self.pose_height + 48 + room
 
     @property
     def height(self) -> int:
@@ -73,10 +100,11 @@ def uri(id: str) -> str:
     return f"figures/exercises/{id}/posture.svg"
 
 
-def credits(shelf: RenderContext) -> list[str]:
-    """What a figure rests on, and whose it is."""
+def credits(shelf: RenderContext, exercise: str) -> list[str]:
+    """What the figure of an exercise rests on, and whose it is."""
     return [
         LENGTHS,
+        *(f"Thick lines: {told}." for told in _models(shelf, exercise)),
         f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}.",
     ]
 
@@ -88,17 +116,39 @@ def posture(shelf: RenderContext, exercise: str, id: str) -> Figure:
 
 @once
 def _laid_out(shelf: RenderContext, exercise: str) -> Figure:
-    return figure("figure", shelf.catalog.exercises[exercise].data, shelf.vocabulary)
+    data = shelf.catalog.exercises[exercise].data
+    return figure("figure", data, shelf.vocabulary, _lines(shelf, exercise))
+
+
+@once
+def _lines(shelf: RenderContext, exercise: str) -> MuscleLines:
+    data = shelf.catalog.exercises[exercise].data
+    direct = [part for part, word in facts.credits(shelf.catalog, data).items() if word == "direct"]
+    return muscle_lines(shelf.catalog, shelf.courses.lengths, shelf.names, data, direct)
+
+
+def _models(shelf: RenderContext, exercise: str) -> list[str]:
+    """The models that its lines were sampled from, as their licence asks."""
+    lines = _lines(shelf, exercise)
+    if not lines.lines:
+        return []
+    assert shelf.catalog.model  # lines are drawn from it
+    model = shelf.catalog.model.data
+    used = dict.fromkeys(model.tables[table].model for table in lines.tables)
+    return [
+        f"attachments of {given.file}, {given.credit}; {given.licence}, {given.licence_url}"
+        for given in (model.models[id] for id in used)
+    ]
 
 
 def file(shelf: RenderContext, id: str) -> bytes:
     """The stand-alone SVG of one exercise."""
     drawn = posture(shelf, id, "figure")
+    shown = dict.fromkeys((0, len(drawn.poses) - 1))
     paragraphs = [
-        f"{drawn.position}. {pose.label}: {pose.says}."
-        for pose in (drawn.poses[0], drawn.poses[-1])
+        f"{drawn.position}. {drawn.poses[n].label}: {drawn.poses[n].says}." for n in shown
     ]
-    paragraphs += credits(shelf)
+    paragraphs += [*filter(None, [drawn.thick]), *credits(shelf, id)]
     foot = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, CHARACTERS)]
     return xml_text(
         render(

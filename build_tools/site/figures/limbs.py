@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from math import hypot
+from math import dist, hypot
 
+from ...catalog.entries import SegmentName
+from ...movement.posture.body import HEEL, REFERENCE
 from ...movement.posture.frame import OTHER, Frame, Point
 from .shapes import Shape, limb
 
@@ -16,6 +18,28 @@ HALF = {
     "foot": (0.036, 0.022),
 }
 FIST = 0.038
+#: Half the thickness of the trunk at the hips, metres.
+HIPS = 0.1
+#: Pieces from joint to joint, and what their thickness is called.
+LIMBS: dict[SegmentName, str] = {
+    "thigh": "thigh",
+    "shank": "shank",
+    "upper-arm": "upper_arm",
+    "forearm": "forearm",
+}
+#: The middle of the round heel.
+HEEL_ROUND = (
+    REFERENCE.length("ankle_height") - HALF["foot"][0],
+    HALF["foot"][0] - HEEL * REFERENCE.length("foot"),
+)
+#: Piece of the body -> what of it is drawn, metres along and ahead of its joint: where its axis starts, how far along it ends, half its
+#: thickness there. On the trunk lines stay within the limb that begins there, at the foot within the heel.
+ROOM: dict[SegmentName, tuple[Point, float, tuple[float, float]]] = {
+    **{name: ((0.0, 0.0), REFERENCE.length(drawn), HALF[drawn]) for name, drawn in LIMBS.items()},
+    "pelvis": ((0.0, 0.0), 0.0, (HIPS,) * 2),
+    "shoulder-blade": ((0.0, 0.0), 0.0, (HALF["upper_arm"][0],) * 2),
+    "foot": (HEEL_ROUND, HEEL_ROUND[0], (HALF["foot"][0],) * 2),
+}
 LEG, ARM = ("thigh", "shank", "foot"), ("upper_arm", "forearm")
 
 
@@ -34,6 +58,16 @@ def fist(frame: Frame, prefix: str) -> Shape:
     return limb(
         frame.joints[prefix + "wrist"], frame.joints[prefix + "hand"], HALF["forearm"][1], FIST
     )
+
+
+def kept(segment: SegmentName, point: Point, clear: float) -> Point:
+    """A point on a piece, along and ahead of its joint, moved to the bone until it lies ``clear`` inside the outline. Metres."""
+    start, end, (wide, narrow) = ROOM[segment]
+    share = min(1.0, max(0.0, (point[0] - start[0]) / (end - start[0]))) if end > start[0] else 0.0
+    axis = (start[0] + share * (end - start[0]), start[1])
+    away = dist(point, axis)
+    near = min(1.0, (wide + share * (narrow - wide) - clear) / away) if away else 1.0
+    return axis[0] + near * (point[0] - axis[0]), axis[1] + near * (point[1] - axis[1])
 
 
 def working_sides(frame: Frame) -> tuple[str, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from math import acos, atan2, cos, hypot, pi, sin
+from math import acos, atan2, cos, dist, hypot, pi, sin
 
 Point = tuple[float, float]
 
@@ -118,6 +118,14 @@ def view_box(shapes: Iterable[Shape], edge: float, least: float = 0.0) -> tuple[
     left, top = _at((low - more, max(y for _, y in points) + edge))
     right, bottom = _at((high + more, min(y for _, y in points) - edge))
     return left, top, right - left, bottom - top
+
+
+def gap(point: Point, start: Point, end: Point) -> float:
+    """Distance from a point to a straight piece, metres."""
+    u, v = end[0] - start[0], end[1] - start[1]
+    square = u * u + v * v or 1.0
+    share = max(0.0, min(1.0, ((point[0] - start[0]) * u + (point[1] - start[1]) * v) / square))
+    return dist(point, (start[0] + share * u, start[1] + share * v))
 
 
 def _units(metres: float) -> int:

@@ -7,8 +7,11 @@ from math import cos, radians, sin
 
 from ...catalog.entries import Exercise, Movement, Position, Vocabulary
 from ...movement.posture.frame import OTHER, Frame, Segment
+from .kit.bars import rig
+from .kit.props import straps
 from .limbs import unit
 from .shapes import SLAB, Point, Shape, bench, block, disc, limb, line, post
+from .support_facing import pulls
 
 #: A support nearer to the floor than this is the floor.
 FLOOR = 0.03
@@ -80,11 +83,12 @@ def _under(
 def _backrest(
     exercise: Exercise, position: Position, frame: Frame, frames: Sequence[Frame]
 ) -> list[Shape]:
-    """A pad behind someone who sits and keeps the trunk still against it."""
+    """A pad behind someone who sits and keeps the trunk still against it, or before someone who pulls handles."""
+    before = pulls(exercise, frames)
     leans = _still(frames, "trunk") and (
         position.fixes == "trunk" or exercise.movement.load.kind == "machine"
     )
-    return [_beside(frame.segments["trunk"], 0.1, 1.0, -0.13)] if leans else []
+    return [_beside(frame.segments["trunk"], 0.1, 1.0, 0.13 if before else -0.13)] if leans else []
 
 
 def _footing(
@@ -144,7 +148,7 @@ def _walls(
 def _grip(exercise: Exercise, hand: Point, shoulder: Point, top: float) -> list[Shape]:
     """What the hands hold or stand on: straps, a wheel, a pair of bars, a bar above, or a bench."""
     if "suspension-straps" in exercise.equipment:
-        return [line([hand, (hand[0], WALL)], "cord"), disc(hand, 0.025, "hub")]
+        return straps(hand, WALL)
     if "ab-wheel" in exercise.equipment:
         return [disc((hand[0], top), max(top, 0.06), "kit")]
     if "dip-bars" in exercise.equipment:
@@ -153,8 +157,11 @@ def _grip(exercise: Exercise, hand: Point, shoulder: Point, top: float) -> list[
             *post(hand[0] + 0.2, top),
             line([(hand[0] - 0.3, top), (hand[0] + 0.3, top)], "cord"),
         ]
+    stands_on_it = "toes" in exercise.movement.support
+    if "box" in exercise.equipment and not stands_on_it:
+        return [block(hand[0] - 0.15, hand[0] + 0.35, 0, top, "kit")]
     if hand[1] > shoulder[1]:
-        return [line([hand, (hand[0], hand[1] + 0.14)], "cord"), disc(hand, 0.025, "hub")]
+        return rig(hand, top)
     return bench(hand[0] - 0.2, hand[0] + 0.2, top)
 
 

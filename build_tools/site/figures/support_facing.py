@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import dist
 
 from ...catalog.entries import Exercise, Movement, Position, Vocabulary
 from ...movement.posture.above import lies
 from ...movement.posture.frame import OTHER, Frame
+from .kit.machines import backrest
 from .shapes import SLAB, Shape, bench, block, disc, limb, line
 
 #: A support nearer to the floor than this is the floor.
 FLOOR = 0.03
 #: Half the width of a bench, and how far a pad lies from the middle of the trunk, metres.
 BENCH, PAD = 0.15, 0.15
+#: How far a seat reaches before the hips, metres.
+SEAT = 0.34
 
 
 def from_head(
@@ -32,7 +36,26 @@ def from_head(
     if not rests or top < FLOOR:
         return []
     (x, y) = frame.joints["mid_hip"]
-    return [limb((x - BENCH, y - PAD), (x + BENCH, y - PAD), SLAB / 2, SLAB / 2, "kit")]
+    before = pulls(exercise, frames)
+    pad = y + PAD if before else y - PAD
+    seat = block(x - BENCH - 0.03, x + BENCH + 0.03, y - 0.1, y + SEAT, "kit")
+    return [
+        *([seat] if point == "seat" else []),
+        limb((x - BENCH, pad), (x + BENCH, pad), SLAB / 2, SLAB / 2, "kit"),
+    ]
+
+
+def pulls(exercise: Exercise, frames: Sequence[Frame]) -> bool:
+    """Whether a machine's handles are drawn towards the body: its pad is before the chest then."""
+    load = exercise.movement.load
+    if load.kind != "machine" or load.at != "hand":
+        return False
+    first, last = (
+        dist(frame.joints["hand"], frame.joints["mid_shoulder"])
+        for frame in (frames[0], frames[-1])
+    )
+    ahead = frames[0].joints["hand"][1] > frames[-1].joints["hand"][1]
+    return ahead if not frames[0].view.upright else last < first
 
 
 def from_front(
@@ -72,4 +95,5 @@ def _under(
     if point == "side":
         return bench(joints["mid_shoulder"][0] - 0.3, joints["ankle"][0], top)
     x = joints["mid_hip"][0]
-    return bench(x - 0.25, x + 0.25, top)
+    back = backrest(frame) if movement.load.kind == "machine" else []
+    return [*back, *bench(x - 0.25, x + 0.25, top)]

@@ -12,24 +12,23 @@ from ...movement.posture.front import FRONT
 from ...movement.posture.side import SIDE
 from ...movement.posture.view import View
 from . import above, body, support, support_facing
+from .muscle_lines import MuscleLines
 from .shapes import Shape, joined
 
 
 class DrawnView(NamedTuple):
-    """The drawing of one view; ``working`` is the segment that works."""
+    """The drawing of one view."""
 
-    body: Callable[[Frame, str], list[Shape]]
+    body: Callable[[Frame, MuscleLines], list[Shape]]
     """The pieces of the body from back to front."""
     pieces: Callable[[Frame], list[Shape]]
     """All pieces, for drawings that pass quickly."""
-    works: Callable[[Frame, str], list[Shape]]
-    """The working segment."""
     supports: Callable[[Exercise, Vocabulary, Frame, Sequence[Frame]], list[Shape]]
     """Whatever the body rests on above the floor, in one of several postures."""
     bar: bool = False
     """Whether a bar in both hands is drawn in its length."""
 
-    def loop(self, frames: Sequence[Frame], working: str) -> tuple[Shape, list[list[Shape]]]:
+    def loop(self, frames: Sequence[Frame], lines: MuscleLines) -> tuple[Shape, list[list[Shape]]]:
         """The body without overlaps, for drawings that pass quickly: what stays in its place, and what moves in each frame."""
         every = [self.pieces(frame) for frame in frames]
         still = {
@@ -42,7 +41,7 @@ class DrawnView(NamedTuple):
             [
                 [
                     joined("body", (shape for shape in pieces if shape.d not in still)),
-                    joined("work", self.works(frame, working)),
+                    *(shape for arm in (False, True) for shape in lines.drawn(frame, arm)),
                 ]
                 for frame, pieces in zip(frames, every, strict=True)
             ],
@@ -50,9 +49,9 @@ class DrawnView(NamedTuple):
 
 
 DRAWN: Mapping[View, DrawnView] = {
-    SIDE: DrawnView(body.body, body.pieces, body.works, support.supports),
-    FRONT: DrawnView(body.body, body.pieces, body.works, support_facing.from_front, bar=True),
-    ABOVE: DrawnView(above.body, above.pieces, above.works, support_facing.from_head),
+    SIDE: DrawnView(body.body, body.pieces, support.supports),
+    FRONT: DrawnView(body.body, body.pieces, support_facing.from_front, bar=True),
+    ABOVE: DrawnView(above.body, above.pieces, support_facing.from_head),
 }
 
 

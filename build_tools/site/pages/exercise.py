@@ -157,6 +157,7 @@ def model(shelf: RenderContext, id: str) -> ExercisePage:
         figure=html(
             figure_file.posture(shelf, id, "posture"),
             desk.href(figure_file.uri(id)),
+            id,
             passed_on.figure,
         ),
         share=passed_on,

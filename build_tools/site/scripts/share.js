@@ -1,14 +1,17 @@
-// Copies and sends what a coach passes on, and starts the worker that keeps cue sheets. Without it the links still work.
+// Copies, sends and saves what a coach passes on, and starts the worker that keeps cue sheets. Without it the links still work.
 "use strict";
 
-/** Do `act`, and tell in words how it ended; `instead` is what the reader can copy by hand. */
+/** Times the size of the drawing that a picture of it has. */
+const SCALE = 2;
+
+/** Do `act`, and tell in words how it ended; `instead` is what the reader can do by hand. */
 async function tryTo(act, told, done, instead) {
   told.textContent = "";
   try {
     await act();
     told.textContent = done;
   } catch (error) {
-    if (error.name !== "AbortError") told.textContent = `This browser does not allow it here. Copy by hand: ${instead}`;
+    if (error.name !== "AbortError") told.textContent = `This browser does not allow it here. ${instead}`;
   }
 }
 
@@ -17,7 +20,32 @@ function offer(button, text, told) {
   const { title } = button.dataset;
   const act = title ? () => navigator.share({ title, url: text }) : () => navigator.clipboard.writeText(text);
   button.hidden = false;
-  button.addEventListener("click", () => tryTo(act, told, button.dataset.told ?? "", text));
+  button.addEventListener("click", () => tryTo(act, told, button.dataset.told ?? "", `Copy by hand: ${text}`));
+}
+
+/** The drawing at `address` as a PNG; it stands on white in every scheme, as its file does. */
+async function picture(address) {
+  const drawing = new Image();
+  drawing.src = address;
+  await drawing.decode();
+  const canvas = document.createElement("canvas");
+  canvas.width = SCALE * drawing.naturalWidth;
+  canvas.height = SCALE * drawing.naturalHeight;
+  canvas.getContext("2d").drawImage(drawing, 0, 0, canvas.width, canvas.height);
+  return new Promise((made, failed) => canvas.toBlob((png) => (png ? made(png) : failed(new Error("no picture"))), "image/png"));
+}
+
+async function save(address, name) {
+  const href = URL.createObjectURL(await picture(address));
+  Object.assign(document.createElement("a"), { href, download: name }).click();
+  setTimeout(() => URL.revokeObjectURL(href), 1000);
+}
+
+/** Show `button` and answer its clicks with a picture of the drawing that it names. */
+function offerPicture(button, told) {
+  const { picture: address, name } = button.dataset;
+  button.hidden = false;
+  button.addEventListener("click", () => tryTo(() => save(new URL(address, location.href), name), told, button.dataset.told, "Take the SVG."));
 }
 
 for (const row of document.querySelectorAll(".hb-actions")) {
@@ -28,6 +56,7 @@ for (const row of document.querySelectorAll(".hb-actions")) {
   const absolute = (address) => new URL(address, location.href).href;
   for (const button of row.querySelectorAll("[data-copy]")) offer(button, button.dataset.copy, told);
   for (const button of row.querySelectorAll("[data-copy-address]")) offer(button, absolute(button.dataset.copyAddress), told);
+  for (const button of row.querySelectorAll("[data-picture]")) offerPicture(button, told);
   if (!navigator.share) continue;
   for (const button of row.querySelectorAll("[data-send-address]")) offer(button, absolute(button.dataset.sendAddress), told);
 }

@@ -47,7 +47,8 @@ def test_a_place_half_a_metre_ahead_and_0_3_to_the_right_is_seen_from_each_side(
         ("standing", "front", "seen from the front"),
         ("standing", "above", "seen from above"),
         ("on-flat-bench", "above", "seen from the head end"),
-        ("bent-over", "above", "seen from the head end"),
+        ("bent-over", "above", "seen from the front"),
+        ("sitting-on-floor", "above", "seen from above"),
     ],
 )
 def test_from_where_it_is_seen(position: str, view: str, words: str) -> None:

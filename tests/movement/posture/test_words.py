@@ -40,7 +40,7 @@ def test_start_and_finish_name_the_position_and_every_joint(vocabulary: Vocabula
 
 def test_what_lies_between_is_told(vocabulary: Vocabulary) -> None:
     one, two = moved(via=[{"hip": 40}]), moved(via=[{"hip": 30}, {"hip": 60}])
-    assert [told.label for told in key_postures(one, vocabulary)] == ["Start", "Midway", "Finish"]
+    assert [told.label for told in key_postures(one, vocabulary)] == ["Top", "Midway", "Bottom"]
     assert [told.words for told in key_postures(two, vocabulary)] == [
         "hips straight",
         "hips bent 30°",

@@ -179,9 +179,8 @@ def test_one_side_at_a_time_is_said() -> None:
 
 def test_a_hold_is_drawn_once() -> None:
     movement = load(DEMO).exercises["crate-curl"].data.movement
-    html = files(changed({"movement": movement.model_copy(update={"end": movement.start})}))[
-        CURL
-    ].decode()
+    held = movement.model_copy(update={"end": movement.start, "hold": True})
+    html = files(changed({"movement": held}))[CURL].decode()
     assert re.findall(r"<title id=[^>]*>(\w+)<", html) == ["Hold"]
 
 

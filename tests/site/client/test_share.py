@@ -6,6 +6,7 @@ by the tests of the cue sheet; accessibility by axe-core in ``whole/test_browser
 
 from __future__ import annotations
 
+import struct
 from collections.abc import Iterator
 from dataclasses import replace
 from html.parser import HTMLParser
@@ -27,7 +28,7 @@ from build_tools.site import book
 from build_tools.site.publication import UNPUBLISHED, Publication
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser, Page
+    from playwright.sync_api import Browser, Page, Route
 
 SITE = Publication("https://lantern.example/handbook/")
 CURL = "exercises/crate-curl.md"
@@ -147,7 +148,7 @@ def test_buttons_wait_for_the_script(published: book.Book) -> None:
     """Without it none shows, and nothing is in the page that would run by itself."""
     page = parts(published)
     buttons = [e for e in page.found if e["tag"] == "button"]
-    assert len(buttons) == 4 and all("hidden" in e and e["type"] == "button" for e in buttons)
+    assert len(buttons) == 5 and all("hidden" in e and e["type"] == "button" for e in buttons)
     assert not any(name.startswith("on") for e in page.found for name in e)
     [script] = [e for e in page.found if e["tag"] == "script"]
     assert script["src"] == "../../scripts/share.js" and "defer" in script
@@ -249,3 +250,77 @@ def test_without_scripts_the_links_work(browser: Browser, address: str) -> None:
         assert "wick2030" in Path(download.value.path()).read_text(encoding="utf-8")
         page.get_by_role("link", name="Open the cue sheet").click()
         page.wait_for_url("**/cues/crate-curl/")
+
+
+#: As strict as a host may be: nothing inline, nothing from elsewhere.
+STRICT = (
+    "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; "
+    "base-uri 'none'; form-action 'none'"
+)
+
+#: Chromium's decoder: size, and how many pixels are white, dark, and neither.
+DECODED = """async bytes => {
+  const bitmap = await createImageBitmap(new Blob([new Uint8Array(bytes)], { type: "image/png" }));
+  const canvas = new OffscreenCanvas(bitmap.width, bitmap.height);
+  const drawn = canvas.getContext("2d");
+  drawn.drawImage(bitmap, 0, 0);
+  const { data } = drawn.getImageData(0, 0, bitmap.width, bitmap.height);
+  let white = 0, dark = 0;
+  for (let n = 0; n < data.length; n += 4) {
+    if (Math.min(data[n], data[n + 1], data[n + 2]) === 255) white += 1;
+    if (Math.max(data[n], data[n + 1], data[n + 2]) < 80) dark += 1;
+  }
+  return { width: bitmap.width, height: bitmap.height, white, dark, clear: data.filter((v, n) => n % 4 === 3 && v < 255).length };
+}"""
+
+
+@pytest.mark.browser
+def test_the_figure_is_saved_as_a_picture_on_white_under_a_strict_policy(
+    browser: Browser, address: str
+) -> None:
+    """In the dark scheme too. Read back by Chromium's decoder; the size as section 11.2.2 of the PNG standard (IHDR) has it."""
+    with browser.new_context(
+        base_url=address, color_scheme="dark", accept_downloads=True, service_workers="block"
+    ) as context:
+
+        def strictly(route: Route) -> None:
+            answer = route.fetch()
+            route.fulfill(
+                response=answer, headers={**answer.headers, "content-security-policy": STRICT}
+            )
+
+        context.route("**/*", strictly)
+        page = context.new_page()
+        page.goto("exercises/crate-curl/")
+        with page.expect_download() as download:
+            page.get_by_role("button", name="Download as PNG").click()
+        page.get_by_role("status").filter(has_text="The picture is in your downloads.").wait_for()
+        assert download.value.suggested_filename == "crate-curl.png"
+        png = Path(download.value.path()).read_bytes()
+    assert png[:8] == b"\x89PNG\r\n\x1a\n" and png[12:16] == b"IHDR"
+    with browser.new_context() as context:
+        read = context.new_page().evaluate(DECODED, list(png))
+    assert (read["width"], read["height"]) == struct.unpack(">II", png[16:24])
+    pixels = read["width"] * read["height"]
+    assert read["width"] > 1000 and read["height"] > 500 and read["clear"] == 0
+    assert read["white"] > 0.6 * pixels and 0.01 * pixels < read["dark"] < 0.2 * pixels
+
+
+@pytest.mark.browser
+def test_where_no_picture_can_be_made_the_drawing_is_named(page: Page) -> None:
+    page.evaluate("() => { HTMLCanvasElement.prototype.toBlob = made => made(null) }")
+    page.get_by_role("button", name="Download as PNG").click()
+    page.get_by_role("status").filter(has_text="Take the SVG.").wait_for()
+
+
+@pytest.mark.browser
+def test_without_scripts_the_drawing_is_saved_under_the_exercises_name(
+    browser: Browser, address: str
+) -> None:
+    with browser.new_context(base_url=address, java_script_enabled=False) as context:
+        page = context.new_page()
+        page.goto("exercises/crate-curl/")
+        assert page.get_by_role("button", name="Download as PNG").count() == 0
+        with page.expect_download() as download:
+            page.get_by_role("link", name="Download as SVG").click()
+        assert download.value.suggested_filename == "crate-curl.svg"

@@ -8,16 +8,16 @@ from drawn_figures import FLY, made, parsed
 from build_tools.site.figures.figure import html
 
 
-def test_seen_from_the_head_the_view_is_told_and_both_arms_work() -> None:
+def test_seen_from_the_head_the_view_is_told_and_both_hands_carry() -> None:
     drawn = made(["dumbbell", "flat-bench"], **FLY)
     assert (
         drawn.position == "Lying face up on a bench, seen from the head end"
         and drawn.says.startswith(drawn.position)
     )
-    root = parsed(html(drawn, "x.svg", "Credit."))
+    root = parsed(html(drawn, "x.svg", "x", "Credit."))
     told = [p.text for p in root.iter("p") if p.text and "seen" in p.text]
     assert told == ["Start (seen from the head end)", "Finish (seen from the head end)"]
-    xs = [x for shape in drawn.poses[0].shapes if shape.style == "work" for x, _ in shape.room]
+    xs = [x for shape in drawn.poses[0].shapes if shape.style == "hub" for x, _ in shape.room]
     assert min(xs) == pytest.approx(-max(xs))
 
 
@@ -41,5 +41,6 @@ def test_a_turned_trunk_is_drawn_with_its_head() -> None:
         load={"kind": "body-weight"},
         **{"from": {"spine-rotation": 0}, "to": {"spine-rotation": 40}},
     )
-    ahead, left = ([x for x, _ in pose.shapes[-1].room] for pose in drawn.poses)
+    heads = (next(s for s in reversed(pose.shapes) if s.style == "body") for pose in drawn.poses)
+    ahead, left = ([x for x, _ in head.room] for head in heads)
     assert min(left) < min(ahead) - 0.01

@@ -45,7 +45,7 @@ from drawn_figures import CURL, made
                 **CURL,
                 "load": {"kind": "band", "at": "hand", "from": {"x": 0.6, "height": "low"}},
             },
-            {"kit", "cord", "hub"},
+            {"cord", "hub"},
         ),
         (
             ["none"],
@@ -55,7 +55,7 @@ from drawn_figures import CURL, made
                 "to": {"shoulder": 60, "elbow": 120},
                 "load": {"kind": "body-weight"},
             },
-            {"cord", "hub"},
+            {"kit"},
         ),
         (
             ["flat-bench"],
