@@ -17,6 +17,8 @@ from .client import files as client_files
 from .client import redirects
 from .context import RenderContext
 from .figures import file as figure_file
+from .map import figure as map_file
+from .map import told as map_told
 from .pages import (
     data_files,
     exercise,
@@ -59,7 +61,7 @@ PAGES: tuple[Room, ...] = (
     redirects,
 )
 #: What makes files beside the pages.
-FILES: tuple[Room, ...] = (data_files, plot_files, figure_file, looks)
+FILES: tuple[Room, ...] = (data_files, plot_files, figure_file, map_file, map_told, looks)
 
 
 @dataclass(frozen=True)
