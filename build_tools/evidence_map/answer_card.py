@@ -105,7 +105,11 @@ def _why(names: Names, answer: BestAnswer) -> str:
         if verb:
             told = f"{which}{verb} more active in one session than {other}"
         else:
-            who = "one study" if comparison.studies == 1 else f"{in_words(comparison.studies)} studies"
+            who = (
+                "one study"
+                if comparison.studies == 1
+                else f"{in_words(comparison.studies)} studies"
+            )
             told = f"{who} found {which or 'it '}more active in one session than {other}"
         return f"{upper_first(told)}{', ' + joint if joint else ''}."
     verb = _verb(comparison, "grows", "probably grows", "may grow")

@@ -23,7 +23,6 @@ from .pages import (
     gaps,
     indexes,
     methods,
-    muscle,
     passages,
     plot_files,
     programme,
@@ -31,6 +30,7 @@ from .pages import (
     rules,
     tour,
 )
+from .pages.muscles import muscle
 from .planner import files as planner_files
 from .publication import UNPUBLISHED, Publication
 from .resource import Room
