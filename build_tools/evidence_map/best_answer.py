@@ -25,7 +25,7 @@ from ..catalog.load import Catalog
 from ..evidence.claims.conclusions import Comparison, Conclusions
 from ..evidence.terms import LEVELS
 from .grid import EvidenceMap
-from .marks import Cell, Reason
+from .marks import Cell, Mark, Reason
 
 #: What the answer rests on.
 AnswerKind = Literal["growth", "activation", "length", "none"]
@@ -41,6 +41,8 @@ class BestAnswer:
     """Whether something puts the chosen ahead; else the chosen are those that were measured, or those that train it."""
     chosen: tuple[str, ...]
     """Exercises, the strongest evidence first; where nothing was measured by name."""
+    marks: tuple[Mark | None, ...] = ()
+    """For each of them the mark of what answers here, which is not always its best one on the map."""
     comparison: Comparison | None = None
     """The comparison that it rests on."""
     beyond: Comparison | None = None
@@ -90,6 +92,7 @@ class BestAnswers:
             "length" if long else "none",
             bool(long),
             tuple(sorted(chosen, key=self._name)),
+            (Mark("length") if long else None,) * len(chosen),
         )
 
     def _cells(self, part: str) -> list[Cell]:
@@ -130,6 +133,7 @@ class BestAnswers:
             kind,
             more,
             tuple(order),
+            tuple(best[id].mark for id in order),
             comparison,
             self._beyond(part, kind, order[0], cells) if more else None,
             self._wider(part, cells, order, own) if own or kind == "activation" else None,

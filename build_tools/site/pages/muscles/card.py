@@ -8,13 +8,14 @@ from markupsafe import Markup
 
 from ....evidence_map.answer_card import answer_card
 from ....evidence_map.best_answer import BestAnswer, BestAnswers
+from ....evidence_map.marks import Mark
 from ...context import Link, PageContext, RenderContext, once
 from ...map import mark as marks
 
 
 @dataclass(frozen=True)
 class ChosenExercise:
-    """One exercise of the answer, with its mark on the part."""
+    """One exercise of the answer, with the mark of what it rests on."""
 
     link: Link
     sign: Markup
@@ -36,9 +37,13 @@ class CardView:
 def card(desk: PageContext, ref: str) -> CardView:
     """The card of a part as seen from one page."""
     shelf = desk.shelf
-    made = answer_card(shelf.names, answer(shelf, ref))
+    found = answer(shelf, ref)
+    made = answer_card(shelf.names, found)
     return CardView(
-        made.lead, [_chosen(desk, id, ref) for id in made.chosen], made.others, made.lines
+        made.lead,
+        [_chosen(desk, id, mark) for id, mark in zip(made.chosen, found.marks, strict=False)],
+        made.others,
+        made.lines,
     )
 
 
@@ -53,8 +58,7 @@ def _answers(shelf: RenderContext) -> BestAnswers:
     return BestAnswers(shelf.catalog, shelf.conclusions, shelf.evidence_map)
 
 
-def _chosen(desk: PageContext, id: str, ref: str) -> ChosenExercise:
-    mark = desk.shelf.evidence_map.cell(id, ref).mark
+def _chosen(desk: PageContext, id: str, mark: Mark | None) -> ChosenExercise:
     return ChosenExercise(
         desk.exercise(id),
         marks.drawing(mark) if mark else Markup(""),

@@ -15,6 +15,7 @@ from ....english import upper_first
 from ....evidence.claims.conclusions import Comparison, PartEvidence
 from ....evidence.terms import LEVELS
 from ....evidence.treatments import is_version
+from ....evidence.wording.sentences import in_brief
 from ....evidence_map.marks import Fill, Mark
 from ....evidence_map.preferences import pair_anchor
 from ...context import Link, PageContext
@@ -39,7 +40,10 @@ class BarsView:
     sign: Markup
     """Instead of bars: the mark of what was found."""
     asked: str
+    brief: str
+    """One sentence; without the numbers where they are drawn."""
     sentence: str
+    """All of it."""
     bracket: list[str]
     """The parts that one number covers; empty where the part was measured alone."""
     links: list[Link]
@@ -140,6 +144,7 @@ def _pair(desk: PageContext, comparison: Comparison, reach: Reach | None) -> Bar
                 for side in (asked.first, asked.second)[:: -1 if comparison.side == "less" else 1]
             )
         ),
+        brief=in_brief(comparison.sentence, drawn is not None),
         sentence=comparison.sentence,
         bracket=_bracket(desk, comparison),
         links=[desk.exercise(asked.first), desk.exercise(asked.second)],

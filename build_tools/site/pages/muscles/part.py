@@ -25,6 +25,7 @@ from ...sections.kinds import KindsView
 from ...sections.ranking import FieldView
 from ...sections.references import Formatted, cited_on, formatted
 from ...templating import render
+from .. import exercise
 from . import pairs
 from .card import CardView, card
 from .pairs import PairsView
@@ -48,8 +49,8 @@ class MarkGroup:
 
     sign: Markup
     says: str
-    links: list[tuple[Link, bool]]
-    """Each to its best statement, and whether a set of it counts for the part."""
+    links: list[Link]
+    """By the exercises' names; each to its best statement."""
 
 
 @dataclass(frozen=True)
@@ -202,19 +203,16 @@ def joints(shelf: RenderContext, part: entries.Part) -> list[str]:
 
 
 def _marks(desk: PageContext, ref: str) -> list[MarkGroup]:
-    """Its exercises by marks, in the order of the legend."""
+    """The exercises that train it by their marks, in the order of the legend."""
     map, exercises = desk.shelf.evidence_map, desk.shelf.catalog.exercises
     cells = [map.cell(id, ref) for id in sorted(exercises, key=lambda id: exercises[id].data.name)]
-    shown = [cell for cell in cells if cell.mark and (cell.counts or cell.tested)]
+    shown = [cell for cell in cells if cell.mark and cell.counts]
     return [
         MarkGroup(
             marks.drawing(mark),
             upper_first(marks.words(mark)),
             [
-                (
-                    Link(desk.exercise(cell.exercise).text, place(desk, cell.reasons[0].address)),
-                    cell.counts is not None,
-                )
+                Link(desk.exercise(cell.exercise).text, place(desk, cell.reasons[0].address))
                 for cell in found
             ],
         )
@@ -237,10 +235,14 @@ def _whole(desk: PageContext, muscle: str) -> tuple[Link, int] | None:
 
 def _taught(desk: PageContext, ref: str) -> list[Link]:
     """What is commonly taught of a part and nobody tested, each leading to its claim."""
-    found: dict[str, Link] = {}
-    for id in desk.shelf.catalog.exercises:
-        for reason in desk.shelf.evidence_map.cell(id, ref).reasons:
-            if reason.mark.kind == "taught":
-                said = reason.sentence.partition(": ")[2].rstrip(".")
-                found.setdefault(said, Link(said, place(desk, reason.address)))
-    return list(found.values())
+    return [
+        Link(
+            exercise.claimed(desk.shelf, conclusion),
+            desk.href(f"exercises/{conclusion.exercise}.md", f"claim-{conclusion.index + 1}"),
+        )
+        for of in desk.shelf.conclusions.claims.values()
+        for conclusion in of
+        if ref in conclusion.parts
+        and conclusion.finding == "not studied"
+        and conclusion.basis == "common practice"
+    ]
