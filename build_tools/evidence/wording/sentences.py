@@ -24,6 +24,10 @@ from .turning import mirrored, once
 _END = re.compile(r"(?<=[.]) (?=[A-Z])")
 
 
+#: How a sentence begins that says what a report of no difference leaves open.
+_LEFT_OPEN = re.compile(r"(It was|Together they were) too small to rule out|How large a difference")
+
+
 class ComposedAnswer(NamedTuple):
     """A sentence, and the short ones that follow it."""
 
@@ -70,12 +74,16 @@ def run_together(told: Sequence[ComposedAnswer]) -> str:
 
 
 def in_brief(told: str, drawn: bool) -> str:
-    """The first sentence of an answer with its caution, without its remarks; where its numbers are drawn beside it, without them."""
+    """The first sentence of an answer with its caution and what it leaves open, without its remarks.
+
+    Where its numbers are drawn beside it, without them.
+    """
     first, *rest = _END.split(told)
     if drawn:
         clause, numbers, _ = first.partition(": ")
         first = f"{clause}." if numbers else first
-    return "".join([first, *(c for c in (CAUTION, OTHERWISE) if c.strip() in rest)])
+    kept = [text for text in rest if f" {text}" in (CAUTION, OTHERWISE) or _LEFT_OPEN.match(text)]
+    return " ".join([first, *kept])
 
 
 def row_of(answer: Answer) -> TableRow:
