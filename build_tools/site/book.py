@@ -24,7 +24,6 @@ from .pages import (
     exercise,
     indexes,
     methods,
-    muscle,
     passages,
     plot_files,
     programme,
@@ -33,6 +32,7 @@ from .pages import (
     tour,
 )
 from .pages.evidence import gaps, taught
+from .pages.muscles import muscle
 from .planner import files as planner_files
 from .publication import UNPUBLISHED, Publication
 from .resource import Room

@@ -6,6 +6,7 @@ The main clause is a phrase of ``table`` and names first what came out ahead; ``
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
@@ -16,8 +17,15 @@ from . import figures
 from .clauses import Compared, contrast
 from .names import Names
 from .remarks import counts, pointing, remarks
-from .table import CAUTION, TableRow, filled
+from .table import CAUTION, OTHERWISE, TableRow, filled
 from .turning import mirrored, once
+
+#: Where a sentence ends and the remarks on it begin.
+_END = re.compile(r"(?<=[.]) (?=[A-Z])")
+
+
+#: How a sentence begins that says what a report of no difference leaves open.
+_LEFT_OPEN = re.compile(r"(It was|Together they were) too small to rule out|How large a difference")
 
 
 class ComposedAnswer(NamedTuple):
@@ -63,6 +71,19 @@ def arranged(told: Sequence[ComposedAnswer]) -> tuple[ComposedAnswer, ...]:
 def run_together(told: Sequence[ComposedAnswer]) -> str:
     """Answers as one text."""
     return " ".join(text for one in arranged(told) for text in (one.sentence, *one.remarks) if text)
+
+
+def in_brief(told: str, drawn: bool) -> str:
+    """The first sentence of an answer with its caution and what it leaves open, without its remarks.
+
+    Where its numbers are drawn beside it, without them.
+    """
+    first, *rest = _END.split(told)
+    if drawn:
+        clause, numbers, _ = first.partition(": ")
+        first = f"{clause}." if numbers else first
+    kept = [text for text in rest if f" {text}" in (CAUTION, OTHERWISE) or _LEFT_OPEN.match(text)]
+    return " ".join([first, *kept])
 
 
 def row_of(answer: Answer) -> TableRow:
