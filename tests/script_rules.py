@@ -122,7 +122,18 @@ def _engine() -> quickjs.Context:
 
 
 _CONTEXT = _engine()
-finder, link, loads, plan, shortlist, text, week, words = (
+evidence_map, finder, link, loads, narrow, plan, shortlist, text, week, words = (
     Module(_CONTEXT, name)
-    for name in ("finder", "link", "loads", "plan", "shortlist", "text", "week", "words")
+    for name in (
+        "evidence_map",
+        "finder",
+        "link",
+        "loads",
+        "narrow",
+        "plan",
+        "shortlist",
+        "text",
+        "week",
+        "words",
+    )
 )

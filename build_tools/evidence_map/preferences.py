@@ -12,7 +12,7 @@ from typing import Literal
 from ..catalog.load import Catalog
 from ..evidence.claims.conclusions import Comparison, Conclusion, Conclusions
 from ..evidence.claims.length_claims import NO_GROWTH
-from ..evidence.terms import EvidenceFinding, Measured
+from ..evidence.terms import EvidenceFinding, Measured, Question
 from ..evidence.treatments import is_version
 from ..evidence.wording.sentences import taught
 
@@ -51,6 +51,16 @@ class Preference:
 def claim_address(conclusion: Conclusion) -> str:
     """Where a claim stands, from the top of the site."""
     return f"exercises/{conclusion.exercise}/#claim-{conclusion.index + 1}"
+
+
+def pair_anchor(outcome: str, first: str, second: str) -> str:
+    """The anchor of a pair on the page of its part: ``growth-leg-extension--lower-half-leg-press``, whichever side is named first."""
+    return "-".join([outcome, *sorted((first, second))]).replace("@", "--")
+
+
+def pair_address(part: str, asked: Question) -> str:
+    """Where a pair of exercises stands, from the top of the site: on the page of its part, or of its whole muscle."""
+    return f"muscles/{part}/#{pair_anchor(asked.outcome, asked.first, asked.second)}"
 
 
 def statements(catalog: Catalog, conclusions: Conclusions) -> list[Preference]:
@@ -95,7 +105,8 @@ class _Source:
                         comparison.question.second
                     )
                     if comparison.sentence and not versions:
-                        yield _studied(comparison, f"muscles/{field.part.partition('/')[0]}/")
+                        asked = comparison.question
+                        yield _studied(comparison, pair_address(field.part, asked))
 
     def _modelled(self, conclusion: Conclusion, comparison: Comparison, address: str) -> Preference:
         asked = comparison.question

@@ -58,3 +58,13 @@ def url(uri: str) -> str:
         folder = posixpath.dirname(stem)
         return f"{folder}/" if folder else ""
     return f"{stem}/" if ending == ".md" else uri
+
+
+def above(uri: str) -> list[str]:
+    """Where pages above a page may stand, the uppermost first: ``muscles/index.md`` and ``muscles/calf.md`` for ``muscles/calf/soleus.md``.
+
+    The index of a folder stands above all in it, and ``calf.md`` above the folder of its name.
+    """
+    folders = url(uri).rstrip("/").split("/")[:-1]
+    paths = ["/".join(folders[: n + 1]) for n in range(len(folders))]
+    return [f"{path}{ending}" for path in paths for ending in ("/index.md", ".md")]

@@ -17,13 +17,13 @@ from .client import files as client_files
 from .client import redirects
 from .context import RenderContext
 from .figures import file as figure_file
+from .map import figure as map_file
+from .map import told as map_told
 from .pages import (
     data_files,
     exercise,
-    gaps,
     indexes,
     methods,
-    muscle,
     passages,
     plot_files,
     programme,
@@ -31,6 +31,8 @@ from .pages import (
     rules,
     tour,
 )
+from .pages.evidence import gaps, taught
+from .pages.muscles import muscle
 from .planner import files as planner_files
 from .publication import UNPUBLISHED, Publication
 from .resource import Room
@@ -52,13 +54,14 @@ PAGES: tuple[Room, ...] = (
     programme,
     planner_files,
     tour,
+    taught,
     gaps,
     rules,
     client_files,
     redirects,
 )
 #: What makes files beside the pages.
-FILES: tuple[Room, ...] = (data_files, plot_files, figure_file, looks)
+FILES: tuple[Room, ...] = (data_files, plot_files, figure_file, map_file, map_told, looks)
 
 
 @dataclass(frozen=True)

@@ -204,13 +204,10 @@ class PageContext:
         )
 
     def part(self, ref: str) -> Link:
-        """A muscle, or the section of its page on one part, by name."""
-        muscle, _, part = ref.partition("/")
+        """The page of a muscle, or of a part, by name."""
         named = self.shelf.catalog.part(ref)
         assert named is not None, ref
-        return Link(
-            named.name, self.href(f"muscles/{muscle}.md", part_anchor(part) if part else None)
-        )
+        return Link(named.name, self.href(f"muscles/{ref}.md"))
 
     def muscle(self, id: str) -> Link:
         """A muscle by what coaches call it."""
@@ -240,7 +237,7 @@ class PageContext:
 
 
 #: Ids of fixed sections on a muscle page, which a part's anchor may not take.
-MUSCLE_SECTIONS = ("top", "parts", "muscle-as-a-whole", "exercises", "sources")
+MUSCLE_SECTIONS = ("top", "parts", "muscle-as-a-whole", "exercises", "anatomy", "sources")
 
 
 def part_anchor(part: str) -> str:

@@ -15,6 +15,7 @@ STYLES = {
     "find-compare.css": "assets/find-compare.css",
     "handbook.css.jinja": "assets/handbook.css",
     "map.css": "assets/map.css",
+    "taught.css": "assets/taught.css",
     "week.css": "assets/week.css",
 }
 

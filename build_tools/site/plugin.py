@@ -27,7 +27,7 @@ from ..checks import runner
 from ..committed import addresses as address_list
 from ..committed import files as committed
 from . import book, templating
-from .pages import indexes
+from .addresses import above
 from .publication import Publication
 
 log = get_plugin_logger("handbook")
@@ -51,7 +51,9 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     """Loads, checks, concludes and renders the catalog at each build."""
 
     _book: book.Book
-    _section: Page | None = None
+    _files: Files
+    _door: Page | None = None
+    """The page of the navigation that an entry stands under, while the entry is written."""
     _previews = False
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -138,24 +140,30 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         except ValueError as error:
             raise PluginError(str(error)) from error
 
+    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
+        """Keep the pages, so that an entry finds those above it."""
+        self._files = files
+        return nav
+
     def on_page_context(
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
-        """Give the theme the notice and licence, and mark the section that an entry belongs to."""
+        """Give the theme the notice and licence and the pages above this one, and mark the door that an entry stands behind."""
         if not self.config.enabled:
             return context
         context["handbook"] = self._book.shelf.handbook  # type: ignore[typeddict-unknown-key]
-        index = indexes.URIS.get(page.meta.get("section", ""))
-        self._section = next((p for p in nav.pages if p.file.src_uri == index), None)
-        if self._section:
-            self._section.active = True
-        context["section"] = self._section  # type: ignore[typeddict-unknown-key]
+        found = [self._files.get_file_from_path(uri) for uri in above(page.file.src_uri)]
+        way = [file.page for file in found if file and file.page]
+        context["above"] = way  # type: ignore[typeddict-unknown-key]
+        self._door = way[0] if way and page not in nav.pages else None
+        if self._door:
+            self._door.active = True
         return context
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         """Take the mark away again: the navigation is shared by all pages."""
-        if self._section:
-            self._section.active, self._section = False, None
+        if self._door:
+            self._door.active, self._door = False, None
         return output
 
     def on_serve(

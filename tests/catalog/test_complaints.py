@@ -271,6 +271,13 @@ TRUE_FALSE = "write true or false (yes, no, on and off are plain text in YAML 1.
             "this claim says `more_than:` and `less_than:` at once",
             "keep the one direction that is meant; two comparisons are two claims",
         ),
+        (
+            "claim: {part: [a], outcome: growth, because: x, more_than: {part: a}, common_practice: y, taught: {says: less, common_practice: z}}",
+            "wrong-value",
+            91,
+            "this claim is common practice already, so it is itself what is taught",
+            "remove `taught:`, or cite what was found and leave `common_practice:` to `taught:`",
+        ),
         # numbers with something else in them
         ("inner: {word: x, 5: }", "unknown-key", 18, "unknown key `5`", "known here: word"),
         (

@@ -6,7 +6,7 @@ from urllib.parse import urljoin
 
 import pytest
 
-from build_tools.site.addresses import Addresses, UnknownTarget, url
+from build_tools.site.addresses import Addresses, UnknownTarget, above, url
 
 URIS = [
     "index.md",
@@ -39,3 +39,18 @@ def test_unknown_pages_and_anchors_raise() -> None:
         addresses.href("rules.md", "rules.md", "bottom")
     with pytest.raises(ValueError, match="twice"):
         addresses.add("other.md", ["top", "top"])
+
+
+@pytest.mark.parametrize(
+    ("uri", "expected"),
+    [
+        ("index.md", []),
+        ("rules.md", []),
+        ("exercises/index.md", []),
+        ("exercises/a-curl.md", ["exercises/index.md"]),
+        ("muscles/calf/soleus.md", ["muscles/index.md", "muscles/calf.md"]),
+    ],
+)
+def test_what_stands_above_a_page(uri: str, expected: list[str]) -> None:
+    pages = {"index.md", "rules.md", "exercises/index.md", "muscles/index.md", "muscles/calf.md"}
+    assert [found for found in above(uri) if found in pages] == expected

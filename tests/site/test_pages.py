@@ -23,6 +23,7 @@ PAGES = [
     "muscles/index.md",
     "sources/index.md",
     "programme.md",
+    "taught.md",
     "gaps.md",
 ]
 

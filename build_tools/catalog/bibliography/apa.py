@@ -100,6 +100,13 @@ def letters(references: Iterable[Reference]) -> dict[str, str]:
     return given
 
 
+def pointed(initials: str) -> tuple[str, str]:
+    """``"J-PM Jr"`` to the initials ``"J.-P. M."`` and the suffix ``"Jr."``; either may be empty."""
+    letters, _, suffix = initials.partition(" ")
+    points = re.sub(r"(\w)(?=\w)", r"\1. ", letters).replace("-", ".-")
+    return points and points + ".", suffix if re.fullmatch("[IVX]*", suffix) else suffix + "."
+
+
 def sort_key(reference: Reference) -> tuple[str, str, str, str]:
     """Order of the reference list: by authors, year and title, without regard to case and accents."""
     names = " ".join(f"{family} {initials}" for family, initials in reference.authors)
@@ -111,16 +118,9 @@ def sort_key(reference: Reference) -> tuple[str, str, str, str]:
     )
 
 
-def _pointed(initials: str) -> tuple[str, str]:
-    """``"J-PM Jr"`` to the initials ``"J.-P. M."`` and the suffix ``"Jr."``; either may be empty."""
-    letters, _, suffix = initials.partition(" ")
-    pointed = re.sub(r"(\w)(?=\w)", r"\1. ", letters).replace("-", ".-")
-    return pointed and pointed + ".", suffix if re.fullmatch("[IVX]*", suffix) else suffix + "."
-
-
 def _inverted(name: Name) -> str:
     """``("King", "ML Jr")`` to ``King, M. L., Jr.``"""
-    return ", ".join(filter(None, (name[0], *_pointed(name[1]))))
+    return ", ".join(filter(None, (name[0], *pointed(name[1]))))
 
 
 def _title(r: Reference) -> list[StyledText]:
@@ -149,8 +149,7 @@ def _container(r: Reference) -> list[StyledText]:
     publisher = _closed(r.publisher) if r.publisher else ""
     if r.type == "incollection":
         names = [
-            " ".join(filter(None, (_pointed(initials)[0], family)))
-            for family, initials in r.editors
+            " ".join(filter(None, (pointed(initials)[0], family))) for family, initials in r.editors
         ]
         joined = " & ".join(names) if len(names) < 3 else ", ".join(names[:-1]) + ", & " + names[-1]
         editors = f"{joined} ({'Ed.' if len(names) == 1 else 'Eds.'}), " if names else ""

@@ -48,6 +48,7 @@ from .exercise import (
     MachineCurve,
     Movement,
     OtherLimb,
+    Taught,
 )
 from .handbook import (
     CORRELATED,
@@ -235,6 +236,7 @@ __all__ = [
     "Stretch",
     "Study",
     "TESTED",
+    "Taught",
     "Term",
     "Test",
     "Timing",

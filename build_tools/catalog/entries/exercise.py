@@ -210,6 +210,15 @@ class AuthoredCertainty(Basis):
     common_practice: None = Field(None, description="Not for a certainty: it takes a citation.")
 
 
+class Taught(Entry):
+    """What is commonly taught of a contrast for which a claim cites studies: common practice, whatever they found."""
+
+    says: Literal["more", "less", "alike"] = Field(
+        description="What is taught: the part gets more here than there, less, or about the same."
+    )
+    common_practice: Line = Field(description="How coaches teach it.")
+
+
 class Claim(Basis):
     """A contrast for one part (or a list of parts) and one outcome. What studies found is never written here."""
 
@@ -234,6 +243,10 @@ class Claim(Basis):
     certainty: AuthoredCertainty | None = Field(
         None, description="Only to overrule the computed certainty, with a reason and a citation."
     )
+    taught: Taught | None = Field(
+        None,
+        description="What is commonly taught of this contrast, beside a claim that cites; a claim of common practice is what is taught.",
+    )
 
     @model_validator(mode="after")
     def _one_direction(self) -> Claim:
@@ -252,6 +265,16 @@ class Claim(Basis):
                 f"this claim says {' and '.join(f'`{key}:`' for key in given)} at once",
                 "keep the one direction that is meant; two comparisons are two claims",
                 given[-1],
+            )
+        return self
+
+    @model_validator(mode="after")
+    def _taught_beside_a_citation(self) -> Claim:
+        if self.taught is not None and self.common_practice is not None:
+            raise Unfit(
+                "this claim is common practice already, so it is itself what is taught",
+                "remove `taught:`, or cite what was found and leave `common_practice:` to `taught:`",
+                "taught",
             )
         return self
 

@@ -68,10 +68,15 @@ def question(exercise: str, claim: Claim, part: str) -> Question:
     return Question(exercise, other.exercise or "", part, claim.outcome, claim.relative_to)
 
 
+def claimed_of(claim: Claim) -> Claimed:
+    """What a claim says of its first side against its second."""
+    return _DIRECTIONS[claim.direction]
+
+
 def _conclude(
     engine: Engine, lengths: Lengths | None, exercise: str, index: int, claim: Claim
 ) -> Conclusion:
-    claimed, margin = _DIRECTIONS[claim.direction], engine.settings.margins[claim.outcome]
+    claimed, margin = claimed_of(claim), engine.settings.margins[claim.outcome]
     if claim.outcome == "length":
         comparisons = tuple(
             compare(question(exercise, claim, part), lengths, engine.settings.margin_length)

@@ -6,6 +6,7 @@ The main clause is a phrase of ``table`` and names first what came out ahead; ``
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
@@ -16,8 +17,15 @@ from . import figures
 from .clauses import Compared, contrast
 from .names import Names
 from .remarks import counts, pointing, remarks
-from .table import CAUTION, TableRow, filled
+from .table import CAUTION, OTHERWISE, TableRow, filled
 from .turning import mirrored, once
+
+#: Where a sentence ends and the remarks on it begin.
+_END = re.compile(r"(?<=[.]) (?=[A-Z])")
+
+
+#: How a sentence begins that says what a report of no difference leaves open.
+_LEFT_OPEN = re.compile(r"(It was|Together they were) too small to rule out|How large a difference")
 
 
 class ComposedAnswer(NamedTuple):
@@ -63,6 +71,19 @@ def arranged(told: Sequence[ComposedAnswer]) -> tuple[ComposedAnswer, ...]:
 def run_together(told: Sequence[ComposedAnswer]) -> str:
     """Answers as one text."""
     return " ".join(text for one in arranged(told) for text in (one.sentence, *one.remarks) if text)
+
+
+def in_brief(told: str, drawn: bool) -> str:
+    """The first sentence of an answer with its caution and what it leaves open, without its remarks.
+
+    Where its numbers are drawn beside it, without them.
+    """
+    first, *rest = _END.split(told)
+    if drawn:
+        clause, numbers, _ = first.partition(": ")
+        first = f"{clause}." if numbers else first
+    kept = [text for text in rest if f" {text}" in (CAUTION, OTHERWISE) or _LEFT_OPEN.match(text)]
+    return " ".join([first, *kept])
 
 
 def row_of(answer: Answer) -> TableRow:
@@ -179,6 +200,29 @@ def claimed(
         return "{both} {both_grow} {parts} {alike}".format(**slots)
     more = sides.words.more if direction == "more" else sides.words.less
     return "{exercise} {grows} {part} {how} than {other}".format(**slots, how=more)
+
+
+def sides(names: Names, question: Question) -> tuple[str, str]:
+    """Both sides after ``more``: ``with the crate curl``; of two parts ``for the long head``."""
+    compared = contrast(names, question, (question.part,))
+    return compared.whose, compared.other
+
+
+def taught_in_brief(
+    names: Names, question: Question, direction: Literal["more", "less", "alike"]
+) -> str:
+    """A claim in a few words, where its part is plain: ``more growth with the crate curl than with the cable curl``."""
+    sides = contrast(names, question, (question.part,))
+    if direction == "less":
+        sides = sides.turned
+    noun, with_ = sides.words.noun, sides.words.with_
+    if sides.within:
+        told = f"more {noun} of {sides.first} than of {sides.second} {with_} {sides.within}"
+        alike = f"{noun} of {sides.first} and {sides.second} alike {with_} {sides.within}"
+    else:
+        told = f"more {noun} {with_} {sides.first} than {with_} {sides.second}"
+        alike = f"{noun} alike {with_} {sides.first} and {sides.second}"
+    return alike if direction == "alike" else told
 
 
 def describe_kinds(

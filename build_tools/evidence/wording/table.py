@@ -43,6 +43,9 @@ ROWS: dict[TableRow, str] = {
 _CAUTION = ". Do not lean on it yet"
 #: The caution as a sentence of its own, at the end of what it is of.
 CAUTION = " Do not lean on it yet."
+_OTHERWISE = ". Another study could find otherwise"
+#: That as a sentence of its own.
+OTHERWISE = " Another study could find otherwise."
 
 
 def _same(phrase: str, very_low: str | None = None) -> dict[Level, str]:
@@ -75,9 +78,7 @@ TABLE: dict[TableRow, dict[Level, str]] = {
         "{leaned}, but could be chance{figures}",
         "in {who}, {leaned}, but could be chance{figures}",
     ),
-    "one study's own": _same(
-        "{who} found more {more_of}{figures}. Another study could find otherwise"
-    ),
+    "one study's own": _same("{who} found more {more_of}{figures}" + _OTHERWISE),
     "not alone": _same("{leaned}, but was not measured alone{figures}"),
     "not tested": _same("{leaned}, but no test of the two was read{figures}"),
     # Whether a difference is clear is our reading of all there is; a paper's own test may have said otherwise.

@@ -12,6 +12,8 @@ from importlib import resources
 HANDOUT = ("dom.js", "handout", "rules/link.js", "rules/text.js")
 #: What copies and sends on an exercise's page.
 SHARE = "share.js"
+#: What narrows a list that stands whole on its page.
+NARROW = "narrow.js"
 _FOLDERS = ("handout", "map", "planner", "rules")
 
 

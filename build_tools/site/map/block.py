@@ -1,4 +1,4 @@
-"""One muscle's block of the map: a table of exercises by its parts, and below it those that nobody tested."""
+"""One muscle's block of the map: a table of exercises by its parts, and below it those that nobody compared."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from .cell import CellView, PartHead, cell_view, part_head
 
 
 @dataclass(frozen=True)
-class RowView:
+class MapRowView:
     """One exercise."""
 
     id: str
@@ -34,9 +34,14 @@ class BlockView:
     """The muscle's page, by the muscle's name."""
     coaches: str | None
     parts: list[PartHead]
-    rows: list[RowView]
+    rows: list[MapRowView]
     blank: list[tuple[str, Link]]
-    """Ids and links of exercises that train it and that nobody tested."""
+    """Ids and links of exercises that train it and that nobody compared."""
+
+    @property
+    def marked(self) -> int:
+        """How many marks it holds."""
+        return sum(cell.mark is not None for row in self.rows for cell in row.cells)
 
     @property
     def drawn(self) -> list[Mark]:
@@ -67,7 +72,7 @@ def view(desk: PageContext, muscle: str) -> BlockView:
         data.coaches,
         [part_head(desk, ref) for ref in found.parts],
         [
-            RowView(
+            MapRowView(
                 row.exercise,
                 desk.exercise(row.exercise),
                 [cell_view(desk, cell) for cell in row.cells],

@@ -9,8 +9,12 @@ from ...evidence_map.marks import Cell, Mark
 from ..context import PageContext
 from . import mark as marks
 
-#: What a cell without a mark says to whoever hears it: sets count and nobody tested it, or no set counts.
-UNTESTED, UNCOUNTED = "untested", "no set counts"
+#: What a cell without a mark says to whoever hears it. A study of ranges or holds of one exercise compares it with no other.
+_COUNTED, _VERSIONS, _UNCOUNTED = (
+    "nobody compared it",
+    "only versions of it compared",
+    "no set counts",
+)
 
 
 @dataclass(frozen=True)
@@ -31,7 +35,7 @@ class CellView:
 
     mark: Mark | None
     label: str
-    """With a mark the exercise, the part and what the mark says; else ``UNTESTED`` or ``UNCOUNTED``."""
+    """With a mark the exercise, the part and what the mark says; else why there is none."""
     href: str | None
     """The place of the best statement; None without a mark."""
     counts: bool
@@ -52,7 +56,8 @@ def cell_view(desk: PageContext, cell: Cell) -> CellView:
     """What a cell shows."""
     counts = cell.counts is not None
     if cell.mark is None:
-        return CellView(None, UNTESTED if counts else UNCOUNTED, None, counts)
+        label = _VERSIONS if cell.versions else _COUNTED if counts else _UNCOUNTED
+        return CellView(None, label, None, counts)
     names = desk.shelf.names
     exercise = desk.shelf.catalog.exercises[cell.exercise].data.name
     part = names.part(cell.part).removeprefix("the ")

@@ -9,7 +9,7 @@ from typing import Any
 from ...catalog import entries
 from ...catalog.walk import Statement, statements
 from ...movement.load import body_weight
-from ..context import RenderContext, once, part_anchor
+from ..context import RenderContext, once
 from ..sections import care as care_view
 from . import programme
 
@@ -62,8 +62,10 @@ def _place(shelf: RenderContext, statement: Statement) -> tuple[str, str, str]:
         }.get(str(path[0]), "load-and-length")
         return f"exercises/{statement.entry.id}.md", anchor, data.name
     if isinstance(data, entries.Muscle):
-        anchor = part_anchor(str(path[1])) if path[0] == "parts" else "top"
-        return f"muscles/{statement.entry.id}.md", anchor, data.name
+        if path[0] == "parts":
+            ref = f"{statement.entry.id}/{path[1]}"
+            return f"muscles/{ref}.md", "anatomy", data.parts[str(path[1])].name
+        return f"muscles/{statement.entry.id}.md", "anatomy", data.name
     if isinstance(data, entries.Programme):
         return programme.URI, programme.anchor_of(statement.path), "How much, how often, how hard"
     if isinstance(data, entries.Vocabulary):

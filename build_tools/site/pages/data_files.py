@@ -1,20 +1,44 @@
-"""Files of data beside the pages: BibTeX of what an exercise's page cites, and the JSON Schema of each kind of catalog file."""
+"""Files of data beside the pages: the records of all sources and of each, and the JSON Schema of each kind of catalog file."""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 
 from ...catalog import json_schema
+from ...catalog.bibliography import csl, ris
+from ...catalog.bibliography.references import Reference
 from ..client import share
-from ..context import RenderContext
+from ..context import Link, PageContext, RenderContext
 from ..resource import Resource, finished
 from . import exercise
+
+#: Ending of a file of records -> what its form is called, and how it is written.
+FORMS: dict[str, tuple[str, Callable[[Iterable[Reference]], str]]] = {
+    "bib": ("BibTeX", lambda references: "\n".join(one.bibtex for one in references)),
+    "ris": ("RIS", ris.text),
+    "json": ("CSL-JSON", csl.text),
+}
+
+
+def uri(form: str, key: str | None = None) -> str:
+    """Where the record of a source stands in one of ``FORMS``; without a key, the records of all."""
+    return f"sources/{key}.{form}" if key else f"data/references.{form}"
+
+
+def downloads(desk: PageContext, key: str | None = None) -> list[Link]:
+    """The way to the record of a source, or of all, in every form."""
+    return [Link(name, desk.href(uri(form, key))) for form, (name, _) in FORMS.items()]
 
 
 def resources(shelf: RenderContext) -> Iterator[Resource]:
     """All of them."""
+    references = shelf.catalog.references
+    for form, (_, write) in FORMS.items():
+        yield finished(uri(form), write(references.values()).encode())
+        for key, reference in references.items():
+            yield finished(uri(form, key), write([reference]).encode())
     for id in shelf.catalog.exercises:
         if keys := exercise.cited(shelf, id):
             yield Resource(share.bibtex_uri(id), partial(share.bibtex, keys=keys))

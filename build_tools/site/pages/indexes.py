@@ -6,20 +6,35 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from ...catalog.bibliography.references import READ
 from ...catalog.entries import Exercise
 from ...english import upper_first
+from ..client import scripts
 from ..context import Link, PageContext, RenderContext
 from ..resource import Resource
-from ..sections.references import cited_on, formatted
+from ..sections import labels, source_line
+from ..sections.references import cited_on
+from ..sections.source_line import SourceLine
 from ..templating import render
-from .citations import mentions
+from . import data_files
 
+#: The value of the field of equipment for an exercise that needs none.
+BODY_ALONE = "none"
 #: Section -> uri of its index.
 URIS = {
     "exercises": "exercises/index.md",
     "muscles": "muscles/index.md",
     "sources": "sources/index.md",
 }
+
+
+class NarrowingField(NamedTuple):
+    """One choice by which a list is narrowed (``scripts/narrow.js``)."""
+
+    name: str
+    label: str
+    options: list[tuple[str, str]]
+    """Value and what it is called."""
 
 
 @dataclass(frozen=True)
@@ -39,6 +54,8 @@ class ExerciseLine(NamedTuple):
     link: Link
     also: list[str]
     where: str
+    values: dict[str, list[str]]
+    """Field -> the values by which the list is narrowed to it."""
 
 
 @dataclass(frozen=True)
@@ -92,10 +109,19 @@ def contents(shelf: RenderContext, uri: str) -> list[RegionView]:
 
 def exercises(shelf: RenderContext) -> str:
     """The index of exercises, by region and muscle."""
+    desk, regions = shelf.at(URIS["exercises"]), contents(shelf, URIS["exercises"])
+    lines = [line for region in regions for of in region.exercises for line in of.exercises]
+    equipment = {id: term.name for id, term in shelf.vocabulary.equipment.items()}
+    offered = {
+        "region": ("Region", {region.anchor: region.name for region in regions}),
+        "equipment": ("Equipment", {BODY_ALONE: "Body alone", **equipment}),
+    }
     return render(
         "exercises.md.jinja",
-        regions=contents(shelf, URIS["exercises"]),
-        count=len(shelf.catalog.exercises),
+        regions=regions,
+        count=len(lines),
+        fields=_fields(offered, [line.values for line in lines]),
+        script=desk.href(scripts.uri(scripts.NARROW)),
         meta=_meta("Exercises", "Every exercise of the handbook, by the muscle it is for."),
     )
 
@@ -110,17 +136,53 @@ def muscles(shelf: RenderContext) -> str:
 
 
 def sources(shelf: RenderContext) -> str:
-    """The index of sources, by author and year."""
-    desk, references, found = shelf.at(URIS["sources"]), shelf.catalog.references, mentions(shelf)
-    rows = [
-        (formatted(desk, key), len(found.get(key, [])), key in shelf.catalog.studies)
-        for key in cited_on(shelf, list(references))
-    ]
+    """The index of sources: studies by the first letter of their authors, then reviews, then what is cited without numbers."""
+    desk = shelf.at(URIS["sources"])
+    groups: dict[str, list[SourceLine]] = {}
+    for key in cited_on(shelf, list(shelf.catalog.references)):
+        line = source_line.view(desk, key)
+        groups.setdefault(line.group, []).append(line)
+    lines = [line for group in groups.values() for line in group]
     return render(
         "sources.md.jinja",
-        rows=rows,
-        meta=_meta("Sources", "Every source of the handbook and how much of it was read."),
+        letters=sorted((letter, found) for letter, found in groups.items() if len(letter) == 1),
+        others=[
+            (anchor, groups[anchor])
+            for anchor in ("reviews", "without-numbers")
+            if anchor in groups
+        ],
+        count=len(lines),
+        fields=_fields(_offered_of_sources(shelf), [line.values for line in lines]),
+        script=desk.href(scripts.uri(scripts.NARROW)),
+        downloads=data_files.downloads(desk),
+        licence=shelf.handbook.licence,
+        meta=_meta(
+            "Sources",
+            "Every source of the handbook: what was measured, and how much of it was read.",
+        ),
     )
+
+
+def _offered_of_sources(shelf: RenderContext) -> dict[str, tuple[str, dict[str, str]]]:
+    """Field -> its label, and what its values are called."""
+    designs = {id: design.name for id, design in shelf.vocabulary.designs.items()}
+    return {
+        "muscle": ("Muscle", {id: entry.data.name for id, entry in shelf.catalog.muscles.items()}),
+        "outcome": ("Measured", {outcome: upper_first(outcome) for outcome in labels.OUTCOMES}),
+        "design": ("Design", {**designs, source_line.WITHOUT_NUMBERS: "Cited without numbers"}),
+        "read": ("Read", {source_line.value_of(read): upper_first(read) for read in READ}),
+    }
+
+
+def _fields(
+    offered: dict[str, tuple[str, dict[str, str]]], had: list[dict[str, list[str]]]
+) -> list[NarrowingField]:
+    """What a list can be narrowed by: only values that some entry has."""
+    known = {(name, value) for values in had for name, of in values.items() for value in of}
+    return [
+        NarrowingField(name, label, [(v, text) for v, text in values.items() if (name, v) in known])
+        for name, (label, values) in offered.items()
+    ]
 
 
 def by_region(shelf: RenderContext) -> list[tuple[str, list[str]]]:
@@ -172,7 +234,13 @@ def _exercises(desk: PageContext, id: str, ids: list[str]) -> MuscleExercises:
             vocabulary.positions[data.movement.position].name,
             *(vocabulary.equipment[e].name.lower() for e in data.equipment),
         ]
-        lines.append(ExerciseLine(desk.exercise(exercise_id), data.also_called, ", ".join(where)))
+        values = {
+            "region": [desk.shelf.catalog.muscles[id].data.region],
+            "equipment": list(data.equipment) or [BODY_ALONE],
+        }
+        lines.append(
+            ExerciseLine(desk.exercise(exercise_id), data.also_called, ", ".join(where), values)
+        )
     return MuscleExercises(
         upper_first(desk.shelf.catalog.muscles[id].data.everyday),
         desk.part(id),

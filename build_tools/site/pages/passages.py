@@ -7,10 +7,10 @@ from collections.abc import Callable
 
 from ...catalog.care import HELP_AT_ONCE
 from ..context import RenderContext
+from ..map import whole
 from ..sections import care as care_view
 from ..templating import render
 from . import methods, methods_movement
-from .indexes import contents
 
 _MARKER = re.compile(r"^<!-- handbook: ([a-z ]+) -->$", re.MULTILINE)
 
@@ -29,8 +29,8 @@ def fill(shelf: RenderContext, uri: str, text: str) -> str:
     return _MARKER.sub(passage, text)
 
 
-def _contents(shelf: RenderContext, uri: str) -> str:
-    return render("contents.html.jinja", regions=contents(shelf, uri))
+def _evidence_map(shelf: RenderContext, uri: str) -> str:
+    return whole.passage(shelf.at(uri))
 
 
 def _notice(shelf: RenderContext, uri: str) -> str:
@@ -42,7 +42,7 @@ def _by_concern(shelf: RenderContext, uri: str) -> str:
 
 
 _PASSAGES: dict[str, Callable[[RenderContext, str], str]] = {
-    "contents": _contents,
+    "evidence map": _evidence_map,
     "notice": _notice,
     "by concern": _by_concern,
     "worked example": methods.example,

@@ -15,11 +15,12 @@ from ...evidence.claims.conclusions import Comparison, Row
 from ...evidence.studies.print_style import number
 from ...evidence.studies.print_style import value as printed_value
 from ..context import Link, PageContext, RenderContext
-from ..resource import Resource, finished
+from ..resource import Resource
 from ..sections import labels as words
 from ..sections.comparison import asked, shows
 from ..sections.references import Formatted, formatted
 from ..templating import render
+from . import data_files
 from .citations import Mention, mentions
 
 SECTIONS = ("top", "what-was-read", "numbers", "rests-on-it", "bibtex")
@@ -113,20 +114,20 @@ class SourcePage:
     results: list[ResultView]
     resting: list[tuple[Link, list[tuple[Mention, str]]]]
     bibtex: str
-    download: str
+    downloads: list[Link]
+    """The record as a file, in each form."""
 
 
 def resources(shelf: RenderContext) -> Iterator[Resource]:
-    """A page and a BibTeX file for each source."""
+    """A page for each source."""
     studies = shelf.catalog.studies
-    for key, reference in shelf.catalog.references.items():
+    for key in shelf.catalog.references:
         yield Resource(
             f"sources/{key}.md",
             partial(text, key=key),
             anchors(shelf, key),
             f"studies/{key}.yaml" if key in studies else "references.bib",
         )
-        yield finished(f"sources/{key}.bib", reference.bibtex.encode())
 
 
 def anchors(shelf: RenderContext, key: str) -> list[str]:
@@ -170,7 +171,7 @@ def model(shelf: RenderContext, key: str) -> SourcePage:
         else [],
         resting=_resting(desk, mentions(shelf).get(key, [])),
         bibtex=reference.bibtex.strip(),
-        download=desk.href(f"sources/{key}.bib"),
+        downloads=data_files.downloads(desk, key),
     )
 
 

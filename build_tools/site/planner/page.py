@@ -41,5 +41,10 @@ def text(
     return render(
         f"{name}.md.jinja",
         page=page,
-        meta={"title": title, "description": description, "hide": ["navigation", "toc"]},
+        meta={
+            "title": title,
+            "description": description,
+            "step": True,
+            "hide": ["navigation", "toc"],
+        },
     )

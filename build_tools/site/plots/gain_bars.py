@@ -215,7 +215,6 @@ def _values(comparison: Comparison) -> _Values | None:
     if found is None:
         return None
     value, unit, low, high = found
-    unit = unit.replace("2", "\u00b2").replace("3", "\u00b3")
     more = f"{abs(value):g} {unit} {'more' if value > 0 else 'less'}"
     return _Values(
         "difference",

@@ -70,6 +70,15 @@ def settles(comparison: Comparison) -> str:
     return f"a study of about {found.people} people would settle it"
 
 
+def briefly(comparison: Comparison) -> str:
+    """What would settle it in a few words; of what is found, how likely another study changes it."""
+    found = comparison.outlook
+    assert found is not None
+    if comparison.finding in ("found", "alike"):
+        return f"{_chance(found.chance)} chance that another study changes it"
+    return settles(comparison)
+
+
 def chances(shelf: RenderContext, comparison: Comparison) -> str | None:
     """How likely the likelier side is ahead at all, and by what matters; ``None`` where nothing was weighed."""
     if comparison.more is None or comparison.matters is None:

@@ -10,6 +10,7 @@ from ...english import counted, upper_first
 from ...evidence.claims.conclusions import Comparison, NetworkOrder, PartEvidence, Ranked
 from ...evidence.threshold import leaves_out
 from ...evidence.wording.amounts import samples
+from ...evidence_map.preferences import pair_anchor
 from ..context import Link, PageContext, RenderContext
 from ..plots.interval_plot import Plot, PlotRow, plot, svg
 from . import labels as words
@@ -48,6 +49,8 @@ class Standing:
 class PairView:
     """One pair of exercises, told in a sentence, and whose numbers it rests on."""
 
+    anchor: str | None
+    """None for ratios to another part, to which nothing leads."""
     sentence: str
     links: list[Link]
     rows: list[RowView]
@@ -82,15 +85,15 @@ class FieldView:
 
 def view(desk: PageContext, field: PartEvidence) -> FieldView:
     """The field as seen from one page."""
-    drawn = figures(field)
+    orders = standings(desk, field)
     return FieldView(
         outcome=words.OUTCOMES[field.outcome],
         mark=field.outcome,
         limit=words.LIMITS.get(field.outcome),
         relative_to=desk.shelf.names.part(field.relative_to) if field.relative_to else None,
         folded=field.outcome != "growth",
-        standings=[_standing(desk, field, component, uri) for uri, component in drawn],
-        apart=APART if len(drawn) > 1 else None,
+        standings=orders,
+        apart=APART if len(orders) > 1 else None,
         groups=[
             PairGroup(heading, finding != "not studied", [_pair(desk, c) for c in found])
             for finding, heading in words.PAIRS.items()
@@ -98,6 +101,11 @@ def view(desk: PageContext, field: PartEvidence) -> FieldView:
         ],
         size=_size(field),
     )
+
+
+def standings(desk: PageContext, field: PartEvidence) -> list[Standing]:
+    """The orders of a field: one for each component that holds enough."""
+    return [_standing(desk, field, component, uri) for uri, component in figures(field)]
 
 
 def figures(field: PartEvidence) -> list[tuple[str, NetworkOrder]]:
@@ -206,6 +214,7 @@ def unclear(comparison: Comparison) -> bool:
 def _pair(desk: PageContext, comparison: Comparison) -> PairView:
     rated, asked = comparison.certainty, comparison.question
     return PairView(
+        None if asked.relative_to else pair_anchor(asked.outcome, asked.first, asked.second),
         comparison.sentence,
         [desk.exercise(asked.first), desk.exercise(asked.second)],
         [row(desk, r) for r in comparison.rows],

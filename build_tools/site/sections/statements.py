@@ -61,6 +61,8 @@ class ClaimView:
     because: str
     reason: str
     disputed: str | None
+    taught: tuple[str, str] | None
+    """What is commonly taught of it, and how, beside a claim that cites."""
     mark: Markup
     """Its mark on the map, from this exercise's side; empty where the map has none for its outcome."""
     bars: list[Markup]
@@ -196,6 +198,7 @@ def _claim(desk: PageContext, conclusion: Conclusion, claim: entries.Claim) -> C
         because=claim.because,
         reason=conclusion.reason,
         disputed=claim.disputed,
+        taught=_taught(desk.shelf, conclusion, claim),
         comparisons=[
             comparisons.view(desk, c, figure(conclusion, n))
             for n, c in enumerate(conclusion.comparisons)
@@ -216,6 +219,16 @@ def _sources(desk: PageContext, conclusion: Conclusion) -> list[Link]:
         desk.source(row.study, row.results[0] if row.results else None)
         for row in sorted(rows.values(), key=lambda row: (not row.weighed, -row.people, row.study))
     ]
+
+
+def _taught(
+    shelf: RenderContext, conclusion: Conclusion, claim: entries.Claim
+) -> tuple[str, str] | None:
+    if claim.taught is None:
+        return None
+    asked = question(conclusion.exercise, claim, claim.part[0])
+    told = sentences.claimed(shelf.names, asked, tuple(claim.part), claim.taught.says)
+    return told, claim.taught.common_practice
 
 
 def claimed(shelf: RenderContext, conclusion: Conclusion) -> str:

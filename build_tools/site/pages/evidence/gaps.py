@@ -1,4 +1,4 @@
-"""The page of gaps: what one more study would change most, what disagrees, what is taught but untested, and what is due for a review."""
+"""The page of gaps: what one more study would change most, what disagrees, and what is due for a review."""
 
 from __future__ import annotations
 
@@ -8,39 +8,40 @@ from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 
-from ...catalog import entries
-from ...clock import months_after
-from ...english import upper_first
-from ...evidence.claims.conclusions import Comparison, Conclusion
-from ...evidence.terms import Question
-from ...evidence.treatments import exercise_of
-from ..context import Link, PageContext, RenderContext, either_way
-from ..resource import Resource
-from ..sections import kinds as kinds_views
-from ..sections import labels as words
-from ..sections import outlook, statements
-from ..sections.comparison import asked, bare
-from ..templating import render, sentence
+from ....clock import months_after
+from ....english import upper_first
+from ....evidence.claims.conclusions import Comparison, Conclusion
+from ....evidence.terms import Question
+from ....evidence.treatments import exercise_of
+from ...context import Link, PageContext, RenderContext, either_way
+from ...resource import Resource
+from ...sections import labels as words
+from ...sections import outlook
+from ...sections import taught as taught_views
+from ...sections.comparison import asked, bare
+from ...templating import render
+from . import disagreements
+from .disagreements import DisagreementGroup
 
 URI = "gaps.md"
 SECTIONS = ("top", "one-more-study", "disagreements", "untested", "without-numbers", "reviews")
 #: Anchors of sections that have another name now; links to them lead to the section.
 FORMER = ("thin",)
 #: How many of the next reviews are listed.
-_REVIEWS = 10
-#: Outcome -> how many of its questions stand before the others, which are folded: together what is read in one sitting. Outcomes never
-#: share an order.
+_REVIEWS = 3
+#: Outcome -> how many of its questions stand before the others, which are folded by muscle. Outcomes never share an order.
 FIRST = {"growth": 12, "strength": 6, "activation": 12}
+#: Outcome -> how many of these stand open; the next ones are one step below, so that the page is read in one sitting.
+OPEN = {"growth": 3, "strength": 1, "activation": 2}
 #: Where a sentence ends and the remarks on it begin.
 _END = re.compile(r"(?<=[.]) (?=[A-Z])")
 
 
 class Gap(NamedTuple):
-    """One claim or comparison, where it stands, and why it is listed."""
+    """One claim, and where it stands."""
 
     link: Link
     sentence: str
-    why: str
 
 
 @dataclass(frozen=True)
@@ -69,16 +70,17 @@ class OpenQuestion:
 class GapsPage:
     """Everything the template shows."""
 
-    first: list[tuple[str, str, list[OpenQuestion]]]
-    """Outcome and its heading -> its questions that one more study would change most."""
+    first: list[tuple[str, str, list[OpenQuestion], list[OpenQuestion]]]
+    """Outcome and its heading -> its questions that one more study would change most, and the next ones."""
     more: list[tuple[Link, list[OpenQuestion]]]
     """Muscle -> the other open questions."""
-    contradicted: list[Gap]
-    mixed: list[Gap]
-    kinds: list[str]
-    untested: list[tuple[Link, list[Gap]]]
-    """Muscle -> claims of common practice without numbers."""
-    without_numbers: list[Gap]
+    disagreements: list[DisagreementGroup]
+    disagreed: str
+    """How many they are."""
+    taught: Link
+    """Where it stands what is commonly taught and untested, after how much it is."""
+    without_numbers: list[tuple[Link, list[Gap]]]
+    """Muscle -> claims that cite a source of which nothing here tests them."""
     reviews: list[tuple[Link, date]]
 
 
@@ -94,7 +96,7 @@ def text(shelf: RenderContext) -> str:
         page=model(shelf),
         meta={
             "title": "Gaps",
-            "description": "Which study would change most, where studies disagree, and what is commonly taught but untested.",
+            "description": "Which study would change most, and every place where the evidence points opposite ways.",
             "hide": ["navigation", "toc"],
         },
     )
@@ -104,47 +106,31 @@ def model(shelf: RenderContext) -> GapsPage:
     """What the page shows."""
     desk = shelf.at(URI)
     conclusions = [c for id in shelf.catalog.exercises for c in shelf.conclusions.of(id)]
-    untested = [c for c in conclusions if c.finding == "not studied"]
     questions = open_questions(desk)
     first = {
         outcome: [q for q in questions if q.outcome == outcome][:most]
         for outcome, most in FIRST.items()
     }
-    before = {q.asked for listed in first.values() for q in listed}
+    before = {(q.asked, q.outcome) for listed in first.values() for q in listed}
     rest: dict[str, list[OpenQuestion]] = {}
     for found in questions:
-        if found.asked not in before:
+        if (found.asked, found.outcome) not in before:
             rest.setdefault(found.muscle, []).append(found)
     return GapsPage(
-        first=[(o, words.OUTCOMES[o], listed) for o, listed in first.items() if listed],
+        first=[
+            (o, words.OUTCOMES[o], listed[: OPEN[o]], listed[OPEN[o] :])
+            for o, listed in first.items()
+            if listed
+        ],
         more=sorted((desk.part(muscle), listed) for muscle, listed in rest.items()),
-        contradicted=[
-            _gap(desk, c, _claim(shelf, c).disputed or "")
-            for c in conclusions
-            if c.finding == "opposite"
-        ],
-        mixed=_mixed(desk),
-        kinds=[
-            kinds_views.view(found).sentence
-            for found in shelf.conclusions.kinds
-            if found.agree is False
-        ],
-        untested=_by_muscle(
-            desk, [(c, _taught(desk, c)) for c in untested if c.basis == "common practice"]
+        disagreements=disagreements.groups(desk),
+        disagreed=disagreements.counts(shelf),
+        taught=Link(taught_views.counts(taught_views.all_taught(shelf)), desk.href("taught.md")),
+        without_numbers=_by_muscle(
+            desk, [c for c in conclusions if c.finding == "not studied" and c.basis == "cited"]
         ),
-        without_numbers=[_gap(desk, c) for c in untested if c.basis == "cited"],
         reviews=_reviews(desk),
     )
-
-
-def _mixed(desk: PageContext) -> list[Gap]:
-    """Pairs on which studies point opposite ways, each clearly; one number over several parts is told of the first of them."""
-    found: dict[tuple[object, ...], Gap] = {}
-    for field in desk.shelf.conclusions.fields.values():
-        for c in field.comparisons:
-            if c.conflict:
-                found.setdefault(_one_answer(c), Gap(desk.part(field.part), c.sentence, ""))
-    return list(found.values())
 
 
 def open_questions(desk: PageContext) -> list[OpenQuestion]:
@@ -221,30 +207,17 @@ def _where(desk: PageContext, question: Question) -> str:
     return desk.part(question.part).href
 
 
-def _claim(shelf: RenderContext, conclusion: Conclusion) -> entries.Claim:
-    return shelf.catalog.exercises[conclusion.exercise].data.emphasis[conclusion.index]
-
-
-def _gap(desk: PageContext, conclusion: Conclusion, why: str = "") -> Gap:
+def _gap(desk: PageContext, conclusion: Conclusion) -> Gap:
     return Gap(
-        desk.exercise(conclusion.exercise, f"claim-{conclusion.index + 1}"),
-        conclusion.sentence,
-        why,
+        desk.exercise(conclusion.exercise, f"claim-{conclusion.index + 1}"), conclusion.sentence
     )
 
 
-def _taught(desk: PageContext, conclusion: Conclusion) -> Gap:
-    return _gap(desk, conclusion)._replace(
-        sentence=sentence(statements.claimed(desk.shelf, conclusion))
-    )
-
-
-def _by_muscle(
-    desk: PageContext, gaps: list[tuple[Conclusion, Gap]]
-) -> list[tuple[Link, list[Gap]]]:
+def _by_muscle(desk: PageContext, conclusions: list[Conclusion]) -> list[tuple[Link, list[Gap]]]:
     found: dict[str, list[Gap]] = {}
-    for conclusion, gap in gaps:
-        found.setdefault(conclusion.parts[0].partition("/")[0], []).append(gap)
+    for conclusion in conclusions:
+        muscle = conclusion.parts[0].partition("/")[0]
+        found.setdefault(muscle, []).append(_gap(desk, conclusion))
     return sorted((desk.part(muscle), listed) for muscle, listed in found.items())
 
 
