@@ -67,9 +67,7 @@ def test_costly_drawings_are_worked_out_once(monkeypatch: pytest.MonkeyPatch) ->
     monkeypatch.setattr(
         file,
         "figure",
-        lambda id, exercise, vocabulary: (
-            drawn.append(exercise.name) or real(id, exercise, vocabulary)
-        ),
+        lambda id, exercise, *others: drawn.append(exercise.name) or real(id, exercise, *others),
     )
     catalog = load(DEMO, "catalog")
     render(catalog)
