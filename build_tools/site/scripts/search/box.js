@@ -2,6 +2,7 @@
 // autocomplete). Its words and places are fetched when the field is first used. What fits is decided in engine.js and rules/.
 
 import { make } from "../dom.js";
+import { folded } from "../rules/text.js";
 
 const root = new URL("../../", import.meta.url), WAIT = 60, MOST = 8, MOST_NEAR = 4, MOST_SECTIONS = 5, LONG = 4;
 const box = document.querySelector('[data-part="site-search"]');
@@ -34,22 +35,20 @@ async function take(index, kind, numbers) {
 
 const options = () => [...list.children];
 
+/** Choose the option at this place, counted round; none for null. */
 function mark(at) {
   const all = options();
-  all[active]?.setAttribute("aria-selected", "false");
-  active = all.length ? (at + all.length) % all.length : -1;
-  if (active < 0) field.removeAttribute("aria-activedescendant");
-  else {
-    all[active].setAttribute("aria-selected", "true");
-    field.setAttribute("aria-activedescendant", all[active].id);
-    all[active].scrollIntoView({ block: "nearest" });
-  }
+  active = at === null || !all.length ? -1 : (at + all.length) % all.length;
+  all.forEach((option, n) => option.setAttribute("aria-selected", String(n === active)));
+  if (active < 0) return field.removeAttribute("aria-activedescendant");
+  field.setAttribute("aria-activedescendant", all[active].id);
+  all[active].scrollIntoView({ block: "nearest" });
 }
 
 function show(open) {
   panel.hidden = !open;
   field.setAttribute("aria-expanded", String(open && list.children.length > 0));
-  if (!open) { active = -1; field.removeAttribute("aria-activedescendant"); }
+  if (!open) { asked += 1; mark(null); } // what is still under way may not open it again
 }
 
 const line = ({ title, note, kind, address }, n) => make("a",
@@ -57,9 +56,12 @@ const line = ({ title, note, kind, address }, n) => make("a",
   make("span", { className: "hb-search__title" }, title), " ", make("span", { className: "hb-search__kind" }, kind), " ",
   make("span", { className: "hb-search__note" }, note));
 
-/** A place with the name by which it was found, where that is not its title. */
-const placed = ({ place }) => ({ ...place, kind: names.kinds[place.kind],
-  note: place.kind === 0 && place.others.length ? `Also ${place.others.slice(0, 3).join(", ")}` : place.note });
+/** A place as a line; an exercise with other names, first the one that was typed. */
+function placed({ place }) {
+  const typed = (name) => folded(name).startsWith(folded(field.value.trim()));
+  const others = [...place.others].sort((a, b) => typed(b) - typed(a)).slice(0, 3);
+  return { ...place, kind: names.kinds[place.kind], note: place.kind === 0 && others.length ? `Also ${others.join(", ")}` : place.note };
+}
 const written = ({ title, heading, address }) => ({ title: heading || title, note: heading ? title : "", kind: "In the text", address });
 
 /** The list and, above it, how many there are or that the name is missing. `whole` once nothing more is looked up. */
@@ -70,7 +72,11 @@ function render(text, { found, named }, sections, whole) {
   const titled = !named && text.split(/\s+/).length >= LONG; // long words of a title: who types them knows the text
   const lines = titled ? [...read, ...near.map(placed)] : [...near.map(placed), ...read];
   const kept = active > 0 ? active : -1;
-  list.replaceChildren(...lines.map(line));
+  const before = options();
+  lines.map(line).forEach((made, n) => { // what stands already stays, so that nothing moves under a finger
+    if (before[n]?.href !== made.href) { if (before[n]) before[n].replaceWith(made); else list.append(made); }
+  });
+  options().slice(lines.length).forEach((left) => left.remove());
   const nearest = near.length ? `; nearest: ${near[0].place.title}` : "";
   const said = named ? `${lines.length} ${lines.length === 1 ? "result" : "results"}` : whole || near.length
     ? `Not in the handbook under this name${nearest}.` : "Looking …";
@@ -78,14 +84,14 @@ function render(text, { found, named }, sections, whole) {
   if (told.textContent !== said) told.textContent = said;
   told.classList.toggle("hb-search__told--missing", !named);
   show(true);
-  if (named || kept > 0) mark(Math.min(Math.max(kept, 0), lines.length - 1)); else active = -1;
+  mark(named || kept > 0 ? Math.min(Math.max(kept, 0), lines.length - 1) : null);
 }
 
 /** Look up what stands in the field; `first` is called when the first answer stands in the list. */
 async function look(first = () => {}) {
   clearTimeout(later);
   const text = field.value.trim(), turn = ++asked, over = () => turn !== asked;
-  if (text.length < 2) return show(false);
+  if (text.length < 2) { shown = text; return show(false); }
   try {
     const more = await (ready ??= start().catch((wrong) => { ready = undefined; throw wrong; }));
     const query = names.read(text);

@@ -25,7 +25,8 @@ def rank(one: dict[str, Any], typed: str, **costs: float) -> float:
     """The rank where every typed word means itself, at a cost where one is given."""
     words = query.asked(typed)
     slots = [{query.stem(word): costs.get(word, 0)} for word in words]
-    return ranking.rank(one, slots, query.joined(words)) or float("inf")
+    found = ranking.rank(one, slots, query.joined(words))
+    return float("inf") if found is None else found  # JSON has no infinity
 
 
 LYING = place(EXERCISE, "Lying triceps extension", "skull crusher", note="Triceps, barbell")
@@ -62,7 +63,8 @@ def test_few_words_of_a_long_name_are_only_near() -> None:
 def test_a_body_part_alone_asks_for_no_caution_and_its_pain_does() -> None:
     knee = place(CAUTION, "Knee", "knee pain")
     extension = place(EXERCISE, "Leg extension", "knee extension")
-    assert rank(extension, "knee") < rank(knee, "knee")
+    found = [{"rank": rank(one, "knee"), "place": one} for one in (knee, extension)]
+    assert ranking.ranked(found)[0]["place"] == extension
     assert rank(knee, "knee pain") < 1
 
 

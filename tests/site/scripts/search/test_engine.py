@@ -98,7 +98,9 @@ def every_name(catalog: Catalog) -> Iterator[tuple[str, set[str]]]:
 def test_names_of_exercises_find_them_first(search: Search) -> None:
     missed = {
         name: [place["address"] for place in answer.places[:3]]
-        for name, owners in list(every_name(shipped_made.catalog()))[::3]  # a third, for the time it takes
+        for name, owners in list(every_name(shipped_made.catalog()))[
+            ::3
+        ]  # a third, for the time it takes
         for answer in [search.answer(name)]
         if not answer.named or answer.places[0]["address"] not in owners
     }
