@@ -62,7 +62,7 @@ def page_text(uri: str, markdown: str) -> PageText:
     front = _FRONT_MATTER.match(markdown)
     meta = yaml.load(front[1], yaml.CSafeLoader) if front else {}
     body = markdown[front.end() :] if front else markdown
-    pieces = [(str(meta.get("title", "")), None, 0)]
+    pieces: list[tuple[str, str | None, int]] = [(str(meta.get("title", "")), None, 0)]
     pieces += [
         (shown(found[2]), found[3], found.end()) if len(found[1]) > 1 else ("", None, found.end())
         for found in _HEADING.finditer(body)
