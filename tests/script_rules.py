@@ -84,13 +84,13 @@ def _literal(value: object) -> str:
     return json.dumps(value)
 
 
-def _load(context: quickjs.Context, name: str) -> None:
+def load(context: quickjs.Context, name: str) -> None:
     """The module and those it imports, each as a function's body that answers what it exports."""
     if context.eval(f"{json.dumps(name)} in modules"):
         return
     text = (RULES / f"{name}.js").read_text(encoding="utf-8")
     for _, other in _IMPORT.findall(text):
-        _load(context, other)
+        load(context, other)
     exported = [
         one
         for function, constants in _NAME.findall(text)
@@ -117,12 +117,12 @@ def _engine() -> quickjs.Context:
     context = quickjs.Context()
     context.eval(_TEXT)
     for path in sorted(RULES.glob("*.js")):
-        _load(context, path.stem)
+        load(context, path.stem)
     return context
 
 
 _CONTEXT = _engine()
-evidence_map, finder, link, loads, narrow, plan, shortlist, text, week, words = (
+evidence_map, finder, link, loads, narrow, plan, query, ranking, shortlist, text, week, words = (
     Module(_CONTEXT, name)
     for name in (
         "evidence_map",
@@ -131,6 +131,8 @@ evidence_map, finder, link, loads, narrow, plan, shortlist, text, week, words = 
         "loads",
         "narrow",
         "plan",
+        "query",
+        "ranking",
         "shortlist",
         "text",
         "week",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 from typing import Any
 
-from folders import SHIPPED
+from folders import ROOT, SHIPPED
 
 from build_tools.catalog.entries import Vocabulary
 from build_tools.catalog.load import Catalog, load
@@ -46,4 +46,6 @@ def planner_data() -> dict[str, Any]:
 
 @cache
 def book() -> handbook.Book:
-    return handbook.render(catalog(), conclusions(), load_profile())
+    return handbook.render(
+        catalog(), conclusions(), load_profile(), written=handbook.hand_written(ROOT / "content")
+    )

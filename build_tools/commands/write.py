@@ -55,7 +55,10 @@ def run(args: argparse.Namespace) -> int:
             if checked.conclusions and not checked.errors:
                 tell("writing the files")
                 site = Publication(args.url, not args.no_offline)
-                made = book.render(checked.catalog, checked.conclusions, checked.profile, site)
+                written_by_hand = book.hand_written(args.content)
+                made = book.render(
+                    checked.catalog, checked.conclusions, checked.profile, site, written_by_hand
+                )
                 written = emit.emit(made, args.content, args.to)
     except (ValueError, OSError) as error:
         raise CannotRun(str(error)) from None

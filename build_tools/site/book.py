@@ -5,7 +5,9 @@ A new page is a module with ``resources`` (see ``resource``), its template, and 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from pathlib import Path
 
 from ..catalog.load import Catalog
 from ..checks.profile import Profile
@@ -36,6 +38,7 @@ from .pages.muscles import muscle
 from .planner import files as planner_files
 from .publication import UNPUBLISHED, Publication
 from .resource import Room
+from .search import files as search_files
 from .sections import care as care_view
 
 #: Pages written by hand in the content folder, with the anchors that generated pages link to.
@@ -97,14 +100,26 @@ class Book:
         return passages.fill(self.shelf, uri, text)
 
 
+def hand_written(content: Path) -> dict[str, str]:
+    """Uri and Markdown of each hand-written page of a content folder."""
+    found = {uri: content / uri for uri in WRITTEN}
+    return {uri: path.read_text(encoding="utf-8") for uri, path in found.items() if path.is_file()}
+
+
 def render(
-    catalog: Catalog, conclusions: Conclusions, profile: Profile, site: Publication = UNPUBLISHED
+    catalog: Catalog,
+    conclusions: Conclusions,
+    profile: Profile,
+    site: Publication = UNPUBLISHED,
+    written: Mapping[str, str] | None = None,
 ) -> Book:
-    """Render a catalog that passed its checks for one place. Same input, same bytes."""
+    """Render a catalog that passed its checks for one place. Same input, same bytes. ``written`` are the hand-written pages as they
+    stand, for the search alone."""
     shelf = RenderContext(catalog, conclusions, Addresses(), site, profile)
     resources = [resource for room in (*PAGES, *FILES) for resource in room.resources(shelf)]
     for uri, anchors in WRITTEN.items():
-        shelf.addresses.add(uri, anchors)
+        more = care_view.anchors(shelf) if uri == care_view.URI else []
+        shelf.addresses.add(uri, [*anchors, *more])
     for resource in resources:
         shelf.addresses.add(resource.uri, list(resource.anchors))
     pages, files = [], []
@@ -114,6 +129,9 @@ def render(
             pages.append(Page(resource.uri, made, resource.edit))
         else:
             files.append(File(resource.uri, made))
+    texts = {uri: passages.fill(shelf, uri, text) for uri, text in (written or {}).items()}
+    texts |= {page.uri: page.text for page in pages}
+    files += [File(uri, content) for uri, content in search_files.files(shelf, texts)]
     return Book(shelf, pages, files)
 
 

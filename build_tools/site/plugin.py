@@ -31,6 +31,8 @@ from .addresses import above
 from .publication import Publication
 
 log = get_plugin_logger("handbook")
+#: A megabyte of scripts that no page asks for.
+_THEME_SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
 #: What a live preview watches beside the catalog.
 _LOOKS = [Path(__file__).parent / folder for folder in ("templates", "styles", "assets", "scripts")]
 
@@ -88,6 +90,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             conclusions,
             profile,
             Publication(config.site_url or None, self.config.offline and not self._previews),
+            book.hand_written(Path(config.docs_dir)),
         )
 
     def _report(self, found: list[runner.GradedFinding], strict: bool) -> None:
@@ -110,6 +113,9 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         """Add the pages and files as virtual files, editable at their YAML."""
         if not self.config.enabled:
             return files
+        for file in list(files):  # the theme's own search, which ours replaces
+            if file.src_uri.startswith(_THEME_SEARCH):
+                files.remove(file)
         to_catalog = posixpath.join(
             *Path(os.path.relpath(self.config.catalog, config.docs_dir)).parts
         )

@@ -28,7 +28,7 @@ def configuration(folder: Path, catalog: Path, **changes: object) -> Path:
     config = yaml_load((ROOT / "mkdocs.yml").read_text(encoding="utf-8"))
     config["docs_dir"] = str(ROOT / config["docs_dir"])
     config["theme"]["custom_dir"] = str(ROOT / config["theme"]["custom_dir"])
-    config["plugins"] = ["search", {"handbook": {"catalog": str(catalog)}}]
+    config["plugins"] = [{"handbook": {"catalog": str(catalog)}}]
     config["site_dir"] = str(folder / "site")
     config.update(changes)
     path = folder / "mkdocs.yml"

@@ -251,6 +251,10 @@ class Vocabulary(Entry):
     proper_nouns: list[Name] = Field(
         default=[], description="Words of names that keep their capital inside a sentence."
     )
+    same_words: list[list[Name]] = Field(
+        default=[],
+        description="Groups of single words that people type for one another: dumbbell and db, pain and sore.",
+    )
 
     def asked_of(self, design: str) -> dict[str, AppraisalQuestion]:
         """The signalling questions of a design, by id."""

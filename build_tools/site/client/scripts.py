@@ -1,7 +1,7 @@
 """The scripts of the site, published below ``scripts/`` as they stand in that folder.
 
-``rules`` holds what the pages decide live, once and without any page around it: the tests run it in an embedded engine. ``planner`` and
-``handout`` show it.
+``rules`` holds what the pages decide live, once and without any page around it: the tests run it in an embedded engine. ``planner``,
+``handout`` and ``search`` show it.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ HANDOUT = ("dom.js", "handout", "rules/link.js", "rules/text.js")
 SHARE = "share.js"
 #: What narrows a list that stands whole on its page.
 NARROW = "narrow.js"
-_FOLDERS = ("handout", "map", "planner", "rules")
+_FOLDERS = ("handout", "map", "planner", "rules", "search")
 
 
 def uri(path: str) -> str:

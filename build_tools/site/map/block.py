@@ -39,6 +39,15 @@ class BlockView:
     """Ids and links of exercises that train it and that nobody compared."""
 
     @property
+    def others(self) -> list[str]:
+        """The muscle's other names: what coaches say, and the catalog's where that is not the everyday one."""
+        return [
+            name
+            for name in (self.coaches, self.link.text)
+            if name and name.casefold() != self.everyday.casefold()
+        ]
+
+    @property
     def marked(self) -> int:
         """How many marks it holds."""
         return sum(cell.mark is not None for row in self.rows for cell in row.cells)

@@ -140,7 +140,6 @@ def model(shelf: RenderContext, id: str) -> ExercisePage:
             "what to look for, cautions and swaps.",
             "section": "exercises",
             "hide": ["navigation"],
-            "search": {"boost": 2},
         },
         exercise=exercise,
         favours=FavourSentences(shelf.evidence_map, shelf.names, shelf.catalog).of(id),

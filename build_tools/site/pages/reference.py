@@ -153,7 +153,6 @@ def model(shelf: RenderContext, key: str) -> SourcePage:
             "and what rests on them.",
             "section": "sources",
             "hide": ["navigation"],
-            "search": {"boost": 0.5},
         },
         reference=shown,
         read=words.read_of(reference.read),

@@ -39,7 +39,7 @@ def text(shelf: RenderContext) -> str:
             "title": "Rules",
             "description": "What every build of this handbook checks, why, and what to write instead.",
             "hide": ["navigation"],
-            "search": {"boost": 0.2},
+            "audience": "contributors",
         },
     )
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Collection
 from dataclasses import dataclass
 
 from ...catalog import care, entries
-from ..context import Grounds, PageContext
+from ..context import Grounds, PageContext, RenderContext
 
 #: Where the lines of all concerns stand together, and under which anchor.
 URI, ANCHOR = "cautions.md", "by-concern"
@@ -44,10 +45,46 @@ def view(desk: PageContext, concerns: Collection[str], *, everybody: bool) -> Ca
     )
 
 
-def by_concern(desk: PageContext) -> list[tuple[str, CareView]]:
-    """Name and lines of each concern that has some."""
-    found = [
-        (concern.name, view(desk, {id}, everybody=False))
-        for id, concern in desk.shelf.vocabulary.concerns.items()
+def anchor(concern: str) -> str:
+    """Where a concern stands on the page of all concerns."""
+    return f"concern-{concern}"
+
+
+def anchors(shelf: RenderContext) -> list[str]:
+    """Those of all concerns."""
+    return [anchor(concern) for concern in shelf.vocabulary.concerns]
+
+
+@dataclass(frozen=True)
+class ConcernView:
+    """One concern on the page of all: what is meant, its lines, and how many exercises have a caution on it."""
+
+    anchor: str
+    name: str
+    note: str | None
+    care: CareView
+    exercises: int
+    find: str | None
+    """Where the exercises without one are found, if the handbook has that page."""
+
+
+def by_concern(desk: PageContext) -> list[ConcernView]:
+    """Every concern, in the order of the vocabulary."""
+    shelf = desk.shelf
+    spoken = Counter(
+        concern
+        for entry in shelf.catalog.exercises.values()
+        for concern in {c for caution in entry.data.cautions for c in caution.concerns}
+    )
+    find = desk.href("find.md") if shelf.catalog.programme else None
+    return [
+        ConcernView(
+            anchor(id),
+            concern.name,
+            concern.note,
+            view(desk, {id}, everybody=False),
+            spoken[id],
+            f"{find}?avoid={id}" if find and spoken[id] else None,
+        )
+        for id, concern in shelf.vocabulary.concerns.items()
     ]
-    return [(name, shown) for name, shown in found if shown.lines]

@@ -123,33 +123,6 @@ def test_words_in_plots_stay_readable_on_a_phone(page: Page) -> None:
     )  # nothing runs out of the drawing
 
 
-@pytest.mark.parametrize(
-    ("query", "wanted"),
-    [
-        ("seated lamp curl", "exercises/crate-curl/"),  # another name
-        ("wooden crate", "exercises/crate-curl/"),  # equipment
-        ("short lamper", "exercises/cable-curl/"),  # a part, by its everyday name
-        ("lantern muscle long head", "muscles/lantern/"),  # a part
-        ("standing cable curl", "exercises/cable-curl/"),  # its name
-    ],
-)
-def test_search_finds_it(page: Page, query: str, wanted: str) -> None:
-    page.set_viewport_size(WIDTHS["laptop"])
-    page.goto("")
-    page.locator(".md-search__input").click()
-    page.locator(".md-search__input").press_sequentially(query)
-    for _ in range(50):  # results change while the index loads and the words are typed
-        addresses = page.eval_on_selector_all(
-            "a.md-search-result__link", "links => links.map(link => link.pathname)"
-        )
-        # A page stands once, however many of its sections match.
-        found = [address.lstrip("/") for address in dict.fromkeys(addresses)]
-        if wanted in found[:3]:
-            return
-        page.wait_for_timeout(100)
-    pytest.fail(f"{query} finds {found}")
-
-
 def test_the_clients_link_lands_on_the_cues(page: Page) -> None:
     page.set_viewport_size(WIDTHS["phone"])
     page.goto("exercises/crate-curl/#how-to-do-it")

@@ -97,7 +97,6 @@ def model(shelf: RenderContext, id: str) -> MusclePage:
             "description": f"{muscle.name}: which exercise to choose for each of its parts, on what evidence.",
             "section": "muscles",
             "hide": ["navigation"],
-            "search": {"boost": 1.5},
         },
         muscle=muscle,
         block=block(desk, id),

@@ -133,7 +133,6 @@ def model(shelf: RenderContext, ref: str) -> PartPage:
             "description": f"{title}: which exercise to choose for it, on what evidence, and what nobody tested.",
             "section": "muscles",
             "hide": ["navigation"],
-            "search": {"boost": 1.8},
         },
         title=title,
         part=part,

@@ -1,0 +1,146 @@
+"""The files of the search: which words there are, the places that are called so, and the sections where they are written.
+
+``search/names.json`` lists the words of all names, file by file; ``search/names-<n>.json`` holds the places of its words.
+``search/texts.json`` and ``search/texts-<n>.json`` do the same for the sections of pages. Nothing here decides what fits: that is
+``scripts/rules``.
+"""
+
+from __future__ import annotations
+
+import json
+import math
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Mapping
+from itertools import chain
+from typing import Any, NamedTuple
+
+from ..addresses import url
+from ..context import RenderContext
+from ..pages import indexes
+from .named import KINDS, NamedPlace, named_places
+from .shards import shards
+from .texts import PageText, page_text, words
+
+#: A word of more sections than this finds those that speak of it most.
+MOST_SECTIONS = 50
+#: Pages that only list what has a page of its own.
+_LISTS = frozenset(indexes.URIS.values())
+#: Sections of an entry's page that repeat what stands on others.
+_REPEATS = frozenset({"sources", "swaps"})
+#: How Okapi BM25 lets repetition and length count: k1 and b as commonly set (Robertson and Zaragoza 2009, from memory).
+_REPEATED, _LENGTH = 1.2, 0.75
+
+
+class SearchableSection(NamedTuple):
+    """A page, or a section of a long one, as a result."""
+
+    title: str
+    heading: str
+    address: str
+    words: tuple[str, ...]
+    share: float = 1.0
+    """By how much what it says counts: our own pages speak before the pages of sources."""
+
+
+def files(shelf: RenderContext, texts: Mapping[str, str]) -> Iterator[tuple[str, bytes]]:
+    """Uri and content of each. ``texts``: every page's Markdown by its uri."""
+    pages = [page_text(uri, text) for uri, text in sorted(texts.items())]
+    same = [list(map(str.lower, group)) for group in shelf.vocabulary.same_words]
+    yield from name_files(named_places(shelf, pages), same)
+    yield from text_files(
+        [section for page in pages if _is_read(page) for section in _sections(page)]
+    )
+
+
+def name_files(places: list[NamedPlace], same: list[list[str]]) -> Iterator[tuple[str, bytes]]:
+    """The words of names, and the places by word. Where nothing else decides, a place that stands first goes first."""
+    called: dict[str, list[int]] = defaultdict(list)
+    for index, place in enumerate(places):
+        for word in sorted(set(chain.from_iterable(map(words, place.names)))):
+            called[word].append(index)
+    rows = [_json(list(place)) for place in places]
+    packed = list(shards(called, [len(row) for row in rows]))
+    yield (
+        "search/names.json",
+        _json(
+            {
+                "kinds": KINDS,
+                "same": same,
+                "words": [
+                    list(chain.from_iterable((word, len(called[word])) for word in shard.words))
+                    for shard in packed
+                ],
+            }
+        ),
+    )
+    for number, shard in enumerate(packed):
+        yield (
+            f"search/names-{number}.json",
+            _json([[place, *places[place]] for place in shard.places]),
+        )
+
+
+def text_files(sections: list[SearchableSection]) -> Iterator[tuple[str, bytes]]:
+    """The words of sections, and by word the sections that speak of it most, with how much."""
+    spoken: dict[str, dict[int, int]] = defaultdict(dict)
+    usual = sum(len(section.words) for section in sections) / max(1, len(sections))
+    counts = [Counter(section.words) for section in sections]
+    known_in = Counter(word for counted in counts for word in counted)
+    for index, counted in enumerate(counts):
+        long = 1 - _LENGTH + _LENGTH * len(sections[index].words) / usual
+        for word, times in counted.items():
+            rare = math.log(1 + (len(sections) - known_in[word] + 0.5) / (known_in[word] + 0.5))
+            much = rare * times * (_REPEATED + 1) / (times + _REPEATED * long)
+            spoken[word][index] = max(1, round(10 * much * sections[index].share))
+    most = {
+        word: dict(sorted(found.items(), key=lambda item: (-item[1], item[0]))[:MOST_SECTIONS])
+        for word, found in spoken.items()
+    }
+    rows = [_json([section.title, section.heading, section.address]) for section in sections]
+    packed = list(
+        shards({word: list(found) for word, found in most.items()}, [len(row) for row in rows])
+    )
+    yield (
+        "search/texts.json",
+        _json({"most": MOST_SECTIONS, "words": [" ".join(shard.words) for shard in packed]}),
+    )
+    for number, shard in enumerate(packed):
+        at = {place: n for n, place in enumerate(shard.places)}
+        yield (
+            f"search/texts-{number}.json",
+            _json(
+                {
+                    "sections": [list(sections[place][:3]) for place in shard.places],
+                    "words": {
+                        word: list(chain.from_iterable((at[i], n) for i, n in most[word].items()))
+                        for word in shard.words
+                    },
+                }
+            ),
+        )
+
+
+def _is_read(page: PageText) -> bool:
+    """Whether a reader looks for what it says: not in lists, nor in a manual of the checks."""
+    return page.uri not in _LISTS and not page.is_manual
+
+
+def _sections(page: PageText) -> Iterator[SearchableSection]:
+    """An entry's page as one result, so that it stands once in a list; every other page section by section."""
+    address = url(page.uri) or "./"
+    if page.is_entry:
+        told = words(page.description)  # it says what the page is of: for a source its title
+        own = [section.words for section in page.sections if section.anchor not in _REPEATS]
+        spoken = chain(told, told, *own)
+        share = 0.5 if page.meta["section"] == "sources" else 1.0
+        yield SearchableSection(page.title, "", address, tuple(spoken), share)
+        return
+    for section in page.sections:
+        if section.words:
+            at = f"{address}#{section.anchor}" if section.anchor else address
+            heading = section.heading if section.anchor else ""
+            yield SearchableSection(page.title, heading, at, section.words)
+
+
+def _json(value: Any) -> bytes:
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":")).encode()
