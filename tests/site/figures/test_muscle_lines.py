@@ -141,7 +141,7 @@ def test_every_credited_part_with_a_checked_length_is_drawn_or_out_of_the_model(
         if route(SHIPPED, LENGTHS["shipped"], part)
         and part not in [ref for line in lines(name, id).lines for ref in line.parts]
     )
-    assert sum(missing.values()) <= 15 and len(WITH_LINES) >= 65
+    assert sum(missing.values()) <= 20 and len(WITH_LINES) >= 65
     assert set(missing) <= {
         "triceps-brachii-long-head",
         "triceps-brachii-lateral-head",

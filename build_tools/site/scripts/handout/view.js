@@ -8,8 +8,9 @@ import { dose } from "./words.js";
 
 const view = part("view");
 /** What two exercises on a page may have to say, in characters with their figures' descriptions, and how wide the code may be,
-    in millimetres: more than both is printed smaller, less than both larger. Measured over the shipped catalog on A4 and Letter. */
-const WORDS = 3400, CODE = 34;
+    in millimetres: more than both is printed smaller, less than both larger. MOST is what a page without the code may say.
+    Measured over the shipped catalog on A4 and Letter. */
+const WORDS = 3400, CODE = 34, MOST = 5400;
 
 /** Show a handout; resolves when figures and cues stand on the page. `names` maps ids to names. */
 export async function show({ title, items }, names) {
@@ -25,8 +26,8 @@ export async function show({ title, items }, names) {
     const cues = part("sheet", articles[n]);
     cues.replaceChildren(await sheet(id) ?? make("p", {}, "Its pictures and cues could not be loaded just now. Try again where there is a signal."));
   }));
-  const sizes = { "true true": "small", "false false": "large" };
-  document.documentElement.dataset.print = sizes[`${fullest(articles) > WORDS} ${parseFloat(scanned.getAttribute("width")) > CODE}`] ?? "";
+  const sizes = { "true true": "small", "false false": "large" }, words = fullest(articles), wide = parseFloat(scanned.getAttribute("width")) > CODE;
+  document.documentElement.dataset.print = words > MOST ? "small" : sizes[`${words > WORDS} ${wide}`] ?? "";
   const shown = location.href;
   keep(items.map(({ id }) => address(id))).then((done) => {
     if (done && location.href === shown) part("kept", view).hidden = false;
