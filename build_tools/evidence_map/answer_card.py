@@ -158,7 +158,7 @@ def _with(names: Names, comparison: Comparison) -> str:
     if comparison.measured != "together":
         return ""
     parts = sorted({part for row in comparison.rows if row.weighed for part in row.together})
-    return listed([_short(names, part) for part in parts])
+    return listed([_short(names, part) for part in parts]) if parts else "others"
 
 
 def _short(names: Names, part: str) -> str:

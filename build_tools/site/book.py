@@ -34,7 +34,7 @@ from .pages import (
     tour,
 )
 from .pages.evidence import gaps, taught
-from .pages.muscles import muscle
+from .pages.muscles import muscle, part
 from .planner import files as planner_files
 from .publication import UNPUBLISHED, Publication
 from .resource import Room
@@ -52,6 +52,7 @@ WRITTEN = {
 PAGES: tuple[Room, ...] = (
     exercise,
     muscle,
+    part,
     reference,
     indexes,
     programme,

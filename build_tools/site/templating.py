@@ -17,7 +17,7 @@ from . import escape
 ROOMS = (
     *(
         f"templates/{room}"
-        for room in ("pages", "sections", "planner", "client", "figures", "plots", "map")
+        for room in ("pages", "muscles", "sections", "planner", "client", "figures", "plots", "map")
     ),
     "styles",
 )

@@ -18,7 +18,7 @@ def test_it_writes_every_page_and_file(demo_book: Book, tmp_path: Path) -> None:
     assert len(paths) == written
     assert {page.uri for page in demo_book.pages} | {file.uri for file in demo_book.files} < paths
     assert "<!-- handbook:" not in (to / "index.md").read_text(encoding="utf-8")
-    assert 'href="muscles/lantern/#long-head"' in (to / "index.md").read_text(encoding="utf-8")
+    assert 'href="muscles/lantern/long-head/"' in (to / "index.md").read_text(encoding="utf-8")
 
 
 def test_it_leaves_a_folder_with_files_alone(demo_book: Book, tmp_path: Path) -> None:

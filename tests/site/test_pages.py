@@ -18,6 +18,8 @@ PAGES = [
     "exercises/crate-curl.md",
     "exercises/cable-curl.md",
     "muscles/lantern.md",
+    "muscles/lantern/long-head.md",
+    "muscles/lantern/short-head.md",
     "sources/wick2030.md",
     "exercises/index.md",
     "muscles/index.md",

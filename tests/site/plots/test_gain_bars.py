@@ -96,7 +96,8 @@ def test_the_words_say_all_that_is_drawn() -> None:
 @pytest.mark.parametrize(("people", "dots"), [(1, 1), (18, 18), (40, 40), (41, 0)])
 def test_a_dot_is_a_person_up_to_forty(people: int, dots: int) -> None:
     root = drawn(replace(GREW, people=people))
-    assert len(root.findall(f"{SVG}circle")) == dots
+    people_drawn = root.find(f"{SVG}path[@class='hb-bars__people']")
+    assert (people_drawn.get("d").count("M") if people_drawn is not None else 0) == dots
     assert any(str(people) in (text.text or "") for text in root.findall(f"{SVG}text"))
 
 

@@ -151,7 +151,7 @@ def open_questions(desk: PageContext) -> list[OpenQuestion]:
 
 
 def _shown(shelf: RenderContext) -> Iterator[tuple[str, Comparison]]:
-    """Every page that tells an answer, and the answer: claims on the page of each of their exercises, pairs on that of their muscle."""
+    """Every page that tells an answer, and the answer: claims on the page of each of their exercises, pairs on that of their part."""
     for id in shelf.catalog.exercises:
         for conclusion in shelf.conclusions.of(id):
             for comparison in conclusion.comparisons:
@@ -160,7 +160,7 @@ def _shown(shelf: RenderContext) -> Iterator[tuple[str, Comparison]]:
                 yield from ((exercise_of(side), comparison) for side in sides)
     for field in shelf.conclusions.fields.values():
         for comparison in field.comparisons:
-            yield field.part.partition("/")[0], comparison
+            yield field.part, comparison
 
 
 def _part(comparison: Comparison) -> str:

@@ -62,12 +62,11 @@ class MusclePage:
 
 
 def resources(shelf: RenderContext) -> Iterator[Resource]:
-    """A page for each muscle, then those of its parts."""
+    """A page for each muscle."""
     for id in shelf.catalog.muscles:
         yield Resource(
             f"muscles/{id}.md", partial(text, id=id), anchors(shelf, id), f"muscles/{id}.yaml"
         )
-    yield from part_pages.resources(shelf)
 
 
 def anchors(shelf: RenderContext, id: str) -> list[str]:

@@ -55,13 +55,13 @@ def test_what_one_more_study_would_change_most_comes_first() -> None:
 
 
 def test_a_page_more_counts_as_much_as_a_chance_twice_as_high() -> None:
-    """The claim stands on the pages of both exercises, and the pair on that of the muscle: three pages against one."""
+    """The claim stands on the pages of both exercises, and the pair on that of the part: three pages against one."""
     claimed = pair(0, 0.3)
     made = a_book([concluded(claimed)], fields=[field(claimed, pair(1, 0.8))])
     [first, second] = gaps.open_questions(made.shelf.at(gaps.URI))
     assert (first.pages, second.pages) == (3, 1)
     assert first.asked.href == "../exercises/crate-curl/#claim-1"
-    assert second.asked.href == "../muscles/lantern/#long-head"
+    assert second.asked.href == "../muscles/lantern/long-head/"
 
 
 def test_a_question_is_asked_once_whichever_side_it_names_first() -> None:
