@@ -24,8 +24,8 @@ def prepare(catalog: Path, folder: Path) -> tuple[list[str], list[str], int]:
     loaded = load(catalog)
     pages = book.render(loaded, conclude(loaded, means(loaded)), load_profile())
     emit(pages, CONTENT, folder / "content")
-    ours = _command(folder, "ours", CONTENT, ["search", {"handbook": {"catalog": str(catalog)}}])
-    plain = _command(folder, "plain", folder / "content", ["search"])
+    ours = _command(folder, "ours", CONTENT, [{"handbook": {"catalog": str(catalog)}}])
+    plain = _command(folder, "plain", folder / "content", [])
     return ours, plain, len(pages.pages)
 
 

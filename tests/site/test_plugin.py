@@ -58,7 +58,7 @@ def test_warnings_fail_only_under_strict(
     before = snapshot(tmp_path / "site")
     for strict, options in ((True, {}), (False, {"strict": True})):
         changed = configuration(
-            tmp_path, DEMO, plugins=["search", {"handbook": {"catalog": str(DEMO), **options}}]
+            tmp_path, DEMO, plugins=[{"handbook": {"catalog": str(DEMO), **options}}]
         )
         caplog.clear()
         with pytest.raises(Abort):
@@ -74,7 +74,7 @@ def test_a_due_review_stops_no_strict_build(
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "1893456000")  # 2030-01-01
     caplog.set_level("INFO")
     config = configuration(
-        tmp_path, DEMO, plugins=["search", {"handbook": {"catalog": str(DEMO), "strict": True}}]
+        tmp_path, DEMO, plugins=[{"handbook": {"catalog": str(DEMO), "strict": True}}]
     )
     assert (build(config, strict=True) / "index.html").is_file()
     told = [
