@@ -115,8 +115,13 @@ def test_studies_that_point_opposite_ways_are_told() -> None:
 
 
 def test_one_number_over_two_parts_is_one_disagreement() -> None:
-    long = compared("crate-curl", "cable-curl", row(), conflict=True, measured="together")
-    short = replace(long, question=replace(long.question, part=SHORT))
+    joint = row(cover="jointly", together=(SHORT,))
+    long = compared("crate-curl", "cable-curl", joint, conflict=True, measured="together")
+    short = replace(
+        long,
+        question=replace(long.question, part=SHORT),
+        rows=(replace(joint, together=("lantern/long-head",)),),
+    )
     made = a_book(fields=[field(long), field(short)])
     told = page(made, "gaps.md").partition("## Disagreements")[2].partition("\n## ")[0]
     assert told.count("Crate curl against") == 1
