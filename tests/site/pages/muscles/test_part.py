@@ -87,7 +87,9 @@ def test_outcomes_never_share_a_list() -> None:
     text = page(a_book(fields=[growth, activation]), "muscles/lantern/long-head.md")
     growth_told, activation_told = text.partition("## Growth")[2].partition("## Activation")[::2]
     assert growth_told.count("hb-standing") == 2 and "in one session" not in growth_told
-    assert activation_told.count("hb-standing") == 1 and "It does not show growth." in activation_told
+    assert (
+        activation_told.count("hb-standing") == 1 and "It does not show growth." in activation_told
+    )
     before = activation_told.partition("hb-standing")[0]
     assert before.count("<details") > before.count("</details")  # one step below
 
