@@ -67,8 +67,14 @@ def block(desk: PageContext, muscle: str) -> Markup:
             block=view(desk, muscle),
             marks=marks,
             script=desk.href(scripts.uri("map/block.js")),
+            picture=desk.href(picture(muscle)),
         )
     )
+
+
+def picture(muscle: str) -> str:
+    """Where the drawn file of a muscle's block is."""
+    return f"figures/map/{muscle}.svg"
 
 
 def view(desk: PageContext, muscle: str) -> BlockView:

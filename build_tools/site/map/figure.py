@@ -13,7 +13,7 @@ from ..escape import xml_text
 from ..resource import Resource
 from ..templating import render
 from . import mark as marks
-from .block import BlockView, view
+from .block import BlockView, picture, view
 
 WHOLE = "whole"
 #: Pixels: the margin, the columns of names and of marks, a row, a line of words, and what a letter is wide at each size.
@@ -73,13 +73,8 @@ class MapFile:
 def resources(shelf: RenderContext) -> Iterator[Resource]:
     """A file for each muscle, and the whole map."""
     for muscle in shelf.catalog.muscles:
-        yield Resource(uri(muscle), partial(file, muscle=muscle))
-    yield Resource(uri(WHOLE), whole)
-
-
-def uri(muscle: str) -> str:
-    """Where the block of a muscle is; the whole map under ``WHOLE``."""
-    return f"figures/map/{muscle}.svg"
+        yield Resource(picture(muscle), partial(file, muscle=muscle))
+    yield Resource(picture(WHOLE), whole)
 
 
 def file(shelf: RenderContext, muscle: str) -> bytes:

@@ -2,10 +2,11 @@
 
 ``data/map/<muscle>.json``::
 
-    {"sentences": [sentence, ...],                # each once
+    {"marks": {symbol: [kind, words]},
+     "sentences": [sentence, ...],                # each once
      "parts": [[name, other name], ...],          # in the order of the table's columns
      "exercises": {id: [cell, ...]}}              # a cell for each part: reasons, best first; none for a cell without a mark
-    reason: {"mark": symbol, "kind", "says", "sentence": index, "sure": words, "address": from the top of the site}
+    reason: {"mark": symbol, "sentence": index, "sure": words, "address": from the top of the site}
 
 ``data/map/exercises.json``: ``{id: {"equipment": [id, ...], "concerns": [id, ...]}}``; equipment is empty for the body alone.
 """
@@ -19,7 +20,7 @@ from typing import Any
 
 from ...catalog import care
 from ...english import counted, upper_first
-from ...evidence_map.marks import Cell, Reason
+from ...evidence_map.marks import LEGEND, Cell, Reason
 from ...planning.words import WORDS
 from ..context import RenderContext
 from ..resource import Resource
@@ -50,8 +51,6 @@ def muscle_data(shelf: RenderContext, muscle: str) -> dict[str, Any]:
         sentence = told.sentence or _length(shelf, cell)
         return {
             "mark": marks.symbol(told.mark),
-            "kind": told.mark.kind,
-            "says": upper_first(marks.words(told.mark)),
             "sentence": sentences.setdefault(sentence, len(sentences)),
             "sure": _sure(told),
             "address": told.address,
@@ -63,6 +62,9 @@ def muscle_data(shelf: RenderContext, muscle: str) -> dict[str, Any]:
     }
     heads = [part_head(desk, ref) for ref in block.parts]
     return {
+        "marks": {
+            marks.symbol(mark): [mark.kind, upper_first(marks.words(mark))] for mark in LEGEND
+        },
         "sentences": list(sentences),
         "parts": [[head.name, head.other] for head in heads],
         "exercises": exercises,

@@ -12,9 +12,9 @@ from ...planning import kits
 from ..client import scripts
 from ..context import PageContext
 from ..templating import render
-from . import figure
 from . import mark as marks
-from .block import BlockView, view
+from .block import BlockView, picture, view
+from .figure import WHOLE
 
 #: What the inside of a square or a circle says, in as few words as the legend has room for.
 _INSIDES: dict[Fill, str] = {
@@ -93,5 +93,5 @@ def model(desk: PageContext) -> MapPage:
         {id: term.name for id, term in words.equipment.items()},
         {id: term.name for id, term in words.concerns.items() if id in named},
         desk.href(scripts.uri("map/map.js")),
-        {key: desk.href(figure.uri(key)) for key in (*muscles, figure.WHOLE)},
+        {key: desk.href(picture(key)) for key in (*muscles, WHOLE)},
     )

@@ -8,7 +8,8 @@ from xml.etree import ElementTree
 import pytest
 import shipped_made
 
-from build_tools.site.map.figure import WHOLE, file, uri, whole
+from build_tools.site.map.block import picture
+from build_tools.site.map.figure import WHOLE, file, whole
 from build_tools.site.publication import Publication
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -23,7 +24,7 @@ def texts(content: bytes) -> list[str]:
 @pytest.mark.parametrize("muscle", MUSCLES)
 def test_a_block_is_drawn_as_the_table_has_it(muscle: str) -> None:
     block = shipped_made.book().shelf.evidence_map.block(muscle)
-    drawn = ElementTree.fromstring(FILES[uri(muscle)])  # the XML standard's own parser
+    drawn = ElementTree.fromstring(FILES[picture(muscle)])  # the XML standard's own parser
     marks = sum(cell.mark is not None for row in block.rows for cell in row.cells)
     tints = sum(cell.counts is not None for row in block.rows for cell in row.cells)
     legend = len({cell.mark for row in block.rows for cell in row.cells if cell.mark})
@@ -35,7 +36,7 @@ def test_a_block_is_drawn_as_the_table_has_it(muscle: str) -> None:
 
 @pytest.mark.parametrize("muscle", [*MUSCLES, WHOLE])
 def test_nothing_runs_out_of_the_drawing(muscle: str) -> None:
-    drawn = ElementTree.fromstring(FILES[uri(muscle)])
+    drawn = ElementTree.fromstring(FILES[picture(muscle)])
     width, height = int(drawn.get("width", 0)), int(drawn.get("height", 0))
     for group in drawn.findall(f"{SVG}g"):
         left, top = map(int, group.get("transform", "")[10:-1].split())
@@ -49,7 +50,7 @@ def test_nothing_runs_out_of_the_drawing(muscle: str) -> None:
 def test_credit_licence_and_address_stand_in_each_file() -> None:
     shelf = shipped_made.book().shelf
     handbook = shelf.handbook
-    for content in (FILES[uri("quadriceps")], FILES[uri(WHOLE)]):
+    for content in (FILES[picture("quadriceps")], FILES[picture(WHOLE)]):
         said = " ".join(texts(content))
         assert handbook.title in said and handbook.licence in said and handbook.owner.name in said
         assert "https://" not in said

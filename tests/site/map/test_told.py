@@ -29,7 +29,7 @@ def test_every_mark_has_its_statement_and_no_other_cell_has_one(muscle: str) -> 
                 told = data["sentences"][reasons[0]["sentence"]]
                 assert told == best.sentence or (cell.mark.kind == "length" and "%" in told)
             for reason in reasons:
-                studied = reason["kind"] in ("growth", "activation")
+                studied = data["marks"][reason["mark"]][0] in ("growth", "activation")
                 assert ("people" in reason["sure"] or "person" in reason["sure"]) == studied
                 if "Certainty: " in reason["sure"]:
                     level = reason["sure"].removeprefix("Certainty: ").partition(".")[0]

@@ -57,15 +57,16 @@ function sign(symbol, kind) {
 }
 
 /** One statement: its mark in words, the sentence, how sure, and the way to its place. */
-function statement(reason, sentences, name) {
-  const way = make("a", { href: new URL(reason.address, root).href }, "To its place", make("span", { className: "hb-unseen" }, `: ${reason.says}, ${name}`));
-  return make("li", {}, make("p", { className: "hb-panel__mark" }, sign(reason.mark, reason.kind), ` ${reason.says}`),
+function statement(reason, { marks, sentences }, name) {
+  const [kind, says] = marks[reason.mark];
+  const way = make("a", { href: new URL(reason.address, root).href }, "To its place", make("span", { className: "hb-unseen" }, `: ${says}, ${name}`));
+  return make("li", {}, make("p", { className: "hb-panel__mark" }, sign(reason.mark, kind), ` ${says}`),
     make("p", {}, sentences[reason.sentence]), make("p", { className: "hb-quiet" }, reason.sure ? `${reason.sure} ` : "", way));
 }
 
 function filled(data, id, column, name) {
   const [part, other] = data.parts[column], [best, ...more] = data.exercises[id][column];
-  const list = (reasons) => make("ul", {}, ...reasons.map((reason) => statement(reason, data.sentences, name)));
+  const list = (reasons) => make("ul", {}, ...reasons.map((reason) => statement(reason, data, name)));
   return [make("p", { id: "hb-panel-name", className: "hb-panel__name" }, `${name}: ${part}`), make("p", { className: "hb-quiet" }, other), list([best]),
     ...more.length ? [make("details", { className: "hb-below" }, make("summary", {}, `${more.length} more`), list(more))] : [],
     make("p", { className: "hb-actions" }, make("button", { type: "button", className: "hb-action", onclick: () => panel.hidePopover() }, "Close"))];
