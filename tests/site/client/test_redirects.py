@@ -64,7 +64,9 @@ def test_each_retired_id_has_its_pages(moved: Catalog) -> None:
     }
     for page in made.values():
         assert page.meta["refresh"] == f"0; url={page.links['visible']}"
-        assert page.links["canonical"] == SITE.url + page.links["visible"].removeprefix("../" * page.links["visible"].count("../"))
+        assert page.links["canonical"] == SITE.url + page.links["visible"].removeprefix(
+            "../" * page.links["visible"].count("../")
+        )
         assert page.meta["robots"] == "noindex" and "script" not in page.tags
 
 
