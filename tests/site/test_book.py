@@ -94,5 +94,7 @@ def test_a_retired_address_answers(moved: Catalog, moved_book: Book) -> None:
         "/exercises/lamp-curl/",
         "/cues/lamp-curl/",
         "/muscles/lamp/",
+        "/muscles/lamp/long-head/",
+        "/muscles/lamp/short-head/",
         "/sources/wick2029/",
     } <= answering(moved)

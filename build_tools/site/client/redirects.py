@@ -28,15 +28,19 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
         living = getattr(shelf.catalog, collection)
         for old, new in sorted(getattr(moved.data, kind).items()):
             if new in living:
-                yield Resource(
-                    f"{folder}/{old}/index.html", partial(_page, kind=kind, folder=folder, new=new)
-                )
+                # A muscle's parts have pages below its own.
+                parts = living[new].data.parts if kind == "muscles" else ()
+                for below in ("", *(f"{part}/" for part in parts)):
+                    yield Resource(
+                        f"{folder}/{old}/{below}index.html",
+                        partial(_page, kind=kind, folder=folder, new=new, below=below),
+                    )
 
 
-def _page(shelf: RenderContext, kind: str, folder: str, new: str) -> bytes:
-    target = f"../../{folder}/{new}/"
+def _page(shelf: RenderContext, kind: str, folder: str, new: str, below: str) -> bytes:
+    target = f"{'../' * (2 + below.count('/'))}{folder}/{new}/{below}"
     # Without a known address the canonical link is relative, which RFC 6596 allows.
-    canonical = shelf.site.at(f"{folder}/{new}/") or target
+    canonical = shelf.site.at(f"{folder}/{new}/{below}") or target
     return render(
         "redirect.html.jinja",
         name=_name(shelf.catalog, kind, new),

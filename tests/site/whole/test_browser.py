@@ -25,6 +25,7 @@ PAGES = [
     "exercises/crate-curl/",
     "muscles/",
     "muscles/lantern/",
+    "muscles/lantern/long-head/",
     "sources/",
     "sources/wick2030/",
     "methods/",
