@@ -73,12 +73,17 @@ def amount(given: Value, unit: str) -> str:
 
 
 def measured(x: float, unit: str) -> str:
-    """A number with its unit, which no line break may part: ``14%``, ``3.6 cm2``."""
+    """A number with its unit, which no line break may part: ``14%``, ``3.6 cm\u00b2``."""
     return (
         number(x)
         if unit == "ratio"
-        else f"{number(x)}{'' if unit.startswith('%') else NO_BREAK}{unit}"
+        else f"{number(x)}{'' if unit.startswith('%') else NO_BREAK}{raised(unit)}"
     )
+
+
+def raised(unit: str) -> str:
+    """A unit with its power as a raised figure: ``cm\u00b2`` of ``cm2``."""
+    return unit.replace("2", "\u00b2").replace("3", "\u00b3")
 
 
 def number(x: float) -> str:

@@ -64,8 +64,7 @@ def printed_difference(text: str, turned: bool) -> PrintedDifference | None:
     if not found or found["kind"] != "difference" or not found["low"]:
         return None
     value, low, high = (float(found[of].replace(_MINUS, "-")) for of in ("value", "low", "high"))
-    unit = found["unit"].strip().replace("2", "\u00b2").replace("3", "\u00b3")
-    return PrintedDifference(value, unit, low, high)
+    return PrintedDifference(value, found["unit"].strip(), low, high)
 
 
 def once(printed: str) -> str:

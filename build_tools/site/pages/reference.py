@@ -12,7 +12,7 @@ from ...catalog import entries
 from ...english import upper_first
 from ...evidence.certainty.appraisal import risk_of
 from ...evidence.claims.conclusions import Comparison, Row
-from ...evidence.studies.print_style import number
+from ...evidence.studies.print_style import number, raised
 from ...evidence.studies.print_style import value as printed_value
 from ..context import Link, PageContext, RenderContext
 from ..resource import Resource
@@ -215,7 +215,7 @@ def _result(
         anchor=f"result-{index + 1}",
         parts=desk.parts(result.parts),
         measure=measure.name,
-        unit=result.unit,
+        unit=raised(result.unit) if result.unit else None,
         details=details,
         at=result.place,
         via=desk.source(result.via.key) if result.via else None,
@@ -286,7 +286,7 @@ def _contrast(desk: PageContext, study: entries.Study, contrast: entries.Contras
                 if isinstance(given, entries.Standardised) and given.kind != "not named"
                 else name
             )
-            unit = f" {given.unit}" if isinstance(given, entries.Difference) else ""
+            unit = f" {raised(given.unit)}" if isinstance(given, entries.Difference) else ""
             interval = (
                 f" (95% interval {number(given.ci95[0])} to {number(given.ci95[1])})"
                 if given.ci95

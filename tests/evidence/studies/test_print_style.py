@@ -15,15 +15,15 @@ from build_tools.evidence.wording.names import Names
         ({"change_percent": 14.0}, "%", "14%"),
         ({"change_percent": -3.5, "sd": 2.0}, "cm3", "\u22123.5% (SD 2)"),
         ({"mean": 61.0, "sd": 12.0}, "% MVIC", "61% MVIC (SD 12)"),
-        ({"mean": 3.6, "se": 0.25}, "cm2", "3.6\u00a0cm2 (SE 0.25)"),
+        ({"mean": 3.6, "se": 0.25}, "cm2", "3.6\u00a0cm\u00b2 (SE 0.25)"),
         ({"mean": 50.0, "ci95": [45.0, 55.0]}, "mV", "50\u00a0mV (95% interval 45 to 55)"),
         ({"median": 50.0, "quartiles": [44.0, 56.0]}, "mV", "50\u00a0mV (quartiles 44 to 56)"),
         (
             {"pre": {"mean": 40.0, "sd": 3.0}, "post": {"mean": 44.0, "sd": 3.0}},
             "cm3",
-            "40 to 44\u00a0cm3",
+            "40 to 44\u00a0cm\u00b3",
         ),
-        ({"mean": 1234567.5}, "mm3", "1234567.5\u00a0mm3"),
+        ({"mean": 1234567.5}, "mm3", "1234567.5\u00a0mm\u00b3"),
         ({"change": -0.0}, "mm", "0\u00a0mm"),
     ],
 )
