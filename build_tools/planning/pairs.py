@@ -50,6 +50,8 @@ class PairStatement:
     heading: str
     brief: str
     """The heading without the exercises, for where they are named beside it."""
+    lead: str
+    """The heading with none but the exercise that is ahead, for where no other two are spoken of."""
 
     @property
     def rank(self) -> int:
@@ -65,6 +67,8 @@ class AnswerLine:
 
     mark: Mark
     sentence: str
+    brief: str
+    """Without the exercise that came out behind, for where no other two are spoken of."""
 
 
 def pairs(names: Names, told: Iterable[Preference]) -> Mapping[Pair, list[PairStatement]]:
@@ -107,7 +111,8 @@ def _lines(names: Names, kept: list[PairStatement]) -> Iterator[AnswerLine]:
         level = _levels({s.told.certainty for s in some if s.told.certainty})
         assert some[0].mark
         parts = names.parts([s.told.part for s in some])
-        yield AnswerLine(some[0].mark, f"{some[0].heading}: {parts}{level}.")
+        told = f": {parts}{level}."
+        yield AnswerLine(some[0].mark, some[0].heading + told, some[0].lead + told)
 
 
 def _levels(found: set[str]) -> str:
@@ -144,17 +149,18 @@ def _studied(
         certain = told.finding == "found"
         fill: Fill = "wider" if wide else "found" if certain else "hinted"
         words = leans if not certain else wider if wide else more
-        heading = f"{words} with {first} than with {second}"
+        lead = f"{words} with {first}"
+        heading = f"{lead} than with {second}"
+    elif told.finding == "alike":
+        fill, words = "no more", f"{outcome} about alike"
+        lead, heading = words, f"{words} with {first} and {second}"
     else:
         fill, words = "no more", f"no clear difference in {outcome}"
-        heading = f"{words} between {first} and {second}"
-        if told.finding == "alike":
-            words, heading = (
-                f"{outcome} about alike",
-                f"{outcome} about alike with {first} and {second}",
-            )
-    return _made(told, Mark(kind, fill), heading + wide, words + wide)
+        lead, heading = words, f"{words} between {first} and {second}"
+    return _made(told, Mark(kind, fill), heading + wide, words + wide, lead + wide)
 
 
-def _made(told: Preference, mark: Mark | None, heading: str, brief: str = "") -> PairStatement:
-    return PairStatement(told, mark, upper_first(heading), upper_first(brief or heading))
+def _made(told: Preference, mark: Mark | None, *headings: str) -> PairStatement:
+    """From one heading for all places, or from one for each."""
+    heading, brief, lead = map(upper_first, headings if len(headings) > 1 else headings * 3)
+    return PairStatement(told, mark, heading, brief, lead)

@@ -9,7 +9,7 @@
 
 ``data/compare/pairs/<a>--<b>.json``, ids in order of the alphabet::
 
-    {"answer": [{"sign", "kind", "rank", "sentence"}, ...],                    # empty where no study compared them
+    {"answer": [{"sign", "kind", "rank", "sentence", "brief"}, ...],           # empty where no study compared them
      "told": [{"part", "outcome", "rank", "sign"?, "kind"?, "heading", "sentence", "address", "bars"?: "<svg ...>"}, ...]}
 """
 
@@ -73,7 +73,12 @@ def pair(shelf: RenderContext, ids: Pair) -> dict[str, Any]:
     reach = gain_bars.common_reach(behind.values())
     return {
         "answer": [
-            {**_sign(line.mark), "rank": LEGEND.index(line.mark), "sentence": line.sentence}
+            {
+                **_sign(line.mark),
+                "rank": LEGEND.index(line.mark),
+                "sentence": line.sentence,
+                "brief": line.brief,
+            }
             for line in pairs.answer(shelf.names, statements)
         ],
         "told": [

@@ -25,7 +25,7 @@ const cell = (name, role, properties, ...children) => make(name, { role, ...prop
 function answer(ids, details, pairs) {
   const lines = pairs.flatMap(({ answer }) => answer).sort((a, b) => a.rank - b.rank), rest = lines.slice(AT_ONCE);
   const left = uncompared(ids, pairs.filter((pair) => pair.answer.length).map((pair) => pair.ids)), name = (id) => details[ids.indexOf(id)].inside;
-  const list = (some, ...more) => make("ul", { className: "hb-answer" }, ...some.map((line) => make("li", {}, sign(line), ` ${line.sentence}`)), ...more);
+  const list = (some, ...more) => make("ul", { className: "hb-answer" }, ...some.map((line) => make("li", {}, sign(line), ` ${ids.length === FEWEST ? line.brief : line.sentence}`)), ...more);
   return [list(lines.slice(0, AT_ONCE), ...left.map(([a, b]) => make("li", { className: "hb-quiet" }, filled(UNCOMPARED[a ? b ? 2 : 1 : 0], { a: a && name(a), b: b && name(b) })))),
     ...rest.length ? [make("details", { className: "hb-below" }, make("summary", {}, `${rest.length} more`), list(rest))] : []];
 }
@@ -34,7 +34,7 @@ function head(ids, details) {
   return cell("thead", "rowgroup", {}, cell("tr", "row", {}, cell("td", "cell", {}, part("aside").content.cloneNode(true)),
     ...ids.map((id, n) => cell("th", "columnheader", { scope: "col" }, make("div", { className: "hb-grid__name" }, link(`exercises/${id}/`, title(id)),
       make("button", { type: "button", className: "hb-grid__out", ariaLabel: `Remove ${title(id)}`,
-        onclick: async () => { await go(ids.filter((other) => other !== id)); part("add").focus(); } }, "×")),
+        onclick: async () => { await go(chosen(data, location.search).filter((other) => other !== id)); part("add").focus(); } }, "×")),
     drawing(details[n].drawing), make("p", { className: "hb-quiet" }, details[n].needs)))));
 }
 

@@ -7,7 +7,7 @@
 import { fit } from "./names.js";
 import { order } from "./text.js";
 
-export const KINDS = ["growth", "activation", "length", "taught"], NOTHING = "none";
+const KINDS = ["growth", "activation", "length", "taught"], NOTHING = "none";
 const LISTS = ["has", "avoid"];
 
 const empty = () => ({ part: "", kind: "", has: [], position: "", sides: "", avoid: [], name: "" });

@@ -1,10 +1,8 @@
 // Choosing from a list of names that is at hand: names joined, apart or hyphenated, other names, plurals, beginnings of words.
 
-import { folded } from "./text.js";
+import { spelled, stem } from "./query.js";
 
-/** The words of a text: small letters and digits without accents; an apostrophe joins, anything else divides. */
-export const spelled = (text) => folded(text).replace(/['’]/g, "").split(/[^\p{L}\p{N}]+/u).filter(Boolean);
-const stem = (word) => word.length > 3 && /[^su]s$/.test(word) ? word.slice(0, -1) : word;
+const OTHER = 0.1; // by which another name stands behind the name itself
 const stems = (text) => spelled(text).map(stem);
 
 /** Whether each word begins one of the others, each of which is taken once. */
@@ -17,19 +15,20 @@ function begun(words, others) {
   });
 }
 
-function closeness(name, words) {
-  const own = stems(name), run = own.join(""), typed = words.join("");
-  if (run === typed) return 0;
-  if (run.startsWith(typed)) return 1;
+function closeness(name, text) {
+  const own = stems(name), words = stems(text);
+  const runs = [[own.join(""), words.join("")], [spelled(name).join(""), spelled(text).join("")]]; // a plural may stand inside joined words
+  if (runs.some(([run, typed]) => run === typed)) return 0;
+  if (runs.some(([run, typed]) => run.startsWith(typed))) return 1;
   if (begun(words, own)) return 2;
-  return typed.length > 3 && run.includes(typed) ? 3 : Infinity;
+  return runs.some(([run, typed]) => typed.length > 3 && run.includes(typed)) ? 3 : Infinity;
 }
 
 /** {rank, name}: how well one of the names fits (0 the name itself; Infinity not at all) and which; of two as near the first. */
 export function fit(names, text) {
   const words = stems(text);
   if (!words.length) return { rank: 0, name: names[0] };
-  const found = names.map((name) => ({ rank: closeness(name, words), name })).sort((a, b) => a.rank - b.rank)[0];
+  const found = names.map((name, n) => ({ rank: closeness(name, text) + (n ? OTHER : 0), name })).sort((a, b) => a.rank - b.rank)[0];
   return found.rank < Infinity ? found : { rank: begun(words, names.flatMap(stems)) ? 4 : Infinity, name: names[0] };
 }
 
