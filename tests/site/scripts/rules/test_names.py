@@ -58,7 +58,7 @@ def test_every_name_of_the_catalog_finds_its_own() -> None:
     for id, called in every:
         for name in called:
             owners.setdefault(name.casefold(), set()).add(id)
-    for id, called in every[::3]:
+    for id, called in every[::16]:
         for name in (*called, called[0].replace(" ", "").replace("-", "")):
             found = names.named(every, name)[0]["id"]
             assert found in owners.get(name.casefold(), {id}), (name, found)
