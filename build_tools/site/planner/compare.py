@@ -17,7 +17,7 @@ def text(shelf: RenderContext) -> str:
         "compare",
         "Compare",
         "Two to four exercises side by side: parts by exercises, what compares them, load and length, cautions and cues.",
-        [("Find", "find.md")],
+        [],
         marks=marks,
         legend=LEGEND,
     )
