@@ -122,13 +122,32 @@ def _engine() -> quickjs.Context:
 
 
 _CONTEXT = _engine()
-evidence_map, finder, link, loads, narrow, plan, query, ranking, shortlist, text, week, words = (
+(
+    curves,
+    evidence_map,
+    finder,
+    grid,
+    link,
+    loads,
+    names,
+    narrow,
+    plan,
+    query,
+    ranking,
+    shortlist,
+    text,
+    week,
+    words,
+) = (
     Module(_CONTEXT, name)
     for name in (
+        "curves",
         "evidence_map",
         "finder",
+        "grid",
         "link",
         "loads",
+        "names",
         "narrow",
         "plan",
         "query",

@@ -16,6 +16,9 @@ from build_tools.movement.course import Courses
 from build_tools.movement.length.length import means
 from build_tools.planning.planner_data import planner
 from build_tools.site import book as handbook
+from build_tools.site.addresses import Addresses
+from build_tools.site.context import RenderContext
+from build_tools.site.planner import found
 
 
 @cache
@@ -42,6 +45,18 @@ def courses() -> Courses:
 @cache
 def planner_data() -> dict[str, Any]:
     return planner(catalog(), conclusions(), courses())
+
+
+@cache
+def find_data() -> dict[str, Any]:
+    """What the page Find works with: its file, the names, and the choices of its form."""
+    made = found.exercises(RenderContext(catalog(), conclusions(), Addresses()))
+    names = planner_data()["exercises"]
+    exercises = {
+        id: {**one, "name": names[id]["name"], "also": names[id]["also"]}
+        for id, one in made["exercises"].items()
+    }
+    return {**planner_data(), **made, "exercises": exercises}
 
 
 @cache

@@ -42,8 +42,6 @@ class Preference:
     address: str
     measured: Measured = "part"
     """What was measured for ``part``: itself, together with others, or only its whole muscle."""
-    ratio: tuple[float, float, float] | None = None
-    """Estimate with its 95 % interval, first to second; only where a study printed a number."""
     studies: int = 0
     people: int = 0
 
@@ -154,14 +152,9 @@ class _Source:
 
 def _studied(comparison: Comparison, address: str) -> Preference:
     """A comparison from the side that is ahead; its sentence names that side first whichever way it was asked."""
-    asked, estimate, rated = comparison.question, comparison.estimate, comparison.certainty
+    asked, rated = comparison.question, comparison.certainty
     first, second = _ahead_first(comparison)
     leads = comparison.side is not None and comparison.finding in ("found", "hinted")
-    ratio = None
-    if estimate and comparison.sized:
-        ratio = (estimate.ratio, estimate.low, estimate.high)
-        if first != asked.first:
-            ratio = (1 / estimate.ratio, 1 / estimate.high, 1 / estimate.low)
     return Preference(
         asked.outcome,  # type: ignore[arg-type]
         asked.outcome,
@@ -174,7 +167,6 @@ def _studied(comparison: Comparison, address: str) -> Preference:
         rated.level if rated else None,
         address,
         comparison.measured,
-        ratio,
         comparison.studies,
         comparison.people,
     )

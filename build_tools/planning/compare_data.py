@@ -3,8 +3,6 @@
     {"cues": {"set_up": [text, ...], "move": [...], "check": [...]},
      "cautions": [{"who", "instead", "stop_if", "ask"}, ...],
      "care": [[heading, [line, ...]], ...],         # signs that need emergency help, then go-aheads where there are some
-     "figure": address of its drawing,
-     "joint": the joint that the load is told by, "ends": [start, end] in words,
      "load"?: [per cent of its peak, ...],         # 21 instants, every 5 % of the repetition; below 0: the other side is asked
      "no_load"?: why there is no curve,
      "lengths": {part: [per cent of its own range, ...]},             # the same instants
@@ -57,9 +55,6 @@ def comparison(catalog: Catalog, courses: Courses, id: str) -> dict[str, Any]:
             for caution in exercise.cautions
         ],
         "care": _care(catalog, exercise),
-        "figure": f"figures/exercises/{id}/posture.svg",
-        "joint": course.joint,
-        "ends": list(course.called),
         **load,
         "lengths": known,
         **({"no_length": missing} if missing else {}),

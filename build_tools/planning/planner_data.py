@@ -23,9 +23,8 @@ out, never null; addresses are relative to the top of the site::
                                                    # `hard`: while the load is near its peak; false: the mean, as no load is known
         "fraction"?: share of body mass (0-1),
         "best": {part: {kind: statement}}}},       # the best that puts it ahead, as an index into "statements", by kind (see below)
-     "statements": [{"kind", "outcome", "part", "first", "second", "ahead"?, "sentence", "finding", "certainty"?, "measured",
-                     "ratio"?: [estimate, low, high], "studies"?, "people"?, "address"}],
-                                                   # `part` may be a whole muscle; `ahead` is the id that comes out ahead
+     "statements": [{"kind", "part", "first", "second", "sentence", "finding", "certainty"?, "address"}],
+                                                   # those that put `first` ahead; `part` may be a whole muscle
      "kinds": {kind: {"name", "means"}},           # growth, activation, length, taught, none: in the order in which they count
      "orders": {part: [{"kind", "exercises": [id, ...]}, ...]},       # exercises of one place are a tie, listed by name
      "words": {key: sentence with {places} to fill},                # see words.py
@@ -38,8 +37,8 @@ out, never null; addresses are relative to the top of the site::
      "progression": [{"do", "because"}],
      "plan": {"version", "characters", "days": [name, ...], "exercises", "goals": [...]}}        # see plan.py
 
-``orders`` and ``best`` hold the kinds growth, activation and taught of statements; the kind length needs no statement (see
-``lengths``), and ``none`` has none. Statements of strength and of modelled lengths serve the comparison of exercises only.
+Statements are of the kinds growth, activation and taught; the kind length needs none (see ``lengths``), and ``none`` has none. What
+compares exercises with each other stands in ``data/compare``.
 """
 
 from __future__ import annotations
@@ -52,7 +51,6 @@ from ..catalog.entries import Dose, Equation, Programme
 from ..catalog.load import Catalog
 from ..evidence.claims.conclusions import Conclusions
 from ..evidence.settings import settings
-from ..evidence.wording import rounding
 from ..evidence.wording.names import Names
 from ..evidence_map.preferences import KINDS, Kind, Preference, statements
 from ..movement.course import Courses
@@ -72,7 +70,8 @@ def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dic
     assert catalog.programme and catalog.vocabulary
     made, told = facts(catalog, courses), statements(catalog, conclusions)
     orders = Orders(made, told, settings(catalog).margin_length)
-    number = {statement: index for index, statement in enumerate(told)}
+    ahead = [statement for statement in told if statement.ahead and statement.kind in STATED]
+    number = {statement: index for index, statement in enumerate(ahead)}
     programme = catalog.programme.data
     trained = sorted({part for one in made.values() for part in one.direct})
     return {
@@ -83,7 +82,7 @@ def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dic
             id: {**_exercise(one, conclusions.names), "best": _best(one, orders, number)}
             for id, one in made.items()
         },
-        "statements": [_statement(statement) for statement in told],
+        "statements": [_statement(statement) for statement in ahead],
         "kinds": {
             kind: {"name": KIND_WORDS[kind][0], "means": KIND_WORDS[kind][1]} for kind in KINDS
         },
@@ -182,10 +181,16 @@ def _best(
 
 
 def _statement(told: Preference) -> dict[str, Any]:
-    made = {key: value for key, value in asdict(told).items() if value not in (None, 0)}
-    if told.ratio:
-        made["ratio"] = [float(rounding.ratio(value)) for value in told.ratio]
-    return made
+    return {
+        "kind": told.kind,
+        "part": told.part,
+        "first": told.first,
+        "second": told.second,
+        "sentence": told.sentence,
+        "finding": told.finding,
+        **({"certainty": told.certainty} if told.certainty else {}),
+        "address": told.address,
+    }
 
 
 def _programme(programme: Programme) -> dict[str, Any]:

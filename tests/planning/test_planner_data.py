@@ -51,7 +51,7 @@ def test_everything_that_is_named_is_there(
             for kind, index in kinds.items():
                 told = data["statements"][index]
                 assert (
-                    told["ahead"] == id
+                    told["first"] == id
                     and told["kind"] == kind
                     and told["part"] in (part, part.partition("/")[0])
                 )
@@ -74,9 +74,7 @@ def test_statements_say_what_the_conclusions_say(
     """Each claim on growth or activation whose "more" was found or hinted for all its parts puts its exercise ahead, and each
     statement that puts one ahead has a comparison behind it that points the same way."""
     catalog, conclusions, _, data = made
-    told = {
-        (s["kind"], s["part"], s["first"], s["second"]) for s in data["statements"] if "ahead" in s
-    }
+    told = {(s["kind"], s["part"], s["first"], s["second"]) for s in data["statements"]}
     checked = 0
     for id, entry in catalog.exercises.items():
         for conclusion, claim in zip(conclusions.of(id), entry.data.emphasis, strict=True):
@@ -92,9 +90,7 @@ def test_statements_say_what_the_conclusions_say(
                     checked += 1
     assert checked
     for s in data["statements"]:
-        if "ahead" in s and "ratio" in s:
-            assert s["ahead"] == s["first"] and s["ratio"][0] > 1
-        assert ("ahead" in s) <= (s["finding"] in ("found", "hinted") or s["kind"] == "taught")
+        assert s["finding"] in ("found", "hinted") or s["kind"] == "taught"
 
 
 def test_no_wider_measurement_recommends_against_the_parts_own_null(
@@ -112,22 +108,6 @@ def test_no_wider_measurement_recommends_against_the_parts_own_null(
                     if best is not None:
                         told = data["statements"][best]
                         assert {told["first"], told["second"]} != pair
-
-
-def test_a_ratio_stands_only_where_a_study_printed_a_number(
-    made: tuple[Catalog, Conclusions, Courses, dict[str, Any]],
-) -> None:
-    _, conclusions, _, data = made
-    sized = {
-        (c.question.outcome, c.question.part, frozenset((c.question.first, c.question.second)))
-        for field in conclusions.fields.values()
-        for c in field.comparisons
-        if c.sized and c.estimate
-    }
-    for s in data["statements"]:
-        if s["kind"] in ("growth", "activation"):
-            asked = (s["outcome"], s["part"], frozenset((s["first"], s["second"])))
-            assert ("ratio" in s) == (asked in sized)
 
 
 def test_no_word_lets_activation_pass_for_growth(

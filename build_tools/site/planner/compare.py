@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from ...evidence_map.marks import LEGEND
 from ..context import RenderContext
+from ..map import mark as marks
 from . import page
 
 URI = "compare.md"
@@ -14,6 +16,8 @@ def text(shelf: RenderContext) -> str:
         shelf,
         "compare",
         "Compare",
-        "Two to four exercises side by side: what compares them, load and length, cautions and cues.",
-        [("Find", "find.md")],
+        "Two to four exercises side by side: parts by exercises, what compares them, load and length, cautions and cues.",
+        [],
+        marks=marks,
+        legend=LEGEND,
     )

@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from functools import partial
 from typing import Any
 
-from ...planning import compare_data as compared
 from ...planning import planner_data as data
+from ...planning.pairs import Pair
 from ..client import scripts
 from ..context import RenderContext
 from ..resource import Resource, finished
-from . import compare, find, lagging, week
+from . import compare, compared, find, found, lagging, names, week
 
 DATA = "data/planner.json"
 _PAGES = (find, compare, lagging, week)
@@ -26,16 +26,44 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
         yield finished(uri, content)
     if shelf.catalog.programme:
         yield Resource(DATA, _planner)
+        yield Resource("data/names.json", _names)
+        yield Resource("data/find.json", _find)
+        for muscle in shelf.catalog.muscles:
+            yield Resource(f"data/find/{muscle}.json", partial(_statements, muscle=muscle))
+        for concern in shelf.vocabulary.concerns:
+            yield Resource(f"data/care/{concern}.json", partial(_care, concern=concern))
         for id in shelf.catalog.exercises:
-            yield Resource(f"data/compare/{id}.json", partial(_comparison, id=id))
+            yield Resource(f"data/compare/{id}.json", partial(_exercise, id=id))
+        for ids in compared.all_pairs(shelf):
+            yield Resource(f"data/compare/pairs/{'--'.join(ids)}.json", partial(_pair, ids=ids))
 
 
 def _planner(shelf: RenderContext) -> bytes:
     return _json(data.planner(shelf.catalog, shelf.conclusions, shelf.courses))
 
 
-def _comparison(shelf: RenderContext, id: str) -> bytes:
-    return _json(compared.comparison(shelf.catalog, shelf.courses, id))
+def _names(shelf: RenderContext) -> bytes:
+    return _json(names.names(shelf))
+
+
+def _find(shelf: RenderContext) -> bytes:
+    return _json(found.exercises(shelf))
+
+
+def _statements(shelf: RenderContext, muscle: str) -> bytes:
+    return _json(found.statements(shelf, muscle))
+
+
+def _care(shelf: RenderContext, concern: str) -> bytes:
+    return _json(found.care(shelf, concern))
+
+
+def _exercise(shelf: RenderContext, id: str) -> bytes:
+    return _json(compared.exercise(shelf, id))
+
+
+def _pair(shelf: RenderContext, ids: Pair) -> bytes:
+    return _json(compared.pair(shelf, ids))
 
 
 def _json(value: Any) -> bytes:

@@ -16,6 +16,8 @@ class WorkingPage:
     script: str
     exercises: Link
     muscles: Link
+    map: str
+    """The way to the evidence map."""
     cautions: str
     notice: str
     others: list[Link]
@@ -25,14 +27,20 @@ class WorkingPage:
 
 
 def text(
-    shelf: RenderContext, name: str, title: str, description: str, others: list[tuple[str, str]]
+    shelf: RenderContext,
+    name: str,
+    title: str,
+    description: str,
+    others: list[tuple[str, str]],
+    **more: object,
 ) -> str:
-    """One page as Markdown; ``others`` are titles and uris."""
+    """One page as Markdown; ``others`` are titles and uris, ``more`` what its template shows further."""
     desk = shelf.at(f"{name}.md")
     page = WorkingPage(
         desk.href(scripts.uri(f"planner/{name}.js")),
         Link("exercises", desk.href("exercises/index.md")),
         Link("muscles", desk.href("muscles/index.md")),
+        desk.href("index.md"),
         desk.href("cautions.md"),
         shelf.handbook.notice.short,
         [Link(words, desk.href(uri)) for words, uri in others],
@@ -41,6 +49,7 @@ def text(
     return render(
         f"{name}.md.jinja",
         page=page,
+        **more,
         meta={
             "title": title,
             "description": description,

@@ -1,116 +1,126 @@
-// The page Find: the form, the address and the list of results. What fits is decided in rules/finder.js.
+// The page Find: the form, the address and the list of results. What fits is decided in rules/finder.js; nothing is listed before it is asked.
 
 import { make, part } from "../dom.js";
-import { asked, best, find, KINDS, NOTHING, partsOf, read, relaxed, write } from "../rules/finder.js";
-import { filled, upper } from "../rules/text.js";
-import { begin, fetched, grounds, link, mark } from "./page.js";
+import { asked, find, grouped, marked, partsOf, read, relaxed, withCare, write } from "../rules/finder.js";
+import { named } from "../rules/names.js";
+import { listed, upper } from "../rules/text.js";
+import { box } from "./box.js";
+import { begin, fetched, grounds, link, sign } from "./page.js";
 
 const NAMES = { part: "part", kind: "evidence", has: "equipment", position: "position", sides: "sides", avoid: "care", name: "name" };
 const WAIT = 250; // milliseconds of rest before typing counts
-let data, form, marked = [], later = 0;
+const OFFERED = 12, MOST = 12, CARE = ["Who takes care", "Instead", "Stop if"];
+let data, names, form, marks = [], later = 0, turn = 0;
 
-const options = (select, entries) => select.append(...entries.map(([value, { name }]) => make("option", { value }, name)));
 const field = (name) => form.elements[name];
-const ticked = (name) => [...form.querySelectorAll(`[name="${name}"]:checked`)].map((box) => box.value).sort();
+const ticked = (name) => [...form.querySelectorAll(`[name="${name}"]:checked`)].map((one) => one.value).sort();
+const place = (ref) => names.places[ref][0];
+/** What a part or muscle is called in the box; of a muscle with several parts any of them is meant. */
+const called = (ref) => place(ref) + (data.muscles[ref]?.parts.length > 1 ? ", any part" : "");
+const count = (some) => `${some.length} ${some.length === 1 ? "exercise" : "exercises"}`;
 
-function parts() {
-  const select = field("part");
-  for (const [region, name] of Object.entries(data.regions)) {
-    const group = make("optgroup", { label: name });
-    for (const [id, muscle] of Object.entries(data.muscles).filter(([, found]) => found.region === region)) {
-      if (muscle.parts.length > 1) group.append(make("option", { value: id }, `${muscle.name}, any part`));
-      group.append(...muscle.parts.map((ref) => make("option", { value: ref }, data.parts[ref].name)));
-    }
-    if (group.children.length) select.append(group);
-  }
+/** What is known before anything is asked: the names, and the choices that stand in the form. */
+function known() {
+  const values = (name) => Object.fromEntries([...form.querySelectorAll(`[name="${name}"] option, input[name="${name}"]`)].map(({ value }) => [value, true]));
+  const muscles = {};
+  for (const ref of Object.keys(names.places)) if (ref.includes("/")) (muscles[ref.split("/")[0]] ??= { parts: [] }).parts.push(ref);
+  return { parts: names.places, muscles, equipment: values("has"), positions: values("position"), concerns: values("avoid"), exercises: {}, orders: {} };
 }
 
-function boxes(name, entries) {
-  const list = part(name);
-  list.append(...entries.map(([value, term]) => make("label", { className: "hb-tick" },
-    make("input", { type: "checkbox", name, value }), make("span", {}, term.name))));
+/** The facts of all exercises, once something is asked. */
+async function facts() {
+  const { exercises, orders, signs } = await fetched("data/find.json");
+  for (const [id, one] of Object.entries(exercises)) data.exercises[id] ??= { ...one, name: names.exercises[id][0], also: names.exercises[id].slice(1) };
+  Object.assign(data, { orders, signs });
 }
 
 function fill(query) {
-  for (const name of ["part", "kind", "position", "sides", "name"]) field(name).value = query[name];
+  for (const name of ["kind", "position", "sides", "name"]) field(name).value = query[name];
+  choosePart(query.part);
   for (const name of ["has", "avoid"]) {
-    for (const box of form.querySelectorAll(`[name="${name}"]`)) box.checked = query[name].includes(box.value);
-    if (query[name].length) part(name).closest("details").open = true;
+    for (const one of form.querySelectorAll(`[name="${name}"]`)) one.checked = query[name].includes(one.value);
   }
+  kit(query.has);
+  if (query.avoid.length) part("avoid").closest("details").open = true;
+  if (query.kind || query.position || query.sides) part("more").closest("details").open = true;
+}
+
+function choosePart(ref) {
+  field("part").dataset.ref = ref;
+  field("part").value = ref && called(ref);
+}
+
+/** The kit that holds just these things, else the folded boxes. */
+function kit(has) {
+  const all = [...form.querySelectorAll('[name="kit"]')], same = all.find(({ value }) => value === has.join(","));
+  for (const one of all) one.checked = one === same;
+  if (!same) part("has").closest("details").open = true;
 }
 
 const current = () => ({
-  part: field("part").value, kind: field("kind").value, has: ticked("has"), position: field("position").value,
+  part: field("part").dataset.ref ?? "", kind: field("kind").value, has: ticked("has"), position: field("position").value,
   sides: field("sides").value, avoid: ticked("avoid"), name: field("name").value.trim(),
 });
 
-/** What puts an exercise ahead on the asked part, growth and activation apart, each under its own label. */
-function reasons(exercise, query) {
-  const refs = query.part ? partsOf(data, query.part).filter((ref) => ref in exercise.credits) : Object.keys(exercise.credits);
-  const found = [], kinds = query.kind ? [query.kind] : KINDS;
-  for (const kind of kinds) {
-    const seen = new Set(refs.map((ref) => best(data, exercise, ref, kind)).filter(Boolean));
-    const most = query.part ? seen : [...seen].slice(0, 1);
-    for (const statement of most) {
-      const label = kind === "taught" ? [] : [make("span", { className: "hb-reason__kind" }, data.kinds[kind].name), " "]; // the sentence says it
-      found.push(make("p", { className: "hb-reason" }, mark(kind), ...label, statement.sentence,
-        statement.certainty ? ` Certainty: ${statement.certainty}. ` : " ", grounds(statement, exercise)));
-    }
-    for (const ref of kind === "length" && (query.part || query.kind) ? refs : []) {
-      const length = exercise.lengths[ref];
-      if (length?.hard && length.word === "long") {
-        found.push(make("p", { className: "hb-reason" }, mark("length"),
-          make("span", { className: "hb-reason__kind" }, data.kinds.length.name), " ",
-          filled(data.words["length-reason"], { Part: upper(data.parts[ref].inside), percent: length.percent })));
-      }
-    }
-  }
-  return found.length ? found : [make("p", { className: "hb-reason hb-quiet" }, "Nothing recorded here puts it ahead of another exercise.")];
+function row(id, query, statements) {
+  const exercise = data.exercises[id], { part: ref } = marked(data, id, query), told = statements[id]?.[ref];
+  const half = query.part && !partsOf(data, query.part).some((one) => exercise.credits[one] === 1);
+  const whole = Object.keys(exercise.credits).filter((one) => exercise.credits[one] === 1);
+  const trains = `A set counts for ${listed(whole.slice(0, 4).map((one) => place(one).toLowerCase()))}${whole.length > 4 ? " and more" : ""}.`;
+  const box = make("input", { type: "checkbox", checked: marks.includes(id), onchange: ({ target }) => choose(id, target) });
+  return make("li", {}, make("div", {}, make("span", { className: "hb-index__name" }, link(`exercises/${id}/`, exercise.name)),
+    half ? make("span", { className: "hb-quiet" }, " half a set") : "",
+    make("label", { className: "hb-tick" }, box, make("span", {}, "Compare", make("span", { className: "hb-unseen" }, ` ${exercise.name}`)))),
+  ...told ? [make("p", {}, `${told[0]} `, grounds(told[1], `${place(ref)}, ${exercise.name}`))] : query.part ? [] : [make("p", {}, whole.length ? trains : "It only helps.")]);
 }
 
-function row(id, query) {
-  const exercise = data.exercises[id];
-  const box = make("input", { type: "checkbox", checked: marked.includes(id), onchange: ({ target }) => choose(id, target) });
-  const counts = partsOf(data, query.part).filter((ref) => ref in exercise.credits)
-    .map((ref) => `${exercise.direct.includes(ref) ? "a full set" : "half a set"} for ${data.parts[ref].inside}`);
-  const facts = [exercise.equipment.map((kit) => data.equipment[kit].name).join(", ") || "Body alone",
-    data.positions[exercise.position], exercise.sides === "both" ? "both sides together" : "one side at a time"];
-  return make("li", {}, make("p", { className: "hb-index__name" }, link(exercise.address, exercise.name)),
-    exercise.also.length ? make("p", { className: "hb-quiet" }, `Also called ${exercise.also.join(", ")}`) : "",
-    make("p", { className: "hb-quiet" }, `${facts.join(" · ")}${counts.length ? `. One set counts as ${counts.join(", ")}.` : "."}`),
-    ...reasons(exercise, query), make("label", { className: "hb-tick" }, box, make("span", {}, "Compare", make("span", { className: "hb-unseen" }, ` ${exercise.name}`))));
+/** The first of a list, and the others in a fold. */
+function some(ids, made) {
+  const rows = (part) => make("ul", { className: "hb-index hb-found-list" }, ...part.map(made)), rest = ids.slice(MOST);
+  return [...ids.length ? [rows(ids.slice(0, MOST))] : [], ...rest.length ? [make("details", { className: "hb-below" }, make("summary", {}, `${rest.length} more`), rows(rest))] : []];
 }
 
-/** Results under the kind of evidence that orders them where one part is asked; exercises without an order among them say so. */
-function list(ids, query) {
-  const places = (data.orders[query.part] ?? []).map(({ kind, exercises }) => ({ kind, ids: exercises.filter((id) => ids.includes(id)) })).filter((p) => p.ids.length);
-  const rows = (some) => make("ul", { className: "hb-index" }, ...some.map((id) => row(id, query)));
-  if (!places.length) return [rows(ids)];
-  const made = [], rest = ids.filter((id) => !places.some((place) => place.ids.includes(id)));
-  let kind = null;
-  for (const place of places) {
-    if (place.kind !== kind) made.push(make("h3", {}, data.kinds[place.kind].name), make("p", { className: "hb-quiet" }, data.kinds[place.kind].means));
-    kind = place.kind;
-    if (place.ids.length > 1) made.push(make("p", { className: "hb-tie" }, `A tie. ${data.words.tie} Listed by name.`));
-    made.push(rows(place.ids));
-  }
-  if (rest.length) made.push(make("h3", {}, "Half a set only"), make("p", { className: "hb-quiet" }, "Listed by name."), rows(rest));
-  return made;
+/** Results under the marks of the map where a part is asked, else by name. */
+function list(ids, query, statements) {
+  const made = (id) => row(id, query, statements);
+  if (!query.part) return some(ids, made);
+  return grouped(data, ids, query).flatMap(({ sign: n, ids: group }) => n < 0
+    ? [make("details", { className: "hb-below", open: group.length === ids.length }, make("summary", {}, `Trained, and nobody tested it (${group.length})`), make("ul", { className: "hb-index hb-found-list" }, ...group.map(made)))]
+    : [make("h3", {}, sign(data.signs[n]), ` ${data.signs[n].says} `, make("span", { className: "hb-quiet" }, String(group.length))), ...some(group, made)]);
+}
+
+/** Exercises that fit but for the care they ask for, each with what to do instead and when to stop. */
+function careful(ids, query, cautions) {
+  if (!ids.length) return [];
+  const signed = (id) => { const { sign: n } = marked(data, id, query); return query.part && n >= 0 ? [sign(data.signs[n]), make("span", { className: "hb-quiet" }, ` ${data.signs[n].says}`)] : []; };
+  return [make("h3", {}, "Only with care ", make("span", { className: "hb-quiet" }, String(ids.length))), ...some(ids, (id) => make("li", {},
+    make("span", { className: "hb-index__name" }, link(`exercises/${id}/`, data.exercises[id].name)), ...signed(id),
+    ...query.avoid.flatMap((concern) => cautions[concern][id] ?? []).map((lines) => make("dl", { className: "hb-caution" },
+      ...lines.map((line, n) => make("div", {}, make("dt", {}, CARE[n]), " ", make("dd", {}, line)))))))];
 }
 
 function relax(query) {
   const ways = relaxed(data, query);
   if (!ways.length) return [make("p", {}, "No single filter is the cause: leave out two or more, or begin anew.")];
-  return [make("p", {}, "Leave out one filter:"), make("ul", {}, ...ways.map(([name, count]) => make("li", {}, make("button", {
+  return [make("p", {}, "Leave out one filter:"), make("ul", {}, ...ways.map(([name, number]) => make("li", {}, make("button", {
     type: "button", className: "hb-action", onclick: () => { fill({ ...query, [name]: Array.isArray(query[name]) ? [] : "" }); change(); part("count").focus(); },
-  }, `Without ${NAMES[name]}: ${count} ${count === 1 ? "exercise" : "exercises"}`))))];
+  }, `Without ${NAMES[name]}: ${number} ${number === 1 ? "exercise" : "exercises"}`))))];
 }
 
-function show(query) {
-  const ids = find(data, query);
-  part("count").textContent = ids.length === 1 ? "1 exercise fits." : ids.length ? `${ids.length} exercises fit.` : "No exercise fits.";
-  part("results").replaceChildren(...ids.length ? list(ids, query) : relax(query));
-  part("anew").hidden = !asked(query).length;
+async function show(query) {
+  const mine = ++turn, any = asked(query).length > 0;
+  part("anew").hidden = !any;
+  part("nothing").hidden = any;
+  if (!any) {
+    part("count").textContent = "";
+    return part("results").replaceChildren();
+  }
+  const muscle = query.part.split("/")[0];
+  const [, statements, ...cautions] = await Promise.all([facts(), muscle ? fetched(`data/find/${muscle}.json`) : {}, ...query.avoid.map((id) => fetched(`data/care/${id}.json`))]);
+  if (mine !== turn) return;
+  const ids = find(data, query), care = withCare(data, query), of = Object.fromEntries(query.avoid.map((id, n) => [id, cautions[n]]));
+  part("count").textContent = `${ids.length ? upper(count(ids)) : "No exercise"} ${ids.length > 1 ? "fit" : "fits"}${care.length ? `, ${care.length} more only with care` : ""}.`;
+  part("results").replaceChildren(...ids.length ? list(ids, query, statements) : care.length ? [] : relax(query), ...careful(care, query, of));
 }
 
 /** The address follows the form: each change is a step to go back from, a whole word typed is one. */
@@ -119,38 +129,65 @@ function change() {
   const query = current(), before = read(data, location.search), address = location.pathname + write(query);
   const typing = before.name && query.name && write({ ...before, name: "" }) === write({ ...query, name: "" });
   if (address !== location.pathname + location.search) history[typing ? "replaceState" : "pushState"](null, "", address);
-  show(query);
+  return shown(query);
 }
 
-function choose(id, box) {
-  if (box.checked && marked.length === 4) box.checked = false;
-  else marked = box.checked ? [...marked, id] : marked.filter((other) => other !== id);
-  const go = part("compare");
-  go.hidden = !marked.length;
-  part("marked").textContent = marked.length === 4 ? "Four are marked, as many as fit side by side." : `${marked.length} marked: two to four can be compared.`;
-  part("go").hidden = marked.length < 2;
-  part("go").href = `../compare/?exercises=${marked.join(",")}`;
+const shown = (query) => show(query).catch((wrong) => { part("failed").hidden = false; console.error(wrong); });
+
+function choose(id, one) {
+  if (one.checked && marks.length === 4) one.checked = false;
+  else marks = one.checked ? [...marks, id] : marks.filter((other) => other !== id);
+  part("compare").hidden = !marks.length;
+  part("marked").textContent = marks.length === 4 ? "Four are marked, as many as fit side by side." : `${marks.length} marked: two to four can be compared.`;
+  part("go").hidden = marks.length < 2;
+  part("go").href = `../compare/?exercises=${marks.join(",")}`;
+}
+
+/** What was typed in the box for a part and not chosen from its list: the best that fits, or what stood there. */
+function settle() {
+  const input = field("part"), text = input.value.trim(), ref = input.dataset.ref ?? "";
+  if (text === (ref && called(ref))) return;
+  const found = text ? named(Object.entries(names.places), text)[0]?.id ?? ref : "";
+  choosePart(found);
+  if (found !== ref) change();
+}
+
+function boxes() {
+  const all = Object.entries(names.places), input = field("part"), title = (id) => names.exercises[id][0];
+  box(input, {
+    offered: (text) => (text && text !== (input.dataset.ref && called(input.dataset.ref)) ? named(all, text).slice(0, OFFERED) : Object.keys(data.muscles).map((id) => ({ id, name: place(id) })))
+      .map(({ id, name }) => ({ id, title: called(id), note: name === place(id) ? names.places[id][1] : name })),
+    missing: "No part has this name.",
+    take: ({ id }) => { choosePart(id); change(); },
+  });
+  input.addEventListener("blur", settle);
+  box(field("name"), {
+    offered: (text) => text ? named(Object.entries(names.exercises), text).slice(0, OFFERED).map(({ id, name }) => ({ id, title: title(id), note: name === title(id) ? "" : upper(name) })) : [],
+    missing: "No exercise has this name.",
+    take: ({ id }) => { field("name").value = title(id); change(); },
+  });
+  field("name").addEventListener("input", () => { clearTimeout(later); later = setTimeout(change, WAIT); });
 }
 
 begin(async () => {
-  data = await fetched("data/planner.json");
   form = part("form");
-  parts();
-  options(field("kind"), KINDS.filter((kind) => kind in data.kinds).map((kind) => [kind, data.kinds[kind]]));
-  options(field("position"), Object.entries(data.positions).map(([id, name]) => [id, { name }]));
-  boxes("has", [[NOTHING, { name: "Nothing but the body" }], ...Object.entries(data.equipment)]);
-  boxes("avoid", Object.entries(data.concerns));
-  form.addEventListener("submit", (event) => { event.preventDefault(); change(); part("count").focus(); });
-  form.addEventListener("change", ({ target }) => { if (target.name !== "name") change(); });
-  field("name").addEventListener("input", () => { clearTimeout(later); later = setTimeout(change, WAIT); });
+  names = await fetched("data/names.json");
+  data = known();
+  boxes();
+  form.addEventListener("submit", async (event) => { event.preventDefault(); settle(); await change(); part("count").focus(); });
+  form.addEventListener("change", ({ target }) => {
+    if (target.name === "kit") for (const one of form.querySelectorAll('[name="has"]')) one.checked = target.value.split(",").includes(one.value);
+    if (target.name === "has") kit(ticked("has"));
+    if (!["name", "part"].includes(target.name)) change();
+  });
   part("anew").addEventListener("click", () => { fill(read(data, "")); change(); field("part").focus(); });
-  addEventListener("popstate", restore);
-  restore();
+  addEventListener("popstate", () => restore());
+  await restore();
 });
 
 function restore() {
   clearTimeout(later);
   const query = read(data, location.search);
   fill(query);
-  show(query);
+  return show(query);
 }

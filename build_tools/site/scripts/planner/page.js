@@ -1,4 +1,4 @@
-// What the working pages share beside elements: links and files of the site, marks of the kinds of evidence, and how a page begins.
+// What the working pages share beside elements: links and files of the site, marks of the evidence, and how a page begins.
 
 import { make, part } from "../dom.js";
 
@@ -8,9 +8,9 @@ export const root = new URL("../../", import.meta.url);
 export const link = (address, text) => make("a", { href: new URL(address, root).href }, text);
 
 /** The way to the numbers and reasons of a statement, told apart from others for whoever hears the links alone. */
-export const grounds = (statement, { name }) => {
-  const made = link(statement.address, "Numbers and reasons");
-  made.append(make("span", { className: "hb-unseen" }, ` for ${statement.kind}, ${name}`));
+export const grounds = (address, of) => {
+  const made = link(address, "Numbers and reasons");
+  made.append(make("span", { className: "hb-unseen" }, ` for ${of}`));
   return made;
 };
 
@@ -20,9 +20,26 @@ export const mark = (kind) => {
   return made;
 };
 
-/** A file of the site's data. */
-export const fetched = (address) =>
-  fetch(new URL(address, root)).then((answer) => answer.ok ? answer.json() : Promise.reject(new Error(String(answer.status))));
+/** A mark of the evidence map, drawn as the symbol that the page holds. */
+export function sign({ sign: symbol, kind }) {
+  const held = document.getElementById(symbol), drawn = document.createElementNS(held.namespaceURI, "svg");
+  for (const [name, value] of [["class", `hb-sign hb-sign--${kind}`], ["viewBox", held.getAttribute("viewBox")], ["aria-hidden", "true"]]) drawn.setAttribute(name, value);
+  drawn.append(...held.cloneNode(true).childNodes);
+  return drawn;
+}
+
+/** A drawing that the build made, as an element: XML of its own, in which nothing runs. */
+export const drawing = (text) => document.importNode(new DOMParser().parseFromString(text, "image/svg+xml").documentElement, true);
+
+const had = new Map();
+/** A file of the site's data, each once. */
+export function fetched(address) {
+  if (!had.has(address)) {
+    had.set(address, fetch(new URL(address, root)).then((answer) => answer.ok ? answer.json() : Promise.reject(new Error(String(answer.status)))));
+    had.get(address).catch(() => had.delete(address));
+  }
+  return had.get(address);
+}
 
 /** The page's own parts in place of what stands there without scripts; a message where the data cannot be had. */
 export function begin(start) {

@@ -1,45 +1,66 @@
-// Finding exercises by the published data (data/planner.json), and the query as it stands in the address.
+// Finding exercises by the published data, and the query as it stands in the address.
 //
 // A query asks for: part (or a whole muscle: any of its parts); kind, the evidence that puts the exercise ahead on the part, or on any
 // part where none is given; has, the equipment at hand ("none" alone for the body alone); position; sides; avoid, concerns that no caution
-// may speak of; name, words that all stand in the name or another name. A field left empty asks nothing.
+// may speak of; name, words that begin words of the name or of another name. A field left empty asks nothing.
 
-import { folded, order } from "./text.js";
+import { fit } from "./names.js";
+import { order } from "./text.js";
 
-export const KINDS = ["growth", "activation", "length", "taught"], NOTHING = "none";
+const KINDS = ["growth", "activation", "length", "taught"], NOTHING = "none";
 const LISTS = ["has", "avoid"];
 
 const empty = () => ({ part: "", kind: "", has: [], position: "", sides: "", avoid: [], name: "" });
 export const asked = (query) => Object.keys(empty()).filter((field) => query[field].length);
 export const partsOf = (data, ref) => Object.hasOwn(data.muscles, ref) ? data.muscles[ref].parts : [ref];
 
-/** The statement that puts the exercise ahead on a part, of one kind; undefined where there is none. */
+/** The statement that puts the exercise ahead on a part, of one kind; undefined where there is none. Asks data/planner.json. */
 export const best = (data, exercise, part, kind) => data.statements[exercise.best[part]?.[kind]];
 
-function ahead(exercise, part, kind) {
-  const length = exercise.lengths[part];
-  return kind === "length" ? length?.hard && length.word === "long" : exercise.best[part]?.[kind] !== undefined;
-}
+/** The parts in question that a set of the exercise counts for. */
+const credited = (data, exercise, query) => query.part ? partsOf(data, query.part).filter((part) => part in exercise.credits) : Object.keys(exercise.credits);
 
-function fits(data, exercise, query, words) {
-  const credited = query.part ? partsOf(data, query.part).filter((part) => part in exercise.credits) : Object.keys(exercise.credits);
-  const names = folded([exercise.name, ...exercise.also].join(" "));
-  return (credited.length || !query.part)
-    && (!query.kind || credited.some((part) => ahead(exercise, part, query.kind)))
+function fits(data, exercise, query) {
+  const parts = credited(data, exercise, query);
+  return (parts.length || !query.part)
+    && (!query.kind || parts.some((part) => exercise.marks[part]?.includes(query.kind)))
     && (!query.has.length || exercise.equipment.every((id) => query.has.includes(id)))
     && (!query.position || query.position === exercise.position)
     && (!query.sides || query.sides === exercise.sides)
     && !exercise.concerns.some((id) => query.avoid.includes(id))
-    && words.every((word) => names.includes(word));
+    && fit([exercise.name, ...exercise.also], query.name).rank < Infinity;
 }
 
 /** Ids of the exercises that fit: with one part in its order, then those of half a set by name; else all by name. */
 export function find(data, query) {
-  const words = folded(query.name).split(/\s+/).filter(Boolean);
-  const found = Object.keys(data.exercises).filter((id) => fits(data, data.exercises[id], query, words))
+  const found = Object.keys(data.exercises).filter((id) => fits(data, data.exercises[id], query))
     .sort((a, b) => order(data.exercises[a].name, data.exercises[b].name) || order(a, b));
-  const ordered = (data.orders[query.part] ?? []).flatMap((place) => place.exercises).filter((id) => found.includes(id));
+  const ordered = (data.orders[query.part] ?? []).filter((id) => found.includes(id));
   return [...ordered, ...found.filter((id) => !ordered.includes(id))];
+}
+
+/** Ids of those that fit but for the care they ask for. */
+export function withCare(data, query) {
+  const found = find(data, query);
+  return query.avoid.length ? find(data, { ...query, avoid: [] }).filter((id) => !found.includes(id)) : [];
+}
+
+/** The best mark of the exercise on the parts in question, as {sign, part}; of two as good the first part. Sign -1: nobody tested it. */
+export function marked(data, id, query) {
+  const exercise = data.exercises[id], parts = credited(data, exercise, query);
+  const signs = parts.map((part) => exercise.marks[part]?.[0] ?? Infinity), sign = Math.min(...signs);
+  return sign < Infinity ? { sign, part: parts[signs.indexOf(sign)] } : { sign: -1, part: parts[0] };
+}
+
+/** The found exercises by their marks, as [{sign, ids}]: in the order of the legend, what nobody tested last. */
+export function grouped(data, ids, query) {
+  const found = new Map();
+  for (const id of ids) {
+    const { sign } = marked(data, id, query);
+    found.set(sign, [...found.get(sign) ?? [], id]);
+  }
+  const place = (sign) => sign < 0 ? Infinity : sign;
+  return [...found].map(([sign, some]) => ({ sign, ids: some })).sort((a, b) => place(a.sign) - place(b.sign));
 }
 
 /** [field, number of exercises that fit once it alone asks nothing], of the fields that help. */

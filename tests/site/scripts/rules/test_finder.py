@@ -25,8 +25,7 @@ def exercise(name: str, **changed: Any) -> dict[str, Any]:
         "sides": "both",
         "concerns": [],
         "credits": {WICK: 1},
-        "best": {},
-        "lengths": {},
+        "marks": {},
         **changed,
     }
 
@@ -34,20 +33,12 @@ def exercise(name: str, **changed: Any) -> dict[str, Any]:
 MADE = {
     "muscles": {"lamp": {"parts": [WICK, BASE]}},
     "parts": {WICK: {}, BASE: {}},
-    "orders": {
-        WICK: [{"kind": "growth", "exercises": ["d"]}, {"kind": "none", "exercises": ["b", "c"]}]
-    },
+    "orders": {WICK: ["d", "b", "c"]},
     "exercises": {
-        "a": exercise("Ascent", credits={BASE: 1, WICK: 0.5}, best={BASE: {"growth": 0}}),
+        "a": exercise("Ascent", credits={BASE: 1, WICK: 0.5}, marks={BASE: [0, "growth"]}),
         "b": exercise("Curl", also=["Übung"], equipment=["cable", "crate"], sides="one"),
-        "c": exercise(
-            "Dip", concerns=["knee"], lengths={WICK: {"word": "long", "percent": 80, "hard": True}}
-        ),
-        "d": exercise(
-            "Raise",
-            best={WICK: {"growth": 0}},
-            lengths={WICK: {"word": "long", "percent": 80, "hard": False}},
-        ),
+        "c": exercise("Dip", concerns=["knee"], marks={WICK: [8, "length"]}),
+        "d": exercise("Raise", marks={WICK: [3, "growth", "activation"]}),
     },
 }
 
@@ -62,7 +53,7 @@ MADE = {
         ({"kind": "growth"}, ["a", "d"]),
         ({"part": WICK, "kind": "growth"}, ["d"]),
         ({"part": "lamp", "kind": "growth"}, ["a", "d"]),
-        ({"kind": "length"}, ["c"]),  # a mean length, as no load is known, is none
+        ({"kind": "length"}, ["c"]),
         ({"has": ["none"]}, ["a", "c", "d"]),
         ({"has": ["cable"]}, ["a", "c", "d"]),
         ({"has": ["cable", "crate"]}, ["a", "b", "c", "d"]),
@@ -70,6 +61,8 @@ MADE = {
         ({"sides": "one"}, ["b"]),
         ({"avoid": ["knee"]}, ["a", "b", "d"]),
         ({"name": "UBUNG curl"}, ["b"]),
+        ({"name": "ascents"}, ["a"]),
+        ({"name": "ra"}, ["d"]),
         ({"name": "curl dip"}, []),
     ],
 )
@@ -87,6 +80,20 @@ def test_what_to_ask_less() -> None:
     ]
 
 
+def test_marks_and_care() -> None:
+    every = ["a", "b", "c", "d"]
+    assert finder.grouped(MADE, every, {**EMPTY, "part": WICK}) == [
+        {"sign": 3, "ids": ["d"]},
+        {"sign": 8, "ids": ["c"]},
+        {"sign": -1, "ids": ["a", "b"]},  # what nobody tested comes last
+    ]
+    assert finder.marked(MADE, "a", {**EMPTY, "part": "lamp"}) == {"sign": 0, "part": BASE}
+    assert finder.marked(MADE, "b", {**EMPTY, "part": "lamp"}) == {"sign": -1, "part": WICK}
+    assert finder.withCare(MADE, {**EMPTY, "avoid": ["knee"]}) == ["c"]
+    assert finder.withCare(MADE, {**EMPTY, "avoid": ["knee"], "part": BASE}) == []
+    assert finder.withCare(MADE, EMPTY) == []
+
+
 @pytest.mark.parametrize("word", ["Übung", "Ąß", "Ǆ", "ﬁne", "crème brûlée"])
 def test_accents_are_folded_as_unicode_says(word: str) -> None:
     plain = "".join(
@@ -99,7 +106,7 @@ def test_accents_are_folded_as_unicode_says(word: str) -> None:
 
 @pytest.fixture(scope="module")
 def data() -> dict[str, Any]:
-    return shipped_made.planner_data()
+    return shipped_made.find_data()
 
 
 def test_what_always_holds(data: dict[str, Any]) -> None:
@@ -127,6 +134,11 @@ def test_what_always_holds(data: dict[str, Any]) -> None:
                     slim, {**query, "has": [other for other in query["has"] if other != kit]}
                 )
             ) <= set(found)
+        care = finder.withCare(slim, query)
+        assert not set(care) & set(found)
+        assert all(set(data["exercises"][id]["concerns"]) & set(query["avoid"]) for id in care)
+        groups = finder.grouped(slim, found, query)
+        assert sorted(id for group in groups for id in group["ids"]) == sorted(found)
         more = {**query, "avoid": sorted({*query["avoid"], min(data["concerns"])})}
         assert set(finder.find(slim, more)) <= set(found)
         for field, count in finder.relaxed(slim, query):
