@@ -7,6 +7,7 @@ Outside sources: axe-core (Deque) for WCAG 2.2; WCAG 2.2 for reflow at 320 CSS p
 from __future__ import annotations
 
 import hashlib
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from importlib import resources
@@ -358,6 +359,8 @@ def test_scripts_never_make_markup_from_text() -> None:
     for script in SCRIPTS.rglob("*.js"):
         if script.name != "lean-qr.js":
             code = script.read_text(encoding="utf-8")
+            if script.name == "searchable-map.js":  # a copied library; its remarks name addresses
+                code = re.sub(r"(?s:/\*.*?\*/)|// Modified version of .*", "", code)
             ways = (
                 "innerHTML",
                 "outerHTML",

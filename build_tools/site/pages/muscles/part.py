@@ -35,7 +35,6 @@ SECTIONS = (
     "marks",
     "growth",
     "activation",
-    "other",
     "length",
     "anatomy",
     "exercises",
