@@ -19,6 +19,11 @@ def below(x: float, threshold: float) -> bool:
     return x < threshold - TOLERANCE
 
 
+def meets(x: float, threshold: float) -> bool:
+    """Whether ``x`` lies on it."""
+    return not above(x, threshold) and not below(x, threshold)
+
+
 def within(low: float, high: float, bottom: float, top: float) -> bool:
     """Whether an interval goes beyond neither end of a range."""
     return not below(low, bottom) and not above(high, top)

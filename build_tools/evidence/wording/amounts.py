@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from ..threshold import meets
+
 #: From here on a ratio reads better as "times as much" than as a percentage.
 TIMES_FROM = 2.0
 _NUMBERS = (
@@ -24,14 +26,14 @@ _NUMBERS = (
 def percent(ratio: float) -> str:
     """How far a ratio lies from 1, without its direction: 1.05 -> ``5%``."""
     off = abs(ratio - 1) * 100
-    if 0 < off < 0.1:
+    if off < 0.1 and not meets(ratio, 1):
         return "under 0.1%"
     return f"{off:.0f}%" if off >= 10 else f"{off:.2g}%"
 
 
 def amount(ratio: float) -> str:
     """A ratio as an amount: 1.12 -> ``12% more``, 0.9 -> ``10% less``, 2.4 -> ``2.4 times as much``."""
-    if ratio == 1:
+    if meets(ratio, 1):
         return "no difference"
     if ratio >= TIMES_FROM:
         return f"{ratio:.2g} times as much" if ratio < 100 else f"{ratio:.0f} times as much"

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from ...english import counted
 from ..terms import Answer, Gains, RatioInterval
-from ..threshold import above, below, leaves_out
+from ..threshold import above, below, leaves_out, meets
 from .amounts import TIMES_FROM, amount, in_words, percent
 from .amounts import people as counted_people
 from .clauses import Compared
@@ -76,8 +76,8 @@ def gained(gains: Gains, estimate: RatioInterval) -> str:
 def ratio(estimate: RatioInterval, contrast: Compared, whose: bool) -> str:
     """A ratio with its interval: ``6% larger at the end (could be 3% to 9%)``; across no difference both ends say which way."""
     r, low, high = estimate.ratio, estimate.low, estimate.high
-    told = "no difference" if r == 1 else _told(r, contrast)
-    if whose and r != 1:
+    told = "no difference" if meets(r, 1) else _told(r, contrast)
+    if whose and not meets(r, 1):
         told += f" {contrast.of_first}"
     if not leaves_out(low, high, 1):
         could = f"{_end(low, contrast)} to {_end(high, contrast)}"
@@ -186,7 +186,7 @@ def _told(r: float, contrast: Compared) -> str:
 
 
 def _end(r: float, contrast: Compared) -> str:
-    if r >= TIMES_FROM or r == 1:
+    if r >= TIMES_FROM or meets(r, 1):
         return amount(r)
     return f"{_percent(r)} {(contrast.larger if r > 1 else contrast.smaller).split()[0]}"
 

@@ -9,6 +9,7 @@ from build_tools.evidence.wording.amounts import amount, people, percent, sample
     ("ratio", "words"),
     [
         (1, "no difference"),
+        (1 - 1e-12, "no difference"),  # what is left of a sum of floating-point numbers
         (1.12, "12% more"),
         (0.9, "10% less"),
         (1.005, "0.5% more"),
