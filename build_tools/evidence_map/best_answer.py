@@ -186,7 +186,6 @@ class BestAnswers:
             for cell, reason in every
             if reason.mark.kind == "growth"
             and (_leads(reason, "growth", wide=True) and cell.exercise in counted if more else True)
-            and not _within(reason)
         ]
         if not found:
             return None
@@ -209,14 +208,14 @@ class BestAnswers:
 
 def _leads(reason: Reason, kind: str, wide: bool | None = None) -> bool:
     """Whether it puts its exercise ahead of another exercise."""
-    if reason.mark.kind != kind or not reason.mark.more or _within(reason):
+    if reason.mark.kind != kind or not reason.mark.more:
         return False
     return wide is None or (reason.mark.fill == "wider") == wide
 
 
 def _level(reason: Reason, kind: str, wide: bool | None = None) -> bool:
     """Whether it was measured against another exercise, and nothing clear was found."""
-    if reason.mark.kind != kind or reason.mark.more or reason.behind or _within(reason):
+    if reason.mark.kind != kind or reason.mark.more or reason.behind:
         return False
     return wide is None or (reason.measured != "part") == wide
 
@@ -224,11 +223,6 @@ def _level(reason: Reason, kind: str, wide: bool | None = None) -> bool:
 def _against(others: set[str], holds: Callable[[Reason], bool]) -> Callable[[Reason], bool]:
     """Only what is compared with one of these exercises."""
     return lambda reason: holds(reason) and reason.against in others
-
-
-def _within(reason: Reason) -> bool:
-    """Whether two parts of one exercise are compared, which ranks no exercises."""
-    return reason.against is not None and "/" in reason.against
 
 
 def _strength(reason: Reason) -> tuple[int, ...]:

@@ -32,7 +32,7 @@ NO_GROWTH = "That does not show growth."
 
 @dataclass(frozen=True)
 class _Group:
-    """Parts of which the same is told, against the same exercise or part."""
+    """Parts of which the same is told, against the same exercise."""
 
     reason: Reason
     parts: tuple[str, ...]
@@ -95,8 +95,8 @@ class FavourSentences:
     def _untested(self, strip: Sequence[Cell], direct: Sequence[Cell]) -> str:
         if any(cell.tested for cell in strip):
             says = "No study here compares it for what it trains."
-        elif any(cell.versions for cell in strip):
-            says = "Studies here compare only ranges or holds of it."
+        elif any(cell.aside for cell in strip):
+            says = "Studies here compare only ranges, holds or parts in it."
         else:
             says = "No study here compares it."
         for group in sorted(_groups(direct), key=lambda group: group.place):
@@ -113,8 +113,7 @@ class FavourSentences:
         return f"{told} ({how})"
 
     def _other(self, reason: Reason) -> str:
-        against = reason.against or ""
-        return self._names.part(against) if "/" in against else self._names.exercise(against)
+        return self._names.exercise(reason.against or "")
 
     def _muscles(self, cells: Iterable[Cell]) -> str:
         """The muscles of some parts; a part by itself where no other of its muscle is among them."""

@@ -12,9 +12,9 @@ from ..evidence.claims.conclusions import Comparison, Conclusions
 from ..evidence.treatments import exercise_of, is_version
 from ..movement.course import Courses
 from .lengths import working_length
-from .marks import Cell, Fill, Mark, MarkKind, Reason
+from .marks import Aside, Cell, Fill, Mark, MarkKind, Reason
 from .nearest import NearestStatements, distance
-from .preferences import Preference, claim_address, statements
+from .preferences import Preference, statements
 
 #: Kinds that studies measure and marks tell.
 _STUDIED: tuple[Literal["growth", "activation"], ...] = ("growth", "activation")
@@ -101,7 +101,7 @@ class EvidenceMap:
         muscle = part.partition("/")[0]
         counts = data.set_credit.get(part, data.set_credit.get(muscle))
         length = working_length(self._courses.of(exercise), part) if counts else None
-        reasons = [*self._told(exercise, part), *self._within.get((exercise, part), ())]
+        reasons = list(self._told(exercise, part))
         if length and length.long_under_load:
             reasons.append(Reason(Mark("length"), "", f"exercises/{exercise}/#load-and-length"))
         return Cell(
@@ -110,7 +110,7 @@ class EvidenceMap:
             counts,
             tuple(sorted(reasons, key=lambda reason: reason.rank)),
             length.percent if length else None,
-            (exercise, part) in self._versions,
+            self._aside.get((exercise, part)),
         )
 
     def _told(self, exercise: str, part: str) -> Iterator[Reason]:
@@ -123,44 +123,27 @@ class EvidenceMap:
                 yield Reason(Mark("taught"), told.sentence, told.address, told.second)
 
     @cached_property
-    def _within(self) -> dict[tuple[str, str], list[Reason]]:
-        """What studies found of two parts of one exercise, told of the part that is ahead or leans ahead."""
-        found: dict[tuple[str, str], list[Reason]] = {}
-        for conclusion in (c for of in self._conclusions.claims.values() for c in of):
-            for comparison in conclusion.comparisons:
-                asked = comparison.question
-                if asked.within is None or asked.relative_to or asked.outcome not in _STUDIED:
-                    continue
-                if comparison.finding in ("found", "hinted") and comparison.side:
-                    ahead, other = (asked.first, asked.second)[:: _way(comparison)]
-                    kind: MarkKind = "growth" if asked.outcome == "growth" else "activation"
-                    found.setdefault((asked.within, ahead), []).append(
-                        Reason(
-                            Mark(kind, _fill(comparison.finding, comparison.measured != "part")),
-                            comparison.sentence,
-                            claim_address(conclusion),
-                            other,
-                            comparison.finding,
-                            comparison.certainty.level if comparison.certainty else None,
-                            comparison.measured,
-                            studies=comparison.studies,
-                            people=comparison.people,
-                        )
-                    )
+    def _aside(self) -> dict[tuple[str, str], Aside]:
+        """Exercise and part of which a study compared only versions of the exercise, or parts within it."""
+        found: dict[tuple[str, str], Aside] = {}
+        for comparison in self._comparisons():
+            asked = comparison.question
+            if asked.outcome not in _STUDIED or comparison.finding == "not studied":
+                continue
+            if asked.within:
+                sides = [(exercise_of(asked.within), part) for part in (asked.first, asked.second)]
+                found.update(dict.fromkeys(sides, "parts"))
+            else:
+                versions = [side for side in (asked.first, asked.second) if is_version(side)]
+                found.update({(exercise_of(side), asked.part): "versions" for side in versions})
         return found
 
-    @cached_property
-    def _versions(self) -> set[tuple[str, str]]:
-        """Exercise and part of which a study compared versions."""
-        return {
-            (exercise_of(side), field.part)
-            for field in self._conclusions.fields.values()
-            if field.outcome in _STUDIED
-            for comparison in field.comparisons
-            if comparison.finding != "not studied"
-            for side in (comparison.question.first, comparison.question.second)
-            if is_version(side)
-        }
+    def _comparisons(self) -> Iterator[Comparison]:
+        for of in self._conclusions.claims.values():
+            for conclusion in of:
+                yield from conclusion.comparisons
+        for field in self._conclusions.fields.values():
+            yield from field.comparisons
 
 
 def _studied(told: Preference, kind: MarkKind, exercise: str, wide: bool) -> Reason:
@@ -183,10 +166,6 @@ def _fill(finding: str, wide: bool) -> Fill:
     if wide:
         return "wider"
     return "found" if finding == "found" else "hinted"
-
-
-def _way(comparison: Comparison) -> Literal[1, -1]:
-    return 1 if comparison.side == "more" else -1
 
 
 def _shown(cell: Cell) -> bool:

@@ -2,13 +2,15 @@
 
 The first of these that holds gives the mark. Growth and activation are never mixed, and no count or score is made:
 
-1. growth: more than with another exercise, or than in another part;
+1. growth: more than with another exercise;
 2. growth measured on the part itself, and not shown to be more;
-3. activation: more than in another exercise, or than in another part;
+3. activation: more than in another exercise;
 4. growth measured only with other parts or on the whole muscle, and not shown to be more;
 5. activation measured, and not shown to be more;
 6. long while the load is near its peak, by the model;
 7. commonly taught, and untested here.
+
+What sets two parts of one exercise apart, or two versions of it, ranks no exercises and gives no mark.
 """
 
 from __future__ import annotations
@@ -23,6 +25,10 @@ MarkKind = Literal["growth", "activation", "length", "taught"]
 Fill = Literal["found", "hinted", "wider", "no more"]
 _STUDIED: tuple[MarkKind, ...] = ("growth", "activation")
 _FILLS: tuple[Fill, ...] = ("found", "hinted", "wider", "no more")
+
+
+#: Versions of one exercise (ranges, holds), or two parts in one exercise.
+Aside = Literal["versions", "parts"]
 
 
 @dataclass(frozen=True)
@@ -57,7 +63,7 @@ class Reason:
     address: str
     """From the top of the site."""
     against: str | None = None
-    """The exercise, or the part, that it is compared with; None for a length."""
+    """The exercise that it is compared with; None for a length."""
     finding: EvidenceFinding | None = None
     certainty: str | None = None
     measured: Measured = "part"
@@ -95,8 +101,8 @@ class Cell:
     """Best first."""
     length: int | None = None
     """How long the part is while it is asked most, per cent of its own range to the nearest ten; None where no model says."""
-    versions: bool = False
-    """Whether a study compared other ranges or holds of the exercise on this part, which says nothing of the exercise as such."""
+    aside: Aside | None = None
+    """What studies compared in it that sets it apart from no other exercise."""
 
     @property
     def mark(self) -> Mark | None:

@@ -30,11 +30,12 @@ def test_a_filled_mark_rests_on_a_difference_found_on_the_part_itself() -> None:
     led = {
         (
             asked.outcome,
-            asked.within or (asked.first if c.side == "more" else asked.second),
-            (asked.first if c.side == "more" else asked.second) if asked.within else asked.part,
+            asked.first if c.side == "more" else asked.second,
+            asked.part,
         )
         for c in comparisons
-        if c.finding == "found" and c.measured == "part" and not c.question.relative_to
+        if c.finding == "found" and c.measured == "part"
+        if not (c.question.relative_to or c.question.within)
         for asked in (c.question,)
     }
     filled = {
@@ -59,6 +60,13 @@ def test_a_filled_mark_rests_on_a_difference_found_on_the_part_itself() -> None:
 )
 def test_what_papers_report_of_a_part_is_its_mark(exercise: str, part: str, mark: Mark) -> None:
     assert shipped().cell(exercise, part).mark == mark
+
+
+def test_two_parts_of_one_exercise_give_no_mark() -> None:
+    """Kubo 2019 compares vastus lateralis with rectus femoris in squats, which ranks no exercises."""
+    cell = shipped().cell("back-squat", "quadriceps/vastus-lateralis")
+    assert cell.mark != Mark("growth", "found") and cell.aside
+    assert all("/" not in (reason.against or "") for reason in cell.reasons)
 
 
 def test_a_strip_holds_every_part_that_a_set_counts_for() -> None:

@@ -5,16 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ...english import upper_first
-from ...evidence_map.marks import Cell, Mark
+from ...evidence_map.marks import Aside, Cell, Mark
 from ..context import PageContext
 from . import mark as marks
 
-#: What a cell without a mark says to whoever hears it. A study of ranges or holds of one exercise compares it with no other.
-_COUNTED, _VERSIONS, _UNCOUNTED = (
-    "nobody compared it",
-    "only versions of it compared",
-    "no set counts",
-)
+#: What a cell without a mark says to whoever hears it. A study of ranges, holds or parts of one exercise compares it with no other.
+_COUNTED, _UNCOUNTED = "nobody compared it", "no set counts"
+_ASIDE: dict[Aside, str] = {
+    "versions": "only versions of it compared",
+    "parts": "only its parts compared",
+}
 
 
 @dataclass(frozen=True)
@@ -56,7 +56,7 @@ def cell_view(desk: PageContext, cell: Cell) -> CellView:
     """What a cell shows."""
     counts = cell.counts is not None
     if cell.mark is None:
-        label = _VERSIONS if cell.versions else _COUNTED if counts else _UNCOUNTED
+        label = _ASIDE[cell.aside] if cell.aside else _COUNTED if counts else _UNCOUNTED
         return CellView(None, label, None, counts)
     names = desk.shelf.names
     exercise = desk.shelf.catalog.exercises[cell.exercise].data.name

@@ -153,8 +153,7 @@ def _cell(shelf: RenderContext, cell: Cell) -> dict[str, str]:
         made |= _sign(cell.mark)
         made |= {"says": upper_first(_words(best)), "address": best.address}
         if best.against:
-            of = shelf.names.part if "/" in best.against else shelf.names.exercise
-            made["against"] = of(best.against)
+            made["against"] = shelf.names.exercise(best.against)
     return made
 
 
