@@ -45,7 +45,7 @@ GLANCE = 4
 #: Drawings of one statement; the others stand one step below. Convention.
 MOST_BARS = 2
 #: Statements of one outcome on a printed page, which tells how many more there are. Convention.
-MOST_PRINTED = 3
+MOST_PRINTED = 2
 
 
 @dataclass(frozen=True)
