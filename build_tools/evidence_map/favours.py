@@ -106,11 +106,15 @@ class FavourSentences:
         return says
 
     def _wide(self, group: _Group) -> str:
-        told = self._parts(group.parts)
+        """What was measured: the parts, or their muscles where each was measured as one."""
         if group.reason.measured == "part":
-            return told
-        how = "as a whole" if group.reason.measured == "whole" else "in one measurement"
-        return f"{told} ({how})"
+            return self._parts(group.parts)
+        if group.reason.measured == "whole":
+            muscles = list(dict.fromkeys(part.partition("/")[0] for part in group.parts))
+            each = "each " if len(muscles) > 1 else ""
+            return f"{listed([self._names.part(id) for id in muscles])} ({each}as a whole)"
+        how = "together" if len(group.parts) > 1 else "with other parts"
+        return f"{self._parts(group.parts)} (measured {how})"
 
     def _other(self, reason: Reason) -> str:
         return self._names.exercise(reason.against or "")
