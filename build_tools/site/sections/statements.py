@@ -64,7 +64,7 @@ class ClaimView:
     taught: tuple[str, str] | None
     """What is commonly taught of it, and how, beside a claim that cites."""
     mark: Markup
-    """Its mark on the map, from this exercise's side; empty where the map has none for its outcome."""
+    """Its mark on the map, from this exercise's side; empty where the map has none for it."""
     bars: list[Markup]
     """What people gained with either exercise, one drawing for each part that differs."""
     comparisons: list[ComparisonView]
@@ -110,15 +110,16 @@ def left_out(desk: PageContext, outcomes: Sequence[OutcomeGroup]) -> str:
 
 
 def _mark(conclusion: Conclusion, claim: entries.Claim) -> Markup:
-    if conclusion.outcome not in ("growth", "activation"):
+    asked = [comparison.question for comparison in conclusion.comparisons]
+    # As on the map: two parts of one exercise, or a ratio to another part, rank no exercises.
+    apart = any(question.within or question.relative_to for question in asked)
+    if apart or conclusion.outcome not in ("growth", "activation"):
         return Markup("")
     kind: MarkKind = "growth" if conclusion.outcome == "growth" else "activation"
     if conclusion.finding == "not studied":
         taught = conclusion.basis == "common practice"
         return marks.drawing(Mark("taught")) if taught else Markup("")
-    # Of two parts of this exercise, one is always ahead; of two exercises, this one is where the claim says more.
-    within = claim.comparator.part is not None
-    ahead = (within or claim.direction == "more_than") and conclusion.finding in ("found", "hinted")
+    ahead = claim.direction == "more_than" and conclusion.finding in ("found", "hinted")
     fill: Fill = "no more"
     if ahead:
         wide = any(

@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 import pytest
-from made import LONG, POOLED, a_book, compared, concluded, file, outlook, page, row
+from made import LONG, POOLED, SHORT, a_book, compared, concluded, file, outlook, page, row
 
 from build_tools.evidence.claims.conclusions import ClaimFinding, KindsCompared, Row
 from build_tools.evidence.terms import Question
@@ -103,6 +103,14 @@ def test_statements_stand_by_weight_and_what_says_less_is_folded_by_number() -> 
     ]
     told = statements.left_out(desk, groups)
     assert "measured, nothing clear 2 and taught, or printed without a test 1" in told
+
+
+def test_two_parts_of_one_exercise_carry_no_mark_of_the_map() -> None:
+    within = replace(POOLED, question=Question(LONG, SHORT, LONG, "growth", within="crate-curl"))
+    for comparison, marked in ((POOLED, True), (within, False)):
+        text = page(a_book([concluded(comparison)]), "exercises/crate-curl.md")
+        found = text.partition('<p class="hb-found">')[2].partition("</p>")[0]
+        assert ("hb-sign" in found) is marked
 
 
 def test_a_statement_leads_to_the_table_of_its_study_in_one_step() -> None:
