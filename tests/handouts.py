@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import asdict, dataclass
+from datetime import date
 
 import script_rules
 from hypothesis import strategies as st
 
 from build_tools.handout import limits
 
+CONCERNS = ("shoulder", "lower-back", "knee")
 KNOWN = {"crate-curl": "crate-curl", "cable-curl": "cable-curl"}
 
 
@@ -27,11 +29,32 @@ class Item:
 
 
 @dataclass(frozen=True)
+class Day:
+    """Exercises of one day in order; None: a day without a name."""
+
+    day: int | None
+    items: tuple[Item, ...]
+
+
+@dataclass(frozen=True)
 class Handout:
-    """Exercises in order, under a title."""
+    """Days, under a title, with the concerns whose lines stand on top."""
 
     title: str | None
-    items: tuple[Item, ...]
+    coach: str | None
+    date: str | None
+    care: tuple[str, ...]
+    days: tuple[Day, ...]
+
+    @property
+    def items(self) -> tuple[Item, ...]:
+        """All exercises in order."""
+        return tuple(item for day in self.days for item in day.items)
+
+
+def single(title: str | None, items: tuple[Item, ...]) -> Handout:
+    """A handout of one day without a name."""
+    return Handout(title, None, None, (), (Day(None, items),))
 
 
 def encode(handout: Handout) -> str:
@@ -42,7 +65,8 @@ def encode(handout: Handout) -> str:
 def decode(text: str, known: dict[str, str]) -> Handout:
     """The handout of a fragment. Raises ``script_rules.Refused``."""
     found = script_rules.link.decode(text, limits.as_data(), script_rules.Map(known))
-    return Handout(found["title"], tuple(Item(**item) for item in found["items"]))
+    days = (Day(day["day"], tuple(Item(**item) for item in day["items"])) for day in found["days"])
+    return Handout(found["title"], found["coach"], found["date"], tuple(found["care"]), tuple(days))
 
 
 def _words(most: int) -> st.SearchStrategy[str]:
@@ -82,4 +106,15 @@ def items() -> st.SearchStrategy[Item]:
 def handouts() -> st.SearchStrategy[Handout]:
     """Any handout, whose link may still be too long."""
     listed = st.lists(items(), min_size=1, max_size=limits.MOST_EXERCISES).map(tuple)
-    return st.builds(Handout, st.none() | _words(limits.TITLE_LENGTH), listed)
+    week = st.dictionaries(st.integers(0, 6), listed, min_size=1).map(
+        lambda found: tuple(Day(*day) for day in sorted(found.items()))
+    )
+    words = st.none() | _words(limits.TITLE_LENGTH)
+    return st.builds(
+        Handout,
+        words,
+        words,
+        st.none() | st.dates(date(2000, 1, 1), date(2099, 12, 31)).map(str),
+        st.lists(st.sampled_from(CONCERNS), unique=True).map(tuple),
+        listed.map(lambda found: (Day(None, found),)) | week,
+    )

@@ -9,11 +9,12 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-#: Stands before the point of every fragment. A change of what follows it needs a new number.
-VERSION = 1
-#: Longest fragment, without its ``#``: about what a printed QR code can still hold.
-MOST_CHARACTERS = 1500
-MOST_EXERCISES = 12
+#: Stands before the point of every fragment. A change of what follows it needs a new number; links of earlier numbers still open.
+VERSION = 2
+#: Longest fragment, without its ``#``, and the longest that a printed QR code can still hold.
+MOST_CHARACTERS, MOST_SCANNED = 4000, 1500
+#: Exercises of a day, days of a handout, and concerns whose lines stand on top of it.
+MOST_EXERCISES, MOST_DAYS, MOST_CONCERNS = 12, 7, 6
 TITLE_LENGTH, NOTE_LENGTH = 60, 140
 
 #: No control, line-breaking, direction-changing or invisible characters, and no half characters.
@@ -42,10 +43,12 @@ def _words(length: int) -> Text:
 
 
 TITLE = _words(TITLE_LENGTH)
+ID = Text(r"(?=.{1,64}$)[a-z][a-z0-9]*(-[a-z0-9]+)*")
+DATE = Text(r"20[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])")
 
 #: What may stand for one exercise, in the order of its row. Only the id must be there; what is not given is null.
 FIELDS: dict[str, Number | Text] = {
-    "id": Text(r"(?=.{1,64}$)[a-z][a-z0-9]*(-[a-z0-9]+)*"),
+    "id": ID,
     "sets": Number(1, 20),
     "repetitions": Text(r"[1-9][0-9]{0,2}(-[1-9][0-9]{0,2})?s?", rises=True),
     "load": _words(20),
@@ -54,6 +57,9 @@ FIELDS: dict[str, Number | Text] = {
     "tempo": Text(r"[1-9]-[0-9]-[1-9](-[0-9])?"),
     "note": _words(NOTE_LENGTH),
 }
+
+#: What stands over the exercises, in order. Only days must be there.
+HEAD: dict[str, Text] = {"title": TITLE, "coach": TITLE, "date": DATE}
 
 #: Kind of fault -> what the reader is told. Nothing of the link itself is repeated.
 MESSAGES = {
@@ -71,8 +77,12 @@ def as_data() -> dict[str, object]:
     return {
         "version": VERSION,
         "characters": MOST_CHARACTERS,
+        "scanned": MOST_SCANNED,
         "exercises": MOST_EXERCISES,
-        "title": TITLE._asdict(),
+        "days": MOST_DAYS,
+        "concerns": MOST_CONCERNS,
+        "concern": ID._asdict(),
+        "head": [[name, limit._asdict()] for name, limit in HEAD.items()],
         "fields": [[name, limit._asdict()] for name, limit in FIELDS.items()],
         "messages": MESSAGES,
     }

@@ -12,10 +12,17 @@ from ..catalog.entries.programme import Goal
 from ..handout import limits
 
 DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-#: Of the file in which a coach saves a week. A change of what it holds needs a new number.
-VERSION = 1
-#: Longest file, and most exercises of a day.
-MOST_CHARACTERS, MOST_EXERCISES = 100_000, limits.MOST_EXERCISES
+#: Of the file in which a coach saves a week. A change of what it holds needs a new number; files of earlier numbers still open.
+VERSION = 2
+#: Longest file, most exercises of a day, and most past weeks.
+MOST_CHARACTERS, MOST_EXERCISES, MOST_WEEKS = 400_000, limits.MOST_EXERCISES, 104
+#: What may stand for what was done of an exercise: sets (0: missed), the fewest repetitions of one of them, load, and repetitions left.
+DONE: dict[str, limits.Number | limits.Text] = {
+    "sets": limits.Number(0, 20),
+    "repetitions": limits.Number(0, 999),
+    "load": limits.FIELDS["load"],
+    "left": limits.Number(0, 10),
+}
 GOALS: tuple[Goal, ...] = ("growth", "strength")
 #: Kind of remark on a week -> the anchor on the page of the programme; ``{goal}`` stands for the goal.
 GROUNDS = {
@@ -51,6 +58,19 @@ def seconds(programme: Programme, goal: Goal) -> Seconds:
         _middle(programme.goals["strength"].repetition_seconds),
         _middle(programme.goals[goal].rest_seconds),
     )
+
+
+def as_data() -> dict[str, object]:
+    """What a page needs to read and write a week, as JSON values."""
+    return {
+        "version": VERSION,
+        "characters": MOST_CHARACTERS,
+        "days": list(DAYS),
+        "exercises": MOST_EXERCISES,
+        "weeks": MOST_WEEKS,
+        "goals": list(GOALS),
+        "done": [[name, limit._asdict()] for name, limit in DONE.items()],
+    }
 
 
 def _middle(dose: Dose) -> float:

@@ -35,7 +35,8 @@ out, never null; addresses are relative to the top of the site::
      "equations": {id: {"name", "form", "coefficients", "repetitions": [low, high], "exercises": [id, ...], "error", "memory"}},
      "prediction": {"means", "address"}, "pound": kilograms,
      "progression": [{"do", "because"}],
-     "plan": {"version", "characters", "days": [name, ...], "exercises", "goals": [...]}}        # see plan.py
+     "plan": {"version", "characters", "days": [name, ...], "exercises", "weeks", "goals": [...], "done": [[field, limit], ...]}}
+                                                   # see plan.py
 
 Statements are of the kinds growth, activation and taught; the kind length needs none (see ``lengths``), and ``none`` has none. What
 compares exercises with each other stands in ``data/compare``.
@@ -95,13 +96,7 @@ def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dic
         },
         "words": WORDS,
         **_programme(programme),
-        "plan": {
-            "version": plan.VERSION,
-            "characters": plan.MOST_CHARACTERS,
-            "days": list(plan.DAYS),
-            "exercises": plan.MOST_EXERCISES,
-            "goals": list(plan.GOALS),
-        },
+        "plan": plan.as_data(),
     }
 
 

@@ -185,16 +185,17 @@ def planner(made: Mapping[str, ExerciseFacts], told: list[Preference]) -> dict[s
 
 
 def entry(
-    exercise: str, sets: int, repetitions: str, left: int | None = None, rest: int | None = None
+    exercise: str,
+    sets: int,
+    repetitions: str,
+    left: int | None = None,
+    rest: int | None = None,
+    **more: Any,
 ) -> Entry:
     """One exercise of a day."""
-    return {
-        "exercise": exercise,
-        "sets": sets,
-        "repetitions": repetitions,
-        "left": left,
-        "rest": rest,
-    }
+    empty = dict.fromkeys(("load", "tempo", "note", "done"))
+    given = {"sets": sets, "repetitions": repetitions, "left": left, "rest": rest}
+    return {"exercise": exercise, **empty, **given, **more}
 
 
 def wish(*parts: str, **changed: Any) -> Wish:
@@ -211,6 +212,21 @@ def entries() -> st.SearchStrategy[Entry]:
         st.sampled_from(["8", "8-12", "30s", "20-40s"]),
         st.none() | st.integers(0, 10),
         st.none() | st.integers(0, 900),
+        load=st.none() | st.sampled_from(["20 kg", "red band", "=1+1", "-10 kg"]),
+        tempo=st.none() | st.just("3-1-1"),
+        note=st.none() | st.text('aß," -', min_size=1, max_size=9),
+        done=st.none() | _done(),
+    )
+
+
+def _done() -> st.SearchStrategy[dict[str, Any]]:
+    return st.fixed_dictionaries(
+        {
+            "sets": st.integers(0, 20),
+            "repetitions": st.none() | st.integers(0, 999),
+            "load": st.none() | st.just("22.5 kg"),
+            "left": st.none() | st.integers(0, 10),
+        }
     )
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import client_pages
-from handouts import Handout, Item, encode
+from handouts import Handout, Item, encode, single
 from site_serving import serve
 
 from build_tools.catalog.load import Catalog
@@ -18,7 +18,7 @@ from build_tools.site.publication import UNPUBLISHED, Publication
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
-WEEK = Handout(
+WEEK = single(
     "Week 1",
     (
         Item("crate-curl", 3, "8-12", "20 kg", 2, 120, "3-1-1", "Slowly down."),

@@ -20,7 +20,7 @@ import pytest
 from client_pages import shelf
 from folders import DEMO
 from handout_site import WEEK, Watched, handout_site, link, once_more, visit, watch
-from handouts import KNOWN, Handout, Item, decode, encode
+from handouts import KNOWN, Item, decode, encode, single
 
 from build_tools.catalog.load import load
 from build_tools.handout import limits
@@ -40,7 +40,7 @@ HOSTILE = [
     "<img src=x onerror=alert(1)>",
     "1." + "A" * 5000,
     encode(WEEK)[:-4],
-    encode(Handout(None, (Item("no-such-exercise"),))),
+    encode(single(None, (Item("no-such-exercise"),))),
 ]
 
 
@@ -175,7 +175,7 @@ def test_what_cannot_be_read_is_marked(
 def test_doses_outside_the_ranges_get_one_quiet_line(
     page: Page, address: str, field: str, within: list[str], outside: list[str], told: str
 ) -> None:
-    page.goto(link(address, Handout(None, (Item("crate-curl"),))))
+    page.goto(link(address, single(None, (Item("crate-curl"),))))
     page.get_by_role("button", name="Edit this handout").click()
     box, aside = (
         page.locator(f"input[name={field}]"),
@@ -197,7 +197,7 @@ def test_a_catalog_without_a_programme_has_no_ranges() -> None:
 
 
 def test_too_much_for_a_link_is_said(page: Page, address: str) -> None:
-    page.goto(link(address, Handout(None, (Item("crate-curl"),) * 12)))
+    page.goto(link(address, single(None, (Item("crate-curl"),) * 12)))
     page.get_by_role("button", name="Edit this handout").click()
     for box in page.locator("input[name=note]").all():
         box.fill("x" * 140)
@@ -252,14 +252,14 @@ def test_the_client_reads_plain_words(page: Page, address: str) -> None:
     ],
 )
 def test_doses_in_words(page: Page, address: str, item: Item, told: str) -> None:
-    page.goto(link(address, Handout(None, (item,))))
+    page.goto(link(address, single(None, (item,))))
     page.locator("article .poses").wait_for()
     assert page.locator("article > p").all_inner_texts() == [told]
     assert page.locator("h1:visible").inner_text() == "Your exercises"
 
 
 def test_a_retired_exercise_leads_to_its_successor(page: Page, address: str) -> None:
-    page.goto(link(address, Handout(None, (Item("lamp-curl", 3),))))
+    page.goto(link(address, single(None, (Item("lamp-curl", 3),))))
     page.locator("article .poses").wait_for()
     assert "1. Crate curl" in shows(page)
 
@@ -307,7 +307,7 @@ def test_a_hostile_fragment_gets_a_message_and_nothing_else(
 
 def test_markup_in_a_handout_is_text(page: Page, address: str) -> None:
     evil = "<img src=x onerror=alert(1)><script>alert(2)</script>"
-    page.goto(link(address, Handout(evil, (Item("crate-curl", load="<b>20</b>", note=evil),))))
+    page.goto(link(address, single(evil, (Item("crate-curl", load="<b>20</b>", note=evil),))))
     page.locator("article .poses").wait_for()
     assert (
         page.locator("h1:visible").inner_text() == evil
@@ -327,7 +327,7 @@ def test_only_listed_elements_of_a_sheet_are_taken_over(browser: Browser, addres
     # Without the page's policy, which would refuse the handlers too: the list alone has to hold.
     with visit(browser, bypass_csp=True) as page:
         page.route("**/cues/**", lambda route: route.fulfill(body=sheet, content_type="text/html"))
-        page.goto(link(address, Handout(None, (Item("crate-curl"),))))
+        page.goto(link(address, single(None, (Item("crate-curl"),))))
         page.locator("article h3").wait_for()
         assert page.locator(".sheet").inner_html() == (
             '<p class="needs">You need: <i>a</i> </p><section><h3>Set up</h3></section>'

@@ -26,7 +26,7 @@ import zxingcpp
 from client_pages import PUBLISHED, files
 from folders import DEMO
 from handout_site import WEEK, link, write
-from handouts import Handout, Item, encode
+from handouts import Handout, Item, encode, single
 from site_building import build, configuration
 from site_serving import serve
 
@@ -210,7 +210,7 @@ def test_the_codes_of_an_exercise_page_lead_to_the_sheet(
 
 @pytest.mark.parametrize(
     "handout",
-    [WEEK, Handout("Long", (Item("crate-curl", note="w" * 140),) * 5)],
+    [WEEK, single("Long", (Item("crate-curl", note="w" * 140),) * 5)],
     ids=["usual", "long"],
 )
 def test_a_handouts_codes_lead_to_it(
@@ -251,7 +251,7 @@ def test_a_handout_prints_two_exercises_a_page(
             for id in longest[:many]
         )
         page.goto("about:blank")
-        page.goto(link(f"{library}handout/", Handout("Tuesday and Friday", items)))
+        page.goto(link(f"{library}handout/", single("Tuesday and Friday", items)))
         page.locator(".poses").nth(many - 1).wait_for()
         assert len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper))) == pages, many
 
@@ -260,7 +260,7 @@ def test_the_longest_link_still_prints_two_exercises_a_page(
     browser: Browser, page: Page, library: str, longest: list[str]
 ) -> None:
     items = tuple(Item(id, 3, "8-12", "20 kg", 2, 150, "3-1-1", "w" * 120) for id in longest[:6])
-    handout = Handout("Tuesday and Friday", items)
+    handout = single("Tuesday and Friday", items)
     assert limits.MOST_CHARACTERS - 100 < len(encode(handout)) <= limits.MOST_CHARACTERS
     page.goto(link(f"{library}handout/", handout))
     page.locator(".poses").nth(5).wait_for()

@@ -25,7 +25,7 @@ export function builder(data, names) {
 
   function fill(handout) {
     title.value = handout.title ?? "";
-    list.replaceChildren(...handout.items.map((item) => chosen(names.get(item.id), item)));
+    list.replaceChildren(...handout.days[0].items.map((item) => chosen(names.get(item.id), item)));
     update();
   }
 
@@ -39,7 +39,7 @@ export function builder(data, names) {
     const why = items.length === 0 ? "Add an exercise to get a link." : items.includes(null) ? "Mend the marked fields to get a link." : "";
     link = null;
     try {
-      if (!why) link = `${new URL("./", location.href)}#${encode({ title: title.value.replace(/\s+/gu, " ").trim() || null, items }, data.rules)}`;
+      if (!why) link = `${new URL("./", location.href)}#${encode({ title: title.value.replace(/\s+/gu, " ").trim() || null, days: [{ items }] }, data.rules)}`;
       show(why);
     } catch (bad) {
       show(bad.kind === "too-long" ? TOO_LONG : "The title is too long, or holds a character that cannot be shown.");

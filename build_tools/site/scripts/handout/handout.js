@@ -39,7 +39,7 @@ async function start() {
     }
     const begun = fragment.startsWith("add=") && known.get(fragment.slice(4));
     if (begun) {
-      fill({ title: null, items: [{ id: begun }] });
+      fill({ days: [{ items: [{ id: begun }] }] });
       history.replaceState(null, "", here);
       return route();
     }

@@ -13,7 +13,8 @@ const view = part("view");
 const WORDS = 3400, CODE = 34, MOST = 5400;
 
 /** Show a handout; resolves when figures and cues stand on the page. `names` maps ids to names. */
-export async function show({ title, items }, names) {
+export async function show({ title, days }, names) {
+  const items = days.flatMap((day) => day.items);
   part("heading", view).textContent = title ?? "Your exercises";
   document.title = title ?? "Your exercises";
   const scanned = code(location.href, "QR code of this handout");

@@ -1,9 +1,7 @@
 // What the pages Lagging part and Week pass on in the fragment of the address, which no server sees: the week, and what is asked for.
 
-import { BadPlan, packed, unpacked } from "../rules/plan.js";
+import { BadPlan, blank, packed, unpacked } from "../rules/plan.js";
 import { fetched } from "./page.js";
-
-export const blank = () => ({ goal: "growth", days: Array.from({ length: 7 }, () => []) });
 
 /** The data of the working pages, with the rules of handouts. */
 export async function loaded() {

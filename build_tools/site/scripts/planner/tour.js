@@ -32,11 +32,12 @@ function remarks({ goal, more, after }, data) {
 }
 
 /** One day of the week with the accessories, its time and its handout. */
-function handed({ goal }, entries, name, { data, rules }) {
+function handed({ goal, more }, n, { data, rules }) {
+  const entries = more[n], name = data.plan.days[n];
   const minutes = Math.ceil(duration(entries, data.exercises, data.seconds[goal]) / 60);
   const rows = entries.flatMap(({ exercise: id, sets, repetitions }, n) => [
     n ? ", " : "", link(data.exercises[id].address, data.exercises[id].name), ` ${sets} × ${repetitions}`]);
-  const to = link(`handout/#${encode(handout(name, entries), rules)}`, `Handout for ${name}`);
+  const to = link(`handout/#${encode(handout({ days: more }, { title: name }, [n]), rules)}`, `Handout for ${name}`);
   to.dataset.tour = "handout";
   return make("li", {}, make("b", {}, name), `, about ${minutes} minutes: `, ...rows, ". ", to);
 }
@@ -49,7 +50,7 @@ function fill(section, number, had) {
   }
   put("proposals", ...(proposals.length ? proposals.map((one) => proposed(data, one, wish.sets, "h4")) : [make("p", {}, data.words["no-fit"])]));
   put("counts", counts(found, data), ...remarks(found, data));
-  put("days", ...more.flatMap((entries, n) => entries.length ? [handed(found, entries, data.plan.days[n], had)] : []));
+  put("days", ...more.flatMap((entries, n) => entries.length ? [handed(found, n, had)] : []));
 }
 
 begin(async () => {

@@ -2,7 +2,7 @@
 
 import { make, part } from "../dom.js";
 import { encode, holds } from "../rules/link.js";
-import { BadPlan, handout, read } from "../rules/plan.js";
+import { BadPlan, handout, read, rowOf } from "../rules/plan.js";
 import { filled } from "../rules/text.js";
 import { count, duration, ends, standing, warnings } from "../rules/week.js";
 import { named, span } from "../rules/words.js";
@@ -72,9 +72,9 @@ function draw() {
   tell();
 }
 
-function handed(entries, n) {
+function handed(n) {
   try {
-    const made = encode(handout(data.plan.days[n], entries), had.rules);
+    const made = encode(handout(plan, { title: data.plan.days[n] }, [n]), had.rules);
     return [make("li", {}, make("a", { href: new URL(`handout/#${made}`, root).href }, `Handout for ${data.plan.days[n]}`))];
   } catch {
     return [make("li", {}, `${data.plan.days[n]} is more than a handout can hold.`)];
@@ -111,7 +111,7 @@ function tell() {
   part("remarks").replaceChildren(...found.map((one) => remark(data, plan.goal, one)));
   const filledIn = plan.days.some((day) => day.length);
   for (const [name, shown] of [["hint", !filledIn], ["planned", filledIn], ["warned", found.length]]) part(name).hidden = !shown;
-  part("handouts").replaceChildren(...plan.days.flatMap((entries, n) => entries.length ? handed(entries, n) : []));
+  part("handouts").replaceChildren(...plan.days.flatMap((entries, n) => entries.length ? handed(n) : []));
   part("lagging").href = new URL(`lagging/${fragment(plan, wish, data)}`, root).href;
   reckon(plan);
 }
@@ -122,7 +122,7 @@ function add(event) {
   const id = Object.keys(data.exercises).find((one) => [exercise(one).name, ...exercise(one).also].some((name) => name.toLowerCase() === typed));
   if (!id) return say(data.words["unknown-exercise"]);
   if (plan.days[n].length >= data.plan.exercises) return say(filled(data.words["full-day"], { count: data.plan.exercises }));
-  plan.days[n].push({ exercise: id, sets: 3, repetitions: "8-12", left: null, rest: null });
+  plan.days[n].push(rowOf({ exercise: id, sets: 3, repetitions: "8-12" }));
   part("name").value = "";
   draw();
   say(filled(data.words.added, { exercise: exercise(id).name, day: data.plan.days[n] }));

@@ -1,13 +1,14 @@
 // A handout and the fragment that carries it.
 //
-// A browser never sends the fragment (RFC 3986, section 3.5), so no server and no log sees what a coach wrote. It is `1.` (the version) and
+// A browser never sends the fragment (RFC 3986, section 3.5), so no server and no log sees what a coach wrote. It is `2.` (the version) and
 // the base64url form without padding (RFC 4648, section 5) of compact JSON in UTF-8:
 //
-//     [title or null, [[id, sets, repetitions, load, left, rest, tempo, note], ...]]
+//     [title, coach, date, [concern, ...], [[day, [[id, sets, repetitions, load, left, rest, tempo, note], ...]], ...]]
 //
-// with nulls at a row's end left out. The same handout always gives the same fragment, and any other spelling of it is refused: what one
-// coach sends can be compared with what another opened. Limits, patterns and messages stand in build_tools/handout/limits.py and come
-// with the page's data.
+// with null for what is not given, and nulls at a row's end left out. A day is 0 (Monday) to 6; one that stands alone may be null. The
+// concerns are those whose lines stand on top. Version 1 was `[title, [row, ...]]`, a day without a name; its links still open. The same
+// handout always gives the same fragment, and any other spelling of it is refused: what one coach sends can be compared with what another
+// opened. Limits, patterns and messages stand in build_tools/handout/limits.py and come with the page's data.
 
 const SAFE = Number.MAX_SAFE_INTEGER;
 const HALF = /[\ud800-\udfff]/u;
@@ -20,11 +21,13 @@ export class BadFragment extends Error {
   }
 }
 
-/** The fragment of a handout {title, items: [{id, sets, ...}]}, without `#`. */
-export function encode({ title, items }, rules) {
-  const rows = items.map((item) => withoutTrailingNulls(rules.fields.map(([name]) => item[name] ?? null)));
-  const text = `${rules.version}.${base64(compact([title, rows]))}`;
-  checkLimits(title, rows, rules);
+/** The fragment of a handout {title, coach, date, care: [concern], days: [{day, items: [{id, sets, ...}]}]}, without `#`. */
+export function encode(handout, rules) {
+  const head = rules.head.map(([name]) => handout[name] ?? null);
+  const days = handout.days.map(({ day, items }) =>
+    [day ?? null, items.map((item) => withoutTrailingNulls(rules.fields.map(([name]) => item[name] ?? null)))]);
+  const data = [...head, handout.care ?? [], days], text = `${rules.version}.${base64(compact(data))}`;
+  checkLimits(data, rules);
   if (text.length > rules.characters) throw new BadFragment("too-long");
   return text;
 }
@@ -35,12 +38,16 @@ export function decode(text, rules, known) {
   if ([...text].length > rules.characters) throw new BadFragment("too-long");
   const form = /^([0-9]+)\.(.*)$/su.exec(text);
   if (form === null) throw new BadFragment("not-ours");
-  if (form[1] !== String(rules.version)) throw new BadFragment("version");
-  const [title, rows] = parsed(form[2], rules);
-  checkLimits(title, rows, rules);
-  if (!rows.every(([id]) => known.has(id))) throw new BadFragment("unknown");
-  const items = rows.map((row) => Object.fromEntries(rules.fields.map(([name], n) => [name, row[n] ?? null])));
-  return { title, items: items.map((item) => ({ ...item, id: known.get(item.id) })) };
+  if (!["1", String(rules.version)].includes(form[1])) throw new BadFragment("version");
+  const data = parsed(form[2], rules, form[1] === "1");
+  checkLimits(data, rules);
+  const days = data.at(-1);
+  if (!days.every(([, rows]) => rows.every(([id]) => known.has(id)))) throw new BadFragment("unknown");
+  const item = (row) => ({ ...Object.fromEntries(rules.fields.map(([name], n) => [name, row[n] ?? null])), id: known.get(row[0]) });
+  return {
+    ...Object.fromEntries(rules.head.map(([name], n) => [name, data[n]])), care: data.at(-2),
+    days: days.map(([day, rows]) => ({ day, items: rows.map(item) })),
+  };
 }
 
 /** Whether one value keeps within its limit: {low, high} for whole numbers, {pattern, rises} for text. */
@@ -50,12 +57,14 @@ export function holds(limit, value) {
   return new RegExp(`^(?:${limit.pattern})$`, "u").test(value) && numbers.every((n, i) => i === 0 || numbers[i - 1] < n);
 }
 
-function parsed(encoded, rules) {
+/** What a fragment holds, in the form of this version; `first` says that it is of the first. */
+function parsed(encoded, rules, first) {
   try {
     const raw = Uint8Array.from(atob(encoded.replaceAll("-", "+").replaceAll("_", "/")), (letter) => letter.charCodeAt(0));
     const data = JSON.parse(new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(raw));
     // One spelling for one handout: whatever is written otherwise was changed on the way.
-    if (base64(compact(data)) === encoded && isPlain(data) && hasTheShape(data, rules)) return data;
+    const now = first && Array.isArray(data) && data.length === 2 ? [data[0], null, null, [], [[null, data[1]]]] : data;
+    if (base64(compact(data)) === encoded && isPlain(data) && hasTheShape(now, rules) && first === (now !== data)) return now;
   } catch { /* not base64, not UTF-8 or not JSON */ }
   throw new BadFragment("damaged");
 }
@@ -68,15 +77,22 @@ function isPlain(data) {
 }
 
 function hasTheShape(data, rules) {
-  if (!Array.isArray(data) || data.length !== 2 || !Array.isArray(data[1])) return false;
-  return (data[0] === null || typeof data[0] === "string") && data[1].every((row) =>
-    Array.isArray(row) && row.length > 0 && row.length <= rules.fields.length && row.at(-1) !== null && row[0] !== null
-    && row.every((value, n) => value === null || typeof value === ("low" in rules.fields[n][1] ? "number" : "string")));
+  if (!Array.isArray(data) || data.length !== rules.head.length + 2) return false;
+  const [care, days] = data.slice(-2), text = (value) => typeof value === "string";
+  return data.slice(0, -2).every((value) => value === null || text(value)) && Array.isArray(care) && care.every(text)
+    && Array.isArray(days) && days.every((day) => Array.isArray(day) && day.length === 2
+      && (day[0] === null || typeof day[0] === "number") && Array.isArray(day[1]) && day[1].every((row) => isRow(row, rules)));
 }
 
-function checkLimits(title, rows, rules) {
-  const sound = rows.length >= 1 && rows.length <= rules.exercises && (title === null || holds(rules.title, title))
-    && rows.every((row) => row.every((value, n) => value === null || holds(rules.fields[n][1], value)));
+const isRow = (row, { fields }) => Array.isArray(row) && row.length > 0 && row.length <= fields.length && row.at(-1) !== null && row[0] !== null
+  && row.every((value, n) => value === null || typeof value === ("low" in fields[n][1] ? "number" : "string"));
+
+function checkLimits(data, rules) {
+  const [care, days] = data.slice(-2), fits = (limit, value) => value === null || holds(limit, value);
+  const sound = data.slice(0, -2).every((value, n) => fits(rules.head[n][1], value))
+    && care.length <= rules.concerns && new Set(care).size === care.length && care.every((id) => holds(rules.concern, id))
+    && days.length >= 1 && days.every(([day, rows], n) => (day === null ? days.length === 1 : day >= 0 && day < rules.days && (n === 0 || days[n - 1][0] < day))
+      && rows.length >= 1 && rows.length <= rules.exercises && rows.every((row) => row.every((value, i) => fits(rules.fields[i][1], value))));
   if (!sound) throw new BadFragment("limits");
 }
 

@@ -2,25 +2,49 @@
 //
 // The file is JSON with a version, read back with limits, so that a file from elsewhere does no harm:
 //
-//     {"version": 1, "goal": "growth" or "strength",
-//      "days": seven lists, from Monday on, of {"exercise", "sets", "repetitions", "left" or null, "rest" or null}}
+//     {"version": 2, "goal": "growth" or "strength", "monday": "2026-12-07", "main": {exercise: true or false},
+//      "days": seven lists, from Monday on, of {"exercise", "sets", "repetitions", "load", "left", "rest", "tempo", "note", "done"},
+//      "before": [{"monday", "days"}, ...]}
 //
-// The limits of a field are those of a handout. Nothing about a person belongs in it: no name, no age, no body weight. What a file holds
-// besides is dropped. The table is CSV (RFC 4180: CR LF ends each line), the calendar iCalendar (RFC 5545: lines of at most 75 octets,
-// folded between letters, section 3.1; text escaped, section 3.3.11) with a whole-day event for each training day: the hour is the coach's.
+// What is not given is left out; only goal, days, exercise, sets and repetitions must be there. A row is one of a handout, with the same
+// limits, and what was done of it: {"sets", "repetitions", "load", "left"}, where 0 sets say that it was missed and the repetitions are
+// the fewest of its sets. `main` is the coach's own word on what is a main lift; `before` holds the past weeks, the oldest first. Version
+// 1 had no load, tempo, note, done, monday, main and before; its files and addresses still open. Nothing about a person belongs in it: no
+// name, no age, no body weight. What a file holds besides is dropped. The table is CSV (RFC 4180: CR LF ends each line; what a spreadsheet
+// would reckon as a formula gets an apostrophe), the calendar iCalendar (RFC 5545: lines of at most 75 octets, folded between letters,
+// section 3.1; text escaped, section 3.3.11) with a whole-day event for each training day: the hour is the coach's.
 
 import { holds } from "./link.js";
 
-const FIELDS = ["exercise", "sets", "repetitions", "left", "rest"], NEEDED = FIELDS.slice(0, 3), LINE = 75, DAY = 86_400_000;
+const FIELDS = ["exercise", "sets", "repetitions", "load", "left", "rest", "tempo", "note"], NEEDED = FIELDS.slice(0, 3), LINE = 75, DAY = 86_400_000;
 
 /** A plan that is not opened; the message tells the coach why. */
 export class BadPlan extends Error {}
 
-/** The file's text of a plan {goal, days}. */
-export function write({ goal, days }, { plan }) {
-  const kept = plan.days.map((_, n) => (days[n] ?? []).map((entry) => Object.fromEntries(FIELDS.map((key) => [key, entry[key] ?? null]))));
-  return `${JSON.stringify({ version: plan.version, goal, days: kept }, null, 1)}\n`;
+/** A week with nothing in it. */
+export const blank = () => ({ goal: "growth", monday: null, main: {}, days: Array.from({ length: 7 }, () => []), before: [] });
+
+/** A row as it begins: what is given of it, and null for the rest. */
+export const rowOf = (given) => ({ ...Object.fromEntries(FIELDS.map((field) => [field, given[field] ?? null])), done: given.done ?? null });
+
+/** Whether an exercise is a main lift: the coach's word, or else the catalog's. */
+export const isMain = ({ main }, exercises, id) => Object.hasOwn(main, id) ? main[id] : exercises[id].main;
+
+/** The exercises as this coach's plan sees them, for rules that ask which are main lifts. */
+export const seen = (plan, exercises) => ({ ...exercises,
+  ...Object.fromEntries(Object.keys(plan.main).map((id) => [id, { ...exercises[id], main: plan.main[id] }])) });
+
+const given = (values) => Object.fromEntries(Object.entries(values).filter(([, value]) => value !== null));
+const daysOf = (days, { plan }) => plan.days.map((_, n) => (days[n] ?? []).map((row) => given({ ...rowOf(row), done: row.done ? given(row.done) : null })));
+
+function told({ goal, monday = null, main = {}, days, before = [] }, data) {
+  const past = before.map((week) => given({ monday: week.monday, days: daysOf(week.days, data) }));
+  return { version: data.plan.version, goal, ...given({ monday }), ...(Object.keys(main).length ? { main } : {}),
+    days: daysOf(days, data), ...(past.length ? { before: past } : {}) };
 }
+
+/** The file's text of a plan. */
+export const write = (plan, data) => `${JSON.stringify(told(plan, data), null, 1)}\n`;
 
 /** The plan of a file; `rules` are those of handouts. Raises BadPlan. */
 export function read(text, { plan, exercises }, rules) {
@@ -31,33 +55,58 @@ export function read(text, { plan, exercises }, rules) {
   } catch {
     throw new BadPlan("This is not a file of this page, or it is cut off.");
   }
-  if (data?.version !== plan.version) throw new BadPlan(`This file is not of version ${plan.version}. Save the week anew on the page that made it.`);
-  const { goal, days } = data;
+  if (![1, plan.version].includes(data?.version)) throw new BadPlan(`This file is not of version 1 or ${plan.version}. Save the week anew on the page that made it.`);
+  const { goal, main = {}, before = [] } = data, limits = { row: new Map(rules.fields), done: plan.done, most: plan.exercises, names: plan.days };
   if (!plan.goals.includes(goal)) throw new BadPlan("The file names no goal: growth or strength.");
-  if (!Array.isArray(days) || days.length !== plan.days.length || !days.every(Array.isArray)) throw new BadPlan("The file does not hold seven days.");
-  return { goal, days: days.map((rows, n) => dayOf(rows, plan.days[n], plan.exercises, new Map(rules.fields), exercises)) };
+  if (!isObject(main) || !Object.entries(main).every(([id, said]) => Object.hasOwn(exercises, id) && typeof said === "boolean")) {
+    throw new BadPlan("The file's main lifts cannot be read.");
+  }
+  if (!Array.isArray(before) || !before.every(isObject)) throw new BadPlan("The file's past weeks cannot be read.");
+  if (before.length > plan.weeks) throw new BadPlan(`The file holds more than ${plan.weeks} past weeks.`);
+  return {
+    goal, monday: mondayOf(data.monday), main: { ...main }, days: weekOf(data.days, "", limits, exercises),
+    before: before.map((week, n) => ({ monday: mondayOf(week.monday), days: weekOf(week.days, `Past week ${n + 1}, `, limits, exercises) })),
+  };
 }
 
-function dayOf(rows, name, most, limits, exercises) {
-  if (rows.length > most) throw new BadPlan(`${name} holds more than ${most} exercises.`);
-  return rows.map((row, n) => entryOf(row, `${name}, exercise ${n + 1}`, limits, exercises));
+const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
+
+function mondayOf(value = null) {
+  const day = typeof value === "string" && /^20[0-9]{2}-[0-9]{2}-[0-9]{2}$/.test(value) ? new Date(`${value}T00:00:00Z`) : null;
+  if (value !== null && (!day || Number.isNaN(day.getTime()) || day.toISOString().slice(0, 10) !== value || day.getUTCDay() !== 1)) {
+    throw new BadPlan("The file's week does not begin with a Monday.");
+  }
+  return value;
+}
+
+function weekOf(days, where, limits, exercises) {
+  if (!Array.isArray(days) || days.length !== limits.names.length || !days.every(Array.isArray)) throw new BadPlan("The file does not hold seven days.");
+  return days.map((rows, n) => {
+    const name = `${where}${limits.names[n]}`;
+    if (rows.length > limits.most) throw new BadPlan(`${name} holds more than ${limits.most} exercises.`);
+    return rows.map((row, place) => entryOf(row, `${name}, exercise ${place + 1}`, limits, exercises));
+  });
 }
 
 function entryOf(row, where, limits, exercises) {
   if (typeof row?.exercise !== "string" || !Object.hasOwn(exercises, row.exercise)) throw new BadPlan(`${where}: this handbook does not have it.`);
-  return Object.fromEntries(FIELDS.map((field) => {
+  const sound = (limit, value, needed) => value === null ? !needed : fits(limit, value);
+  const read = Object.fromEntries(FIELDS.map((field) => {
     const value = row[field] ?? null;
-    const sound = value === null ? !NEEDED.includes(field) : field === "exercise" || fits(limits.get(field), value);
-    if (!sound) throw new BadPlan(`${where}: ${field} cannot be read.`);
+    if (field !== "exercise" && !sound(limits.row.get(field), value, NEEDED.includes(field))) throw new BadPlan(`${where}: ${field} cannot be read.`);
     return [field, value];
   }));
+  const { done = null } = row;
+  if (done === null) return { ...read, done };
+  if (!isObject(done) || !limits.done.every(([field, limit]) => sound(limit, done[field] ?? null, field === "sets"))) throw new BadPlan(`${where}: what was done cannot be read.`);
+  return { ...read, done: Object.fromEntries(limits.done.map(([field]) => [field, done[field] ?? null])) };
 }
 
 const fits = (limit, value) => ("low" in limit ? Number.isInteger(value) : typeof value === "string") && holds(limit, value);
 
-/** The plan as it stands after `#`, which no server sees: base64url of the file. */
+/** The plan as it stands after `#`, which no server sees: base64url of the file, without the past weeks. */
 export function packed(plan, data) {
-  const bytes = new TextEncoder().encode(JSON.stringify(JSON.parse(write(plan, data))));
+  const bytes = new TextEncoder().encode(JSON.stringify(told({ ...plan, before: [] }, data)));
   return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join("")).replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", "");
 }
 
@@ -72,16 +121,24 @@ export function unpacked(text, data, rules) {
   return read(file, data, rules);
 }
 
-/** The handout of one day, as it goes into a link. */
-export const handout = (title, entries) => ({ title, items: entries.map(({ exercise: id, ...dose }) => ({ id, ...dose })) });
+/** The handout of these days of a plan (all that hold anything, unless they are named); `head` may hold title, coach, date and care. */
+export const handout = ({ days }, head, which = days.keys()) => ({ title: null, coach: null, date: null, care: [], ...head,
+  days: [...which].filter((n) => days[n].length).map((n) => ({ day: n, items: days[n].map(({ exercise: id, done, ...dose }) => ({ id, ...dose })) })) });
 
-const cell = (text) => /[,"\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+/** A cell of the table; a formula would run in a spreadsheet. */
+function cell(value) {
+  const text = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+  return /[,"\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}
 
-/** The week as a table (CSV). */
-export function csv({ days }, { exercises, plan }) {
-  const rows = days.flatMap((day, n) => day.map((entry) =>
-    [plan.days[n], exercises[entry.exercise].name, ...FIELDS.slice(1).map((name) => String(entry[name] ?? ""))]));
-  return [["day", "exercise", "sets", "repetitions", "repetitions left", "rest in seconds"], ...rows].map((row) => `${row.map(cell).join(",")}\r\n`).join("");
+const COLUMNS = ["week", "day", "exercise", "sets", "repetitions", "load", "repetitions left", "rest in seconds", "tempo", "note",
+  "sets done", "fewest repetitions done", "load done", "repetitions left after"];
+
+/** Past weeks and this one as a table (CSV). */
+export function csv({ monday = null, days, before = [] }, { exercises, plan }) {
+  const rows = [...before, { monday, days }].flatMap((week) => week.days.flatMap((day, n) => day.map((row) =>
+    [week.monday, plan.days[n], exercises[row.exercise].name, ...FIELDS.slice(1).map((field) => row[field]), ...plan.done.map(([field]) => row.done?.[field])])));
+  return [COLUMNS, ...rows].map((row) => `${row.map((value) => cell(String(value ?? ""))).join(",")}\r\n`).join("");
 }
 
 /** The week as a calendar; `monday` and `stamp` are dates in UTC, `id` keeps the events of two weeks apart. */
@@ -89,9 +146,9 @@ export function calendar({ days }, { exercises }, monday, stamp, id) {
   const events = days.flatMap((day, n) => {
     if (!day.length) return [];
     const [start, end] = [n, n + 1].map((after) => compact(new Date(monday.getTime() + after * DAY)));
-    const told = day.map((entry) => `${exercises[entry.exercise].name}: ${entry.sets} x ${entry.repetitions}`).join("\n");
+    const lines = day.map((row) => `${exercises[row.exercise].name}: ${row.sets} x ${row.repetitions}${row.load ? `, ${row.load}` : ""}`).join("\n");
     return ["BEGIN:VEVENT", `UID:${id}-${n}`, `DTSTAMP:${stamp.toISOString().slice(0, 19).replace(/[-:]/g, "")}Z`,
-      `DTSTART;VALUE=DATE:${start}`, `DTEND;VALUE=DATE:${end}`, "SUMMARY:Strength training", `DESCRIPTION:${escaped(told)}`, "END:VEVENT"];
+      `DTSTART;VALUE=DATE:${start}`, `DTEND;VALUE=DATE:${end}`, "SUMMARY:Strength training", `DESCRIPTION:${escaped(lines)}`, "END:VEVENT"];
   });
   const lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//Evidence handbook//Week//EN", ...events, "END:VCALENDAR"];
   return lines.map((line) => `${foldedLine(line)}\r\n`).join("");

@@ -8,6 +8,7 @@
 // - consecutive: a part is trained directly on two days in a row, Sunday and Monday included, as the week comes round again.
 // - accessory-first: an accessory stands before a main lift on the same day.
 
+import { rowOf } from "./plan.js";
 import { order } from "./text.js";
 
 /** Days of a week, and what an accessory is added with. */
@@ -43,7 +44,7 @@ export const lastDay = (days) => Math.max(days.findLastIndex((day) => day.length
 
 /** The week with accessories at the end of one day. */
 export const added = (days, day, exercises, sets) => days.map((entries, n) => n !== day ? [...entries]
-  : [...entries, ...exercises.map((exercise) => ({ exercise, sets, repetitions: ADDED, left: null, rest: null }))]);
+  : [...entries, ...exercises.map((exercise) => rowOf({ exercise, sets, repetitions: ADDED }))]);
 
 /** Weekly sets that an accessory begins with: what the part lacks of the low end; above it, what is left to the high end. Never fewer
     than one, nor more than the low end spread over the least number of days, as it all goes to one day. */

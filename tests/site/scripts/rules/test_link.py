@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 from handout_site import WEEK, handout_site, visit
-from handouts import KNOWN, Handout, Item, decode, encode, handouts
+from handouts import KNOWN, Day, Handout, Item, decode, encode, handouts, single
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from script_rules import Refused
@@ -28,13 +28,31 @@ from build_tools.handout.successors import shown
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
-TWO = Handout(
+TWO = single(
     "Week 1",
     (Item("crate-curl", 3, "8-12", "20 kg", 2, 120, "3-1-1", "Slowly"), Item("cable-curl")),
 )
 
 
-def fragment(data: object, version: str = "1") -> str:
+WEEK_OF_TWO = Handout(
+    "Week 1",
+    "A. Coach",
+    "2026-12-07",
+    ("shoulder",),
+    (Day(0, (Item("crate-curl", 3),)), Day(4, (Item("cable-curl"), Item("crate-curl")))),
+)
+
+
+def day(*rows: object) -> list[object]:
+    """What a fragment holds of one day."""
+    return [None, None, None, [], [[None, list(rows)]]]
+
+
+def days(*held: object) -> list[object]:
+    return [None, None, None, [], list(held)]
+
+
+def fragment(data: object, version: str = "2") -> str:
     text = (
         data
         if isinstance(data, str)
@@ -44,9 +62,20 @@ def fragment(data: object, version: str = "1") -> str:
 
 
 def test_a_handout_as_documented() -> None:
-    wanted = '["Week 1",[["crate-curl",3,"8-12","20 kg",2,120,"3-1-1","Slowly"],["cable-curl"]]]'
+    rows = '[["crate-curl",3,"8-12","20 kg",2,120,"3-1-1","Slowly"],["cable-curl"]]'
+    wanted = f'["Week 1",null,null,[],[[null,{rows}]]]'
     assert encode(TWO) == fragment(wanted)
     assert decode(fragment(wanted), KNOWN) == TWO
+    assert decode(fragment(f'["Week 1",{rows}]', "1"), KNOWN) == TWO  # as version 1 wrote it
+
+
+def test_a_week_as_documented() -> None:
+    wanted = (
+        '["Week 1","A. Coach","2026-12-07",["shoulder"],'
+        '[[0,[["crate-curl",3]]],[4,[["cable-curl"],["crate-curl"]]]]]'
+    )
+    assert encode(WEEK_OF_TWO) == fragment(wanted)
+    assert decode(fragment(wanted), KNOWN) == WEEK_OF_TWO
 
 
 @given(handouts())
@@ -75,43 +104,62 @@ def test_a_link_that_was_cut_off_is_never_another_handout(
 @pytest.mark.parametrize(
     ("kind", "text"),
     [
-        ("too-long", "1." + "A" * limits.MOST_CHARACTERS),
+        ("too-long", "2." + "A" * limits.MOST_CHARACTERS),
         ("not-ours", ""),
         ("not-ours", "how-to-do-it"),
         ("not-ours", "<script>alert(1)</script>"),
-        ("version", fragment([None, [["crate-curl"]]], version="2")),
-        ("version", fragment([None, [["crate-curl"]]], version="01")),
+        ("version", fragment(day(["crate-curl"]), version="3")),
+        ("version", fragment(day(["crate-curl"]), version="02")),
         ("damaged", "1."),
-        ("damaged", "1.W*"),
+        ("damaged", "2."),
+        ("damaged", "2.W*"),
+        ("damaged", fragment(day(["crate-curl"]), version="1")),
+        ("damaged", fragment([None, [["crate-curl"]]])),
+        ("damaged", fragment([None, None, None, ["knee", 1], [[None, [["crate-curl"]]]]])),
+        ("damaged", fragment([None, None, None, None, [[None, [["crate-curl"]]]]])),
+        ("damaged", fragment([None, 7, None, [], [[None, [["crate-curl"]]]]])),
+        ("damaged", fragment(days(["Monday", [["crate-curl"]]]))),
+        ("damaged", fragment(days([0]))),
         ("damaged", encode(TWO) + "="),
         ("damaged", encode(TWO) + ")."),
         ("damaged", fragment([])),
         ("damaged", fragment({"title": None})),
-        ("damaged", fragment([None, [[]]])),
-        ("damaged", fragment([None, [["crate-curl", None]]])),
-        ("damaged", fragment([None, [["crate-curl", True]]])),
-        ("damaged", fragment([None, [["crate-curl", "3"]]])),
-        ("damaged", fragment([None, [["crate-curl", 3, 8]]])),
-        ("damaged", fragment([None, [["crate-curl", 3.0]]])),
-        ("damaged", fragment([None, [["crate-curl", 3, None, None, None, None, None, "x", "y"]]])),
-        ("damaged", fragment('[null, [["crate-curl"]]]')),
-        ("damaged", fragment('[null,[["crate\\u002dcurl"]]]')),
-        ("damaged", fragment('["\\ud800",[["crate-curl"]]]')),
-        ("damaged", fragment('[null,[["crate-curl",1e0]]]')),
+        ("damaged", fragment(day([]))),
+        ("damaged", fragment(day(["crate-curl", None]))),
+        ("damaged", fragment(day(["crate-curl", True]))),
+        ("damaged", fragment(day(["crate-curl", "3"]))),
+        ("damaged", fragment(day(["crate-curl", 3, 8]))),
+        ("damaged", fragment(day(["crate-curl", 3.0]))),
+        ("damaged", fragment(day(["crate-curl", 3, None, None, None, None, None, "x", "y"]))),
+        ("damaged", fragment('[null,null,null,[],[[null, [["crate-curl"]]]]]')),
+        ("damaged", fragment('[null,null,null,[],[[null,[["crate\\u002dcurl"]]]]]')),
+        ("damaged", fragment('["\\ud800",null,null,[],[[null,[["crate-curl"]]]]]')),
+        ("damaged", fragment('[null,null,null,[],[[null,[["crate-curl",1e0]]]]]')),
         ("damaged", fragment("[" * 500)),
-        ("limits", fragment([None, []])),
-        ("limits", fragment([None, [["crate-curl"]] * 13])),
-        ("limits", fragment(["", [["crate-curl"]]])),
-        ("limits", fragment(["T" * 61, [["crate-curl"]]])),
-        ("limits", fragment(["a\u202eb", [["crate-curl"]]])),
-        ("limits", fragment([None, [["crate-curl", 0]]])),
-        ("limits", fragment([None, [["crate-curl", 21]]])),
-        ("limits", fragment([None, [["crate-curl", None, "12-8"]]])),
-        ("limits", fragment([None, [["crate-curl", None, "many"]]])),
-        ("limits", fragment([None, [["crate-curl", None, None, None, None, None, "0-1-1"]]])),
-        ("limits", fragment([None, [["../../evil"]]])),
-        ("unknown", fragment([None, [["constructor"]]])),
-        ("unknown", fragment([None, [["crate-curl"], ["no-such-exercise"]]])),
+        ("limits", fragment(days())),
+        ("limits", fragment(days([0, []]))),
+        ("limits", fragment(days([7, [["crate-curl"]]]))),
+        ("limits", fragment(days([-1, [["crate-curl"]]]))),
+        ("limits", fragment(days([1, [["crate-curl"]]], [1, [["crate-curl"]]]))),
+        ("limits", fragment(days([1, [["crate-curl"]]], [0, [["crate-curl"]]]))),
+        ("limits", fragment(days([None, [["crate-curl"]]], [0, [["crate-curl"]]]))),
+        ("limits", fragment([None, None, "2026-13-01", [], [[None, [["crate-curl"]]]]])),
+        ("limits", fragment([None, None, None, ["knee", "knee"], [[None, [["crate-curl"]]]]])),
+        ("limits", fragment([None, None, None, ["no knee"], [[None, [["crate-curl"]]]]])),
+        ("limits", fragment([None, None, None, [*"abcdefg"], [[None, [["crate-curl"]]]]])),
+        ("limits", fragment(day())),
+        ("limits", fragment(day(*[["crate-curl"]] * 13))),
+        ("limits", fragment(["", *day(["crate-curl"])[1:]])),
+        ("limits", fragment(["T" * 61, *day(["crate-curl"])[1:]])),
+        ("limits", fragment(["a\u202eb", *day(["crate-curl"])[1:]])),
+        ("limits", fragment(day(["crate-curl", 0]))),
+        ("limits", fragment(day(["crate-curl", 21]))),
+        ("limits", fragment(day(["crate-curl", None, "12-8"]))),
+        ("limits", fragment(day(["crate-curl", None, "many"]))),
+        ("limits", fragment(day(["crate-curl", None, None, None, None, None, "0-1-1"]))),
+        ("limits", fragment(day(["../../evil"]))),
+        ("unknown", fragment(day(["constructor"]))),
+        ("unknown", fragment(day(["crate-curl"], ["no-such-exercise"]))),
     ],
 )
 def test_each_fault_has_its_message(kind: str, text: str) -> None:
@@ -123,9 +171,9 @@ def test_each_fault_has_its_message(kind: str, text: str) -> None:
 
 def test_a_handout_beyond_the_limits_gets_no_link() -> None:
     for handout, kind in (
-        (Handout(None, (Item("crate-curl", sets=99),)), "limits"),
-        (Handout("T" * 61, TWO.items), "limits"),
-        (Handout(None, (Item("crate-curl", note="é" * 140),) * 12), "too-long"),
+        (single(None, (Item("crate-curl", sets=99),)), "limits"),
+        (single("T" * 61, TWO.items), "limits"),
+        (single(None, (Item("crate-curl", note="é" * 140),) * 12), "too-long"),
     ):
         with pytest.raises(Refused) as bad:
             encode(handout)
@@ -138,7 +186,7 @@ def test_retired_exercises_lead_to_their_successors() -> None:
         {"old": "older", "older": "new", "kept": "new", "lost": "gone", "a": "b", "b": "a"},
     )
     assert shown(exercises, moved) == {"new": "new", "kept": "kept", "old": "new", "older": "new"}
-    assert decode(fragment([None, [["old", 3]]]), shown(exercises, moved)) == Handout(
+    assert decode(fragment(day(["old", 3])), shown(exercises, moved)) == single(
         None, (Item("new", 3),)
     )
 
@@ -206,9 +254,18 @@ NEARLY = st.builds(
     lambda handout, n, value, title: of_json(
         [
             title,
+            handout.coach,
+            handout.date,
+            handout.care,
             [
-                [value if i == n else kept for i, kept in enumerate(astuple(item))]
-                for item in handout.items
+                [
+                    day.day,
+                    [
+                        [value if i == n else kept for i, kept in enumerate(astuple(item))]
+                        for item in day.items
+                    ],
+                ]
+                for day in handout.days
             ],
         ]
     ),
@@ -236,34 +293,37 @@ BY_HAND = [
     "1.",
     "1.IA",
     "2.W10",
+    "3.W10",
+    of_json([None, [["crate-curl"]]]),
+    f"1.{of_json([None, [['crate-curl']]])[2:]}",
     "01.W10",
     "<script>alert(1)</script>",
     "javascript:alert(1)",
-    "1." + "A" * 1499,
-    "é" * 1501,
+    "2." + "A" * 3998,
+    "é" * 4001,
     "1.\n",
     "1\u0660.x",
-    of_json([None, [["constructor"]]]),
-    of_json([None, [["__proto__"]]]),
-    of_json([None, [["crate-curl"], ["gone"]]]),
-    of_json([None, [["lamp-curl", 3]]]),
-    of_json(["\u2028", [["crate-curl"]]]),
-    of_json(["😀" * 60, [["crate-curl"]]]),
-    of_json(["😀" * 61, [["crate-curl"]]]),
-    of_json([None, [["crate-curl\n"]]]),
-    of_json([None, [["crate-curl"]] * 13]),
+    of_json(day(["constructor"])),
+    of_json(day(["__proto__"])),
+    of_json(day(["crate-curl"], ["gone"])),
+    of_json(day(["lamp-curl", 3])),
+    of_json(["\u2028", *day(["crate-curl"])[1:]]),
+    of_json(["😀" * 60, *day(["crate-curl"])[1:]]),
+    of_json(["😀" * 61, *day(["crate-curl"])[1:]]),
+    of_json(day(["crate-curl\n"])),
+    of_json(day(*[["crate-curl"]] * 13)),
     *(
-        f"1.{urlsafe_b64encode(raw).rstrip(b'=').decode()}"
+        f"2.{urlsafe_b64encode(raw).rstrip(b'=').decode()}"
         for raw in (
-            b'[null,[["crate-curl",1e0]]]',
-            b'[null,[["crate-curl",-0]]]',
-            b'["\\ud800",[["crate-curl"]]]',
-            b'[null,[["crate-curl",NaN]]]',
-            b'\xef\xbb\xbf[null,[["crate-curl"]]]',
-            b'["\xff",[["crate-curl"]]]',
-            b'[null,[["crate-curl",9007199254740993]]]',
-            b'["\\u0007",[["crate-curl"]]]',
-            b'["\x7f",[["crate-curl"]]]',
+            b'[null,null,null,[],[[null,[["crate-curl",1e0]]]]]',
+            b'[null,null,null,[],[[null,[["crate-curl",-0]]]]]',
+            b'["\\ud800",null,null,[],[[null,[["crate-curl"]]]]]',
+            b'[null,null,null,[],[[null,[["crate-curl",NaN]]]]]',
+            b'\xef\xbb\xbf[null,null,null,[],[[null,[["crate-curl"]]]]]',
+            b'["\xff",null,null,[],[[null,[["crate-curl"]]]]]',
+            b'[null,null,null,[],[[null,[["crate-curl",9007199254740993]]]]]',
+            b'["\\u0007",null,null,[],[[null,[["crate-curl"]]]]]',
+            b'["\x7f",null,null,[],[[null,[["crate-curl"]]]]]',
             b"[" * 1000,
             b'{"a":1,"a":2}',
         )

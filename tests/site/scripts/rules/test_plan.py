@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
-from base64 import urlsafe_b64decode
+from base64 import urlsafe_b64decode, urlsafe_b64encode
 from datetime import date, datetime
 from typing import Any
 
@@ -21,24 +21,48 @@ from build_tools.planning import plan
 from build_tools.planning.plan import DAYS
 
 Plan = dict[str, Any]
-COLUMNS = ["day", "exercise", "sets", "repetitions", "repetitions left", "rest in seconds"]
+COLUMNS = [
+    *("week", "day", "exercise", "sets", "repetitions", "load", "repetitions left"),
+    *("rest in seconds", "tempo", "note"),
+    *("sets done", "fewest repetitions done", "load done", "repetitions left after"),
+]
+FIELDS = ("sets", "repetitions", "load", "left", "rest", "tempo", "note")
+MONDAYS = [None, "2026-11-30", "2026-12-07", "2027-03-01"]
 KNOWN = published(exercise(id, name=f'{id}, "long"; back\\slash ąß' * 3) for id in IDS)
 DATA = {
     "exercises": KNOWN,
-    "plan": {
-        "version": plan.VERSION,
-        "characters": plan.MOST_CHARACTERS,
-        "days": list(DAYS),
-        "exercises": plan.MOST_EXERCISES,
-        "goals": list(plan.GOALS),
-    },
+    "plan": plan.as_data(),
 }
 MONDAY, STAMP = datetime(2026, 11, 23), datetime(2026, 11, 25, 13, 0, 5)
-ONE: Plan = {"goal": "growth", "days": [[entry("a-curl", 3, "8-12", 2, 90)], *([[]] * 6)]}
+ONE: Plan = {
+    "goal": "growth",
+    "monday": "2026-12-07",
+    "main": {"a-curl": True},
+    "days": [[entry("a-curl", 3, "8-12", 2, 90, load="20 kg", done=None)], *([[]] * 6)],
+    "before": [],
+}
 
 
 def plans() -> st.SearchStrategy[Plan]:
-    return st.fixed_dictionaries({"goal": st.sampled_from(["growth", "strength"]), "days": weeks()})
+    monday = st.sampled_from(MONDAYS)
+    return st.fixed_dictionaries(
+        {
+            "goal": st.sampled_from(["growth", "strength"]),
+            "monday": monday,
+            "main": st.dictionaries(st.sampled_from(IDS), st.booleans()),
+            "days": weeks(),
+            "before": st.lists(
+                st.fixed_dictionaries({"monday": monday, "days": weeks()}), max_size=2
+            ),
+        }
+    )
+
+
+def given_alone(value: Any) -> Any:
+    """The same without what is not given."""
+    if isinstance(value, dict):
+        return {key: given_alone(held) for key, held in value.items() if held is not None}
+    return [given_alone(held) for held in value] if isinstance(value, list) else value
 
 
 def write(given: Plan) -> str:
@@ -51,14 +75,28 @@ def read(text: str) -> Plan:
 
 @given(plans())
 def test_what_was_saved_is_opened(plan: Plan) -> None:
-    assert json.loads(write(plan)) == {"version": 1, **plan}
+    held = {"version": 2, **given_alone(plan)}
+    bare = {key: value for key, value in held.items() if value or key not in ("main", "before")}
+    assert json.loads(write(plan)) == bare
     assert read(write(plan)) == plan
     packed = script_rules.plan.packed(plan, DATA)
-    assert json.loads(urlsafe_b64decode(packed + "=" * (-len(packed) % 4))) == {
-        "version": 1,
-        **plan,
-    }  # RFC 4648, section 5
-    assert script_rules.plan.unpacked(packed, DATA, limits.as_data()) == plan
+    del held["before"]
+    bare.pop("before", None)
+    text = urlsafe_b64decode(packed + "=" * (-len(packed) % 4))  # RFC 4648, section 5
+    assert json.loads(text) == bare
+    assert script_rules.plan.unpacked(packed, DATA, limits.as_data()) == {**plan, "before": []}
+
+
+@given(weeks())
+def test_a_file_of_the_first_version_opens_to_the_same_week(days: list[list[Plan]]) -> None:
+    old = ("exercise", "sets", "repetitions", "left", "rest")
+    rows = [[{key: row[key] for key in old} for row in day] for day in days]
+    now = [[entry(*(row[key] for key in old)) for row in day] for day in days]
+    text = json.dumps({"version": 1, "goal": "strength", "days": rows})
+    wanted = {"goal": "strength", "monday": None, "main": {}, "days": now, "before": []}
+    assert read(text) == wanted
+    packed = urlsafe_b64encode(text.encode()).decode().rstrip("=")
+    assert script_rules.plan.unpacked(packed, DATA, limits.as_data()) == wanted
 
 
 @pytest.mark.parametrize("text", ["W*", "A", "_w", "Ww"])
@@ -71,21 +109,28 @@ def test_a_damaged_address_is_refused(text: str) -> None:
 def test_the_table_is_read_by_pythons_csv(plan: Plan) -> None:
     text = script_rules.plan.csv(plan, DATA)
     rows = list(csv.reader(io.StringIO(text, newline=""), strict=True))
-    assert rows == [
-        COLUMNS,
-        *(
-            [
-                DAYS[n],
-                KNOWN[e["exercise"]]["name"],
-                *(
-                    "" if e[key] is None else str(e[key])
-                    for key in ("sets", "repetitions", "left", "rest")
-                ),
-            ]
-            for n, day in enumerate(plan["days"])
-            for e in day
-        ),
+
+    def shown(value: object) -> str:
+        return "" if value is None else str(value)
+
+    wanted = [
+        [
+            shown(week["monday"]),
+            DAYS[n],
+            KNOWN[e["exercise"]]["name"],
+            *(shown(e[key]) for key in FIELDS),
+            *(shown((e["done"] or {}).get(key)) for key in ("sets", "repetitions", "load", "left")),
+        ]
+        for week in [*plan["before"], plan]
+        for n, day in enumerate(week["days"])
+        for e in day
     ]
+    plain = [[cell.removeprefix("'") for cell in row] for row in rows]
+    assert plain == [COLUMNS, *wanted]
+    # What a spreadsheet reckons as a formula begins with one of these (OWASP, "CSV Injection"; from memory).
+    assert not any(
+        cell.startswith(("=", "+", "-", "@", "\t", "\r")) for row in rows for cell in row
+    )
     assert text.endswith("\r\n") and "\n" not in text.replace("\r\n", "")
 
 
@@ -104,6 +149,7 @@ def test_the_calendar_is_read_by_icalendar(plan: Plan) -> None:
     told = [
         "\n".join(
             f"{KNOWN[e['exercise']]['name']}: {e['sets']} x {e['repetitions']}"
+            + (f", {e['load']}" if e["load"] else "")
             for e in plan["days"][n]
         )
         for n in trained
@@ -129,8 +175,27 @@ def with_entry(**changed: object) -> str:
         ("[" * 50_000, "cut off"),
         (broken(goal=float("nan")), "cut off"),
         ("[]", "not of version 1"),
-        (" " * 100_001, "too large"),
-        (broken(version=2), "not of version 1"),
+        (" " * 400_001, "too large"),
+        (broken(version=3), "not of version 1 or 2"),
+        (broken(main=[]), "main lifts cannot be read"),
+        (broken(main={"z-curl": True}), "main lifts cannot be read"),
+        (broken(main={"a-curl": 1}), "main lifts cannot be read"),
+        (broken(monday="2026-12-08"), "does not begin with a Monday"),
+        (broken(monday="2026-02-30"), "does not begin with a Monday"),
+        (broken(monday=7), "does not begin with a Monday"),
+        (broken(before=7), "past weeks cannot be read"),
+        (broken(before=[7]), "past weeks cannot be read"),
+        (broken(before=[{"days": [[]] * 7}] * 105), "more than 104 past weeks"),
+        (broken(before=[{"days": []}]), "seven days"),
+        (broken(before=[{"days": [[{}], *([[]] * 6)]}]), "Past week 1, Monday, exercise 1"),
+        (with_entry(load=20), "load cannot be read"),
+        (with_entry(load="x" * 21), "load cannot be read"),
+        (with_entry(tempo="slow"), "tempo cannot be read"),
+        (with_entry(note="n" * 141), "note cannot be read"),
+        (with_entry(done=3), "what was done cannot be read"),
+        (with_entry(done={}), "what was done cannot be read"),
+        (with_entry(done={"sets": 3, "repetitions": 1000}), "what was done cannot be read"),
+        (with_entry(done={"sets": 3, "load": 20}), "what was done cannot be read"),
         (broken(version=True), "not of version 1"),
         (broken(goal="fame"), "names no goal"),
         (broken(goal=["growth"]), "names no goal"),
@@ -159,4 +224,29 @@ def test_what_is_no_plan_is_refused_with_a_reason(text: str, says: str) -> None:
 
 
 def test_what_it_holds_besides_is_dropped() -> None:
-    assert read(with_entry(note="x", sets=3.0)) == ONE
+    assert read(with_entry(mood="x", sets=3.0)) == ONE
+
+
+def test_the_coach_says_what_a_main_lift_is() -> None:
+    known = published([exercise("a-curl", main=True), exercise("b-curl"), exercise("c-curl")])
+    plan = {**ONE, "main": {"a-curl": False, "b-curl": True}}
+    found = script_rules.plan.seen(plan, known)
+    assert {id: one["main"] for id, one in found.items()} == {
+        "a-curl": False,
+        "b-curl": True,
+        "c-curl": False,
+    }
+    assert all(script_rules.plan.isMain(plan, known, id) == found[id]["main"] for id in known)
+    assert known["a-curl"]["main"]  # the catalog's word is left as it is
+
+
+def test_a_handout_of_chosen_days() -> None:
+    plan = {**ONE, "days": [ONE["days"][0], [], [entry("b-curl", 2, "8")], *([[]] * 4)]}
+    found = script_rules.plan.handout(plan, {"title": "Week", "care": ["knee"]})
+    assert [day["day"] for day in found["days"]] == [0, 2]
+    assert found["days"][0]["items"][0] == {
+        **{"id": "a-curl", "sets": 3, "repetitions": "8-12", "load": "20 kg", "left": 2},
+        **{"rest": 90, "tempo": None, "note": None},
+    }
+    assert (found["title"], found["coach"], found["care"]) == ("Week", None, ["knee"])
+    assert [day["day"] for day in script_rules.plan.handout(plan, {}, [2])["days"]] == [2]
