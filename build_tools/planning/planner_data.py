@@ -34,7 +34,8 @@ out, never null; addresses are relative to the top of the site::
      "warnings": {kind: anchor of its grounds on programme/, "{goal}" to fill},
      "equations": {id: {"name", "form", "coefficients", "repetitions": [low, high], "exercises": [id, ...], "error", "memory"}},
      "prediction": {"means", "address"}, "pound": kilograms,
-     "progression": [{"do", "because"}],
+     "progression": [{"do", "because", "id"?, "numbers"?: {name: [number, ...]}}],
+     "progress"?: {kind: sentence with {places} to fill},             # where the advice is enough to make the next week
      "plan": {"version", "characters", "days": [name, ...], "exercises", "weeks", "goals": [...], "done": [[field, limit], ...]}}
                                                    # see plan.py
 
@@ -217,7 +218,8 @@ def _programme(programme: Programme) -> dict[str, Any]:
             "address": f"{PROGRAMME}#prediction",
         },
         "pound": POUND,
-        "progression": [asdict(rule) for rule in progression.rules(programme)],
+        "progression": progression.rules(programme),
+        **({"progress": progression.WORDS} if progression.complete(programme) else {}),
     }
 
 

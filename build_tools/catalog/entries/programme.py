@@ -93,6 +93,13 @@ class Advice(Basis):
 
     do: Line = Field(description="What to do, imperative, plain words.")
     because: Line = Field(description="What is known, and how surely.")
+    id: Id | None = Field(
+        None, description="What the week's page knows it by when it makes the next week."
+    )
+    numbers: dict[Id, Annotated[list[float], Field(min_length=1, max_length=2)]] = Field(
+        default={},
+        description="Numbers of `do:` and `because:` that the page reckons with: one, or lower and upper end.",
+    )
 
 
 class Topic(Entry):

@@ -2,14 +2,14 @@
 //
 // The file is JSON with a version, read back with limits, so that a file from elsewhere does no harm:
 //
-//     {"version": 2, "goal": "growth" or "strength", "monday": "2026-12-07", "main": {exercise: true or false},
+//     {"version": 2, "goal": "growth" or "strength", "monday": "2026-12-07", "easy": true, "main": {exercise: true or false},
 //      "days": seven lists, from Monday on, of {"exercise", "sets", "repetitions", "load", "left", "rest", "tempo", "note", "done"},
-//      "before": [{"monday", "days"}, ...]}
+//      "before": [{"monday", "easy", "days"}, ...]}
 //
 // What is not given is left out; only goal, days, exercise, sets and repetitions must be there. A row is one of a handout, with the same
 // limits, and what was done of it: {"sets", "repetitions", "load", "left"}, where 0 sets say that it was missed and the repetitions are
-// the fewest of its sets. `main` is the coach's own word on what is a main lift; `before` holds the past weeks, the oldest first. Version
-// 1 had no load, tempo, note, done, monday, main and before; its files and addresses still open. Nothing about a person belongs in it: no
+// the fewest of its sets. `main` is the coach's own word on what is a main lift; an easy week says so; `before` holds the past weeks, the
+// oldest first. Version 1 had no load, tempo, note, done, monday, easy, main and before; its files and addresses still open. Nothing about a person belongs in it: no
 // name, no age, no body weight. What a file holds besides is dropped. The table is CSV (RFC 4180: CR LF ends each line; what a spreadsheet
 // would reckon as a formula gets an apostrophe), the calendar iCalendar (RFC 5545: lines of at most 75 octets, folded between letters,
 // section 3.1; text escaped, section 3.3.11) with a whole-day event for each training day: the hour is the coach's.
@@ -22,7 +22,7 @@ const FIELDS = ["exercise", "sets", "repetitions", "load", "left", "rest", "temp
 export class BadPlan extends Error {}
 
 /** A week with nothing in it. */
-export const blank = () => ({ goal: "growth", monday: null, main: {}, days: Array.from({ length: 7 }, () => []), before: [] });
+export const blank = () => ({ goal: "growth", monday: null, easy: false, main: {}, days: Array.from({ length: 7 }, () => []), before: [] });
 
 /** A row as it begins: what is given of it, and null for the rest. */
 export const rowOf = (given) => ({ ...Object.fromEntries(FIELDS.map((field) => [field, given[field] ?? null])), done: given.done ?? null });
@@ -37,9 +37,9 @@ export const seen = (plan, exercises) => ({ ...exercises,
 const given = (values) => Object.fromEntries(Object.entries(values).filter(([, value]) => value !== null));
 const daysOf = (days, { plan }) => plan.days.map((_, n) => (days[n] ?? []).map((row) => given({ ...rowOf(row), done: row.done ? given(row.done) : null })));
 
-function told({ goal, monday = null, main = {}, days, before = [] }, data) {
-  const past = before.map((week) => given({ monday: week.monday, days: daysOf(week.days, data) }));
-  return { version: data.plan.version, goal, ...given({ monday }), ...(Object.keys(main).length ? { main } : {}),
+function told({ goal, monday = null, easy = false, main = {}, days, before = [] }, data) {
+  const past = before.map((week) => given({ monday: week.monday, easy: week.easy || null, days: daysOf(week.days, data) }));
+  return { version: data.plan.version, goal, ...given({ monday, easy: easy || null }), ...(Object.keys(main).length ? { main } : {}),
     days: daysOf(days, data), ...(past.length ? { before: past } : {}) };
 }
 
@@ -64,8 +64,8 @@ export function read(text, { plan, exercises }, rules) {
   if (!Array.isArray(before) || !before.every(isObject)) throw new BadPlan("The file's past weeks cannot be read.");
   if (before.length > plan.weeks) throw new BadPlan(`The file holds more than ${plan.weeks} past weeks.`);
   return {
-    goal, monday: mondayOf(data.monday), main: { ...main }, days: weekOf(data.days, "", limits, exercises),
-    before: before.map((week, n) => ({ monday: mondayOf(week.monday), days: weekOf(week.days, `Past week ${n + 1}, `, limits, exercises) })),
+    goal, monday: mondayOf(data.monday), easy: easyOf(data.easy), main: { ...main }, days: weekOf(data.days, "", limits, exercises),
+    before: before.map((week, n) => ({ monday: mondayOf(week.monday), easy: easyOf(week.easy), days: weekOf(week.days, `Past week ${n + 1}, `, limits, exercises) })),
   };
 }
 
@@ -76,6 +76,11 @@ function mondayOf(value = null) {
   if (value !== null && (!day || Number.isNaN(day.getTime()) || day.toISOString().slice(0, 10) !== value || day.getUTCDay() !== 1)) {
     throw new BadPlan("The file's week does not begin with a Monday.");
   }
+  return value;
+}
+
+function easyOf(value = false) {
+  if (typeof value !== "boolean") throw new BadPlan("Whether the file's week is an easy one cannot be read.");
   return value;
 }
 

@@ -37,6 +37,7 @@ MONDAY, STAMP = datetime(2026, 11, 23), datetime(2026, 11, 25, 13, 0, 5)
 ONE: Plan = {
     "goal": "growth",
     "monday": "2026-12-07",
+    "easy": False,
     "main": {"a-curl": True},
     "days": [[entry("a-curl", 3, "8-12", 2, 90, load="20 kg", done=None)], *([[]] * 6)],
     "before": [],
@@ -49,10 +50,12 @@ def plans() -> st.SearchStrategy[Plan]:
         {
             "goal": st.sampled_from(["growth", "strength"]),
             "monday": monday,
+            "easy": st.booleans(),
             "main": st.dictionaries(st.sampled_from(IDS), st.booleans()),
             "days": weeks(),
             "before": st.lists(
-                st.fixed_dictionaries({"monday": monday, "days": weeks()}), max_size=2
+                st.fixed_dictionaries({"monday": monday, "easy": st.booleans(), "days": weeks()}),
+                max_size=2,
             ),
         }
     )
@@ -61,7 +64,8 @@ def plans() -> st.SearchStrategy[Plan]:
 def given_alone(value: Any) -> Any:
     """The same without what is not given."""
     if isinstance(value, dict):
-        return {key: given_alone(held) for key, held in value.items() if held is not None}
+        held = {key: given_alone(one) for key, one in value.items() if one is not None}
+        return {key: one for key, one in held.items() if key != "easy" or one}
     return [given_alone(held) for held in value] if isinstance(value, list) else value
 
 
@@ -93,7 +97,8 @@ def test_a_file_of_the_first_version_opens_to_the_same_week(days: list[list[Plan
     rows = [[{key: row[key] for key in old} for row in day] for day in days]
     now = [[entry(*(row[key] for key in old)) for row in day] for day in days]
     text = json.dumps({"version": 1, "goal": "strength", "days": rows})
-    wanted = {"goal": "strength", "monday": None, "main": {}, "days": now, "before": []}
+    rest = {"monday": None, "easy": False, "main": {}, "before": []}
+    wanted = {"goal": "strength", "days": now, **rest}
     assert read(text) == wanted
     packed = urlsafe_b64encode(text.encode()).decode().rstrip("=")
     assert script_rules.plan.unpacked(packed, DATA, limits.as_data()) == wanted
@@ -183,6 +188,7 @@ def with_entry(**changed: object) -> str:
         (broken(monday="2026-12-08"), "does not begin with a Monday"),
         (broken(monday="2026-02-30"), "does not begin with a Monday"),
         (broken(monday=7), "does not begin with a Monday"),
+        (broken(easy=1), "easy one cannot be read"),
         (broken(before=7), "past weeks cannot be read"),
         (broken(before=[7]), "past weeks cannot be read"),
         (broken(before=[{"days": [[]] * 7}] * 105), "more than 104 past weeks"),
