@@ -25,6 +25,8 @@ class ExerciseFacts:
     """Everything it needs; empty for the body alone."""
     position: str
     sides: Literal["both", "one"]
+    swaps: tuple[str, ...]
+    """What the catalog names as its swaps, in its order."""
     main: bool
     """A main compound lift that accessories are built around."""
     load: str
@@ -68,6 +70,7 @@ def _facts(catalog: Catalog, id: str, exercise: Exercise, course: Course) -> Exe
         frozenset(exercise.equipment) - {"none"},
         exercise.movement.position,
         exercise.sides,
+        tuple(exercise.swaps),
         exercise.main_lift,
         exercise.movement.load.kind,
         {part: curve.joint for part, curve in sorted(course.loads.items())},

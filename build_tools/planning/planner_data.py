@@ -14,7 +14,7 @@ out, never null; addresses are relative to the top of the site::
      "exercises": {id: {
         "name", "inside", "also": [name, ...], "address",
         "equipment": [id, ...],                    # everything it needs; empty for the body alone
-        "position", "sides": "both" | "one", "main": true | false, "load": kind,
+        "position", "sides": "both" | "one", "swaps": [id, ...], "main": true | false, "load": kind,
         "joints": {part: joint},                   # the joint about which the load asks most of the part, where a load is known
         "credits": {part: 1 | 0.5},                # what one set counts
         "direct": [part, ...],                     # the parts that it trains directly
@@ -152,6 +152,7 @@ def _exercise(one: ExerciseFacts, names: Names) -> dict[str, Any]:
         "equipment": sorted(one.equipment),
         "position": one.position,
         "sides": one.sides,
+        "swaps": list(one.swaps),
         "main": one.main,
         "load": one.load,
         "joints": one.joints,

@@ -32,6 +32,7 @@ def exercise(id: str, **given: object) -> ExerciseFacts:
         "also": (),
         "address": f"exercises/{id}/",
         "equipment": frozenset(),
+        "swaps": (),
         "position": "standing",
         "sides": "both",
         "main": False,

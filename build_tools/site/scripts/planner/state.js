@@ -1,7 +1,9 @@
 // What the pages Lagging part and Week pass on in the fragment of the address, which no server sees: the week, and what is asked for.
 
-import { BadPlan, blank, packed, unpacked } from "../rules/plan.js";
+import { BadPlan, blank, packed, read, unpacked, write } from "../rules/plan.js";
 import { fetched } from "./page.js";
+
+const PAST = "handbook week: past weeks"; // in this tab alone, as an address has no room for them
 
 /** The data of the working pages, with the rules of handouts. */
 export async function loaded() {
@@ -16,7 +18,7 @@ export function arrived({ data, rules }) {
   const wish = { parts: list("parts", data.orders), equipment: given.has("equipment") ? list("equipment", data.equipment) : Object.keys(data.equipment), concerns: list("avoid", data.concerns) };
   let plan = blank(), wrong = "";
   try {
-    if (given.has("week")) plan = unpacked(given.get("week"), data, rules);
+    if (given.has("week")) plan = { ...unpacked(given.get("week"), data, rules), before: past(data, rules) };
   } catch (bad) {
     if (!(bad instanceof BadPlan)) throw bad;
     wrong = bad.message;
@@ -33,4 +35,19 @@ export function fragment(plan, wish, data) {
   return said.length ? `#${said.join("&")}` : "";
 }
 
-export const keep = (plan, wish, data) => history.replaceState(null, "", location.pathname + location.search + fragment(plan, wish, data));
+export function keep(plan, wish, data) {
+  history.replaceState(null, "", location.pathname + location.search + fragment(plan, wish, data));
+  try {
+    if (plan.before.length) sessionStorage.setItem(PAST, write({ ...blank(), before: plan.before }, data));
+    else sessionStorage.removeItem(PAST);
+  } catch { /* a browser that keeps nothing: the file does */ }
+}
+
+/** The past weeks that this tab keeps. */
+function past(data, rules) {
+  try {
+    return read(sessionStorage.getItem(PAST) ?? write(blank(), data), data, rules).before;
+  } catch {
+    return [];
+  }
+}

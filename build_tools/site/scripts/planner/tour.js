@@ -4,7 +4,7 @@ import { make, part } from "../dom.js";
 import { encode } from "../rules/link.js";
 import { handout } from "../rules/plan.js";
 import { shortlist } from "../rules/shortlist.js";
-import { added, count, duration, lastDay, toAdd, warnings } from "../rules/week.js";
+import { added, count, countMuscles, duration, lastDay, toAdd, warnings } from "../rules/week.js";
 import { proposed, remark } from "./answers.js";
 import { begin, link, root } from "./page.js";
 import { fragment, loaded } from "./state.js";
@@ -25,19 +25,19 @@ function counts({ wish, before, after }, data) {
   return make("table", { className: "hb-numbers" }, make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...rows));
 }
 
-function remarks({ goal, more, after }, data) {
-  const found = warnings(more, after, data.exercises, data.goals[goal].weekly_sets);
+function remarks({ goal, more }, data) {
+  const found = warnings(more, countMuscles(more, data.exercises, data.muscles), data.exercises, data.goals[goal].weekly_sets);
   if (!found.length) return [make("p", {}, "The week with the accessories goes against nothing that the programme says.")];
   return [make("p", {}, "What the week with the accessories goes against:"), make("ul", {}, ...found.map((one) => remark(data, goal, one)))];
 }
 
 /** One day of the week with the accessories, its time and its handout. */
-function handed({ goal, more }, n, { data, rules }) {
+function handed({ goal, more, wish }, n, { data, rules }) {
   const entries = more[n], name = data.plan.days[n];
   const minutes = Math.ceil(duration(entries, data.exercises, data.seconds[goal]) / 60);
   const rows = entries.flatMap(({ exercise: id, sets, repetitions }, n) => [
     n ? ", " : "", link(data.exercises[id].address, data.exercises[id].name), ` ${sets} × ${repetitions}`]);
-  const to = link(`handout/#${encode(handout({ days: more }, { title: name }, [n]), rules)}`, `Handout for ${name}`);
+  const to = link(`handout/#${encode(handout({ days: more }, { title: name, care: wish.concerns }, [n]), rules)}`, `Handout for ${name}`);
   to.dataset.tour = "handout";
   return make("li", {}, make("b", {}, name), `, about ${minutes} minutes: `, ...rows, ". ", to);
 }

@@ -1,139 +1,149 @@
-// The page Week: the plan in memory and in the fragment, its fields, and what follows from it.
+// The page Week: the plan in memory, in the fragment and in the tab, and what follows from it.
 
 import { make, part } from "../dom.js";
-import { encode, holds } from "../rules/link.js";
-import { BadPlan, handout, read, rowOf } from "../rules/plan.js";
+import { named } from "../rules/names.js";
+import { BadPlan, read, rowOf as blankRow, seen } from "../rules/plan.js";
 import { filled } from "../rules/text.js";
-import { count, duration, ends, standing, warnings } from "../rules/week.js";
-import { named, span } from "../rules/words.js";
+import { duration, warnings } from "../rules/week.js";
+import { span } from "../rules/words.js";
+import { counted } from "../week/counts.js";
+import { reckoning } from "../week/loads.js";
+import { paper } from "../week/paper.js";
+import { progressing } from "../week/progress.js";
+import { offer } from "../week/replace.js";
+import { rowOf } from "../week/row.js";
+import { taking } from "../week/take.js";
+import { versions } from "../week/versions.js";
 import { remark } from "./answers.js";
+import { box } from "./box.js";
 import { begin, link, root } from "./page.js";
 import { arrived, fragment, keep, loaded } from "./state.js";
-import { exporting } from "./week_buttons.js";
-import { reckoning } from "./week_loads.js";
 
-const FIELDS = [["sets", "Sets", true], ["repetitions", "Repetitions", true], ["left", "Left", false], ["rest", "Rest, seconds", false]];
-let had, data, plan, wish, limits, reckon;
+const OFFERED = 8, REMARKS = 3, NEW = { sets: 3, repetitions: "8-12" };
+let had, data, wish, plans, page, reckon, took, progressed;
 
 const say = (text) => { part("status").textContent = text; };
-const exercise = (id) => data.exercises[id];
-const table = (heads, rows) => {
-  const cell = (name, value, properties = {}) => make(name, properties, value);
-  const body = make("tbody"), head = make("tr", {}, ...heads.map((text) => cell("th", text, { scope: "col" })));
-  body.append(...rows.map(([first, ...rest]) => make("tr", {}, cell("th", first, { scope: "row" }), ...rest.map((value) => cell("td", value)))));
-  return make("table", { className: "hb-numbers" }, make("thead", {}, head), body);
-};
+const plan = () => plans.current();
+const name = (id) => data.exercises[id].name;
+const days = () => plan().days.flatMap((rows, n) => rows.length ? [n] : []);
 
-/** The value of a field, or undefined for what it cannot hold. */
-function valueOf(name, text, needed) {
-  const limit = limits.get(name), said = text.trim().replace(/\s*[-–—]\s*/u, "-");
-  if (said === "") return needed ? undefined : null;
-  const value = "low" in limit ? (/^[0-9]{1,4}$/.test(said) ? Number(said) : undefined) : said;
-  return value !== undefined && holds(limit, value) ? value : undefined;
-}
-
-function field(entry, [name, label, needed]) {
-  const input = make("input", { value: entry[name] ?? "", placeholder: " ", maxLength: 10, autocomplete: "off", inputMode: name === "repetitions" ? "text" : "numeric" });
-  input.setAttribute("aria-label", `${label}: ${exercise(entry.exercise).name}`);
-  input.addEventListener("input", () => {
-    const value = valueOf(name, input.value, needed);
-    input.setAttribute("aria-invalid", String(value === undefined));
-    if (value === undefined) return say(filled(data.words[name === "repetitions" ? "bad-repetitions" : "bad-number"], { field: label, ...limits.get(name) }));
-    entry[name] = value;
-    say("");
-    tell();
-  });
-  return make("label", { className: "hb-field" }, `${label} `, input);
-}
-
-function button(text, name, act) {
-  const made = make("button", { type: "button", className: "hb-action", onclick: act }, text);
-  made.setAttribute("aria-label", `${text}: ${name}`);
-  return made;
-}
-
-function dayOf(entries, n) {
-  const list = make("ol");
-  list.append(...entries.map((entry, place) => {
-    const { name, address } = exercise(entry.exercise);
-    const up = button("Up", name, () => { [entries[place - 1], entries[place]] = [entry, entries[place - 1]]; draw(); say(filled(data.words.moved, { exercise: name, place })); });
-    up.disabled = place === 0;
-    const remove = button("Remove", name, () => { entries.splice(place, 1); draw(); part("name").focus(); say(filled(data.words.removed, { exercise: name })); });
-    return make("li", {}, make("p", {}, link(address, name)), make("div", { className: "hb-entry" },
-      make("p", { className: "hb-fields" }, ...FIELDS.map((one) => field(entry, one))), make("p", { className: "hb-actions" }, up, remove)));
-  }));
-  const time = make("p", { className: "hb-quiet" });
-  time.dataset.day = n;
-  return make("section", {}, make("h3", {}, data.plan.days[n]), list, time);
-}
-
-function draw() {
-  part("days").replaceChildren(...plan.days.flatMap((entries, n) => entries.length ? [dayOf(entries, n)] : []));
+/** Changes the plan by a copy of it, says so, and tells what follows; the rows stay as they are drawn. */
+function edit(change, said, key = null) {
+  const next = plans.copy();
+  change(next);
+  plans.set(next, key);
+  if (said) say(said);
   tell();
 }
 
-function handed(n) {
-  try {
-    const made = encode(handout(plan, { title: data.plan.days[n] }, [n]), had.rules);
-    return [make("li", {}, make("a", { href: new URL(`handout/#${made}`, root).href }, `Handout for ${data.plan.days[n]}`))];
-  } catch {
-    return [make("li", {}, `${data.plan.days[n]} is more than a handout can hold.`)];
-  }
+/** Likewise, and draws the rows anew; the focus goes to the row at {day, place} where one is given. */
+function redo(change, said, to) {
+  edit(change, said);
+  draw();
+  if (to) rowAt(to)?.querySelector("a")?.focus();
 }
 
-/** Where a part stands, and its own range where the sources tell muscles apart. */
-const against = (ref, place, range) => data.words[`standing-${place}`] + (ends(range, ref) === range ? "" : ` (${span(data, ends(range, ref))})`);
+const rowAt = ({ day, place }) => document.querySelector(`.hb-row[data-day="${day}"][data-place="${place}"]`);
+const room = (day) => plan().days[day].length < data.plan.exercises || void say(filled(data.words["full-day"], { count: data.plan.exercises }));
 
-/** Trained parts in the table, the ones that miss the range first; parts that are only helped stand folded below it. */
-function counted(counts, range) {
-  const places = ["below", "above", "within", "helper"];
-  const rows = Object.entries(counts).map(([ref, held]) => ({ ref, held, place: standing(ref, held, range) }));
-  const of = (some) => some.map(({ ref, held, place }) => [named(data, ref), String(held.sets), against(ref, place, range),
-    held.days.map((n) => data.plan.days[n].slice(0, 3)).join(", ")]);
-  const trained = places.slice(0, 3).flatMap((place) => rows.filter((row) => row.place === place)), helped = rows.filter(({ place }) => place === "helper");
-  const open = part("count").querySelector("details")?.open ?? false;
-  part("count").replaceChildren(table(["Part", "Sets", "Against the range", "Directly on"], of(trained)), ...(helped.length ? [
-    make("details", { className: "hb-below", open }, make("summary", {}, `Only helped: ${helped.length}`),
-      make("p", { className: "hb-quiet" }, data.words["standing-helper"], "."), table(["Part", "Sets"], of(helped).map((row) => row.slice(0, 2))))] : []));
+const act = {
+  remove({ day, place }) {
+    const { exercise } = plan().days[day][place];
+    redo((next) => next.days[day].splice(place, 1), filled(data.words.removed, { exercise: name(exercise) }));
+    part("undo").focus();
+  },
+  up: (at) => swap(at, at.place - 1),
+  down: (at) => swap(at, at.place + 1),
+  move({ day, place }, to) {
+    if (!room(to)) return;
+    const { exercise } = plan().days[day][place];
+    redo((next) => next.days[to].push(...next.days[day].splice(place, 1)), filled(data.words["moved-day"], { exercise: name(exercise), day: data.plan.days[to] }), { day: to, place: plan().days[to].length });
+  },
+  main: (exercise, is) => redo((next) => { next.main[exercise] = is; }, filled(data.words[is ? "main-set" : "main-unset"], { exercise: name(exercise) })),
+  load: (at) => reckon.about(at),
+  replace({ day, place }, row) {
+    const { exercise } = plan().days[day][place], held = plan().days[day].map((one) => one.exercise);
+    document.querySelector(".hb-replace")?.remove();
+    const close = () => { panel.remove(); rowAt({ day, place }).querySelector('[data-act="Replace"]').focus(); };
+    const take = (other) => redo((next) => { Object.assign(next.days[day][place], { exercise: other, load: null, done: null }); }, filled(data.words.replaced, { exercise: name(exercise), other: name(other) }), { day, place });
+    const panel = offer(data, exercise, wish.equipment, held, { take, close });
+    row.append(panel);
+    panel.querySelector("button").focus();
+  },
+};
+
+function swap({ day, place }, to) {
+  const { exercise } = plan().days[day][place];
+  redo((next) => { const rows = next.days[day]; [rows[place], rows[to]] = [rows[to], rows[place]]; }, filled(data.words.moved, { exercise: name(exercise), place: to + 1 }), { day, place: to });
+}
+
+function dayOf(rows, day) {
+  const text = data.plan.days[day], time = make("span", { className: "hb-quiet" }), others = data.plan.days.flatMap((other, n) => n === day ? [] : [make("option", { value: n }, other)]);
+  time.dataset.time = day;
+  const copy = make("select", { ariaLabel: `Copy ${text} to`, onchange: ({ target }) => target.value && copied(day, Number(target.value)) }, make("option", { value: "" }, "Copy to…"), ...others);
+  return make("section", { className: "hb-day" }, make("h3", {}, text, " ", time), make("ol", {}, ...rows.map((_, place) => rowOf(plan(), { day, place }, page))),
+    make("p", { className: "hb-actions" }, make("button", { type: "button", className: "hb-action", onclick: () => choose(day) }, `Add to ${text}`), copy));
+}
+
+function copied(day, to) {
+  const rows = plan().days[day].map((row) => ({ ...structuredClone(row), done: null }));
+  if (plan().days[to].length + rows.length > data.plan.exercises) return say(filled(data.words["full-day"], { count: data.plan.exercises }));
+  redo((next) => next.days[to].push(...rows), filled(data.words["copied-day"], { day: data.plan.days[day], other: data.plan.days[to] }), { day: to, place: plan().days[to].length });
+}
+
+function choose(day) {
+  for (const one of part("day").querySelectorAll("input")) one.checked = Number(one.value) === day;
+  part("name").focus();
+}
+
+function draw() {
+  part("days").replaceChildren(...days().map((n) => dayOf(plan().days[n], n)));
+  tell();
 }
 
 /** Everything that follows from the plan. */
 function tell() {
-  keep(plan, wish, data);
-  const range = data.goals[plan.goal].weekly_sets, counts = count(plan.days, data.exercises);
-  for (const line of document.querySelectorAll("[data-day]")) {
-    const minutes = Math.ceil(duration(plan.days[line.dataset.day], data.exercises, data.seconds[plan.goal]) / 60);
+  const now = plan(), filledIn = days().length > 0, range = data.goals[now.goal].weekly_sets, exercises = seen(now, data.exercises);
+  keep(now, wish, data);
+  for (const line of document.querySelectorAll("[data-time]")) {
+    const minutes = Math.ceil(duration(now.days[line.dataset.time], data.exercises, data.seconds[now.goal]) / 60);
     line.textContent = filled(data.words.minutes, { minutes });
   }
-  part("range").replaceChildren(`Range: ${span(data, range)} ${range.unit}. Not known: ${range.unsure} `, link(range.address, "Sources"));
-  counted(counts, range);
-  const found = warnings(plan.days, counts, data.exercises, range);
-  part("remarks").replaceChildren(...found.map((one) => remark(data, plan.goal, one)));
-  const filledIn = plan.days.some((day) => day.length);
-  for (const [name, shown] of [["hint", !filledIn], ["planned", filledIn], ["warned", found.length]]) part(name).hidden = !shown;
-  part("handouts").replaceChildren(...plan.days.flatMap((entries, n) => entries.length ? handed(n) : []));
-  part("lagging").href = new URL(`lagging/${fragment(plan, wish, data)}`, root).href;
-  reckon(plan);
+  const { counts, trained, helped } = counted(data, now.days, range);
+  part("range").replaceChildren(`${span(data, range)} ${range.unit}. ${range.unsure} `, link(range.address, "Sources"));
+  part("count").replaceChildren(...trained);
+  part("helped").replaceChildren(...helped);
+  part("helped-count").textContent = helped.length;
+  const found = warnings(now.days, counts, exercises, range).map((one) => remark(data, now.goal, one));
+  part("remarks").replaceChildren(...found.slice(0, REMARKS));
+  part("remarks-more").replaceChildren(...found.slice(REMARKS));
+  part("remarks-count").textContent = found.length - REMARKS;
+  for (const [one, shown] of [["hint", !filledIn], ["planned", filledIn], ["warned", found.length], ["folded", found.length > REMARKS], ["helpers", helped.length]]) part(one).hidden = !shown;
+  const { behind, ahead } = plans.at();
+  [part("undo").disabled, part("redo").disabled] = [!behind, !ahead];
+  part("steps").hidden = !behind && !ahead && !filledIn;
+  part("lagging").href = new URL(`lagging/${fragment(now, wish, data)}`, root).href;
+  part("paper").replaceChildren(...paper(data, now));
+  took();
+  reckon.draw();
+  progressed();
 }
 
-function add(event) {
-  event.preventDefault();
-  const typed = part("name").value.trim().toLowerCase(), n = Number(part("day").value);
-  const id = Object.keys(data.exercises).find((one) => [exercise(one).name, ...exercise(one).also].some((name) => name.toLowerCase() === typed));
-  if (!id) return say(data.words["unknown-exercise"]);
-  if (plan.days[n].length >= data.plan.exercises) return say(filled(data.words["full-day"], { count: data.plan.exercises }));
-  plan.days[n].push(rowOf({ exercise: id, sets: 3, repetitions: "8-12" }));
+function add({ id }) {
+  const day = Number(part("day").querySelector("input:checked").value);
   part("name").value = "";
-  draw();
-  say(filled(data.words.added, { exercise: exercise(id).name, day: data.plan.days[n] }));
+  if (!room(day)) return;
+  redo((next) => next.days[day].push(blankRow({ exercise: id, ...NEW })), filled(data.words.added, { exercise: name(id), day: data.plan.days[day] }));
+  part("name").focus();
 }
 
 async function open() {
   const [file] = part("open").files;
+  part("open").value = "";
   if (!file) return;
   try {
-    plan = read(await file.text(), data, had.rules);
-    part("goal").value = plan.goal;
+    plans.set(read(await file.text(), data, had.rules));
+    part("goal").value = plan().goal;
     part("wrong").textContent = "";
     draw();
     say(data.words.opened);
@@ -143,23 +153,46 @@ async function open() {
   }
 }
 
+function back(step) {
+  if (!plans[step]()) return;
+  part("goal").value = plan().goal;
+  draw();
+  say(data.words[step]);
+}
+
 begin(async () => {
   had = await loaded();
   data = had.data;
-  limits = new Map(had.rules.fields);
   const found = arrived(had);
-  ({ plan, wish } = found);
+  wish = found.wish;
+  plans = versions(found.plan);
+  page = { data, limits: new Map(had.rules.fields), say, edit, act };
   part("wrong").textContent = found.wrong;
-  part("goal").value = plan.goal;
+  part("goal").value = plan().goal;
   part("hint-text").textContent = data.words["week-empty"];
-  part("names").append(...Object.values(data.exercises).map(({ name, also }) => make("option", { value: name }, also.join(", "))));
-  part("day").append(...data.plan.days.map((name, n) => make("option", { value: n }, name)));
+  part("day").append(...data.plan.days.map((text, n) => make("label", { className: "hb-tick" }, make("input", { type: "radio", name: "day", value: n, checked: n === (days()[0] ?? 0) }), ` ${text.slice(0, 3)}`)));
   part("progression").append(...data.progression.map((rule) => make("li", {}, make("b", {}, rule.do), ` ${rule.because}`)));
-  reckon = reckoning(data, table);
-  exporting(data, () => plan);
-  part("goal").addEventListener("input", () => { plan.goal = part("goal").value; tell(); });
-  part("add").addEventListener("submit", add);
+  const change = (next, said, key = null) => {
+    plans.set(next, key);
+    if (key === null) draw();
+    else tell();
+    if (said) say(said);
+  };
+  const known = Object.entries(data.exercises).map(([id, one]) => [id, [one.name, ...one.also]]).sort(([, [a]], [, [b]]) => a.localeCompare(b));
+  box(part("name"), { missing: data.words["unknown-exercise"], take: add, offered: (text) => text ? named(known, text).slice(0, OFFERED).map(({ id, name: fits }) => ({ id, title: name(id), note: fits === name(id) ? "" : fits })) : [] });
+  reckon = reckoning(data, { plan, rowAt, use: ({ day, place }, load) => redo((next) => { next.days[day][place].load = load; }, filled(data.words["load-used"], { load, exercise: name(plan().days[day][place].exercise) }), { day, place }) });
+  took = taking(had, { plan, wish, change });
+  progressed = data.progress ? progressing(had, { current: plan, copy: () => plans.copy(), change }) : () => {};
+  part("goal").addEventListener("input", () => edit((next) => { next.goal = part("goal").value; }, ""));
   part("open").addEventListener("change", open);
+  for (const step of ["undo", "redo"]) part(step).addEventListener("click", () => back(step));
+  addEventListener("keydown", (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.target.closest("input, select, textarea")) return;
+    const step = { z: event.shiftKey ? "redo" : "undo", y: "redo" }[event.key.toLowerCase()];
+    if (!step) return;
+    event.preventDefault();
+    back(step);
+  });
   addEventListener("hashchange", () => location.reload());
   draw();
 });

@@ -1,11 +1,12 @@
-// A week of training: what it counts for each part, on which days, how long each day takes, and what it goes against.
+// A week of training: what it counts for each muscle and part, on which days, how long each day takes, and what stands out.
 //
 // One set counts 1 for a part that the exercise trains directly and 0.5 where the part helps (the values and their source stand in
-// programme.yaml). Sets of different exercises are added; nothing else is. A warning is a remark with its passage of programme.yaml, never
-// a ban:
-// - below, above: a part that the week trains directly gets fewer or more sets than the goal's range. Parts that are only helpers are not
-//   held against it, nor is a range without an upper end.
-// - consecutive: a part is trained directly on two days in a row, Sunday and Monday included, as the week comes round again.
+// programme.yaml). Sets of different exercises are added; nothing else is. A muscle gets from a set what its best part gets, so no set
+// counts twice: the ranges of programme.yaml are those of studies that counted by muscle. What stands out is a remark with its passage of
+// programme.yaml, never a ban:
+// - below, above: a muscle that the week trains directly gets at most half of the goal's range, or at least half as much again. Muscles that
+//   only help are not held against it, nor is a range without an upper end.
+// - consecutive: muscles are trained directly on two days in a row, Sunday and Monday included, as the week comes round again.
 // - accessory-first: an accessory stands before a main lift on the same day.
 
 import { rowOf } from "./plan.js";
@@ -13,6 +14,8 @@ import { order } from "./text.js";
 
 /** Days of a week, and what an accessory is added with. */
 const DAYS = 7, ADDED = "8-12";
+/** Shares of a range's ends at which a count stands out. */
+const FEW = 0.5, MANY = 1.5;
 
 /** Part -> {sets, days}, in the order of the parts' ids; `days` is a list of lists of {exercise, sets, repetitions, left, rest}. */
 export function count(days, exercises) {
@@ -29,10 +32,30 @@ export function count(days, exercises) {
   return Object.fromEntries(Object.entries(found).sort(([a], [b]) => order(a, b)));
 }
 
+/** Muscle -> {direct, helping, sets, days, parts: part -> sets}: sets that train one of its parts directly, sets in which it only helps, what
+    both count together, and the days with direct ones; muscles with a count, in their order. `muscles` is muscle -> {parts}. */
+export function countMuscles(days, exercises, muscles) {
+  const parts = count(days, exercises);
+  return Object.fromEntries(Object.entries(muscles).flatMap(([muscle, { parts: refs }]) => {
+    const held = { direct: 0, helping: 0, sets: 0, days: [], parts: Object.fromEntries(refs.filter((ref) => ref in parts).map((ref) => [ref, parts[ref].sets])) };
+    for (const [day, entries] of days.entries()) {
+      for (const { exercise, sets } of entries) {
+        const { credits, direct } = exercises[exercise], best = Math.max(0, ...refs.map((ref) => credits[ref] ?? 0));
+        if (!best) continue;
+        const trained = refs.some((ref) => direct.includes(ref));
+        held.sets += sets * best;
+        held[trained ? "direct" : "helping"] += sets;
+        if (trained && !held.days.includes(day)) held.days.push(day);
+      }
+    }
+    return held.sets ? [[muscle, held]] : [];
+  }));
+}
+
 /** The ends of a range that hold for a part, as Dose.ends in build_tools/catalog/entries/programme.py. */
 export const ends = (range, part) => range.muscles?.[part.split("/")[0]] ?? range;
 
-/** Where a part stands against a range: below, within, above, or helper where nothing trains it directly. */
+/** Where a muscle or part stands against a range: below, within, above, or helper where nothing trains it directly. */
 export function standing(part, { sets, days }, range) {
   if (!days.length) return "helper";
   const { low, high } = ends(range, part);
@@ -64,32 +87,33 @@ export function duration(entries, exercises, times) {
   }, entries.length ? times.warm_up + times.change * (entries.length - 1) : 0);
 }
 
-/** Everything to remark on: {kind, parts, sets, bound, days, exercises}, with what does not apply left empty or null. */
+/** Everything that stands out: {kind, muscles, bound, days, exercises}, with what does not apply left empty or null; `counts` are those of
+    countMuscles. Muscles that miss the same end in the same way are told together, those furthest off first. */
 export function warnings(days, counts, exercises, range) {
   return [...volume(counts, range), ...consecutive(counts), ...misplaced(days, exercises)];
 }
 
-const remark = (kind, said) => ({ kind, parts: [], sets: null, bound: null, days: [], exercises: [], ...said });
+const remark = (kind, said) => ({ kind, muscles: [], bound: null, days: [], exercises: [], ...said });
 
 function volume(counts, range) {
   const trained = Object.entries(counts).filter(([, held]) => held.days.length);
-  const grouped = (kind, end, misses) => {
+  const grouped = (kind, end, misses, sign) => {
     const groups = {};
-    for (const [part, { sets }] of trained) {
-      const bound = ends(range, part)[end];
-      if (bound !== undefined && misses(sets, bound)) (groups[`${sets} ${bound}`] ??= { sets, bound, parts: [] }).parts.push(part);
+    for (const [muscle, { sets }] of trained.toSorted(([, a], [, b]) => sign * (a.sets - b.sets))) {
+      const bound = ends(range, muscle)[end];
+      if (bound !== undefined && misses(sets, bound)) (groups[bound] ??= { bound, muscles: [] }).muscles.push(muscle);
     }
-    return Object.values(groups).sort((a, b) => a.sets - b.sets || a.bound - b.bound).map((group) => remark(kind, group));
+    return Object.values(groups).sort((a, b) => a.bound - b.bound).map((group) => remark(kind, group));
   };
-  return [...grouped("below", "low", (sets, low) => sets < low), ...grouped("above", "high", (sets, high) => sets > high)];
+  return [...grouped("below", "low", (sets, low) => sets <= low * FEW, 1), ...grouped("above", "high", (sets, high) => sets >= high * MANY, -1)];
 }
 
 function consecutive(counts) {
   return Array.from({ length: DAYS }, (_, day) => {
     const after = (day + 1) % DAYS;
-    const parts = Object.keys(counts).filter((part) => [day, after].every((one) => counts[part].days.includes(one)));
-    return remark("consecutive", { parts, days: [day, after] });
-  }).filter(({ parts }) => parts.length);
+    const muscles = Object.keys(counts).filter((muscle) => [day, after].every((one) => counts[muscle].days.includes(one)));
+    return remark("consecutive", { muscles, days: [day, after] });
+  }).filter(({ muscles }) => muscles.length);
 }
 
 function misplaced(days, exercises) {

@@ -39,11 +39,14 @@ export function costs(data, found, sets) {
   return told.length ? told.join(" ") : data.words["costs-nothing"];
 }
 
+const NAMED = 4; // so many muscles stand in a sentence, the others as a number
+const told = (names) => listed(names.length > NAMED + 1 ? [...names.slice(0, NAMED), `${names.length - NAMED} more`] : names);
+
 /** {sentence, address}: what a week goes against, and the passage of the programme that says so, if it has one. */
 export function warning(data, goal, found) {
   const [day, next] = found.days.map((n) => data.plan.days[n]), [first, main] = found.exercises.map((id) => data.exercises[id].inside);
-  const parts = listed(found.parts.map((ref) => data.parts[ref].inside)), anchor = data.warnings[found.kind];
+  const muscles = told(found.muscles.map((muscle) => data.muscles[muscle].everyday.toLowerCase())), anchor = data.warnings[found.kind];
   const sentence = filled(data.words[found.kind], {
-    Parts: upper(parts), sets: found.sets, bound: found.bound, day, next_day: next, Day: day, exercise: first, main });
+    Muscles: upper(muscles), bound: found.bound, day, next_day: next, Day: day, exercise: first, main });
   return { sentence, address: anchor && `programme/#${anchor.replace("{goal}", goal)}` };
 }

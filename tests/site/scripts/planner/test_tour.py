@@ -76,21 +76,22 @@ def test_week_counts_as_the_tour_does(page: Page) -> None:
         for href in (before, after):
             page.goto("about:blank")
             page.goto(href)
-            page.locator("[data-part=count] tbody tr").first.wait_for()
+            page.locator("[data-part=count] > li").first.wait_for()
             assert page.url == href
-            rows = page.locator("[data-part=count] tbody tr").evaluate_all(
-                "rows => rows.map((row) => [row.cells[0].textContent, row.cells[1].textContent])"
-            )
-            held.append({name.rpartition("(")[2].rstrip(")"): sets for name, sets in rows})
+            parts = page.locator("ul.hb-counts > li li").all_text_contents()
+            told_parts = (text.rpartition(": ") for text in parts)
+            held.append({name.rpartition("(")[2].rstrip(")"): sets for name, _, sets in told_parts})
         counted += [
             [part, held[0].get(part, "0"), held[1][part]] for part, *_ in told[2 * n : 2 * n + 2]
         ]
         warned += [
             one.partition(" What the programme says")[0]
-            for one in lines(page.locator("[data-part=remarks] li"))
+            for one in page.locator(
+                "[data-part=remarks] li, [data-part=remarks-more] li"
+            ).all_text_contents()
         ]
         handed += [
-            one.get_attribute("href") for one in page.locator("[data-part=handouts] a").all()
+            one.get_attribute("href") for one in page.locator("[data-part=handouts] a").all()[1:]
         ]
     assert counted == told and warned == remarks and handed == given
 

@@ -2,42 +2,125 @@
 
 from __future__ import annotations
 
+import json
+import re
 from typing import TYPE_CHECKING
 
 import pytest
 import shipped_made
 from handout_site import visit
 from script_rules import loads
-from week_links import week
+from week_links import link_of, week
 
 from build_tools.planning.planner_data import POUND
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser, Page
+    from playwright.sync_api import Browser, Locator, Page
 
 pytestmark = pytest.mark.browser
+
+THREE_DAYS = {
+    0: ["back-squat", "bench-press", "barbell-row", "romanian-deadlift", "dumbbell-lateral-raise"],
+    2: ["conventional-deadlift", "overhead-press", "pull-up", "seated-leg-curl", "dumbbell-curl"],
+    4: ["front-squat", "incline-bench-press", "dumbbell-row", "leg-extension", "cable-pushdown"],
+}
+
+
+def rows(page: Page) -> list[str]:
+    return page.locator(".hb-row__name a").all_inner_texts()
+
+
+def field(page: Page, name: str, label: str = "Load") -> Locator:
+    return page.get_by_label(f"{label}: {name}", exact=True)
+
+
+def add(page: Page, name: str) -> None:
+    box = page.get_by_label("Add an exercise")
+    box.fill(name)
+    box.press("Enter")
 
 
 def test_an_empty_week_shows_a_hint_only(page: Page) -> None:
     page.goto("week/")
     page.locator("[data-part=hint]").wait_for()
     assert page.locator("h2:visible").count() == 0
-    page.get_by_label("Exercise", exact=True).fill("Back squat")
-    page.get_by_label("Exercise", exact=True).press("Enter")
+    add(page, "RDL")  # by another name
     assert page.locator("#days").is_visible() and not page.locator("[data-part=hint]").is_visible()
-    below = page.locator("[data-part=count] tbody tr").first.locator("td")
-    assert below.all_inner_texts()[1:] == ["Below", "Mon"]  # in words, beside the number
+    assert rows(page) == ["Romanian deadlift"]
+    counted = page.locator("[data-part=count] li.hb-count").first
+    assert "3 sets" in counted.inner_text() and "Mon" in counted.inner_text()
+    assert "below 10 to 20" in (counted.text_content() or "")  # in words, beside the line
+
+
+def test_every_change_can_be_taken_back_and_made_again(page: Page) -> None:
+    page.goto(f"week/#{week('back-squat', 'leg-extension')}")
+    field(page, "Back squat").fill("60 kg")
+    field(page, "Back squat", "Sets").fill("4")
+    page.get_by_role("button", name="Remove: Leg extension").press("Enter")
+    assert rows(page) == ["Back squat"]
+    undo, redo = (page.get_by_role("button", name=name, exact=True) for name in ("Undo", "Redo"))
+    undo.press("Enter")
+    assert rows(page) == ["Back squat", "Leg extension"]
+    assert field(page, "Back squat").input_value() == "60 kg"
+    undo.press("Enter")
+    undo.press("Enter")  # typing in one field is one step
+    assert field(page, "Back squat").input_value() == ""
+    assert undo.is_disabled()
+    for _ in range(3):
+        redo.press("Enter")
+    assert rows(page) == ["Back squat"] and redo.is_disabled()
+    assert field(page, "Back squat", "Sets").input_value() == "4"
+
+
+def test_an_exercise_gives_way_to_the_nearest_and_keeps_its_dose(page: Page) -> None:
+    page.goto(f"week/#{week('back-squat')}")
+    field(page, "Back squat", "Repetitions").fill("5")
+    page.get_by_role("button", name="Replace: Back squat").press("Enter")
+    offered = page.locator(".hb-replace li")
+    swaps = shipped_made.catalog().exercises["back-squat"].data.swaps
+    names = [shipped_made.catalog().exercises[id].data.name for id in swaps]
+    assert [text for text in offered.locator("button").all_inner_texts()][: len(names)] == names[:6]
+    assert "Named as a swap." in offered.first.inner_text()
+    offered.locator("button").first.press("Enter")
+    assert rows(page) == names[:1]
+    assert field(page, names[0], "Repetitions").input_value() == "5"
+
+
+def test_a_day_is_copied_and_a_row_moved(page: Page) -> None:
+    page.goto(f"week/#{week('back-squat', 'leg-extension')}")
+    page.get_by_label("Copy Wednesday to").select_option("Friday")
+    days = page.locator(".hb-day h3")
+    assert [text.split()[0] for text in days.all_inner_texts()] == ["Wednesday", "Friday"]
+    assert rows(page) == ["Back squat", "Leg extension"] * 2
+    page.get_by_text("More", exact=False).first.click()
+    page.get_by_label("Move to another day: Back squat").first.select_option("Monday")
+    assert rows(page) == ["Back squat", "Leg extension", "Back squat", "Leg extension"]
+    assert days.first.inner_text().startswith("Monday")
+
+
+def test_the_coach_says_what_a_main_lift_is(page: Page) -> None:
+    page.goto(f"week/#{week('leg-extension', 'back-squat')}")
+    remarks = page.locator("[data-part=remarks]")
+    assert "stands before the back squat, a main lift" in remarks.inner_text()
+    page.locator(".hb-row summary").nth(1).click()
+    page.get_by_label("A main lift").nth(1).uncheck()
+    assert "stands before" not in page.locator("[data-part=warned]").inner_text()
+    page.reload()  # the word stays with the week
+    page.locator(".hb-row").first.wait_for()
+    assert "stands before" not in page.locator("[data-part=warned]").inner_text()
 
 
 @pytest.mark.parametrize("unit", ["kg", "lb"])
 def test_a_body_weight_lift_counts_the_body(page: Page, unit: str) -> None:
     page.goto(f"week/#{week('pull-up')}")
+    page.get_by_role("button", name="Reckon a load: Pull-up").press("Enter")
     page.get_by_label("Unit").select_option(unit)
     for label, value in (
         ("Body mass", "80"),
         ("Load of a recent set", "10"),
         ("Repetitions done", "5"),
         ("Repetitions wanted", "8"),
+        ("Repetitions left wanted", "2"),
     ):
         page.get_by_label(label).fill(value)
     programme = shipped_made.catalog().programme
@@ -57,6 +140,62 @@ def test_a_body_weight_lift_counts_the_body(page: Page, unit: str) -> None:
     )
     page.get_by_label("Load of a recent set").fill("")  # nothing was added
     assert "0 " + unit + " added" in page.locator("[data-part=guesses] p").inner_text()
+
+
+def test_a_reckoned_load_goes_into_its_row(page: Page) -> None:
+    page.goto(f"week/#{week('back-squat', 'dumbbell-curl')}")
+    page.get_by_role("button", name="Reckon a load: Dumbbell curl").press("Enter")
+    assert page.get_by_label("Repetitions wanted").input_value() == "12"
+    for label, value in (
+        ("Load of a recent set", "10"),
+        ("Repetitions done", "6"),
+        ("Repetitions wanted", "8"),
+        ("One plate of each pair", "8 10 12"),
+    ):
+        page.get_by_label(label).fill(value)
+    use = page.get_by_role("button", name=re.compile("^Use ")).first
+    load = use.inner_text().removeprefix("Use ")
+    use.press("Enter")
+    assert field(page, "Dumbbell curl").input_value() == load in {"8 kg", "10 kg"}
+    assert field(page, "Back squat").input_value() == ""
+
+
+def test_one_link_holds_the_week_with_its_loads(page: Page) -> None:
+    page.goto(f"week/#{link_of(THREE_DAYS, load='20 kg')}")
+    page.get_by_label("Your name on the handout").fill("A. Coach")
+    links = page.locator("[data-part=handouts] a")
+    assert links.all_inner_texts() == [
+        "One link for the week",
+        *(f"{day} alone" for day in ("Monday", "Wednesday", "Friday")),
+    ]
+    links.first.press("Enter")
+    page.wait_for_url("**/handout/**")
+    page.locator("[data-part=exercises] article").nth(14).wait_for()
+    assert "3 sets of 8 to 12 repetitions, 20\u00a0kg" in page.locator("article").first.inner_text()
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_a_week_is_printed_on_one_page(page: Page, paper: str) -> None:
+    """Five days of six exercises, with loads; pages are counted in Chromium's PDF."""
+    day = [*THREE_DAYS[0], "standing-calf-raise"]
+    page.goto(f"week/#{link_of(dict.fromkeys(range(5), day), load='20 kg')}")
+    page.locator(".hb-row").nth(29).wait_for()
+    pdf = page.pdf(format=paper)
+    assert len(re.findall(rb"/Type\s*/Page\b", pdf)) == 1
+
+
+def test_past_weeks_outlast_a_reload(page: Page) -> None:
+    page.goto(f"week/#{link_of({0: ['back-squat']}, load='60 kg')}")
+    page.get_by_text("Write down what was done").click()
+    page.get_by_role("button", name="As planned: Back squat").press("Enter")
+    page.get_by_role("button", name="See next week").press("Enter")
+    page.get_by_role("button", name="Take this week over").press("Enter")
+    page.reload()
+    page.locator(".hb-row").first.wait_for()
+    with page.expect_download() as got:
+        page.get_by_role("button", name="Save as a file").press("Enter")
+    saved = json.loads(got.value.path().read_text(encoding="utf-8"))
+    assert [week["days"][0][0]["done"]["sets"] for week in saved["before"]] == [3]
 
 
 def test_without_scripts_the_page_says_what_it_does(browser: Browser, address: str) -> None:

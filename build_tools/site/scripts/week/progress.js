@@ -4,15 +4,16 @@ import { make, part } from "../dom.js";
 import { holds } from "../rules/link.js";
 import { asPlanned, history, nextWeek, sinceEasy } from "../rules/progress.js";
 import { filled } from "../rules/text.js";
-import { link } from "./page.js";
+import { link } from "../planner/page.js";
 
-const FIELDS = [["sets", "Sets done", "numeric"], ["repetitions", "Fewest repetitions", "numeric"], ["load", "Load", "text"], ["left", "Left in reserve", "numeric"]];
+const FIELDS = [["sets", "Sets done", "numeric"], ["repetitions", "Fewest repetitions", "numeric"], ["load", "Load lifted", "text"], ["left", "Left then", "numeric"]];
 /** The advice that each kind of answer rests on. */
 const GROUNDS = { up: "add-load", more: "add-repetitions", "more-words": "add-repetitions", stuck: "add-load", harder: "add-load", stay: "add-load", short: "hold",
   again: "step-back", down: "step-back", "down-words": "step-back", missed: "hold", away: "away", "away-words": "away", easy: "easy-week" };
 
-/** Sets the section up; `current` gives the plan, `change` takes another one with what to say of it. Answers what draws it anew. */
-export function progressing({ data }, { current, change }) {
+/** Sets the section up; `current` gives the plan, `copy` one to change, `change` takes another one with what to say of it and, for typing in one
+    field, a key. Answers what draws it anew. */
+export function progressing({ data }, { current, copy, change }) {
   const limits = new Map(data.plan.done), advice = Object.fromEntries(data.progression.filter(({ id }) => id).map((rule) => [rule.id, rule]));
   const name = (id) => data.exercises[id].name, when = (week) => week.monday ? `week of ${week.monday}` : "this week";
   let asked = null; // whether the week that is shown next is an easy one; null: none is shown
@@ -24,20 +25,19 @@ export function progressing({ data }, { current, change }) {
     return typed > 0 && typed < 100 ? typed : Number(part(`step-${unit}`).defaultValue);
   }
 
-  function wrote(row, field, text, input) {
-    const said = text.trim(), limit = limits.get(field), value = said === "" ? null : "low" in limit ? (/^[0-9]{1,3}$/.test(said) ? Number(said) : undefined) : said;
+  function wrote({ day, place }, field, text, input) {
+    const next = copy(), row = next.days[day][place], said = text.trim(), limit = limits.get(field), value = said === "" ? null : "low" in limit ? (/^[0-9]{1,3}$/.test(said) ? Number(said) : undefined) : said;
     const sound = value === null ? field !== "sets" || !row.done : value !== undefined && holds(limit, value);
     input.setAttribute("aria-invalid", String(!sound));
     if (!sound) return;
     row.done = { sets: row.sets, repetitions: null, load: row.load, left: row.left, ...row.done, [field]: value };
-    change(current());
-    foretell();
+    change(next, "", `${day}.${place}.done.${field}`);
   }
 
-  function fieldOf(row, [field, label, inputMode]) {
+  function fieldOf(row, at, [field, label, inputMode]) {
     const input = make("input", { value: row.done?.[field] ?? "", inputMode, maxLength: 20, autocomplete: "off", placeholder: String({ repetitions: row.repetitions }[field] ?? row[field] ?? "") });
     input.setAttribute("aria-label", `${label}: ${name(row.exercise)}`);
-    input.addEventListener("change", () => wrote(row, field, input.value, input));
+    input.addEventListener("change", () => wrote(at, field, input.value, input));
     return make("label", { className: "hb-field" }, `${label} `, input);
   }
 
@@ -46,20 +46,22 @@ export function progressing({ data }, { current, change }) {
     made.setAttribute("aria-label", `${text}: ${of}`);
     return made;
   }
-  const write = (rows, done) => {
-    for (const row of rows) row.done = done(row);
-    change(current());
-    draw();
+  /** Writes down what was done of the rows at these places of a day. */
+  const write = (day, places, done) => {
+    const next = copy();
+    for (const place of places) next.days[day][place].done = done(next.days[day][place]);
+    change(next, "");
   };
+  const missed = () => ({ sets: 0, repetitions: null, load: null, left: null });
 
   function dayOf(rows, n) {
-    const day = data.plan.days[n], list = make("ol", { className: "hb-done" }, ...rows.map((row) => make("li", {},
+    const all = [...rows.keys()], day = data.plan.days[n], list = make("ol", { className: "hb-done" }, ...rows.map((row, place) => make("li", {},
       make("p", {}, make("b", {}, name(row.exercise)), ` ${row.sets} × ${row.repetitions}${row.load ? `, ${row.load}` : ""}`),
-      make("p", { className: "hb-fields" }, ...FIELDS.map((field) => fieldOf(row, field))),
-      make("p", { className: "hb-actions" }, button("As planned", name(row.exercise), () => write([row], asPlanned)),
-        button("Missed", name(row.exercise), () => write([row], () => ({ sets: 0, repetitions: null, load: null, left: null }))), button("Clear", name(row.exercise), () => write([row], () => null))))));
-    return make("section", {}, make("h3", {}, day), make("p", { className: "hb-actions" }, button("All as planned", day, () => write(rows, asPlanned)),
-      button("Day missed", day, () => write(rows, () => ({ sets: 0, repetitions: null, load: null, left: null })))), list);
+      make("p", { className: "hb-fields" }, ...FIELDS.map((field) => fieldOf(row, { day: n, place }, field))),
+      make("p", { className: "hb-actions" }, button("As planned", name(row.exercise), () => write(n, [place], asPlanned)),
+        button("Missed", name(row.exercise), () => write(n, [place], missed)), button("Clear", name(row.exercise), () => write(n, [place], () => null))))));
+    return make("section", {}, make("h3", {}, day), make("p", { className: "hb-actions" }, button("All as planned", day, () => write(n, all, asPlanned)),
+      button("Day missed", day, () => write(n, all, missed))), list);
   }
 
   const grounds = (kind) => GROUNDS[kind] ? [" ", make("details", { className: "hb-why" }, make("summary", {}, "Why"),
@@ -88,7 +90,8 @@ export function progressing({ data }, { current, change }) {
   function draw() {
     const { days } = current(), filledIn = days.some((day) => day.length), weeks = sinceEasy(current()), [, due] = advice["easy-week"].numbers["every-weeks"];
     part("progress").hidden = !filledIn;
-    part("doing").replaceChildren(...days.flatMap((rows, n) => rows.length ? [dayOf(rows, n)] : []));
+    // While somebody writes there, its fields stay: what they hold is what was typed.
+    if (!part("doing").contains(document.activeElement) || document.activeElement.tagName !== "INPUT") part("doing").replaceChildren(...days.flatMap((rows, n) => rows.length ? [dayOf(rows, n)] : []));
     part("easy-due").textContent = weeks > due ? filled(data.progress["easy-due"], { weeks }) : "";
     past();
     foretell();
@@ -101,7 +104,6 @@ export function progressing({ data }, { current, change }) {
     const { plan } = nextWeek(current(), rules(), asked, data.plan.weeks);
     asked = null;
     change(plan, plan.monday ? `This is now the week of ${plan.monday}. The last one is kept in the file.` : "This is now the next week. The last one is kept in the file.");
-    draw();
   });
   for (const unit of ["kg", "lb"]) part(`step-${unit}`).addEventListener("input", foretell);
   return draw;

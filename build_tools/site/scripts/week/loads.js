@@ -6,8 +6,13 @@ import { filled } from "../rules/text.js";
 
 const number = (text) => /^\s*[0-9]{1,4}([.,][0-9]{1,3})?\s*$/.test(text) ? Number(text.replace(",", ".")) : NaN;
 
-/** Sets the form up; answers a function that tells it the plan. */
-export function reckoning(data, table) {
+const table = (heads, rows) => make("table", { className: "hb-numbers" }, make("thead", {}, make("tr", {}, ...heads.map((text) => make("th", { scope: "col" }, text)))),
+  make("tbody", {}, ...rows.map(([first, ...rest]) => make("tr", {}, make("th", { scope: "row" }, first), ...rest.map((value) => make("td", {}, ...[value].flat()))))));
+
+/** Sets the form up. `plan` gives the plan, `rowAt` a row's element, `use` puts a load into the row at {day, place}. Answers {draw, about}: what
+    draws it anew, and what asks about one row. */
+export function reckoning(data, { plan, rowAt, use }) {
+  let row = null;
   const form = part("load"), { exercise, unit, weight, done, spare, want, keep, body, bar, plates } = form.elements;
   const say = (key, values) => filled(data.words[key], { unit: unit.value, ...values });
   part("prediction").textContent = data.prediction.means;
@@ -16,9 +21,15 @@ export function reckoning(data, table) {
 
   function choices(load) {
     const weights = plates.value.split(/[\s;]+/).map(number).filter((one) => one > 0).slice(0, 12);
-    if (!weights.length) return "";
+    if (!weights.length) return [];
     const found = bar.value.trim() ? onBar(load, number(bar.value), weights) : neighbours(load, weights);
-    return found.every(Number.isFinite) ? found.map((one) => `${told(one)} ${unit.value}`).join(" or ") : "";
+    return found.every(Number.isFinite) ? found.map((one) => `${told(one)} ${unit.value}`) : [];
+  }
+
+  /** A load that can be put into the row that was asked about, or else into the first row of the exercise. */
+  function using(load) {
+    const at = row ?? plan().days.flatMap((rows, day) => rows.map((one, place) => ({ day, place, id: one.exercise }))).find(({ id }) => id === exercise.value);
+    return make("button", { type: "button", className: "hb-action", onclick: () => { use(at, load); row = null; } }, `Use ${load}`);
   }
 
   /** A load in kilograms as the coach handles it: on the bar, or added to the body. */
@@ -41,7 +52,7 @@ export function reckoning(data, table) {
     const rows = guesses(data.equations, exercise.value, sets[0], load, sets[1]).map((guess) => {
       const { name, repetitions, error, memory } = data.equations[guess.equation];
       const [amount, shown] = guess.load === null ? [NaN, data.words["load-none"]] : handled(guess.load, mass, fraction);
-      return [name, shown, amount > 0 ? choices(amount) : "", guess.maximum === null ? "" : handled(guess.maximum, mass, fraction)[1],
+      return [name, shown, amount > 0 ? choices(amount).map(using) : "", guess.maximum === null ? "" : handled(guess.maximum, mass, fraction)[1],
         `${[...new Set(repetitions)].join(" to ")} repetitions. ${error}${memory ? " From memory, source not seen." : ""}`];
     });
     part("guesses").replaceChildren(
@@ -49,10 +60,23 @@ export function reckoning(data, table) {
       table(["Equation", "Load", "At hand", "Once at most", "Holds for, and error"], rows));
   }
 
-  return ({ days }) => {
-    const ids = [...new Set(days.flat().map((entry) => entry.exercise))], before = exercise.value;
+  function draw() {
+    const ids = [...new Set(plan().days.flat().map((entry) => entry.exercise))], before = exercise.value;
     exercise.replaceChildren(...ids.map((id) => make("option", { value: id }, data.exercises[id].name)));
     if (ids.includes(before)) exercise.value = before;
     reckon();
-  };
+  }
+
+  function about(at) {
+    const asked = plan().days[at.day][at.place], [low, high] = asked.repetitions.replace("s", "").split("-");
+    row = at;
+    exercise.value = asked.exercise;
+    [want.value, keep.value] = [high ?? low, asked.left ?? 0];
+    reckon();
+    part("loads").open = true;
+    part("loads").scrollIntoView({ block: "start" });
+    weight.focus({ preventScroll: true });
+  }
+  exercise.addEventListener("input", () => { row = null; });
+  return { draw, about };
 }
