@@ -11,6 +11,7 @@ from __future__ import annotations
 COMMANDS: dict[str, str] = {
     "addresses": "keep the list of published addresses, so that none of them dies",
     "check": "check the catalog and say what to mend",
+    "cite": "add a record from another program's export",
     "conclude": "recompute what the numbers say, and write it to catalog/conclusions/",
     "explain": "show how a claim's numbers became its sentence",
     "rules": "explain the rules that entries are checked against",

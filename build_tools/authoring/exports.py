@@ -84,7 +84,9 @@ def _kept(type: str, found: Iterable[tuple[str, str | None]]) -> ExportedRecord:
     if "doi" in values:
         doi = _DOI.search(values.pop("doi"))
         if doi:
-            values["doi"] = doi[0].rstrip(".,;)") if doi[0].count("(") == 0 else doi[0].rstrip(".,;")
+            values["doi"] = (
+                doi[0].rstrip(".,;)") if doi[0].count("(") == 0 else doi[0].rstrip(".,;")
+            )
     if "pmcid" in values:
         number = re.search(r"[0-9]+", values.pop("pmcid"))
         if number:
@@ -165,11 +167,11 @@ _RIS_TYPES = {"JOUR": "article", "EJOUR": "article", "BOOK": "book", "CHAP": "in
 
 def _ris(text: str) -> list[ExportedRecord]:
     import rispy
-    from rispy import RISError  # type: ignore[attr-defined]
+    from rispy.parser import ParseError
 
     try:
-        works = rispy.loads(text, implementation=rispy.RisParser(skip_unknown_tags=True))
-    except (RISError, OSError, ValueError, KeyError, IndexError) as error:
+        works = rispy.loads(text, skip_unknown_tags=True)
+    except (ParseError, OSError, ValueError, KeyError, IndexError, TypeError) as error:
         raise UnreadableExport(f"this is not RIS: {error}", "export it again as RIS") from error
     return [_ris_record(work) for work in works]
 
@@ -223,7 +225,9 @@ def _medline(text: str) -> list[ExportedRecord]:
 
 def _medline_record(work: Mapping[str, Any]) -> ExportedRecord:
     people = [
-        _person(one["last_name"], one["first_name"]) if "last_name" in one else _split(one["author"])
+        _person(one["last_name"], one["first_name"])
+        if "last_name" in one
+        else _split(one["author"])
         for one in work.get("authors", [])
     ]
     groups = work.get("corporate_author")
@@ -253,7 +257,9 @@ def _csl(text: str) -> list[ExportedRecord]:
     try:
         data = json.loads(text)
     except (ValueError, RecursionError) as error:
-        raise UnreadableExport(f"this is not JSON: {error}", "export it again as CSL-JSON") from error
+        raise UnreadableExport(
+            f"this is not JSON: {error}", "export it again as CSL-JSON"
+        ) from error
     works = data if isinstance(data, list) else data.get("items", [data])
     if not isinstance(works, list) or not all(isinstance(work, dict) for work in works):
         raise UnreadableExport("this JSON is no list of works", "export it again as CSL-JSON")
@@ -280,14 +286,18 @@ def _csl_record(work: Mapping[str, Any]) -> ExportedRecord:
         return " and ".join(
             _person(
                 " ".join(
-                    filter(None, (_text(one.get("non-dropping-particle")), _text(one.get("family")) or ""))
+                    filter(
+                        None,
+                        (_text(one.get("non-dropping-particle")), _text(one.get("family")) or ""),
+                    )
                 ),
                 _text(one.get("given")) or "",
             )
             if one.get("family")
             else _person(_text(one.get("literal") or one.get("name")) or "")
             for one in (listed if isinstance(listed, list) else [])
-            if isinstance(one, dict) and (one.get("family") or one.get("literal") or one.get("name"))
+            if isinstance(one, dict)
+            and (one.get("family") or one.get("literal") or one.get("name"))
         )
 
     return _kept(
