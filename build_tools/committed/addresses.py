@@ -98,6 +98,13 @@ def add(catalog: Catalog, answers: set[str]) -> tuple[list[Finding], AddressesWr
     )
 
 
+def published(catalog: Catalog) -> set[str]:
+    """Every address that is listed, and those of the entries that live."""
+    listed, _ = _read(catalog, _text(catalog) or "")
+    living = {f"/exercises/{id}/" for id in catalog.exercises}
+    return {*listed, *living, *(f"/muscles/{ref}/" for ref in catalog.part_refs())}
+
+
 def _read(catalog: Catalog, text: str) -> tuple[dict[str, int], list[Finding]]:
     """Address -> its line (from 1), and the lines that are none."""
     listed: dict[str, int] = {}

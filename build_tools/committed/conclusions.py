@@ -7,6 +7,8 @@ the exercises that studies connect, and what length seems to add). How numbers a
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from ..catalog.entries import Claim
 from ..catalog.load import Catalog
 from ..evidence.claims.conclusions import (
@@ -32,13 +34,18 @@ HEADER = "# Written by handbook conclude. Do not edit.\n"
 
 def files(conclusions: Conclusions, catalog: Catalog) -> dict[str, str]:
     """Path below the catalog folder -> text, sorted by path."""
-    texts = {}
+    return {path: HEADER + dump(data) for path, data in tables(conclusions, catalog).items()}
+
+
+def tables(conclusions: Conclusions, catalog: Catalog) -> dict[str, Mapping[str, Data]]:
+    """Path below the catalog folder -> what its file says, sorted by path."""
+    found: dict[str, Mapping[str, Data]] = {}
     for id, entry in catalog.exercises.items():
         claims: list[Data] = [
             _claim(c, claim)
             for c, claim in zip(conclusions.of(id), entry.data.emphasis, strict=True)
         ]
-        texts[f"{FOLDER}/exercises/{id}.yaml"] = HEADER + dump({"exercise": id, "claims": claims})
+        found[f"{FOLDER}/exercises/{id}.yaml"] = {"exercise": id, "claims": claims}
     of_muscle: dict[str, list[Data]] = {id: [] for id in catalog.muscles}
     for _, field in sorted(
         conclusions.fields.items(), key=lambda item: [ref or "" for ref in item[0]]
@@ -46,10 +53,12 @@ def files(conclusions: Conclusions, catalog: Catalog) -> dict[str, str]:
         of_muscle[field.part.partition("/")[0]].append(_field(field))
     for id, fields in of_muscle.items():
         slope = conclusions.slopes.get(id)
-        texts[f"{FOLDER}/muscles/{id}.yaml"] = HEADER + dump(
-            {"muscle": id, **({"length": _slope(slope)} if slope else {}), "fields": fields}
-        )
-    return dict(sorted(texts.items()))
+        found[f"{FOLDER}/muscles/{id}.yaml"] = {
+            "muscle": id,
+            **({"length": _slope(slope)} if slope else {}),
+            "fields": fields,
+        }
+    return dict(sorted(found.items()))
 
 
 def _claim(conclusion: Conclusion, claim: Claim) -> Data:
@@ -80,7 +89,11 @@ def _field(field: PartEvidence) -> Data:
         **({"relative to": field.relative_to} if field.relative_to else {}),
         "components": [_component(component) for component in field.components],
         "comparisons": [
-            {"pair": f"{c.question.first} against {c.question.second}", **_answer(c)}
+            {
+                "pair": f"{c.question.first} against {c.question.second}",
+                **_answer(c),
+                **({"sentence": c.sentence} if c.sentence else {}),
+            }
             for c in field.comparisons
         ],
     }
@@ -127,6 +140,8 @@ def _answer(comparison: Comparison) -> dict[str, Data]:
         told["studies point"] = "opposite ways"
     if comparison.studies:
         told |= {"studies": comparison.studies, "people": comparison.people}
+    if keys := sorted({row.study for row in comparison.rows if row.weighed}):
+        told["rests on"] = tuple(keys)
     told |= _certainty(comparison)
     return told | (_outlook(comparison.outlook) if comparison.outlook else {})
 

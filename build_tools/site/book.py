@@ -33,7 +33,7 @@ from .pages import (
     rules,
     tour,
 )
-from .pages.evidence import gaps, taught
+from .pages.evidence import changes, feed, gaps, taught
 from .pages.muscles import muscle, part
 from .planner import files as planner_files
 from .publication import UNPUBLISHED, Publication
@@ -60,12 +60,13 @@ PAGES: tuple[Room, ...] = (
     tour,
     taught,
     gaps,
+    changes,
     rules,
     client_files,
     redirects,
 )
 #: What makes files beside the pages.
-FILES: tuple[Room, ...] = (data_files, plot_files, figure_file, map_file, map_told, looks)
+FILES: tuple[Room, ...] = (data_files, feed, plot_files, figure_file, map_file, map_told, looks)
 
 
 @dataclass(frozen=True)

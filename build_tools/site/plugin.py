@@ -26,6 +26,7 @@ from .. import pipeline
 from ..checks import runner
 from ..committed import addresses as address_list
 from ..committed import files as committed
+from ..committed import record
 from . import book, templating
 from .addresses import above
 from .publication import Publication
@@ -76,6 +77,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         # Only a warning: whoever edits with a preview open sees the page, and writes conclusions and addresses last.
         behind = committed.stale_at_all(conclusions, catalog)
         behind += address_list.stale(catalog, book.answering(catalog)) if conclusions else []
+        behind += record.find(catalog)
         warnings = [runner.GradedFinding(finding, "warning") for finding in behind]
         self._report(
             [*by_rules, *by_numbers, *warnings], strict=config.strict or self.config.strict

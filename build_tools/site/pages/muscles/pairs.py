@@ -14,10 +14,9 @@ from markupsafe import Markup
 from ....english import upper_first
 from ....evidence.claims.conclusions import Comparison, PartEvidence
 from ....evidence.terms import LEVELS
-from ....evidence.treatments import is_version
+from ....evidence.treatments import is_version, pair_anchor
 from ....evidence.wording.sentences import in_brief
 from ....evidence_map.marks import Fill, Mark
-from ....evidence_map.preferences import pair_anchor
 from ...context import Link, PageContext
 from ...map import mark as marks
 from ...plots import gain_bars
