@@ -18,6 +18,7 @@ from .addresses import Addresses, url
 from .client import files as client_files
 from .client import redirects
 from .context import RenderContext
+from .dataset import page as dataset
 from .figures import file as figure_file
 from .map import figure as map_file
 from .map import told as map_told
@@ -61,6 +62,7 @@ PAGES: tuple[Room, ...] = (
     taught,
     gaps,
     changes,
+    dataset,
     rules,
     client_files,
     redirects,
