@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 from typing import NamedTuple
 
@@ -14,6 +14,7 @@ from ..pages import data_files
 from ..resource import Resource
 from ..templating import render
 from . import edition, fields, linked, whole
+from .fields import FieldRow
 from .tables import TABLES, Table
 
 #: Kinds of entries that are told field by field, each with its heading.
@@ -66,16 +67,16 @@ def text(shelf: RenderContext) -> str:
         ],
         tables=[(_line(desk, t.uri, t.name, f"A row is {t.row}."), _told(t)) for t in TABLES],
         records=data_files.downloads(desk),
-        keys=whole.KEYS,
+        keys=_keys(whole.KEYS),
         kinds=[
             (heading, fields.rows(kind), desk.href(f"data/schema/{kind}.json"))
             for kind, heading in _KINDS.items()
         ],
         concluded=[
-            ("A claim", CLAIM_KEYS),
-            ("A pair", PAIR_KEYS),
-            ("An answer", ANSWER_KEYS),
-            ("A reference, beyond CSL-JSON", whole.REFERENCE_KEYS),
+            ("A claim", _keys(CLAIM_KEYS)),
+            ("A pair", _keys(PAIR_KEYS)),
+            ("An answer", _keys(ANSWER_KEYS)),
+            ("A reference, beyond CSL-JSON", _keys(whole.REFERENCE_KEYS)),
         ],
         linked=Markup(linked.of_page(shelf)),
         meta={
@@ -86,8 +87,12 @@ def text(shelf: RenderContext) -> str:
     )
 
 
-def _told(table: Table) -> list[tuple[str, str]]:
-    return [(column.name, column.holds) for column in table.columns]
+def _told(table: Table) -> list[FieldRow]:
+    return [FieldRow(column.name, "", column.holds) for column in table.columns]
+
+
+def _keys(keys: Mapping[str, str]) -> list[FieldRow]:
+    return [FieldRow(key, "", holds) for key, holds in keys.items()]
 
 
 def _makers() -> dict[str, Callable[[RenderContext], bytes]]:
