@@ -17,7 +17,17 @@ from . import escape
 ROOMS = (
     *(
         f"templates/{room}"
-        for room in ("pages", "muscles", "sections", "planner", "client", "figures", "plots", "map")
+        for room in (
+            "pages",
+            "evidence",
+            "muscles",
+            "sections",
+            "planner",
+            "client",
+            "figures",
+            "plots",
+            "map",
+        )
     ),
     "styles",
 )
