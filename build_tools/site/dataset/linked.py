@@ -64,7 +64,9 @@ def dataset(shelf: RenderContext) -> Node:
         "url": url(URI),
         "version": told["version"],
         "datePublished": told["date"],
-        "license": edition.LICENCES.get(handbook.licence, handbook.licence),
+        "license": edition.LICENCES.get(
+            handbook.licence, {"@type": "CreativeWork", "name": handbook.licence}
+        ),
         "creator": owner,
         "creditText": told["cite"],
         "isAccessibleForFree": True,
