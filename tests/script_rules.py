@@ -138,6 +138,7 @@ _CONTEXT = _engine()
     ranking,
     shortlist,
     text,
+    typed,
     week,
     words,
 ) = (
@@ -158,6 +159,7 @@ _CONTEXT = _engine()
         "ranking",
         "shortlist",
         "text",
+        "typed",
         "week",
         "words",
     )

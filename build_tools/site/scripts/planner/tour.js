@@ -26,7 +26,7 @@ function counts({ wish, before, after }, data) {
 }
 
 function remarks({ goal, more }, data) {
-  const found = warnings(more, countMuscles(more, data.exercises, data.muscles), data.exercises, data.goals[goal].weekly_sets);
+  const found = warnings(more, countMuscles(more, data.exercises, data.muscles), data.exercises, data.goals[goal]);
   if (!found.length) return [make("p", {}, "The week with the accessories goes against nothing that the programme says.")];
   return [make("p", {}, "What the week with the accessories goes against:"), make("ul", {}, ...found.map((one) => remark(data, goal, one)))];
 }
@@ -37,7 +37,7 @@ function handed({ goal, more, wish }, n, { data, rules }) {
   const minutes = Math.ceil(duration(entries, data.exercises, data.seconds[goal]) / 60);
   const rows = entries.flatMap(({ exercise: id, sets, repetitions }, n) => [
     n ? ", " : "", link(data.exercises[id].address, data.exercises[id].name), ` ${sets} × ${repetitions}`]);
-  const to = link(`handout/#${encode(handout({ days: more }, { title: name, care: wish.concerns }, [n]), rules)}`, `Handout for ${name}`);
+  const to = link(`handout/#${encode(handout({ days: more }, { title: name, care: wish.concerns.slice(0, rules.concerns) }, [n]), rules)}`, `Handout for ${name}`);
   to.dataset.tour = "handout";
   return make("li", {}, make("b", {}, name), `, about ${minutes} minutes: `, ...rows, ". ", to);
 }

@@ -37,7 +37,7 @@ export function taking({ data, rules }, { plan, wish, change }) {
   part("dates").addEventListener("submit", (event) => {
     event.preventDefault();
     const begun = monday(part("start").value);
-    if (begun) give(file("ics"), "text/calendar", calendar(plan(), data, new Date(`${begun}T00:00:00Z`), new Date(), crypto.randomUUID()));
+    if (begun) give(file("ics"), "text/calendar", calendar(plan(), data, new Date(`${begun}T00:00:00Z`), new Date(), String(Date.now())));
   });
   part("coach").addEventListener("input", draw);
 

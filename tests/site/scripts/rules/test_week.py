@@ -51,7 +51,9 @@ def weekly(programme: Programme, goal: str) -> dict[str, Any]:
 
 def warned(days: Days, known: dict[str, Any], range: dict[str, Any]) -> list[dict[str, Any]]:
     found = rules.countMuscles(days, known, MUSCLES)
-    warnings: list[dict[str, Any]] = rules.warnings(days, found, known, range)
+    warnings: list[dict[str, Any]] = rules.warnings(
+        days, found, known, {"weekly_sets": range, "weekly_sessions": {"low": 2}}
+    )
     return warnings
 
 
@@ -92,9 +94,17 @@ def test_a_muscle_counts_no_set_twice() -> None:
             "helping": 4,
             "sets": 7,
             "days": [0, 2],
+            "each": [3, 0, 2, 0, 0, 0, 0],
             "parts": {WICK: 4, BASE: 7},
         },
-        "hook": {"direct": 0, "helping": 2, "sets": 1, "days": [], "parts": {"hook/eye": 1}},
+        "hook": {
+            "direct": 0,
+            "helping": 2,
+            "sets": 1,
+            "days": [],
+            "each": [0] * 7,
+            "parts": {"hook/eye": 1},
+        },
     }
 
 
@@ -166,16 +176,32 @@ def test_an_accessory_joins_the_end_of_the_day_that_was_asked_for() -> None:
     assert found == [*days[:2], [*days[2], entry("b", 3, "8-12")], *days[3:]]
 
 
-def test_days_in_a_row_and_accessories_before_main_lifts(programme: Programme) -> None:
+def test_hard_days_in_a_row_and_accessories_before_main_lifts(programme: Programme) -> None:
+    """Ten sets over two days make five a hard day; the week comes round, so Sunday and Monday are in a row."""
     known = made(
         exercise("a", credits={WICK: 1.0}), exercise("m", credits={"hook/eye": 1.0}, main=True)
     )
-    one, two = entry("a", 6, "8"), entry("m", 12, "5")
-    found = warned([[one, two], [], [], [], [], [], [one]], known, weekly(programme, "growth"))
-    assert [(w["kind"], w["muscles"], w["days"], w["exercises"]) for w in found] == [
-        ("consecutive", ["lamp"], [6, 0], []),
-        ("accessory-first", [], [0], ["a", "m"]),
-    ]
+
+    def told(sunday: int) -> list[Any]:
+        one, two, last = entry("a", 6, "8"), entry("m", 12, "5"), entry("a", sunday, "8")
+        days = [[one, one, two], [], [], [], [], [], [last]]
+        return [
+            (w["kind"], w["muscles"], w["days"], w["exercises"])
+            for w in warned(days, known, weekly(programme, "growth"))
+        ]
+
+    accessory = ("accessory-first", [], [0], ["a", "m"])  # once a day, though two rows stand before
+    assert told(5) == [("consecutive", ["lamp"], [6, 0], []), accessory]
+    assert told(4) == [accessory]
+
+
+def test_helping_sets_alone_never_make_too_many(programme: Programme) -> None:
+    """What helping sets count is a convention, so only direct ones are held against the upper end."""
+    range = weekly(programme, "growth")
+    known = made(exercise("a"), exercise("b", credits={WICK: 0.5}))
+    helped = [[entry("a", 12, "8")], [], [entry("b", 20, "8"), entry("b", 20, "8")]]
+    assert warned(helped, known, range) == []
+    assert [one["kind"] for one in warned(sets(30), known, range)] == ["above"]
 
 
 def test_the_time_of_a_day_by_hand() -> None:
