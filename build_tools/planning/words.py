@@ -57,6 +57,7 @@ WORDS: dict[str, str] = {
     "standing-within": "within",
     "standing-above": "above",
     "standing-helper": "only helps, against",
+    "muscle-rule": "A set counts once for a muscle, however many of its parts it trains: the sources of the range count by muscle.",
     "sets-one": "1 set",
     "sets-direct": "{direct} sets",
     "sets-helped": "{direct} to {all} sets",

@@ -14,6 +14,7 @@ import { progressing } from "../week/progress.js";
 import { offer } from "../week/replace.js";
 import { rowOf, valueOf } from "../week/row.js";
 import { taking } from "../week/take.js";
+import { undoing } from "../week/undo.js";
 import { versions } from "../week/versions.js";
 import { remark } from "./answers.js";
 import { box } from "./box.js";
@@ -111,7 +112,7 @@ function tell() {
     line.textContent = filled(data.words.minutes, { minutes });
   }
   const { counts, scale, trained, helped } = counted(data, now.days, range);
-  part("range").replaceChildren(`${span(data, range)} ${range.unit}. ${range.unsure} `, link(range.address, "Sources"));
+  part("range").replaceChildren(`${span(data, range)} ${range.unit}. ${data.words["muscle-rule"]} ${range.unsure} `, link(range.address, "Sources"));
   part("scale").replaceChildren(scale);
   part("count").replaceChildren(...trained);
   part("helped").replaceChildren(...helped);
@@ -161,9 +162,6 @@ async function open() {
   }
 }
 
-/** Letters that are being typed belong to the browser's own undo. */
-const isTyping = (target) => target.matches('input:not([type="checkbox"], [type="radio"], [type="file"])') && target.value !== target.defaultValue;
-
 function back(step) {
   if (!plans[step]()) return;
   part("goal").value = plan().goal;
@@ -196,14 +194,7 @@ begin(async () => {
   progressed = data.progress ? progressing(had, { current: plan, copy: () => plans.copy(), change }) : () => {};
   part("goal").addEventListener("input", () => edit((next) => { next.goal = part("goal").value; }, ""));
   part("open").addEventListener("change", open);
-  for (const step of ["undo", "redo"]) part(step).addEventListener("click", () => back(step));
-  addEventListener("keydown", (event) => {
-    if (!(event.ctrlKey || event.metaKey) || event.altKey || isTyping(event.target)) return;
-    const step = { z: event.shiftKey ? "redo" : "undo", y: "redo" }[event.key.toLowerCase()];
-    if (!step) return;
-    event.preventDefault();
-    back(step);
-  });
+  undoing(back);
   addEventListener("hashchange", () => location.reload());
   draw();
 });

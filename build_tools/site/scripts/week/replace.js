@@ -9,7 +9,7 @@ const MOST = 6;
 
 /** How one exercise differs from another, in words. */
 function reason(data, { named, needs, lacks, concerns, gone, half, more }) {
-  const of = (refs) => listed(refs.map((ref) => (data.muscles[ref] ?? data.parts[ref]).everyday)), things = (ids) => listed(ids.map((id) => data.equipment[id].name.toLowerCase()));
+  const of = (refs) => refs.map((ref) => (data.muscles[ref] ?? data.parts[ref]).everyday).join(", "), things = (ids) => listed(ids.map((id) => data.equipment[id].name.toLowerCase()));
   const say = (key, values) => filled(data.words[`near-${key}`], values);
   return [`${say(named ? "named" : "parts")}, ${needs === null ? say("same") : needs.length ? say("with", { things: things(needs) }) : say("nothing")}`,
     ...gone.length ? [say("less", { parts: of(gone) })] : [], ...half.length ? [say("half", { parts: of(half) })] : [], ...more.length ? [say("more", { parts: of(more) })] : [],
