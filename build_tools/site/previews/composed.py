@@ -18,7 +18,7 @@ from ..pages.muscles.card import answer
 from ..search.texts import front_matter
 from ..sections.comparison import bare
 from . import pictures
-from .pictures import BLOCK_ROWS, Words
+from .pictures import BLOCK_ROWS, PictureWords
 from .preview import (
     HANDOUT,
     SOURCES,
@@ -48,7 +48,7 @@ def previews(shelf: RenderContext, texts: Mapping[str, str]) -> dict[str, Compos
     """Uri of a page -> its preview. ``texts``: every page's Markdown by its uri."""
     found = {uri: _page(shelf, uri, front_matter(text)) for uri, text in texts.items()}
     made = handout_preview(shelf)
-    words = Words(made.site, made.title.partition(": ")[2].capitalize(), "", made.description)
+    words = PictureWords(made.site, made.title.partition(": ")[2].capitalize(), "", made.description)
     found[HANDOUT] = Composed(made, partial(pictures.plain, words))
     return found
 
@@ -73,7 +73,7 @@ def _page(shelf: RenderContext, uri: str, meta: Mapping[str, Any]) -> Composed:
     said = said or shelf.handbook.notice.short
     if room == "sources" and rest != "index":  # hundreds, and nothing to draw of a reference
         return Composed(preview(shelf, uri, title, said, _SOURCES_ALT, SOURCES), None)
-    words = Words(shelf.handbook.title, title, "", said)
+    words = PictureWords(shelf.handbook.title, title, "", said)
     return Composed(
         preview(shelf, uri, title, said, plain_alt(title)), partial(pictures.plain, words)
     )
@@ -82,7 +82,7 @@ def _page(shelf: RenderContext, uri: str, meta: Mapping[str, Any]) -> Composed:
 def _exercise(shelf: RenderContext, uri: str, id: str) -> Composed:
     name, told = shelf.catalog.exercises[id].data.name, shelf.favours.of(id)
     made = preview(shelf, uri, name, told, exercise_alt(name))
-    words = Words(made.site, name, "", told)
+    words = PictureWords(made.site, name, "", told)
     return Composed(
         made, lambda: pictures.exercise(words, figure_file.posture(shelf, id, "preview"))
     )
@@ -100,7 +100,7 @@ def _part(shelf: RenderContext, uri: str, ref: str) -> Composed:
     alt = f"{title}: which exercise to choose, in words, beside its exercises with the marks of the map."
     made = preview(shelf, uri, title, told, alt)
     under = named.name if named.name.casefold() != title.casefold() else upper_first(named.everyday)
-    words = Words(made.site, title, under, told)
+    words = PictureWords(made.site, title, under, told)
     return Composed(made, lambda: pictures.part(words, _marked(shelf, ref)))
 
 
@@ -134,7 +134,7 @@ def _muscle(shelf: RenderContext, uri: str, id: str, said: str) -> Composed:
         ]
         rest = len(rows) - BLOCK_ROWS
         more = f"and {rest} more, on the page" if rest > 0 else ""
-        words = Words(made.site, named.name, upper_first(named.everyday), _SIGNS)
+        words = PictureWords(made.site, named.name, upper_first(named.everyday), _SIGNS)
         return pictures.muscle(words, [part.name for part in block.parts], rows[:BLOCK_ROWS], more)
 
     return Composed(made, draw)

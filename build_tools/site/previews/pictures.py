@@ -1,4 +1,4 @@
-"""What each kind of page shows in its picture. Words are fitted by the font's own metrics."""
+"""What each kind of page shows in its picture. PictureWords are fitted by the font's own metrics."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ _ROLES: dict[str, Role] = {"growth": "accent", "activation": "activation"}
 
 
 @dataclass(frozen=True)
-class Words:
+class PictureWords:
     """What a picture says."""
 
     handbook: str
@@ -33,14 +33,14 @@ class Words:
     text: str
 
 
-def plain(words: Words) -> bytes:
+def plain(words: PictureWords) -> bytes:
     """A page without a drawing: its title and a sentence."""
     canvas = _begun(words)
     _say(canvas, words, WIDTH - 2 * EDGE, (76, *TITLE), (34, *TEXT))
     return canvas.png()
 
 
-def exercise(words: Words, figure: Figure) -> bytes:
+def exercise(words: PictureWords, figure: Figure) -> bytes:
     """An exercise: its name and its line beside its postures."""
     canvas = _begun(words)
     _say(canvas, words, COLUMN, TITLE, TEXT)
@@ -52,7 +52,7 @@ def exercise(words: Words, figure: Figure) -> bytes:
     return canvas.png()
 
 
-def part(words: Words, groups: Sequence[tuple[Mark, str, Sequence[str]]]) -> bytes:
+def part(words: PictureWords, groups: Sequence[tuple[Mark, str, Sequence[str]]]) -> bytes:
     """A part: what to choose, beside its exercises under the marks of the map and what these say; those without room are counted."""
     canvas = _begun(words)
     left, room = EDGE + COLUMN + EDGE, WIDTH - EDGE - (EDGE + COLUMN + EDGE) - _INDENT
@@ -80,7 +80,7 @@ def part(words: Words, groups: Sequence[tuple[Mark, str, Sequence[str]]]) -> byt
 
 
 def muscle(
-    words: Words,
+    words: PictureWords,
     parts: Sequence[str],
     rows: Sequence[tuple[str, Sequence[tuple[bool, Mark | None]]]],
     more: str,
@@ -114,7 +114,7 @@ def muscle(
     return canvas.png()
 
 
-def _begun(words: Words) -> Canvas:
+def _begun(words: PictureWords) -> Canvas:
     canvas = Canvas()
     canvas.lay(drawings.own_mark(40).ink, EDGE - 6, 42, "accent")
     canvas.write(words.handbook, EDGE + 44, 72, 26, share=0.7)
@@ -123,7 +123,7 @@ def _begun(words: Words) -> Canvas:
 
 
 def _say(
-    canvas: Canvas, words: Words, room: int, titles: Sequence[int], texts: Sequence[int]
+    canvas: Canvas, words: PictureWords, room: int, titles: Sequence[int], texts: Sequence[int]
 ) -> None:
     """Title, second name and text, below one another."""
     size, lines = fitted(words.title, titles, room, 250)

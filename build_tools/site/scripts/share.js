@@ -1,7 +1,7 @@
 // Copies, sends and saves what a coach passes on, and starts the worker that keeps cue sheets. Without it the links still work.
 
 import { make } from "./dom.js";
-import { citation, keys, permalink, sentences } from "./rules/citation.js";
+import { citation, keys, sentences } from "./rules/citation.js";
 
 /** Times the size of the drawing that a picture of it has. */
 const SCALE = 2;
@@ -89,7 +89,7 @@ async function cited(statement, href) {
     sure: statement.querySelector("[data-sure]")?.textContent ?? "",
     cited: keys(sources.map((source) => source.getAttribute("href"))),
     names: Object.fromEntries(sources.map((source) => [keys([source.getAttribute("href")])[0], source.textContent])),
-    address: permalink(href, document.querySelector('link[rel="canonical"]')?.href, location.href),
+    address: new URL(href, document.querySelector('link[rel="canonical"]')?.href ?? location.href).href,
     today: new Date().toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" }),
     book: await book(),
   });

@@ -3,9 +3,6 @@
 /** Keys of the sources that links lead to, each once: `../../sources/wick2030/#result-1` is of `wick2030`. */
 export const keys = (hrefs) => [...new Set(hrefs.map((href) => href.match(/(?:^|\/)sources\/([^/#]+)\//)?.[1]).filter(Boolean))];
 
-/** Where a link of the page leads, absolute: from the page's published address where it has one. */
-export const permalink = (href, published, here) => new URL(href, published || here).href;
-
 const one = (text) => text.replace(/\s+/g, " ").trim();
 const ended = (text) => text && (/[.!?…]$/.test(text) ? text : `${text}.`);
 
