@@ -48,7 +48,9 @@ def previews(shelf: RenderContext, texts: Mapping[str, str]) -> dict[str, Compos
     """Uri of a page -> its preview. ``texts``: every page's Markdown by its uri."""
     found = {uri: _page(shelf, uri, front_matter(text)) for uri, text in texts.items()}
     made = handout_preview(shelf)
-    words = PictureWords(made.site, made.title.partition(": ")[2].capitalize(), "", made.description)
+    words = PictureWords(
+        made.site, made.title.partition(": ")[2].capitalize(), "", made.description
+    )
     found[HANDOUT] = Composed(made, partial(pictures.plain, words))
     return found
 

@@ -26,10 +26,10 @@ def test_the_font_is_small_and_comes_with_its_licence() -> None:
 
 @given(st.text(LETTERS, max_size=60))
 def test_a_line_is_as_wide_as_freetype_says(text: str) -> None:
-    """At the em's own size, where hinting and rounding change nothing."""
+    """At the em's own size, where rounding changes nothing. FreeType gives an accented N the width of N, three units more than its own."""
     units = font.metrics().units
     free = ImageFont.truetype(str(FILE), units, layout_engine=ImageFont.Layout.BASIC)
-    assert font.width(text, units) == pytest.approx(free.getlength(text), abs=len(text) + 1)
+    assert font.width(text, units) == pytest.approx(free.getlength(text), abs=3 * len(text) + 1)
 
 
 def test_the_font_calls_itself_as_drawings_ask_for_it() -> None:
