@@ -123,6 +123,7 @@ def _engine() -> quickjs.Context:
 
 _CONTEXT = _engine()
 (
+    citation,
     curves,
     evidence_map,
     finder,
@@ -144,6 +145,7 @@ _CONTEXT = _engine()
 ) = (
     Module(_CONTEXT, name)
     for name in (
+        "citation",
         "curves",
         "evidence_map",
         "finder",

@@ -37,6 +37,8 @@ from .pages import (
 from .pages.evidence import changes, feed, gaps, taught
 from .pages.muscles import muscle, part
 from .planner import files as planner_files
+from .previews import composed as composed_previews
+from .previews.preview import Preview
 from .publication import UNPUBLISHED, Publication
 from .resource import Room
 from .search import files as search_files
@@ -98,6 +100,8 @@ class Book:
     shelf: RenderContext
     pages: list[Page]
     files: list[File]
+    previews: dict[str, Preview]
+    """Uri of a page of the theme -> what a pasted link to it shows."""
 
     def fill(self, uri: str, text: str) -> str:
         """A hand-written page with its generated passages."""
@@ -136,7 +140,9 @@ def render(
     texts = {uri: passages.fill(shelf, uri, text) for uri, text in (written or {}).items()}
     texts |= {page.uri: page.text for page in pages}
     files += [File(uri, content) for uri, content in search_files.files(shelf, texts)]
-    return Book(shelf, pages, files)
+    composed = composed_previews.previews(shelf, texts)
+    files += [File(uri, content) for uri, content in composed_previews.files(shelf, composed)]
+    return Book(shelf, pages, files, {uri: page.preview for uri, page in composed.items()})
 
 
 def answering(catalog: Catalog) -> set[str]:

@@ -14,6 +14,7 @@ from ...english import lower_first
 from ..context import RenderContext
 from ..figures.figure import Figure
 from ..figures.file import posture
+from ..previews.preview import Preview, exercise_alt, preview
 from ..publication import Publication
 from ..templating import render
 from .offline import kept_at
@@ -52,6 +53,8 @@ class CueSheet:
     help_at_once: list[str]
     """Signs that need emergency help: everybody's first, then those of the concerns that its cautions speak of."""
     handbook: entries.Handbook
+    preview: Preview
+    """What a pasted link shows: the exercise's picture, and nothing of whoever it was sent to."""
     address: str | None
     """Where the sheet is published."""
     qr: Qr | None
@@ -66,12 +69,12 @@ class CueSheet:
     @property
     def title(self) -> str:
         """Title of the page, also in the preview of a pasted link."""
-        return f"{self.exercise.name}: how to do it"
+        return self.preview.title
 
     @property
     def description(self) -> str:
         """One sentence for previews and search."""
-        return f"{self.exercise.name} on one page: set up, move, check, and when to stop. With its postures drawn."
+        return self.preview.description
 
     @property
     def fullness(self) -> str | None:
@@ -145,6 +148,14 @@ def model(shelf: RenderContext, id: str) -> CueSheet:
             CueStep("Check", exercise.cues.check),
         ],
         handbook=shelf.handbook,
+        preview=preview(
+            shelf,
+            uri(id),
+            f"{exercise.name}: how to do it",
+            f"{exercise.name} on one page: set up, move, check, and when to stop. With its postures drawn.",
+            exercise_alt(exercise.name),
+            f"exercises/{id}.md",
+        ),
         address=address,
         qr=Qr(address) if address else None,
         keep=kept_at(desk, id) if shelf.site.offline else None,

@@ -15,10 +15,11 @@ from ...handout.successors import shown
 from ..addresses import url
 from ..context import Link, PageContext, RenderContext
 from ..pages import indexes
+from ..previews.preview import HANDOUT, Preview, handout_preview
 from ..templating import render
 from . import scripts
 
-PAGE, DATA, STYLE = "handout/index.html", "handout/data.json", "handout/handout.css"
+PAGE, DATA, STYLE = HANDOUT, "handout/data.json", "handout/handout.css"
 SCRIPT = "handout/handout.js"
 #: Begins the fragment of a link to a new handout; ``handout.js`` reads it. An exercise's id follows.
 ADD = "add="
@@ -29,6 +30,8 @@ class HandoutPage:
     """Everything the template shows."""
 
     handbook: entries.Handbook
+    preview: Preview
+    """The same for every handout: what one holds stays behind the ``#`` of its link."""
     address: str | None
     """Where the page is published."""
     offline: bool
@@ -43,8 +46,16 @@ class HandoutPage:
     """All cautions of the handbook."""
     title_length: int = limits.TITLE_LENGTH
     note_length: int = limits.NOTE_LENGTH
-    title: str = "Handout: exercises from your coach"
-    description: str = "Exercises with pictures, short cues and how much to do, on one page."
+
+    @property
+    def title(self) -> str:
+        """Title of the page until a link says another."""
+        return self.preview.title
+
+    @property
+    def description(self) -> str:
+        """One sentence for previews and search."""
+        return self.preview.description
 
 
 def beginning_with(desk: PageContext, id: str) -> str:
@@ -96,6 +107,7 @@ def _model(shelf: RenderContext) -> HandoutPage:
     desk = shelf.at(PAGE)
     return HandoutPage(
         handbook=shelf.handbook,
+        preview=handout_preview(shelf),
         address=shelf.site.at(url(PAGE)),
         offline=shelf.site.offline,
         script=desk.href(scripts.uri(SCRIPT)),

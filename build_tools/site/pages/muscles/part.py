@@ -12,6 +12,7 @@ from ....catalog import entries
 from ....english import upper_first
 from ....evidence.claims.conclusions import PartEvidence
 from ....evidence_map.marks import LEGEND
+from ...client import scripts
 from ...context import Grounds, Link, PageContext, RenderContext
 from ...map import mark as marks
 from ...map.cell import place
@@ -27,11 +28,12 @@ from ...sections.references import Formatted, cited_on, formatted
 from ...sections.taught import taught_of
 from ...templating import render
 from . import pairs
-from .card import CardView, card
+from .card import ANSWER, CardView, card
 from .pairs import PairsView
 
 SECTIONS = (
     "top",
+    ANSWER,
     "marks",
     "growth",
     "activation",
@@ -83,6 +85,8 @@ class PartPage:
     """Where certainty is explained."""
     notice: str
     notice_href: str
+    script: str
+    """Copies statements with their citations."""
 
 
 def uri(ref: str) -> str:
@@ -162,6 +166,7 @@ def model(shelf: RenderContext, ref: str) -> PartPage:
         certainty=desk.href("methods.md", "certainty"),
         notice=shelf.handbook.notice.short,
         notice_href=desk.href("cautions.md"),
+        script=desk.href(scripts.uri(scripts.SHARE)),
     )
 
 
