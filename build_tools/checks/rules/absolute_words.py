@@ -63,7 +63,9 @@ _WORDS = re.compile(rf"\b({'|'.join(ABSOLUTE)})\b")
 def check(context: Context) -> Iterator[Problem]:
     """Texts with a word that promises too much."""
     for entry, path, text in _texts(context):
-        instruction = path[-1] in ("do", "say", "instead", "stop_if", "ask") and path[0] in (
+        instruction = path[-1] in ("do", "say", "instead", "stop_if", "afterwards", "ask") and path[
+            0
+        ] in (
             "cues",
             "faults",
             "cautions",

@@ -51,6 +51,8 @@ class CueSheet:
     """Who waits for a go-ahead, whatever the exercise."""
     help_at_once: list[str]
     """Signs that need emergency help: everybody's first, then those of the concerns that its cautions speak of."""
+    afterwards: list[str]
+    """What shows in the hours and days after, and whom to tell: the cautions' own first, then the concerns'."""
     handbook: entries.Handbook
     address: str | None
     """Where the sheet is published."""
@@ -82,14 +84,15 @@ class CueSheet:
             *(text for c, ask in self.cautions for text in (c.who, c.instead, c.stop_if, ask)),
             *self.before,
             *self.help_at_once,
+            *self.afterwards,
         ]
         length = sum(map(len, words))
         return "fullest" if length >= FULLEST else "full" if length >= FULL else None
 
     @property
-    def headings(self) -> tuple[str, str]:
-        """What heads the signs that need emergency help, and the go-aheads."""
-        return care.HELP_AT_ONCE, care.BEFORE
+    def headings(self) -> tuple[str, str, str]:
+        """What heads the signs that need emergency help, the go-aheads, and what shows later."""
+        return care.HELP_AT_ONCE, care.BEFORE, care.AFTERWARDS
 
     @property
     def reviewed(self) -> date:
@@ -136,9 +139,17 @@ def model(shelf: RenderContext, id: str) -> CueSheet:
         cautions=[(caution, _ask(caution.ask)) for caution in exercise.cautions],
         before=[line.say for line in standing.before],
         help_at_once=[
-            shelf.handbook.notice.help_at_once,
+            *shelf.handbook.notice.help_at_once,
             *(line.say for line in standing.help_at_once),
         ],
+        afterwards=list(
+            dict.fromkeys(
+                [
+                    *(caution.afterwards for caution in exercise.cautions if caution.afterwards),
+                    *(line.say for line in standing.afterwards),
+                ]
+            )
+        ),
         steps=[
             CueStep("Set up", exercise.cues.set_up),
             CueStep("How to move", exercise.cues.move),
