@@ -143,6 +143,7 @@ def client_texts(exercise: entries.Exercise) -> Iterator[tuple[Path, str]]:
             if cue.why:
                 yield ("cues", group, index, "why"), cue.why
     for index, fault in enumerate(exercise.faults):
+        yield ("faults", index, "see"), fault.see
         yield ("faults", index, "say"), fault.say
     for index, caution in enumerate(exercise.cautions):
         for key in get_args(entries.Place):

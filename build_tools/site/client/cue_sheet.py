@@ -23,7 +23,7 @@ from .qr import Qr
 NOTHING = "none"
 #: From how many characters a sheet is printed smaller, and smaller still, so that it stays one page. Measured over the shipped catalog
 #: on A5, A4 and Letter; `tests/site/client/test_cue_sheet.py` holds it.
-FULL, FULLEST = 1190, 1550
+FULL, FULLEST = 1070, 1550
 #: First words of an ``ask:`` that only names somebody.
 ARTICLES = {"A", "An", "The", "Your"}
 
