@@ -30,7 +30,7 @@ from .base import (
     Term,
     Unfit,
 )
-from .care import CareLine, Concern, Wording
+from .care import CareLine, Concern, Place, Wording
 from .example import Client, Example, Sets
 from .exceptions import Exception_, Exceptions
 from .exercise import (
@@ -216,6 +216,7 @@ __all__ = [
     "People",
     "PercentRow",
     "PercentTable",
+    "Place",
     "Position",
     "Positive",
     "Programme",
@@ -226,9 +227,9 @@ __all__ = [
     "Region",
     "Result",
     "Scale",
+    "SegmentName",
     "Sets",
     "Site",
-    "SegmentName",
     "SourceModel",
     "Spread",
     "Stance",

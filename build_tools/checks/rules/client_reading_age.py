@@ -27,8 +27,8 @@ Fails: vocabulary.yaml 1:1
       knee:
         name: Knee
         help_at_once:
-          say: Neurovascular deterioration necessitates immediate multidisciplinary evaluation.
-          common_practice: An invented sign.
+          - say: Neurovascular deterioration necessitates immediate multidisciplinary evaluation.
+            common_practice: An invented sign.
       balance: {name: Unsteady balance}
       operation: {name: Operation}
 
@@ -73,7 +73,7 @@ def check(context: Context) -> Iterator[Problem]:
         lines := care.care(vocabulary.data.concerns, vocabulary.data).lines
     ):
         notice = (
-            [context.catalog.handbook.data.notice.help_at_once] if context.catalog.handbook else []
+            context.catalog.handbook.data.notice.help_at_once if context.catalog.handbook else []
         )
         passages.append(
             (vocabulary.spot("concerns", key=True), [*notice, *(line.say for line in lines)])

@@ -24,7 +24,7 @@ from .qr import Qr
 NOTHING = "none"
 #: From how many characters a sheet is printed smaller, and smaller still, so that it stays one page. Measured over the shipped catalog
 #: on A5, A4 and Letter; `tests/site/client/test_cue_sheet.py` holds it.
-FULL, FULLEST = 1190, 1550
+FULL, FULLEST = 1070, 1550
 #: First words of an ``ask:`` that only names somebody.
 ARTICLES = {"A", "An", "The", "Your"}
 
@@ -52,6 +52,8 @@ class CueSheet:
     """Who waits for a go-ahead, whatever the exercise."""
     help_at_once: list[str]
     """Signs that need emergency help: everybody's first, then those of the concerns that its cautions speak of."""
+    afterwards: list[str]
+    """What shows in the hours and days after, and whom to tell: the cautions' own first, then the concerns'."""
     handbook: entries.Handbook
     preview: Preview
     """What a pasted link shows: the exercise's picture, and nothing of whoever it was sent to."""
@@ -85,14 +87,15 @@ class CueSheet:
             *(text for c, ask in self.cautions for text in (c.who, c.instead, c.stop_if, ask)),
             *self.before,
             *self.help_at_once,
+            *self.afterwards,
         ]
         length = sum(map(len, words))
         return "fullest" if length >= FULLEST else "full" if length >= FULL else None
 
     @property
-    def headings(self) -> tuple[str, str]:
-        """What heads the signs that need emergency help, and the go-aheads."""
-        return care.HELP_AT_ONCE, care.BEFORE
+    def headings(self) -> tuple[str, str, str]:
+        """What heads the signs that need emergency help, the go-aheads, and what shows later."""
+        return care.HELP_AT_ONCE, care.BEFORE, care.AFTERWARDS
 
     @property
     def reviewed(self) -> date:
@@ -139,9 +142,17 @@ def model(shelf: RenderContext, id: str) -> CueSheet:
         cautions=[(caution, _ask(caution.ask)) for caution in exercise.cautions],
         before=[line.say for line in standing.before],
         help_at_once=[
-            shelf.handbook.notice.help_at_once,
+            *shelf.handbook.notice.help_at_once,
             *(line.say for line in standing.help_at_once),
         ],
+        afterwards=list(
+            dict.fromkeys(
+                [
+                    *(caution.afterwards for caution in exercise.cautions if caution.afterwards),
+                    *(line.say for line in standing.afterwards),
+                ]
+            )
+        ),
         steps=[
             CueStep("Set up", exercise.cues.set_up),
             CueStep("How to move", exercise.cues.move),

@@ -12,7 +12,7 @@ import { begin, drawing, fetched, grounds, link, sign } from "./page.js";
 import { inStep } from "./step.js";
 
 const FEWEST = 2, MOST = 4, OFFERED = 10, AT_ONCE = 4, GROUPS = { set_up: "Set up", move: "Move", check: "Check" };
-const CAUTION = { who: "Who takes care", instead: "Instead", stop_if: "Stop if", ask: "Whom to ask" };
+const CAUTION = { who: "Who takes care", instead: "Instead", stop_if: "Stop if", afterwards: "Afterwards", ask: "Whom to ask" };
 const COUNTS = { direct: "a set", indirect: "half a set" };
 const UNCOMPARED = ["No study here compares these exercises with each other.", "No study here compares {a} with the others.", "No study here compares {a} with {b}."];
 let data, stop = () => {};
@@ -111,7 +111,7 @@ const folds = (ids, details) => [
   fold("Cautions", columns(ids, (n) => [
     ...details[n].care.map(([heading, lines]) => make("div", { className: "hb-caution" }, make("p", { className: "hb-subhead" }, heading),
       make("ul", {}, ...lines.map((line) => make("li", {}, line))))),
-    ...details[n].cautions.map((caution) => make("dl", { className: "hb-caution" }, ...Object.keys(CAUTION).map((key) =>
+    ...details[n].cautions.map((caution) => make("dl", { className: "hb-caution" }, ...Object.keys(CAUTION).filter((key) => caution[key]).map((key) =>
       make("div", {}, make("dt", {}, CAUTION[key]), " ", make("dd", {}, caution[key])))))])),
   fold("Cues", columns(ids, (n) => Object.entries(GROUPS).flatMap(([key, name]) => [
     make("p", { className: "hb-subhead" }, name), make("ul", {}, ...details[n].cues[key].map((text) => make("li", {}, text)))]))),

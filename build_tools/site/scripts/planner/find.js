@@ -9,7 +9,7 @@ import { begin, fetched, grounds, link, sign } from "./page.js";
 
 const NAMES = { part: "part", kind: "evidence", has: "equipment", position: "position", sides: "sides", avoid: "care", name: "name" };
 const WAIT = 250; // milliseconds of rest before typing counts
-const OFFERED = 12, MOST = 12, CARE = ["Who takes care", "Instead", "Stop if"];
+const OFFERED = 12, MOST = 12, CARE = ["Who takes care", "Instead", "Stop if", "Afterwards"];
 let data, names, form, marks = [], later = 0, turn = 0;
 
 const field = (name) => form.elements[name];
