@@ -2,17 +2,30 @@
 
 from __future__ import annotations
 
-from ..evidence_map.preferences import Kind
+from .order import PlaceKind
 
-#: Kind of reason -> its name, and what it says of an exercise. Activation and length are kept from being read as growth.
-KIND_WORDS: dict[Kind, tuple[str, str]] = {
+#: Place -> its name, and what it says of an exercise. Activation and length are kept from being read as growth, and what was measured
+#: wider than the part from being read as the part's.
+PLACE_WORDS: dict[PlaceKind, tuple[str, str]] = {
     "growth": (
         "Growth",
-        "A study measured more growth of the part, or of its muscle, than with another exercise.",
+        "A study measured more growth of this part than with another exercise.",
+    ),
+    "measured": (
+        "Growth measured, no clear difference",
+        "A study measured growth of this part with it and with another exercise, and saw no clear difference.",
+    ),
+    "growth-wider": (
+        "Growth of something wider",
+        "A study measured more growth, of the whole muscle or of several parts together. Of this part alone it says nothing.",
     ),
     "activation": (
         "Activation",
         "A study measured more activity in one session than in another exercise. That does not show growth.",
+    ),
+    "activation-wider": (
+        "Activation of something wider",
+        "A study measured more activity in one session, of the whole muscle or of several parts together. That does not show growth.",
     ),
     "length": (
         "Long under load",

@@ -5,16 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ...evidence_map.marks import LEGEND
-from ...evidence_map.preferences import Kind
 from ...planning.kits import kits
-from ...planning.words import KIND_WORDS
+from ...planning.order import PlaceKind
+from ...planning.words import PLACE_WORDS
 from ..context import RenderContext
 from ..map import mark as marks
 from . import page
 
 URI = "find.md"
 #: What can put an exercise ahead, as the form has them.
-_KINDS: tuple[Kind, ...] = ("growth", "activation", "length", "taught")
+_KINDS: tuple[PlaceKind, ...] = ("growth", "activation", "length", "taught")
 #: The value of the body alone, as it stands in the address.
 _NOTHING = "none"
 
@@ -48,7 +48,7 @@ def text(shelf: RenderContext) -> str:
 def _form(shelf: RenderContext) -> FindForm:
     words = shelf.vocabulary
     return FindForm(
-        [(kind, KIND_WORDS[kind][0]) for kind in _KINDS],
+        [(kind, PLACE_WORDS[kind][0]) for kind in _KINDS],
         [(",".join(sorted(things)) or _NOTHING, name) for name, things in kits(words.equipment)],
         [
             (_NOTHING, "Nothing but the body"),
