@@ -124,6 +124,7 @@ def _engine() -> quickjs.Context:
 _CONTEXT = _engine()
 (
     curves,
+    dose,
     evidence_map,
     finder,
     grid,
@@ -145,6 +146,7 @@ _CONTEXT = _engine()
     Module(_CONTEXT, name)
     for name in (
         "curves",
+        "dose",
         "evidence_map",
         "finder",
         "grid",

@@ -57,7 +57,7 @@ from ..movement.course import Courses
 from . import plan, progression
 from .facts import ExerciseFacts, facts
 from .order import PLACES, STATED, Orders, PlaceKind
-from .words import PLACE_WORDS, WORDS
+from .words import PLACE_WORDS, PROPOSAL_WORDS, WORDS
 
 VERSION = 1
 PROGRAMME = "programme/"
@@ -103,7 +103,7 @@ def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dic
             ]
             for part in trained
         },
-        "words": WORDS,
+        "words": {**WORDS, **PROPOSAL_WORDS},
         **_programme(programme),
         "plan": plan.as_data(),
     }
