@@ -36,7 +36,7 @@ function lifting(data, { exercise, held, beside }) {
 }
 
 /** What so many sets of a proposal count elsewhere. */
-export const costing = (data, { exercise }, parts, sets) => costs(data, elsewhere(data.exercises, parts, exercise, sets), sets);
+export const costing = (data, { exercise }, parts, sets) => costs(data, elsewhere(data.exercises, parts, exercise, sets));
 
 /** A proposal with all that speaks for it and what it costs under a heading of this level; `sets` are those of a week, `care` its cautions. */
 export function proposed(data, found, parts, sets, level, care, ...more) {

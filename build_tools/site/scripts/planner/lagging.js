@@ -7,7 +7,7 @@ import { named } from "../rules/names.js";
 import { handout, seen } from "../rules/plan.js";
 import { picked, relaxed, shortlist } from "../rules/shortlist.js";
 import { filled, listed, upper } from "../rules/text.js";
-import { added, count, ends } from "../rules/week.js";
+import { added, count, countMuscles, ends } from "../rules/week.js";
 import { span } from "../rules/words.js";
 import { marked, reasons } from "./answers.js";
 import { box } from "./box.js";
@@ -97,20 +97,23 @@ function listOf(answer, ref, cautions) {
 /** How a proposal begins: the first for a part has its days, a second one and a main lift beside an accessory wait for a tick. */
 function doseOf(found) {
   if (own.has(found.exercise)) return own.get(found.exercise);
-  const { counts, goal } = doses, lift = found.beside !== undefined;
+  const lift = found.beside !== undefined;
   const first = shown.find((one) => one.part === found.part && (lift || one.beside === undefined)), waits = lift ? shown.some((one) => one.beside === undefined && one.part === found.part) : first !== found;
-  const dose = begun(found.part, plan.days, counts, goal, data.plan.exercises);
+  const dose = begun(found.part, plan.days, doses);
   own.set(found.exercise, { ...dose, days: waits && !taken.some((one) => one.exercise === found.exercise) ? [] : dose.days, instead: null });
   return own.get(found.exercise);
 }
 
 /** What follows from the doses: the sum against the range, the way to the week, the handout. */
 function sum() {
-  const takes = shown.map(({ exercise }) => ({ exercise, ...own.get(exercise) })).filter(isTaken), ids = takes.map(({ exercise }) => exercise), { counts, goal } = doses;
+  const takes = shown.map(({ exercise }) => ({ exercise, ...own.get(exercise) })).filter(isTaken), ids = takes.map(({ exercise }) => exercise), { counts, muscles, goal } = doses;
   const sound = takes.every(({ sets, repetitions, left }) => ![sets, repetitions, left].includes(undefined)), many = wish.concerns.length > had.rules.concerns;
-  const days = sound ? added(plan.days, takes, limit("sets").high) : plan.days, after = count(days, data.exercises);
-  part("gets").replaceChildren(...wish.parts.map((ref) => make("li", {}, filled(data.words[takes.length ? "gets" : "gets-now"],
-    { Part: upper(data.parts[ref].inside), sets: counts[ref]?.sets ?? 0, then: after[ref]?.sets ?? 0, range: span(data, ends(goal.weekly_sets, ref)) }))));
+  const days = sound ? added(plan.days, takes, limit("sets").high) : plan.days, after = count(days, data.exercises), all = countMuscles(days, data.exercises, data.muscles);
+  const told = (name, one, other) => make("li", {}, filled(data.words[takes.length ? "gets" : "gets-now"], { name, sets: one?.sets ?? 0, then: other?.sets ?? 0 }));
+  const several = [...new Set(wish.parts.map((ref) => ref.split("/")[0]))].filter((id) => data.muscles[id].parts.length > 1);
+  part("gets").replaceChildren(...wish.parts.map((ref) => told(data.parts[ref].inside, counts[ref], after[ref])),
+    ...several.map((id) => told(filled(data.words["in-all"], { muscle: data.muscles[id].everyday.toLowerCase() }), muscles[id], all[id])));
+  part("span").textContent = filled(data.words["muscle-range"], { range: span(data, ends(goal.weekly_sets, wish.parts[0])) });
   let why = !takes.length ? data.words["no-day"] : sound ? "" : data.words["bad-dose"];
   part("into").hidden = part("now").hidden = Boolean(why);
   part("into").href = new URL(`week/${fragment({ ...plan, days }, wish, data)}`, root).href;
@@ -179,7 +182,7 @@ begin(async () => {
   const found = arrived(had);
   ({ plan, wish } = found);
   wish.parts = [...new Set(wish.parts)];
-  doses = { counts: count(plan.days, data.exercises), goal: data.goals[plan.goal] };
+  doses = { counts: count(plan.days, data.exercises), muscles: countMuscles(plan.days, data.exercises, data.muscles), goal: data.goals[plan.goal], most: data.plan.exercises };
   part("wrong").textContent = found.wrong;
   const names_of = held().map((id) => data.exercises[id].name);
   part("held").textContent = names_of.length ? filled(data.words.held, { exercises: listed(names_of) }) : "";

@@ -1,19 +1,11 @@
 // One proposal on the page What lags, and how much of it the coach takes: days, sets, repetitions, repetitions in reserve.
 
 import { make, part } from "../dom.js";
-import { holds } from "../rules/link.js";
 import { filled } from "../rules/text.js";
+import { valueOf } from "../week/row.js";
 import { costing, proposed } from "./answers.js";
 
 const FIELDS = [["sets", "Sets a day"], ["repetitions", "Repetitions"], ["left", "In reserve"]];
-
-/** The value of a field as rows have it; undefined for what it cannot hold. */
-function valueOf([name, limit], text) {
-  const said = text.trim().replace(/\s*[-–—]\s*/u, "-");
-  if (said === "") return name === "left" ? null : undefined;
-  const value = "low" in limit ? (/^[0-9]{1,4}$/.test(said) ? Number(said) : undefined) : said;
-  return value !== undefined && holds(limit, value) ? value : undefined;
-}
 
 /** Whether the coach takes anything of it. */
 export const isTaken = ({ days, instead }) => days.length > 0 || instead !== null;
@@ -21,7 +13,7 @@ export const isTaken = ({ days, instead }) => days.length > 0 || instead !== nul
 /** The card of a proposal. `dose` is {days, sets, repetitions, left, instead}, changed in place (what cannot be is undefined; `touched` says so)
     before `changed` is called; `full` are the days that have no room for it. */
 export function card({ data, rules }, found, dose, { parts, full, care, changed }) {
-  const { exercise: id, beside } = found, { name } = data.exercises[id], limits = rules.fields.filter(([field]) => field in dose);
+  const { exercise: id, beside } = found, { name } = data.exercises[id], limits = new Map(rules.fields);
   const weekly = () => (dose.sets ?? 1) * Math.max(1, dose.days.length);
   const tell = () => { dose.touched = true; part("cost", made).textContent = costing(data, found, parts, weekly()); changed(); };
   const tick = (label, hears, properties, act) => {
@@ -30,9 +22,8 @@ export function card({ data, rules }, found, dose, { parts, full, care, changed 
     return make("label", { className: "hb-tick" }, input, make("span", {}, label));
   };
   const field = ([key, label]) => {
-    const limit = limits.find(([field]) => field === key);
     const input = make("input", { value: dose[key] ?? "", maxLength: 10, autocomplete: "off", inputMode: key === "repetitions" ? "text" : "numeric", oninput: () => {
-      dose[key] = valueOf(limit, input.value);
+      dose[key] = valueOf(limits.get(key), key, input.value);
       input.setAttribute("aria-invalid", String(dose[key] === undefined));
       tell();
     } });

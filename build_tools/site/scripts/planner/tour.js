@@ -13,11 +13,12 @@ import { fragment, loaded } from "./state.js";
 /** What a client holds besides plan and wish: what is proposed, the doses it begins with, and the week with them. */
 function answered({ goal, days, parts, equipment, concerns }, { data, rules }) {
   const before = count(days, data.exercises), week = [...new Set(days.flat().map((entry) => entry.exercise))], wish = { parts, equipment, concerns, week };
+  const known = { counts: before, muscles: countMuscles(days, data.exercises, data.muscles), goal: data.goals[goal], most: data.plan.exercises };
   const { lifts, proposals } = shortlist(data, wish);
   const takes = proposals.filter(({ part: ref }, n) => proposals.findIndex((one) => one.part === ref) === n)
-    .map(({ exercise, part: ref }) => ({ exercise, ...begun(ref, days, before, data.goals[goal], data.plan.exercises) }));
+    .map(({ exercise, part: ref }) => ({ exercise, ...begun(ref, days, known) }));
   const more = added(days, takes, new Map(rules.fields).get("sets").high);
-  return { goal, days, wish, proposals: [...lifts, ...proposals], takes, more, before, after: count(more, data.exercises) };
+  return { goal, days, wish, known, proposals: [...lifts, ...proposals], takes, more, before, after: count(more, data.exercises) };
 }
 
 function counts({ wish, before, after }, data) {
@@ -45,14 +46,14 @@ function handed({ goal, more, wish }, n, { data, rules }) {
 }
 
 async function fill(section, number, had) {
-  const { data } = had, found = answered(JSON.parse(section.dataset.client), had), { goal, days, wish, proposals, takes, more } = found;
+  const { data } = had, found = answered(JSON.parse(section.dataset.client), had), { goal, days, wish, known, proposals, takes, more } = found;
   const cautions = await Promise.all(wish.concerns.map((id) => fetched(`data/care/${id}.json`)));
   const sets = (id) => takes.filter(({ exercise }) => exercise === id).map((one) => one.sets * one.days.length)[0];
   const put = (name, ...children) => part(`${name}-${number}`).replaceChildren(...children);
   for (const [name, page, week] of [["lagging", "lagging", days], ["week", "week", days], ["added", "week", more]]) {
     part(`${name}-${number}`).href = new URL(`${page}/${fragment({ goal, days: week }, wish, data)}`, root).href;
   }
-  put("proposals", ...proposals.map((one) => proposed(data, one, wish.parts, sets(one.exercise) ?? begun(one.part, days, found.before, data.goals[goal], data.plan.exercises).sets, "h4", one.care ? careOf(cautions, one.exercise) : [])));
+  put("proposals", ...proposals.map((one) => proposed(data, one, wish.parts, sets(one.exercise) ?? begun(one.part, days, known).sets, "h4", one.care ? careOf(cautions, one.exercise) : [])));
   put("counts", counts(found, data), ...remarks(found, data));
   put("days", ...more.flatMap((entries, n) => entries.length ? [handed(found, n, had)] : []));
 }

@@ -24,9 +24,17 @@ GOAL: dict[str, Any] = {
 }
 
 
-def begun(days: Days, trained: list[int], sets: float = 0, most: int = 12) -> dict[str, Any]:
+def begun(
+    days: Days, trained: list[int], sets: float = 0, most: int = 12, muscle: float = 0
+) -> dict[str, Any]:
     counts = {WICK: {"sets": sets, "days": trained}} if trained or sets else {}
-    return script_rules.dose.begun(WICK, days, counts, GOAL, most)
+    known = {
+        "counts": counts,
+        "muscles": {"lamp": {"sets": muscle, "days": trained}},
+        "goal": GOAL,
+        "most": most,
+    }
+    return script_rules.dose.begun(WICK, days, known)
 
 
 def week(*on: int, rows: int = 1) -> Days:
@@ -40,9 +48,13 @@ def test_by_hand() -> None:
     assert begun(week(0, 2, 4), [0], 3)["days"] == [4]  # Friday lies three days before Monday
     assert begun(week(0, 2, 4), [0], 3)["sets"] == 5
     # Both are taken already: still one, as far from them as can be.
-    assert begun(week(0, 1, 3, 4), [0, 3], 6)["days"] == [1]
+    assert begun(week(0, 2, 4, 6), [0, 4], 6)["days"] == [2]
+    # Every other day lies beside one of them: better the same day than the next.
+    assert begun(week(0, 1, 3, 4), [0, 3], 6)["days"] == [0]
     assert begun(week(2), [])["days"] == [2]
     assert begun(week(2, rows=12), [])["days"] == []  # no room
+    # The muscle has 16 of 20 sets: two days of two; where it has them all, still one.
+    assert [begun(week(), [], muscle=held)["sets"] for held in (10, 16, 20, 30)] == [5, 2, 1, 1]
 
 
 def test_the_reserve_is_the_middle_of_the_cited_range() -> None:
@@ -50,7 +62,13 @@ def test_the_reserve_is_the_middle_of_the_cited_range() -> None:
     for goal, left in (("growth", 2), ("strength", 1)):
         dose = programme.goals[goal].repetitions_left
         ends = {end: value for end in ("low", "high") if (value := getattr(dose, end)) is not None}
-        made = script_rules.dose.begun(WICK, week(), {}, {**GOAL, "repetitions_left": ends}, 12)
+        known = {
+            "counts": {},
+            "muscles": {},
+            "goal": {**GOAL, "repetitions_left": ends},
+            "most": 12,
+        }
+        made = script_rules.dose.begun(WICK, week(), known)
         assert made["left"] == left
 
 
@@ -65,6 +83,11 @@ def test_days_are_apart_as_far_as_the_week_allows(on: set[int], taken: set[int],
     def gap(some: set[int]) -> int:
         return min((min((a - b) % 7, (b - a) % 7) for a, b in combinations(some, 2)), default=7)
 
-    if wanted == 1 and found["days"][0] not in trained:
-        [day] = found["days"]
-        assert all(gap({day, *trained}) >= gap({other, *trained}) for other in on - set(trained))
+    if wanted == 1:
+        [day], gaps = found["days"], [gap({other, *trained}) for other in on - set(trained)]
+        if day in trained:
+            assert all(one == 1 for one in gaps), (
+                "the same day only where every other lies beside one"
+            )
+        else:
+            assert gap({day, *trained}) == max(gap({day}), *gaps) if not trained else max(gaps)
