@@ -125,6 +125,7 @@ _CONTEXT = _engine()
 (
     citation,
     curves,
+    dose,
     evidence_map,
     finder,
     grid,
@@ -147,6 +148,7 @@ _CONTEXT = _engine()
     for name in (
         "citation",
         "curves",
+        "dose",
         "evidence_map",
         "finder",
         "grid",

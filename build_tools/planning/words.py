@@ -2,17 +2,30 @@
 
 from __future__ import annotations
 
-from ..evidence_map.preferences import Kind
+from .order import PlaceKind
 
-#: Kind of reason -> its name, and what it says of an exercise. Activation and length are kept from being read as growth.
-KIND_WORDS: dict[Kind, tuple[str, str]] = {
+#: Place -> its name, and what it says of an exercise. Activation and length are kept from being read as growth, and what was measured
+#: wider than the part from being read as the part's.
+PLACE_WORDS: dict[PlaceKind, tuple[str, str]] = {
     "growth": (
         "Growth",
-        "A study measured more growth of the part, or of its muscle, than with another exercise.",
+        "A study measured more growth of this part than with another exercise.",
+    ),
+    "measured": (
+        "Growth measured, no clear difference",
+        "A study measured growth of this part with it and with another exercise, and saw no clear difference.",
+    ),
+    "growth-wider": (
+        "Growth of something wider",
+        "A study measured more growth, of the whole muscle or of several parts together. Of this part alone it says nothing.",
     ),
     "activation": (
         "Activation",
         "A study measured more activity in one session than in another exercise. That does not show growth.",
+    ),
+    "activation-wider": (
+        "Activation of something wider",
+        "A study measured more activity in one session, of the whole muscle or of several parts together. That does not show growth.",
     ),
     "length": (
         "Long under load",
@@ -26,31 +39,19 @@ KIND_WORDS: dict[Kind, tuple[str, str]] = {
 }
 
 WORDS: dict[str, str] = {
-    "tie": "These stand in the same place: nothing here tells them apart.",
     "length-reason": "{Part} is long ({percent}% of its own range) while the load is near its peak. Length does not show growth.",
     "none-reason": "It trains {part}; nothing here puts it ahead of another exercise.",
     "differs-length": "{Part} is {word} ({percent}% of its own range), against {other_word} ({other_percent}%) in {other}.",
     "differs-joint": "The joint that is loaded most is another one: {joint}, against {other_joint} in {other}.",
     "differs-load": "The load is another one: {load}, against {other_load} in {other}.",
     "differs-unknown": "Nothing known here sets it apart from {other}.",
-    "costs": "{sets} sets also count {counted} for {part}.",
-    "costs-nothing": "Its sets count for nothing but what you chose.",
+    "costs": "Cost in sets of other parts: {costs}.",
+    "costs-one": "{counted} for {part}",
+    "costs-nothing": "It costs other parts no sets.",
     "below": "{Muscles}: at most half of the {bound} sets that the range begins with.",
     "above": "{Muscles}: direct sets alone are at least half as many again as {bound}, where most trials stop.",
     "consecutive": "{Muscles}: hard on {day} and again on {next_day}.",
     "accessory-first": "{Day}: {exercise} stands before {main}, a main lift.",
-    "no-fit": "No accessory fits what you asked for.",
-    "no-fit-part": "No accessory for {part} fits.",
-    "no-part": "Choose a part that lags.",
-    "one": "One accessory to consider.",
-    "two": "Two accessories to consider.",
-    "held": "The week holds {exercises}; they are not proposed again.",
-    "held-nothing": "No week is open, so nothing counts as done.",
-    "gets": "{Part}: {sets} sets a week now; the range is {range}.",
-    "add": "Add {sets} sets to {day}",
-    "everything": "everything",
-    "nothing": "no equipment",
-    "some": "{count} of {all} things",
     "range-open": "{low} or more",
     "range": "{low} to {high}",
     "standing-below": "below",
@@ -104,9 +105,38 @@ WORDS: dict[str, str] = {
     "load-none": "says nothing here",
     "load-add": "add {load} {unit}",
     "load-help": "help of {load} {unit}",
-    "relax-equipment": "With {equipment}: {count} more.",
-    "relax-concern": "Without avoiding {concern}: {count} more.",
-    "relax-week": "Already in the week, and fitting otherwise: {count}.",
-    "relax-main": "Main lifts, which are not proposed as accessories: {count}.",
-    "relax-nothing": "No single change helps: have more at hand and avoid less.",
+}
+
+#: What lags, what to do for it, and with what care.
+PROPOSAL_WORDS: dict[str, str] = {
+    "tie": "{count} exercises share this place: nothing here tells them apart.",
+    "why-parts": "This one trains more of what you chose, so it stands first.",
+    "why-costs": "This one costs other parts the fewest sets, so it stands first.",
+    "why-name": "This one is only first by name.",
+    "again": "Your week holds it already: give it more sets, or another day.",
+    "lift": "{Exercise} is a main lift. Put it in place of {other}, or beside it.",
+    "lift-held": "{Exercise} is a main lift, and your week holds it: give it more sets, or another day.",
+    "lift-alone": "{Exercise} is a main lift. Build a day on it.",
+    "lift-tied": "Accessories in the same place: {count}.",
+    "instead-of": "In place of {other}",
+    "no-part": "Nothing is asked yet.",
+    "no-fit": "Nothing trains {part} with what is at hand.",
+    "no-accessory": "No accessory trains {part} with what is at hand.",
+    "lifts": "A main lift comes first.",
+    "one": "One accessory to consider.",
+    "two": "Two accessories to consider.",
+    "with-care": "Each only with care: read on before you choose.",
+    "gets": "Sets a week for {name}: {sets} now, {then} with this.",
+    "gets-now": "Sets a week for {name}: {sets} now.",
+    "in-all": "the whole {muscle}",
+    "muscle-range": "The range for a muscle is {range}.",
+    "held": "Your week holds {exercises}.",
+    "no-day": "Tick a day.",
+    "bad-dose": "Mend the marked field.",
+    "too-long": "This is more than a link can hold.",
+    "many-concerns": "A handout carries at most {count} kinds of care. Untick some, or make two.",
+    "all": "All {count} for {part}, in order",
+    "all-care": "All {count} for {part}, in order; {care} only with care",
+    "relax": "With {equipment}: {count} more.",
+    "relax-nothing": "No single thing helps: have more at hand.",
 }

@@ -11,7 +11,7 @@
 
 ``data/find/<muscle>.json``, once it or a part of it is asked for: ``{id: {part: [sentence, address]}}``, the statement behind each mark.
 
-``data/care/<concern>.json``, once care is asked for: ``{id: [[who, instead, stop if, afterwards?], ...]}``.
+``data/care/<concern>.json``, once care is asked for: ``{id: [[who, instead, stop if, ask, afterwards?], ...]}``.
 """
 
 from __future__ import annotations
@@ -91,6 +91,7 @@ def care(shelf: RenderContext, concern: str) -> dict[str, Any]:
                     caution.who,
                     caution.instead,
                     caution.stop_if,
+                    caution.ask,
                     *([caution.afterwards] if caution.afterwards else []),
                 ]
                 for caution in entry.data.cautions

@@ -117,7 +117,7 @@ def test_care_is_that_of_the_cautions(made: tuple[book.Book, dict[str, Any]]) ->
         }
         assert found == {
             id: [
-                [*filter(None, (c.who, c.instead, c.stop_if, c.afterwards))]
+                [*filter(None, (c.who, c.instead, c.stop_if, c.ask, c.afterwards))]
                 for c in known.shelf.catalog.exercises[id].data.cautions
                 if concern in c.concerns
             ]

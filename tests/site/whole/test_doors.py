@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 pytestmark = pytest.mark.browser
 
-STEPS = ["Find", "Compare", "Lagging part", "Week", "Tour"]
+STEPS = ["Find", "Compare", "What lags", "Week", "Tour"]
 WINDOWS = [(390, 844), (1366, 900), (1920, 1080)]
 LINE = "nav.hb-doors"
 

@@ -1,4 +1,4 @@
-// What the pages Lagging part and Week pass on in the fragment of the address, which no server sees: the week, and what is asked for.
+// What the pages What lags and Week pass on in the fragment of the address, which no server sees: the week, and what is asked for.
 //
 // Past weeks are too long for an address. They stay with the tab (sessionStorage), each list under a mark that the address carries as `past`,
 // so that another client's week that is opened in the same tab never gets them.

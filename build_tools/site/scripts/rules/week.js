@@ -14,8 +14,8 @@
 import { rowOf } from "./plan.js";
 import { order } from "./text.js";
 
-/** Days of a week, and what an accessory is added with. */
-const DAYS = 7, ADDED = "8-12";
+/** Days of a week. */
+const DAYS = 7;
 /** Shares of a range's ends at which a count stands out. */
 const FEW = 0.5, MANY = 1.5;
 
@@ -67,19 +67,23 @@ export function standing(part, { sets, days }, range) {
   return low !== undefined && sets < low ? "below" : high !== undefined && sets > high ? "above" : "within";
 }
 
-/** The last day that holds anything; the first of an empty week. */
-export const lastDay = (days) => Math.max(days.findLastIndex((day) => day.length), 0);
+/** The week with what a coach takes of the proposals, [{exercise, days, sets, repetitions, left, instead}]. Rows of `instead`, if it names an
+    exercise, become rows of this one, with their sets and repetitions and no load. On each of `days` it gets so many sets: in the row that
+    it has there already, up to `most`, or in one at the end. */
+export const added = (days, takes, most) => days.map((rows, n) => takes.reduce((held, take) => {
+  const { exercise, sets, repetitions, left = null, instead = null } = take;
+  const kept = held.map((row) => row.exercise === instead ? rowOf({ ...row, exercise, load: null, note: null, done: null }) : row);
+  const at = take.days.includes(n) ? kept.findIndex((row) => row.exercise === exercise) : Infinity;
+  if (at < 0) return [...kept, rowOf({ exercise, sets, repetitions, left })];
+  return kept.map((row, place) => place === at ? { ...row, sets: Math.min(most, row.sets + sets) } : row);
+}, rows));
 
-/** The week with accessories at the end of one day. */
-export const added = (days, day, exercises, sets) => days.map((entries, n) => n !== day ? [...entries]
-  : [...entries, ...exercises.map((exercise) => rowOf({ exercise, sets, repetitions: ADDED }))]);
-
-/** Weekly sets that an accessory begins with: what the part lacks of the low end; above it, what is left to the high end. Never fewer
-    than one, nor more than the low end spread over the least number of days, as it all goes to one day. */
-export function toAdd(part, held, { weekly_sets, weekly_sessions: { low: days = 1 } }) {
+/** Sets of one day with which a part begins on so many days: what it lacks of the low end; above it, what is left to the high end. Never
+    fewer than one a day, nor more than the low end spread over the least number of days. */
+export function toAdd(part, held, { weekly_sets, weekly_sessions: { low: least = 1 } }, days = 1) {
   const { low = 1, high } = ends(weekly_sets, part);
-  const most = Math.max(1, Math.ceil(low / days));
-  const room = held < low ? Math.ceil(low - held) : high === undefined ? most : Math.floor(high - held);
+  const most = Math.max(1, Math.ceil(low / least)), spread = Math.max(1, days);
+  const room = held < low ? Math.ceil((low - held) / spread) : high === undefined ? most : Math.floor((high - held) / spread);
   return Math.max(1, Math.min(room, most));
 }
 

@@ -30,13 +30,12 @@ export function difference(data, id, ref, { other, ways }) {
   })).join(" ");
 }
 
-/** What its sets count for other parts. */
-export function costs(data, found, sets) {
+/** What its sets count for other parts, the most first. */
+export function costs(data, found) {
   const counted = {};
   for (const [ref, more] of Object.entries(found)) (counted[more] ??= []).push(data.parts[ref].inside);
-  const told = Object.entries(counted).sort(([a], [b]) => b - a)
-    .map(([more, parts]) => filled(data.words.costs, { sets, counted: more, part: listed(parts) }));
-  return told.length ? told.join(" ") : data.words["costs-nothing"];
+  const told = Object.entries(counted).sort(([a], [b]) => b - a).map(([more, parts]) => filled(data.words["costs-one"], { counted: more, part: listed(parts) }));
+  return told.length ? filled(data.words.costs, { costs: told.join("; ") }) : data.words["costs-nothing"];
 }
 
 const NAMED = 4; // so many muscles stand in a sentence, the others as a number

@@ -167,13 +167,32 @@ def test_what_an_accessory_begins_with_by_hand() -> None:
         1,
     ]
     assert rules.toAdd(WICK, 40, {"weekly_sets": {"low": 10}, "weekly_sessions": {"low": 2}}) == 5
+    # Spread over several days: what lacks is rounded up, what is left rounded down.
+    assert [rules.toAdd(WICK, 0, doses, days) for days in (0, 1, 2, 3, 7)] == [5, 5, 5, 4, 2]
+    assert [rules.toAdd(WICK, 15, doses, days) for days in (1, 2, 3, 7)] == [5, 2, 1, 1]
 
 
 def test_an_accessory_joins_the_end_of_the_day_that_was_asked_for() -> None:
     days = [[entry("a", 4, "5")], [], [entry("a", 4, "5")], [], [], [], []]
-    assert (rules.lastDay(days), rules.lastDay([[]] * 7)) == (2, 0)
-    found = rules.added(days, 2, ["b"], 3)
-    assert found == [*days[:2], [*days[2], entry("b", 3, "8-12")], *days[3:]]
+    take = {"exercise": "b", "days": [2], "sets": 3, "repetitions": "8-12", "left": 2}
+    found = rules.added(days, [take], 20)
+    assert found == [*days[:2], [*days[2], entry("b", 3, "8-12", left=2)], *days[3:]]
+
+
+def test_what_a_day_holds_already_gets_more_sets_up_to_the_limit_of_a_row() -> None:
+    days = [[entry("a", 4, "5", load="20 kg")], [], [], [], [], [], []]
+    take = {"exercise": "a", "days": [0, 3], "sets": 3, "repetitions": "8-12", "left": 2}
+    found = rules.added(days, [take], 6)
+    assert found[0] == [entry("a", 6, "5", load="20 kg")]
+    assert found[3] == [entry("a", 3, "8-12", left=2)]
+
+
+def test_one_lift_in_place_of_another_keeps_its_sets_and_no_load_or_note() -> None:
+    done = {"sets": 3, "repetitions": 5, "load": None, "left": None}
+    days = [[entry("a", 4, "5", rest=90), entry("b", 3, "8", load="20 kg", note="n", done=done)]]
+    take = {"exercise": "c", "days": [], "sets": 2, "repetitions": "8-12", "instead": "b"}
+    found = rules.added([*days, *[[]] * 6], [take], 20)
+    assert found == [[entry("a", 4, "5", rest=90), entry("c", 3, "8")], *[[]] * 6]
 
 
 def test_hard_days_in_a_row_and_accessories_before_main_lifts(programme: Programme) -> None:
