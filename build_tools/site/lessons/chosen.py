@@ -13,6 +13,7 @@ from ...evidence.terms import LEVELS, EvidenceFinding
 from ...evidence.treatments import is_version
 from ..context import RenderContext
 from ..pages.muscles.card import answer
+from ..sections.labels import OUTCOMES
 
 #: Statements of each outcome, and of activation where nothing is known of growth. Convention.
 MOST_GROWTH, MOST_ACTIVATION, MOST_ACTIVATION_ALONE = 5, 2, 4
@@ -36,6 +37,11 @@ def told(shelf: RenderContext, muscle: str, outcomes: Sequence[str]) -> Iterator
                     yield from (
                         comparison for comparison in field.comparisons if comparison.sentence
                     )
+
+
+def studied(shelf: RenderContext, muscle: str) -> list[Comparison]:
+    """All of them that any study tested, outcome by outcome in each part."""
+    return [c for c in told(shelf, muscle, list(OUTCOMES)) if c.finding != "not studied"]
 
 
 def strongest(shelf: RenderContext, muscle: str) -> tuple[list[Comparison], list[Comparison]]:

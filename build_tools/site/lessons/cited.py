@@ -12,7 +12,6 @@ from ...evidence_map.preferences import pair_anchor
 from ..addresses import url
 from ..context import RenderContext
 from ..sections import labels
-from ..sections.comparison import shows
 from ..templating import day
 
 #: Studies that a slide names; the notes have all. Convention.
@@ -54,7 +53,7 @@ def briefly(cited: list[CitedStudy]) -> str:
 def in_full(one: CitedStudy) -> str:
     """What one study did, found and printed, and what test stands behind it."""
     told = [
-        f"{one.short}, {one.people} people, {labels.read_of(one.row.read)}: {shows(one.row)}",
+        f"{one.short}, {one.people} people, {labels.read_of(one.row.read)}",
         *one.row.texts,
         *([f"Behind the direction: {one.tests}"] if one.tests else []),
         *one.row.notes,

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from markupsafe import Markup
 
 from ...clock import today
-from ...english import counted, upper_first
+from ...english import counted, lower_first, upper_first
 from ...evidence.claims.conclusions import Comparison
 from ..client import cue_sheet
 from ..context import PageContext, RenderContext, once
@@ -36,8 +36,9 @@ class SlideLine:
 
     term: str
     text: str
-    other: str = ""
-    """Latin, for a part."""
+    latin: str = ""
+    small: str = ""
+    """Where it stands."""
     sign: Markup = field(default_factory=Markup)
 
 
@@ -114,12 +115,13 @@ def lesson(shelf: RenderContext, muscle: str) -> Lesson:
 
 def _title(shelf: RenderContext, muscle: str) -> Slide:
     data = shelf.catalog.muscles[muscle].data
-    names = [name for name in (data.name, data.coaches) if name]
+    names = dict.fromkeys(name for name in (data.name, data.coaches) if name)
+    others = [name for name in names if name.casefold() != data.everyday.casefold()]
     return Slide(
         "title",
         upper_first(data.everyday),
         "Which exercise for which part, and how sure that is",
-        points=(", ".join(dict.fromkeys(names)),),
+        points=(upper_first(", ".join(others)),) if others else (),
         foot=(cited.handbook(shelf, f"muscles/{muscle}/"), f"Licence: {shelf.handbook.licence}"),
         notes=(
             "Sentences are composed from what studies printed. Growth over weeks and activity in one session are different things: "
@@ -132,7 +134,7 @@ def _title(shelf: RenderContext, muscle: str) -> Slide:
 def _parts(shelf: RenderContext, muscle: str) -> Iterator[SlideLine]:
     for part in shelf.catalog.muscles[muscle].data.parts.values():
         name = part.coaches or part.name
-        yield SlideLine(upper_first(bare(name)), part.does, part.latin or part.name)
+        yield SlideLine(upper_first(bare(name)), part.does, part.latin or "")
 
 
 def _anatomy(desk: PageContext, muscle: str) -> tuple[str, ...]:
@@ -147,7 +149,7 @@ def _anatomy(desk: PageContext, muscle: str) -> tuple[str, ...]:
             for say, grounds in told
         ),
         *(
-            f"{upper_first(bare(part.coaches or part.name))}: {part.everyday}. Lengthened by: {part.lengthened_by}"
+            f"{upper_first(bare(part.coaches or part.name))}: lengthened by {lower_first(part.lengthened_by)}"
             for part in data.parts.values()
         ),
     )
@@ -157,10 +159,10 @@ def _maps(desk: PageContext, muscle: str) -> Iterator[Slide]:
     for picture in pictures.of_map(desk, muscle):
         yield Slide(
             picture.name.removeprefix(f"{muscle}-"),
-            "Which exercise for which part",
+            picture.title,
             picture=picture,
             foot=(cited.handbook(desk.shelf, f"muscles/{muscle}/"),),
-            notes=(picture.alt, picture.credit),
+            notes=(picture.credit,),
         )
 
 
@@ -188,8 +190,8 @@ def _statement(desk: PageContext, comparison: Comparison, name: str, muscle: str
             *filter(None, (labels.LIMITS.get(outcome),)),
             *map(cited.in_full, studies),
             " ".join(
-                [level, *(f"{change}: {why}" if change else why for change, why in steps)]
-            ).strip(),
+                [level, *(f"{upper_first(change)}: {why}" for change, why in steps if change)]
+            ),
         ),
         statement=place,
     )
@@ -202,7 +204,12 @@ def _unclear(desk: PageContext, muscle: str) -> Iterator[Slide]:
         return
     views = [pairs.pair(desk, comparison, None) for comparison in found]
     lines = [
-        SlideLine("", view.brief, cited.briefly(cited.studies(shelf, comparison)), view.sign)
+        SlideLine(
+            "",
+            view.brief,
+            small=cited.briefly(cited.studies(shelf, comparison)),
+            sign=view.sign,
+        )
         for view, comparison in zip(views, found, strict=True)
     ]
     more = (
@@ -254,7 +261,6 @@ def _taught(desk: PageContext, muscle: str) -> tuple[str, ...]:
 def _how(desk: PageContext, id: str, muscle: str) -> Slide:
     shelf, data = desk.shelf, desk.shelf.catalog.exercises[id].data
     sheet = cue_sheet.model(shelf, id)
-    cues = [cue.do for step in sheet.steps for cue in step.cues]
     return Slide(
         f"how-{id}",
         data.name,
@@ -264,8 +270,6 @@ def _how(desk: PageContext, id: str, muscle: str) -> Slide:
         sure=shelf.handbook.notice.short,
         foot=(cited.handbook(shelf, f"exercises/{id}/"),),
         notes=(
-            f"All cues: {' '.join(cues)}",
-            *(f"{fault.see} {fault.say}" for fault in data.faults),
             *(
                 f"Take care: {caution.who} Instead: {caution.instead} Stop if: {caution.stop_if} {ask}"
                 for caution, ask in sheet.cautions
@@ -280,7 +284,11 @@ def _how(desk: PageContext, id: str, muscle: str) -> Slide:
 def _sources(shelf: RenderContext, keys: Iterable[str]) -> Iterator[SlideLine]:
     for key in cited_on(shelf, list(keys)):
         reference = shelf.catalog.references[key]
-        yield SlideLine(shelf.short(key), labels.read_of(reference.read), reference.link or "")
+        yield SlideLine(
+            shelf.short(key),
+            upper_first(labels.read_of(reference.read)),
+            small=reference.link or "",
+        )
 
 
 def _references(shelf: RenderContext, keys: Iterable[str]) -> tuple[str, ...]:

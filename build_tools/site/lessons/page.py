@@ -8,13 +8,13 @@ from functools import partial
 
 from ...clock import today
 from ...english import upper_first
-from ..client import scripts, share
+from ..client import scripts
 from ..context import Link, PageContext, RenderContext
 from ..pages import data_files
 from ..resource import Resource
 from ..templating import render
-from . import chosen, cited, notes, slides, table
-from .lesson import lesson, uri
+from . import chosen, cited, slides, table
+from .lesson import Slide, lesson, uri
 from .pictures import Picture
 
 LIST = "lessons/index.md"
@@ -40,17 +40,17 @@ class LessonPage:
     about: Link
     slides: str
     count: int
-    files: list[Link]
-    """Table, references, notes: each with what it holds."""
+    table: str
     references: list[Link]
+    """The records of all sources, in each form."""
+    keys: list[str]
+    """The sources of this muscle among them."""
     pictures: list[PictureView]
     credit: str
     cite: str
     notice: str
     notice_href: str
     script: str
-    copies: str
-    """The script that copies."""
 
 
 def resources(shelf: RenderContext) -> Iterator[Resource]:
@@ -59,13 +59,6 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
         yield Resource(uri(muscle), partial(text, muscle=muscle), ["top", "pictures"])
         yield Resource(slides.uri(muscle), partial(slides.file, muscle=muscle))
         yield Resource(_file(muscle, "statements.csv"), partial(_table, muscle=muscle))
-        yield Resource(_file(muscle, "notes.txt"), partial(_notes, muscle=muscle))
-        if _keys(shelf, muscle):
-            for form in data_files.FORMS:
-                yield Resource(
-                    _file(muscle, f"references.{form}"),
-                    partial(_references, muscle=muscle, form=form),
-                )
     yield Resource(LIST, listed, ["top"])
     yield Resource(slides.EMPTY, slides.empty)
 
@@ -94,7 +87,7 @@ def listed(shelf: RenderContext) -> str:
 
 def model(shelf: RenderContext, muscle: str) -> LessonPage:
     """What the page shows."""
-    desk, of = shelf.at(uri(muscle)), lesson(shelf, muscle)
+    desk, of, keys = shelf.at(uri(muscle)), lesson(shelf, muscle), _keys(shelf, muscle)
     data = shelf.catalog.muscles[muscle].data
     return LessonPage(
         meta={
@@ -107,18 +100,12 @@ def model(shelf: RenderContext, muscle: str) -> LessonPage:
         about=desk.muscle(muscle),
         slides=desk.href(slides.uri(muscle)),
         count=len(of.slides),
-        files=[
-            Link("Statements", desk.href(_file(muscle, "statements.csv"))),
-            Link("Speaker notes", desk.href(_file(muscle, "notes.txt"))),
-        ],
-        references=[
-            Link(name, desk.href(_file(muscle, f"references.{form}")))
-            for form, (name, _) in data_files.FORMS.items()
-            if _keys(shelf, muscle)
-        ],
+        table=desk.href(_file(muscle, "statements.csv")),
+        references=data_files.downloads(desk) if keys else [],
+        keys=keys,
         pictures=[
-            _picture(desk, muscle, slide.name, slide.picture)
-            for slide in of.slides
+            _picture(desk, muscle, n, slide)
+            for n, slide in enumerate(of.slides, 1)
             if slide.picture
         ],
         credit=cited.credit(shelf, f"lessons/{muscle}/"),
@@ -126,15 +113,15 @@ def model(shelf: RenderContext, muscle: str) -> LessonPage:
         notice=shelf.handbook.notice.short,
         notice_href=desk.href("cautions.md"),
         script=desk.href(SCRIPT),
-        copies=desk.href(share.SCRIPT),
     )
 
 
-def _picture(desk: PageContext, muscle: str, slide: str, picture: Picture) -> PictureView:
-    links = [Link("On its slide", f"{desk.href(slides.uri(muscle))}#{slide}")]
-    if picture.file:
-        links.append(Link("SVG", desk.href(picture.file)))
-    return PictureView(picture, links)
+def _picture(desk: PageContext, muscle: str, n: int, slide: Slide) -> PictureView:
+    assert slide.picture
+    links = [Link(f"Slide {n}", f"{desk.href(slides.uri(muscle))}#{slide.name}")]
+    if slide.picture.file:
+        links.append(Link("Drawing (SVG)", desk.href(slide.picture.file)))
+    return PictureView(slide.picture, links)
 
 
 def _file(muscle: str, name: str) -> str:
@@ -145,16 +132,7 @@ def _table(shelf: RenderContext, muscle: str) -> bytes:
     return table.text(shelf, muscle, today().isoformat()).encode()
 
 
-def _notes(shelf: RenderContext, muscle: str) -> bytes:
-    return notes.text(shelf, muscle).encode()
-
-
 def _keys(shelf: RenderContext, muscle: str) -> list[str]:
     """The studies behind the table, in the catalog's order."""
-    found = {row.study for c in chosen.told(shelf, muscle, table.OUTCOMES) for row in c.rows}
+    found = {row.study for c in chosen.studied(shelf, muscle) for row in c.rows}
     return [key for key in shelf.catalog.references if key in found]
-
-
-def _references(shelf: RenderContext, muscle: str, form: str) -> bytes:
-    _, write = data_files.FORMS[form]
-    return write([shelf.catalog.references[key] for key in _keys(shelf, muscle)]).encode()

@@ -6,6 +6,7 @@ or square, light or dark (``scripts/rules/frame.js``), so that one drawing stand
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -41,6 +42,7 @@ class Picture:
     name: str
     """Its file's name without an ending, unique over all lessons."""
     title: str
+    """The heading of its slide."""
     alt: str
     """All that it shows, in words."""
     credit: str
@@ -75,8 +77,7 @@ class MapDrawing:
 def of_map(desk: PageContext, muscle: str) -> list[Picture]:
     """The muscle's block, over as many pictures as its rows ask for; none where nothing compares any exercise."""
     view = map_block.view(desk, muscle)
-    chunks = [view.rows[n : n + ROWS] for n in range(0, len(view.rows), ROWS)]
-    pages = [chunks[n : n + COLUMNS] for n in range(0, len(chunks), COLUMNS)]
+    pages = [_even(page, ROWS) for page in _even(view.rows, ROWS * COLUMNS)]
     made = []
     for n, page in enumerate(pages, 1):
         drawn = _map_page(view, page)
@@ -87,7 +88,7 @@ def of_map(desk: PageContext, muscle: str) -> list[Picture]:
                 f"{view.everyday}: which exercise for which part{of}",
                 " ".join(_rows_told(page)),
                 "A mark tells the best evidence on whether an exercise does more for a part than another. Activity in one session is not growth.",
-                Markup(render("lesson_map.svg.jinja", file=drawn, marks=marks)),
+                Markup(render("lesson_map.svg.jinja", file=drawn, marks=marks, id=f"map{n}")),
                 drawn.size,
                 map_block.picture(muscle),
             )
@@ -103,7 +104,7 @@ def of_bars(drawn: GainBars, name: str, title: str, credit: str) -> Picture:
         f"{drawn.title}. {drawn.says}",
         credit,
         Markup(
-            f'<svg width="{BARS_WIDE}" height="{drawn.height + 4}">{gain_bars.svg(drawn)}</svg>'
+            f'<svg width="{BARS_WIDE}" height="{drawn.height + 4}">{_unnamed(gain_bars.svg(drawn))}</svg>'
         ),
         (BARS_WIDE, drawn.height + 4),
     )
@@ -122,6 +123,13 @@ def of_exercise(shelf: RenderContext, id: str, muscle: str) -> Picture:
         Markup(render("lesson_posture.svg.jinja", file=laid, height=height)),
         (laid.width, height),
         figure_file.uri(id),
+    )
+
+
+def _unnamed(svg: str) -> str:
+    """A drawing without its name and words, which the picture around it has."""
+    return re.sub(
+        r' role="img" aria-labelledby="[^"]*"|<title.*?</desc>\n', "", svg, flags=re.DOTALL
     )
 
 
@@ -147,6 +155,13 @@ def _map_page(view: BlockView, chunks: list[list[MapRowView]]) -> MapDrawing:
         (right, top),
         (right + _LEGEND, max(drawings[0].height, top + y + 2 * map_figure.LINE)),
     )
+
+
+def _even(rows: list[MapRowView], most: int) -> list[list[MapRowView]]:
+    """The rows in as few groups as hold at most so many, of about one length."""
+    groups = -(-len(rows) // most)
+    each = -(-len(rows) // groups) if groups else 1
+    return [rows[n : n + each] for n in range(0, len(rows), each)]
 
 
 def _rows_told(chunks: list[list[MapRowView]]) -> Iterator[str]:

@@ -1,4 +1,4 @@
-"""The statements on a muscle as a table (CSV, RFC 4180): one row for each, what was only printed side by side too.
+"""The statements on a muscle as a table (CSV, RFC 4180): one row for each two exercises that were compared.
 
 A cell that a spreadsheet would reckon as a formula gets an apostrophe before it, as OWASP advises against CSV injection.
 """
@@ -29,11 +29,9 @@ COLUMNS = (
     "studies",
     "DOI",
     "place read",
-    "statement",
     "address",
     "day",
 )
-OUTCOMES = ("growth", "strength", "architecture", "activation", "length")
 _FORMULA = tuple("=+-@\t\r")
 
 
@@ -42,7 +40,7 @@ def text(shelf: RenderContext, muscle: str, day: str) -> str:
     written = io.StringIO()
     table = csv.writer(written, lineterminator="\r\n")
     table.writerow(COLUMNS)
-    for comparison in chosen.told(shelf, muscle, OUTCOMES):
+    for comparison in chosen.studied(shelf, muscle):
         table.writerow([guarded(cell) for cell in (*_cells(shelf, comparison), day)])
     return written.getvalue()
 
@@ -71,5 +69,4 @@ def _cells(shelf: RenderContext, comparison: Comparison) -> Iterator[str]:
     yield "; ".join(one.key for one in studies)
     yield "; ".join(shelf.catalog.references[one.key].doi for one in studies)
     yield "; ".join(f"{one.key}: {one.place}" for one in studies)
-    yield comparison.sentence
     yield cited.at(shelf, cited.place_of(comparison))

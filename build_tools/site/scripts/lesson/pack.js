@@ -9,11 +9,11 @@ export function read(slides) {
   const [light, dark] = [...slides.querySelector("style").textContent.matchAll(/:root[^{]*\{([^}]*--hb-[^}]*)\}/g)]
     .map(([, all]) => Object.fromEntries([...all.matchAll(/--([\w-]+):\s*(#\w+)/g)].map(([, name, colour]) => [name, colour])));
   const pictures = [...slides.querySelectorAll("svg[data-picture]")].map((svg) => ({
-    name: svg.dataset.picture, title: svg.dataset.title, alt: svg.getAttribute("aria-label"), note: noted(svg.closest(".slide")),
+    name: svg.dataset.picture, title: svg.closest(".slide").querySelector("h2").textContent.trim(), alt: svg.getAttribute("aria-label"), note: noted(svg.closest(".slide")),
     credit: [svg.dataset.credit, credit].filter(Boolean).join(" "), size: svg.getAttribute("viewBox").split(" ").slice(2).map(Number),
     drawing: [...svg.childNodes].map((node) => new XMLSerializer().serializeToString(node)).join(""),
   }));
-  return { credit, style, colours: { light, dark }, pictures };
+  return { credit, style, colours: { light, dark }, pictures, notes: `${spoken(slides)}\n${credit}\n` };
 }
 
 const noted = (slide) => slide.matches(".slide--growth, .slide--activation") ? [".kind", ".bracket", ".sure"].map((part) => slide.querySelector(part)?.textContent.trim().replace(/\s+/g, " ")).filter(Boolean).join(". ") : "";
@@ -44,6 +44,9 @@ export async function framedAll(held, shapes, schemes) {
   return files;
 }
 
+/** What is said to each slide, as one text. */
+const spoken = (slides) => [...slides.querySelectorAll(".notes")].map((notes, n) => `${n + 1}. ${[...notes.children].map((one) => one.textContent.trim()).join("\n\n")}\n`).join("\n");
+
 export const altTexts = ({ pictures, credit }) => `${pictures.map(({ name, alt }) => `${name}\n${alt}\n`).join("\n")}\n${credit}\n`;
 
 /** Files as one archive; each is [name, text or blob]. */
@@ -67,4 +70,20 @@ export function chosen(form) {
     return (ticked.length ? ticked : boxes.slice(0, 1)).map((box) => box.value);
   };
   return [of("shape"), of("scheme")];
+}
+
+export const licence = (credit, cite) => `${credit.trim()}\nhttps://creativecommons.org/licenses/by/4.0/\n\nCite as: ${cite.trim()}\n`;
+
+/** Do it, and tell in `told` how it ended. */
+export async function tell(button, told, act, done) {
+  button.disabled = true;
+  told.textContent = "One moment.";
+  try {
+    await act();
+    told.textContent = done;
+  } catch (wrong) {
+    told.textContent = "This browser does not allow it here. Take the pieces one by one.";
+    console.error(wrong);
+  }
+  button.disabled = false;
 }

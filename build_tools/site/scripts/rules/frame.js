@@ -3,7 +3,8 @@
 
 /** Width and height in pixels. */
 export const SHAPES = { wide: [1920, 1080], square: [1080, 1080] };
-const EDGE = 70, TITLE = { wide: 48, square: 42 }, NOTE = 28, CREDIT = 21, LINE = 1.25, LETTER = 0.53; // a letter's mean width, as a share of its height
+const EDGE = 70, TITLE = { wide: 48, square: 42 }, NOTE = 28, CREDIT = 21, LINE = 1.25;
+const LETTER = 0.53, BOLD = 0.6; // a letter's mean width, as a share of its height, in wide typefaces
 const FONT = "system-ui, 'Segoe UI', Roboto, 'Noto Sans', 'Liberation Sans', sans-serif";
 const XML = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
@@ -35,8 +36,8 @@ function block(lines, size, top, attributes) {
  * `style` is the drawings' stylesheet, `colours` holds `hb-paper`, `hb-ink`, `hb-quiet` and whatever else it names.
  */
 export function framed({ title, note, alt, credit, drawing, size }, shape, style, colours) {
-  const [width, height] = SHAPES[shape], inner = width - 2 * EDGE, letters = (high) => Math.floor(inner / (high * LETTER));
-  const head = wrapped(title, letters(TITLE[shape])), told = wrapped(note, letters(NOTE)), foot = wrapped(credit, letters(CREDIT));
+  const [width, height] = SHAPES[shape], inner = width - 2 * EDGE, letters = (high, share = LETTER) => Math.floor(inner / (high * share));
+  const head = wrapped(title, letters(TITLE[shape], BOLD)), told = wrapped(note, letters(NOTE)), foot = wrapped(credit, letters(CREDIT));
   const below = EDGE + head.length * TITLE[shape] * LINE, top = below + told.length * NOTE * LINE + 30, bottom = height - EDGE / 2 - foot.length * CREDIT * LINE;
   const scale = Math.min(inner / size[0], (bottom - 24 - top) / size[1]), [wide, high] = size.map((pixels) => Math.round(pixels * scale));
   const place = [(width - wide) / 2, top + (bottom - 24 - top - high) / 2].map(Math.round);
