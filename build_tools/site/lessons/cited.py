@@ -73,15 +73,15 @@ def at(shelf: RenderContext, path: str) -> str:
     return shelf.site.at(path) or path
 
 
-def handbook(shelf: RenderContext, path: str) -> str:
+def handbook(shelf: RenderContext, address: str) -> str:
     """``Evidence handbook, 1 December 2026, https://...``."""
-    return f"{shelf.handbook.title}, {day(today())}, {at(shelf, path)}"
+    return f"{shelf.handbook.title}, {day(today())}, {address}"
 
 
-def credit(shelf: RenderContext, path: str) -> str:
+def credit(shelf: RenderContext, address: str) -> str:
     """Whose a picture or a slide is, and under which licence."""
     book = shelf.handbook
-    return f"From: {book.title}, {book.owner.name}, {day(today())}, {at(shelf, path)}. Licence: {book.licence}."
+    return f"From: {book.title}, {book.owner.name}, {day(today())}, {address}. Licence: {book.licence}."
 
 
 def links(shelf: RenderContext, keys: Iterable[str]) -> str:

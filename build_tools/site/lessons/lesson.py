@@ -122,7 +122,10 @@ def _title(shelf: RenderContext, muscle: str) -> Slide:
         upper_first(data.everyday),
         "Which exercise for which part, and how sure that is",
         points=(upper_first(", ".join(others)),) if others else (),
-        foot=(cited.handbook(shelf, f"muscles/{muscle}/"), f"Licence: {shelf.handbook.licence}"),
+        foot=(
+            cited.handbook(shelf, cited.at(shelf, f"muscles/{muscle}/")),
+            f"Licence: {shelf.handbook.licence}",
+        ),
         notes=(
             "Sentences are composed from what studies printed. Growth over weeks and activity in one session are different things: "
             "more activity does not show more growth.",
@@ -161,7 +164,7 @@ def _maps(desk: PageContext, muscle: str) -> Iterator[Slide]:
             picture.name.removeprefix(f"{muscle}-"),
             picture.title,
             picture=picture,
-            foot=(cited.handbook(desk.shelf, f"muscles/{muscle}/"),),
+            foot=(cited.handbook(desk.shelf, cited.at(desk.shelf, f"muscles/{muscle}/")),),
             notes=(picture.credit,),
         )
 
@@ -184,7 +187,7 @@ def _statement(desk: PageContext, comparison: Comparison, name: str, muscle: str
         view.sign if not drawn else Markup(""),
         picture,
         sure=level,
-        foot=(cited.briefly(studies), cited.handbook(shelf, place)),
+        foot=(cited.briefly(studies), cited.handbook(shelf, cited.at(shelf, place))),
         notes=(
             view.sentence,
             *filter(None, (labels.LIMITS.get(outcome),)),
@@ -222,7 +225,9 @@ def _unclear(desk: PageContext, muscle: str) -> Iterator[Slide]:
         "Tested, and not shown",
         labels.OUTCOMES[outcome],
         lines=tuple(lines),
-        foot=tuple(filter(None, (more, cited.handbook(shelf, f"muscles/{muscle}/")))),
+        foot=tuple(
+            filter(None, (more, cited.handbook(shelf, cited.at(shelf, f"muscles/{muscle}/"))))
+        ),
         notes=(
             "Nothing clear is no proof of likeness: a small study can miss a difference.",
             *(
@@ -268,7 +273,7 @@ def _how(desk: PageContext, id: str, muscle: str) -> Slide:
         picture=pictures.of_exercise(shelf, id, muscle),
         points=tuple(cue.do for cue in data.cues.move[:MOST_CUES]),
         sure=shelf.handbook.notice.short,
-        foot=(cited.handbook(shelf, f"exercises/{id}/"),),
+        foot=(cited.handbook(shelf, cited.at(shelf, f"exercises/{id}/")),),
         notes=(
             *(
                 f"Take care: {caution.who} Instead: {caution.instead} Stop if: {caution.stop_if} {ask}"

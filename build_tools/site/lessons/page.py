@@ -88,7 +88,8 @@ def listed(shelf: RenderContext) -> str:
 def model(shelf: RenderContext, muscle: str) -> LessonPage:
     """What the page shows."""
     desk, of, keys = shelf.at(uri(muscle)), lesson(shelf, muscle), _keys(shelf, muscle)
-    data = shelf.catalog.muscles[muscle].data
+    data, address = shelf.catalog.muscles[muscle].data, cited.at(shelf, f"lessons/{muscle}/")
+    named = cited.handbook(shelf, address)
     return LessonPage(
         meta={
             "title": f"Teach the {data.everyday}",
@@ -108,8 +109,8 @@ def model(shelf: RenderContext, muscle: str) -> LessonPage:
             for n, slide in enumerate(of.slides, 1)
             if slide.picture
         ],
-        credit=cited.credit(shelf, f"lessons/{muscle}/"),
-        cite=f"{shelf.handbook.owner.name}. {of.title}: lesson. {cited.handbook(shelf, f'lessons/{muscle}/')}. {shelf.handbook.licence}.",
+        credit=cited.credit(shelf, address),
+        cite=f"{shelf.handbook.owner.name}. {of.title}: lesson. {named}. {shelf.handbook.licence}.",
         notice=shelf.handbook.notice.short,
         notice_href=desk.href("cautions.md"),
         script=desk.href(SCRIPT),

@@ -21,15 +21,15 @@ def uri(muscle: str) -> str:
 
 def file(shelf: RenderContext, muscle: str) -> bytes:
     """The slides of one muscle."""
-    return _written(shelf, lesson(shelf, muscle), f"lessons/{muscle}/")
+    return _written(shelf, lesson(shelf, muscle), cited.at(shelf, f"lessons/{muscle}/"))
 
 
 def empty(shelf: RenderContext) -> bytes:
-    """The file without slides."""
-    return _written(shelf, Lesson("", "Comparison", ()), "compare/")
+    """The file without slides; its address stands open, as ``{address}``."""
+    return _written(shelf, Lesson("", "Comparison", ()), "{address}")
 
 
-def _written(shelf: RenderContext, of: Lesson, path: str) -> bytes:
+def _written(shelf: RenderContext, of: Lesson, address: str) -> bytes:
     script = render("slides.js")
     digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
     return render(
@@ -37,6 +37,7 @@ def _written(shelf: RenderContext, of: Lesson, path: str) -> bytes:
         lesson=of,
         script=script,
         allowed=f"sha256-{digest}",
-        credit=cited.credit(shelf, path),
+        credit=cited.credit(shelf, address),
+        handbook=cited.handbook(shelf, address),
         book=shelf.handbook,
     ).encode()
