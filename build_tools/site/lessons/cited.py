@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from ...catalog.bibliography import apa as referencing
 from ...clock import today
 from ...evidence.claims.conclusions import Comparison, Row
 from ...evidence_map.preferences import pair_anchor
@@ -24,7 +23,7 @@ class CitedStudy:
 
     key: str
     short: str
-    place: str
+    places: tuple[str, ...]
     people: int
     tests: str
     """What stands behind its direction, in words; empty where nothing is told."""
@@ -32,8 +31,9 @@ class CitedStudy:
 
     @property
     def briefly(self) -> str:
-        """``Maeo et al. 2022 (abstract)``."""
-        return f"{self.short} ({self.place})"
+        """``Maeo et al. 2022 (abstract)``; the file of a number read second-hand stands in the notes."""
+        places = dict.fromkeys(place.partition(",")[0] for place in self.places)
+        return f"{self.short} ({', '.join(places)})"
 
 
 def studies(shelf: RenderContext, comparison: Comparison) -> list[CitedStudy]:
@@ -56,7 +56,6 @@ def in_full(one: CitedStudy) -> str:
         f"{one.short}, {one.people} people, {labels.read_of(one.row.read)}",
         *one.row.texts,
         *([f"Behind the direction: {one.tests}"] if one.tests else []),
-        *one.row.notes,
     ]
     return " ".join(f"{text.rstrip('.')}." for text in told)
 
@@ -92,11 +91,6 @@ def links(shelf: RenderContext, keys: Iterable[str]) -> str:
     )
 
 
-def whole(shelf: RenderContext, key: str) -> str:
-    """A source as the reference list has it."""
-    return referencing.plain(shelf.catalog.references[key], shelf.letters[key])
-
-
 def _cited(shelf: RenderContext, row: Row) -> CitedStudy:
     results = shelf.catalog.studies[row.study].data.results
     places = dict.fromkeys(results[n].place for n in row.results)
@@ -104,7 +98,7 @@ def _cited(shelf: RenderContext, row: Row) -> CitedStudy:
     return CitedStudy(
         row.study,
         shelf.short(row.study),
-        ", ".join(places) or labels.read_of(row.read),
+        tuple(places) or (labels.read_of(row.read),),
         row.people,
         tests,
         row,

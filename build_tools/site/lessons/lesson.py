@@ -5,8 +5,9 @@ Sentences are those of the muscle's pages, shortened only as the pages shorten t
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
+from math import ceil
 
 from markupsafe import Markup
 
@@ -26,8 +27,10 @@ from ..templating import day
 from . import chosen, cited, pictures
 from .pictures import Picture
 
-#: Lines of a slide before another one is begun, and cues of an exercise that it shows. Convention.
-MOST_LINES, MOST_CUES, MOST_TAUGHT = 7, 3, 2
+#: Cues of an exercise that its slide shows. Convention.
+MOST_CUES = 3
+#: Rows of text that a list may fill on one slide.
+TALLEST = 12.5
 
 
 @dataclass(frozen=True)
@@ -107,7 +110,7 @@ def lesson(shelf: RenderContext, muscle: str) -> Lesson:
             "untested", "What nobody tested", _untested(desk, muscle), notes=_taught(desk, muscle)
         ),
         *(_how(desk, id, muscle) for id in exercises),
-        *_lists("sources", "Sources", _sources(shelf, keys), notes=_references(shelf, keys)),
+        *_lists("sources", "Sources", _sources(shelf, keys), notes=()),
         _end(shelf, muscle),
     ]
     return Lesson(muscle, upper_first(data.everyday), tuple(slides))
@@ -215,16 +218,14 @@ def _unclear(desk: PageContext, muscle: str) -> Iterator[Slide]:
         )
         for view, comparison in zip(views, found, strict=True)
     ]
-    more = (
-        f"{counted(count - len(found), 'more pair', 'more pairs')} in the table"
-        if count > len(found)
-        else ""
-    )
+    shown = next(_groups(lines))
+    left = count - len(shown)
+    more = f"{counted(left, 'more pair', 'more pairs')} in the table" if left else ""
     yield Slide(
         "unclear",
         "Tested, and not shown",
         labels.OUTCOMES[outcome],
-        lines=tuple(lines),
+        lines=shown,
         foot=tuple(
             filter(None, (more, cited.handbook(shelf, cited.at(shelf, f"muscles/{muscle}/"))))
         ),
@@ -232,7 +233,7 @@ def _unclear(desk: PageContext, muscle: str) -> Iterator[Slide]:
             "Nothing clear is no proof of likeness: a small study can miss a difference.",
             *(
                 " ".join([view.sentence, *map(cited.in_full, cited.studies(shelf, comparison))])
-                for view, comparison in zip(views, found, strict=True)
+                for view, comparison in zip(views[: len(shown)], found[: len(shown)], strict=True)
             ),
         ),
     )
@@ -296,10 +297,6 @@ def _sources(shelf: RenderContext, keys: Iterable[str]) -> Iterator[SlideLine]:
         )
 
 
-def _references(shelf: RenderContext, keys: Iterable[str]) -> tuple[str, ...]:
-    return tuple(cited.whole(shelf, key) for key in cited_on(shelf, list(keys)))
-
-
 def _end(shelf: RenderContext, muscle: str) -> Slide:
     book = shelf.handbook
     return Slide(
@@ -319,11 +316,29 @@ def _lists(
     name: str, heading: str, lines: Iterable[SlideLine], notes: tuple[str, ...]
 ) -> Iterator[Slide]:
     """A list over as many slides as it asks for; the notes stand with the first."""
-    every = tuple(lines)
-    for n in range(0, len(every), MOST_LINES):
+    for n, some in enumerate(_groups(tuple(lines)), 1):
         yield Slide(
-            name if not n else f"{name}-{n // MOST_LINES + 1}",
+            name if n == 1 else f"{name}-{n}",
             heading,
-            lines=every[n : n + MOST_LINES],
-            notes=notes if not n else (),
+            lines=some,
+            notes=notes if n == 1 else (),
         )
+
+
+def _groups(lines: Sequence[SlideLine]) -> Iterator[tuple[SlideLine, ...]]:
+    """Lines in groups that fit a slide, in their order."""
+    group: list[SlideLine] = []
+    for line in lines:
+        if group and sum(map(_height, (*group, line))) > TALLEST:
+            yield tuple(group)
+            group = []
+        group.append(line)
+    if group:
+        yield tuple(group)
+
+
+def _height(line: SlideLine) -> float:
+    """About how many rows of text a line takes; widths are those of the stylesheet."""
+    term = ceil(len(line.term) / 22) + 0.8 * ceil(len(line.latin) / 28)
+    text = ceil(len(line.text) / (46 if line.term else 68)) + 0.8 * bool(line.small)
+    return max(term, text) + 0.6

@@ -68,5 +68,5 @@ def _cells(shelf: RenderContext, comparison: Comparison) -> Iterator[str]:
     yield str(comparison.people)
     yield "; ".join(one.key for one in studies)
     yield "; ".join(shelf.catalog.references[one.key].doi for one in studies)
-    yield "; ".join(f"{one.key}: {one.place}" for one in studies)
+    yield "; ".join(f"{one.key}: {', '.join(one.places)}" for one in studies)
     yield cited.at(shelf, cited.place_of(comparison))

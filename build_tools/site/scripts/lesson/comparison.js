@@ -46,7 +46,7 @@ function statement(one, n, place, records, page) {
   const made = slide(`${kind}-${n + 1}`, `${kind}${drawn ? "" : " slide--plain"}`, KINDS[kind], one.headline,
     [...drawn ? [body(drawn)] : [], ...one.certainty ? [sure(`Certainty: ${one.certainty}.`)] : []],
     [cites.join("; "), filled(page.handbook, { address: at(one.address) })],
-    [one.sentence, ...kind === "activation" ? [LIMIT] : [], `Measured on: ${place(one.part)}.`, ...links.map(([, record]) => record ? cited(record) : "").filter(Boolean)]);
+    [one.sentence, ...kind === "activation" ? [LIMIT] : [], `Measured on: ${place(one.part)}.`, ...links.map(([, record]) => record ? cited(record) : "").filter(Boolean)], drawn ? [] : [sign(one), " "]);
   made[0].dataset.statement = one.address;
   return made;
 }

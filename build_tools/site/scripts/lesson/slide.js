@@ -14,10 +14,10 @@ function svg(attributes, ...children) {
 const picture = (name, alt, credit, [width, height], ...drawn) =>
   svg({ role: "img", "aria-label": alt, viewBox: `0 0 ${width} ${height}`, "data-picture": name, "data-credit": credit }, ...drawn);
 
-/** A slide and its notes; `content` stands between heading and foot. */
-export function slide(name, kind, above, heading, content, foot, notes) {
+/** A slide and its notes; `before` stands in the heading before its words, `content` between heading and foot. */
+export function slide(name, kind, above, heading, content, foot, notes, before = []) {
   const made = make("section", { className: `slide slide--${kind}`, id: name },
-    ...above ? [make("p", { className: "kind" }, above)] : [], make("h2", {}, heading), ...content,
+    ...above ? [make("p", { className: "kind" }, above)] : [], make("h2", {}, ...before, heading), ...content,
     ...foot.length ? [make("p", { className: "foot" }, ...foot.flatMap((line, n) => n ? [make("br"), line] : [line]))] : []);
   const said = make("aside", { className: "notes", ariaLabel: `Notes: ${heading}` }, make("h3", {}, heading), ...notes.map((note) => make("p", {}, note)));
   return notes.length ? [made, said] : [made];
