@@ -31,8 +31,8 @@ from ..templating import render
 BARS_WIDE = 420
 #: Rows of the map in a column, and columns on a slide. Convention.
 ROWS, COLUMNS = 13, 2
-#: Width of the legend, and characters in a line of it.
-_LEGEND, _LEGEND_CHARACTERS = 290, 44
+#: Widths of the names of exercises and of the legend, pixels, and characters in a line of the legend.
+NAMES, _LEGEND, _LEGEND_CHARACTERS = 200, 250, 36
 
 
 @dataclass(frozen=True)
@@ -66,12 +66,13 @@ class MapDrawing:
     size: tuple[int, int]
 
     names, column, row, line, side = (
-        map_figure.NAMES,
+        NAMES,
         map_figure.COLUMN,
         map_figure.ROW,
         map_figure.LINE,
         marks.SIDE,
     )
+    headed = False
 
 
 def of_map(desk: PageContext, muscle: str) -> list[Picture]:
@@ -139,7 +140,7 @@ def _map_page(view: BlockView, chunks: list[list[MapRowView]]) -> MapDrawing:
         for rows in chunks
     ]
     found = {mark for drawn in drawings for mark in drawn.block.drawn}
-    width = drawings[0].width
+    width = NAMES + map_figure.COLUMN * len(view.parts)
     columns = [(n * (width + map_figure.EDGE), drawn) for n, drawn in enumerate(drawings)]
     right = columns[-1][0] + width + 2 * map_figure.EDGE
     legend, y = [], 0
