@@ -185,7 +185,7 @@ def _statement(desk: PageContext, comparison: Comparison, name: str, muscle: str
     return Slide(
         name,
         view.brief,
-        labels.OUTCOMES[outcome],
+        ". ".join(filter(None, (labels.OUTCOMES[outcome], labels.LIMITS.get(outcome)))),
         tuple(view.bracket),
         view.sign if not drawn else Markup(""),
         picture,
@@ -193,7 +193,6 @@ def _statement(desk: PageContext, comparison: Comparison, name: str, muscle: str
         foot=(cited.briefly(studies), cited.handbook(shelf, cited.at(shelf, place))),
         notes=(
             view.sentence,
-            *filter(None, (labels.LIMITS.get(outcome),)),
             *map(cited.in_full, studies),
             " ".join(
                 [level, *(f"{upper_first(change)}: {why}" for change, why in steps if change)]

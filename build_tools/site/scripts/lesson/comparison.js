@@ -10,8 +10,8 @@ import { altTexts, archived, chosen, framedAll, give, licence, read, tell } from
 import { bars, body, points, poses, rows, slide, sure } from "./slide.js";
 
 const MOST = 8, ROWS = 9, CUES = 3, FORMS = ["bib", "ris", "json"];
-const KINDS = { growth: "Growth after weeks of training", activation: "Activation in one session" };
-const LIMIT = "How strongly the muscle was driven. It does not show growth.", SILENCE = "Silence is not a null: where nobody tested, nothing is known.";
+const KINDS = { growth: "Growth after weeks of training", activation: "Activation in one session. How strongly the muscle was driven. It does not show growth." };
+const SILENCE = "Silence is not a null: where nobody tested, nothing is known.";
 const COUNTS = { direct: "a set", indirect: "half a set" };
 
 async function text(address) {
@@ -46,7 +46,7 @@ function statement(one, n, place, records, page) {
   const made = slide(`${kind}-${n + 1}`, `${kind}${drawn ? "" : " slide--plain"}`, KINDS[kind], one.headline,
     [...drawn ? [body(drawn)] : [], ...one.certainty ? [sure(`Certainty: ${one.certainty}.`)] : []],
     [cites.join("; "), filled(page.handbook, { address: at(one.address) })],
-    [one.sentence, ...kind === "activation" ? [LIMIT] : [], `Measured on: ${place(one.part)}.`, ...links.map(([, record]) => record ? cited(record) : "").filter(Boolean)], drawn ? [] : [sign(one), " "]);
+    [one.sentence, `Measured on: ${place(one.part)}.`, ...links.map(([, record]) => record ? cited(record) : "").filter(Boolean)], drawn ? [] : [sign(one), " "]);
   made[0].dataset.statement = one.address;
   return made;
 }

@@ -16,7 +16,7 @@ export function read(slides) {
   return { credit, style, colours: { light, dark }, pictures, notes: `${spoken(slides)}\n${credit}\n` };
 }
 
-const noted = (slide) => slide.matches(".slide--growth, .slide--activation") ? [".kind", ".bracket", ".sure"].map((part) => slide.querySelector(part)?.textContent.trim().replace(/\s+/g, " ")).filter(Boolean).join(". ") : "";
+const noted = (slide) => slide.matches(".slide--growth, .slide--activation") ? [".kind", ".bracket", ".sure"].map((part) => slide.querySelector(part)?.textContent.trim().replace(/\s+/g, " ")).filter(Boolean).map((text) => text.replace(/\.$/, "")).join(". ") : "";
 
 /** A picture as SVG. */
 export const drawn = (held, picture, shape, scheme) => framed(picture, shape, held.style, held.colours[scheme]);
