@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from ...clock import today
 from ...evidence.claims.conclusions import Comparison, Row
-from ...evidence_map.preferences import pair_anchor
+from ...evidence.treatments import pair_anchor
 from ..addresses import url
 from ..context import RenderContext
 from ..sections import labels

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import partial
 
-from ...clock import today
 from ...english import upper_first
 from ..client import scripts
 from ..context import Link, PageContext, RenderContext
@@ -58,7 +57,7 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
     for muscle in shelf.catalog.muscles:
         yield Resource(uri(muscle), partial(text, muscle=muscle), ["top", "pictures"])
         yield Resource(slides.uri(muscle), partial(slides.file, muscle=muscle))
-        yield Resource(_file(muscle, "statements.csv"), partial(_table, muscle=muscle))
+        yield Resource(_file(muscle, "statements.csv"), partial(table.file, muscle=muscle))
     yield Resource(LIST, listed, ["top"])
     yield Resource(slides.EMPTY, slides.empty)
 
@@ -127,10 +126,6 @@ def _picture(desk: PageContext, muscle: str, n: int, slide: Slide) -> PictureVie
 
 def _file(muscle: str, name: str) -> str:
     return f"lessons/{muscle}/{name}"
-
-
-def _table(shelf: RenderContext, muscle: str) -> bytes:
-    return table.text(shelf, muscle, today().isoformat()).encode()
 
 
 def _keys(shelf: RenderContext, muscle: str) -> list[str]:
