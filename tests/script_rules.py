@@ -128,6 +128,7 @@ _CONTEXT = _engine()
     dose,
     evidence_map,
     finder,
+    frame,
     grid,
     link,
     loads,
@@ -138,11 +139,14 @@ _CONTEXT = _engine()
     progress,
     query,
     ranking,
+    records,
     shortlist,
+    table,
     text,
     typed,
     week,
     words,
+    zip_,
 ) = (
     Module(_CONTEXT, name)
     for name in (
@@ -151,6 +155,7 @@ _CONTEXT = _engine()
         "dose",
         "evidence_map",
         "finder",
+        "frame",
         "grid",
         "link",
         "loads",
@@ -161,10 +166,13 @@ _CONTEXT = _engine()
         "progress",
         "query",
         "ranking",
+        "records",
         "shortlist",
+        "table",
         "text",
         "typed",
         "week",
         "words",
+        "zip",
     )
 )

@@ -20,6 +20,7 @@ from .client import redirects
 from .context import RenderContext
 from .dataset import page as dataset
 from .figures import file as figure_file
+from .lessons import page as lessons
 from .map import figure as map_file
 from .map import told as map_told
 from .pages import (
@@ -56,6 +57,7 @@ PAGES: tuple[Room, ...] = (
     exercise,
     muscle,
     part,
+    lessons,
     reference,
     indexes,
     programme,

@@ -27,6 +27,7 @@ ROOMS = (
             "figures",
             "plots",
             "map",
+            "lessons",
         )
     ),
     "styles",

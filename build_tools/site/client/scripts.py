@@ -14,7 +14,7 @@ HANDOUT = ("dom.js", "handout", "rules/link.js", "rules/text.js")
 SHARE = "share.js"
 #: What narrows a list that stands whole on its page.
 NARROW = "narrow.js"
-_FOLDERS = ("handout", "map", "planner", "rules", "search", "week")
+_FOLDERS = ("handout", "lesson", "map", "planner", "rules", "search", "week")
 
 
 def uri(path: str) -> str:

@@ -45,6 +45,8 @@ class MusclePage:
 
     meta: dict[str, object]
     muscle: entries.Muscle
+    teach: str
+    """Its lesson."""
     block: Markup
     parts: list[PartAnswer]
     growth: PairsView | None
@@ -101,6 +103,7 @@ def model(shelf: RenderContext, id: str) -> MusclePage:
             "hide": ["navigation"],
         },
         muscle=muscle,
+        teach=desk.href(f"lessons/{id}.md"),
         block=block(desk, id),
         parts=[_part(desk, f"{id}/{part}") for part in muscle.parts],
         growth=part_pages.drawn(desk, fields, "growth"),

@@ -92,7 +92,7 @@ def view(desk: PageContext, field: PartEvidence) -> PairsView:
         heading=DRAWN[field.outcome],
         groups=_groups(desk, alone, reach),
         together=_groups(desk, wider, reach),
-        never=[_pair(desk, c, reach) for c in told if c.finding == "not studied"],
+        never=[pair(desk, c, reach) for c in told if c.finding == "not studied"],
         standings=orders,
         apart=ranking.APART if len(orders) > 1 else None,
     )
@@ -122,16 +122,19 @@ def _groups(desk: PageContext, found: list[Comparison], reach: Reach | None) -> 
         ("Measured, nothing clear", ("unclear", "alike")),
     )
     groups = [
-        BarsGroup(heading, [_pair(desk, c, reach) for c in found if c.finding in findings])
+        BarsGroup(heading, [pair(desk, c, reach) for c in found if c.finding in findings])
         for heading, findings in kinds
     ]
     return [group for group in groups if group.pairs]
 
 
-def _pair(desk: PageContext, comparison: Comparison, reach: Reach | None) -> BarsView:
+def pair(
+    desk: PageContext, comparison: Comparison, reach: Reach | None, id: str | None = None
+) -> BarsView:
+    """One pair as seen from one page; ``id`` is that of its drawing where its anchor is not the only one of its name there."""
     asked, names = comparison.question, desk.shelf.names
     anchor = pair_anchor(asked.outcome, asked.first, asked.second)
-    drawn = gain_bars.bars(names, comparison, f"bars-{anchor}", reach)
+    drawn = gain_bars.bars(names, comparison, id or f"bars-{anchor}", reach)
     growth = asked.outcome == "growth"
     return BarsView(
         anchor=anchor,

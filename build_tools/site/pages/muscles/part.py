@@ -62,6 +62,8 @@ class PartPage:
     title: str
     part: entries.Part
     muscle: Link
+    teach: str
+    """The muscle's lesson."""
     card: CardView
     marks: list[MarkGroup]
     untested: list[Link]
@@ -140,6 +142,7 @@ def model(shelf: RenderContext, ref: str) -> PartPage:
         title=title,
         part=part,
         muscle=desk.part(muscle),
+        teach=desk.href(f"lessons/{muscle}.md"),
         card=card(desk, ref),
         marks=_marks(desk, ref),
         untested=[

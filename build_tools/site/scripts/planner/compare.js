@@ -1,6 +1,7 @@
 // The page Compare: two to four exercises of the address side by side. What is said of them, and each drawing, was made by the build.
 
 import { make, part } from "../dom.js";
+import { offer, withdraw } from "../lesson/comparison.js";
 import { alike, together } from "../rules/curves.js";
 import { chosen } from "../rules/finder.js";
 import { FINDINGS, grid, uncompared } from "../rules/grid.js";
@@ -139,6 +140,8 @@ async function show() {
   part("answer").replaceChildren(...ids.length < FEWEST ? [] : answer(ids, details, pairs));
   const told = pairs.flatMap((pair) => pair.told).sort((a, b) => a.rank - b.rank);
   part("results").replaceChildren(...ids.length ? [table(ids, details, told)] : [], ...ids.length < FEWEST ? [] : [...curves(ids, details), ...folds(ids, details)]);
+  if (ids.length < FEWEST) withdraw();
+  else offer({ ids, details, pairs, told, data }, UNCOMPARED);
   stop = ids.length ? inStep(part("step"), part("results").querySelectorAll("thead .hb-pose")) : () => {};
 }
 
