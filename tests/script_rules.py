@@ -123,7 +123,10 @@ def _engine() -> quickjs.Context:
 
 _CONTEXT = _engine()
 (
+    care,
     curves,
+    days,
+    doses,
     evidence_map,
     finder,
     grid,
@@ -138,13 +141,17 @@ _CONTEXT = _engine()
     ranking,
     shortlist,
     text,
+    ticks,
     typed,
     week,
     words,
 ) = (
     Module(_CONTEXT, name)
     for name in (
+        "care",
         "curves",
+        "days",
+        "doses",
         "evidence_map",
         "finder",
         "grid",
@@ -159,6 +166,7 @@ _CONTEXT = _engine()
         "ranking",
         "shortlist",
         "text",
+        "ticks",
         "typed",
         "week",
         "words",

@@ -20,7 +20,7 @@ import pytest
 from client_pages import shelf
 from folders import DEMO
 from handout_site import WEEK, Watched, handout_site, link, once_more, visit, watch
-from handouts import KNOWN, Item, decode, encode, single
+from handouts import KNOWN, Day, Handout, Item, decode, encode, single
 
 from build_tools.catalog.load import load
 from build_tools.handout import limits
@@ -33,6 +33,7 @@ pytestmark = pytest.mark.browser
 
 SCRIPTS = Path(str(resources.files("build_tools.site") / "scripts"))
 PHONE = {"viewport": {"width": 390, "height": 844}}
+LAPTOP = {"viewport": {"width": 1366, "height": 900}}
 HOSTILE = [
     "1.AAAA",
     "2.W10",
@@ -52,7 +53,7 @@ def address(moved_folder: Path, tmp_path_factory: pytest.TempPathFactory) -> Ite
 
 @pytest.fixture(scope="module")
 def opened(browser: Browser) -> Iterator[Watched]:
-    with watch(browser, **PHONE) as watched:
+    with watch(browser, **LAPTOP) as watched:
         yield watched
 
 
@@ -93,10 +94,10 @@ def test_a_handout_made_with_the_keyboard_alone(page: Page, address: str) -> Non
     keys.type("lamp curl")  # another name of the crate curl
     until("Add Crate curl also called box curl, seated lamp curl".replace(" also", "\nalso"))
     keys.press("Enter")
-    assert page.locator("legend").all_inner_texts() == ["1. Standing cable curl", "2. Crate curl"]
+    assert page.locator("[data-part=week] legend").all_inner_texts() == ["1. Standing cable curl", "2. Crate curl"]
     until("Up: Crate curl")
     keys.press("Enter")
-    assert page.locator("legend").all_inner_texts() == ["1. Crate curl", "2. Standing cable curl"]
+    assert page.locator("[data-part=week] legend").all_inner_texts() == ["1. Crate curl", "2. Standing cable curl"]
     assert page.locator("[role=status]").inner_text() == "Crate curl is now number 1."
     page.locator("input[name=sets]").first.focus()
     for typed in ("3", "8 – 12", "20 kg", "2", "120", "3 1 1".replace(" ", "."), "Slowly down."):
@@ -197,15 +198,17 @@ def test_a_catalog_without_a_programme_has_no_ranges() -> None:
 
 
 def test_too_much_for_a_link_is_said(page: Page, address: str) -> None:
-    page.goto(link(address, single(None, (Item("crate-curl"),) * 12)))
+    twelve = (Item("crate-curl"),) * 12
+    page.goto(link(address, Handout(None, None, None, (), (Day(0, twelve), Day(1, twelve)))))
     page.get_by_role("button", name="Edit this handout").click()
+    page.get_by_text("In this handout").wait_for()
     for box in page.locator("input[name=note]").all():
         box.fill("x" * 140)
     assert "This is more than a link can hold." in shows(page)
     page.get_by_label("Find an exercise").fill("cable")
     page.keyboard.press("Enter")
-    assert page.locator("[role=status]").inner_text() == "A handout holds at most 12 exercises."
-    assert page.locator("legend").count() == 12
+    assert page.locator("[role=status]").inner_text() == "A handout holds at most 12 exercises a day."
+    assert page.locator("[data-part=week] legend").count() == 24
 
 
 # --- the client --------------------------------------------------------------
