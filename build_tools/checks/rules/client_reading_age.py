@@ -74,9 +74,7 @@ def check(context: Context) -> Iterator[Problem]:
         lines := care.care(vocabulary.data.concerns, vocabulary.data).lines
     ):
         handbook = context.catalog.handbook
-        notice = (
-            [handbook.data.notice.help_at_once, *handbook.data.notice.stop] if handbook else []
-        )
+        notice = [handbook.data.notice.help_at_once, *handbook.data.notice.stop] if handbook else []
         passages.append(
             (vocabulary.spot("concerns", key=True), [*notice, *(line.say for line in lines)])
         )

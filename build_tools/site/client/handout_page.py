@@ -75,7 +75,6 @@ def uris(shelf: RenderContext) -> list[str]:
     return [DATA, STYLE, PAPER, BUILDER, *_care(shelf), *(uri for uri, _ in scripts.handout())]
 
 
-
 def files(shelf: RenderContext) -> list[tuple[str, bytes]]:
     """All files of the handout page, with their bytes."""
     made = {
@@ -128,7 +127,11 @@ def _shown_at_once(shelf: RenderContext, desk: PageContext) -> dict[str, object]
         },
         "files": [
             desk.href(uri)
-            for uri in (DATA, BUILDER, *(uri for uri, _ in scripts.handout() if uri.endswith(".js")))
+            for uri in (
+                DATA,
+                BUILDER,
+                *(uri for uri, _ in scripts.handout() if uri.endswith(".js")),
+            )
         ],
     }
 

@@ -5,10 +5,9 @@ import { part } from "../dom.js";
 import { careOf, sheetOf } from "./view.js";
 
 const view = part("view");
-/** What two exercises on a page may have to say, in characters with their figures' descriptions, and how wide the code may be,
-    in millimetres: more than both is printed smaller, less than both larger. MOST is what a page without the code may say.
-    Measured over the shipped catalog on A4 and Letter. */
-const WORDS = 3400, CODE = 34, MOST = 5400;
+/** What two exercises may have to say, in characters with their figures' descriptions, beside the list on the first page and on the next ones:
+    more is printed smaller, a single exercise larger. Measured over the shipped catalog on A4 and Letter. */
+const FIRST = 3400, NEXT = 5400;
 
 const HTML = "http://www.w3.org/1999/xhtml", SVG = "http://www.w3.org/2000/svg";
 /** Element -> what it becomes here, one heading level further down. */
@@ -31,8 +30,8 @@ export async function complete(handout, texts, { rules, files }) {
     sheet.replaceChildren(found);
     delete sheet.dataset.wait;
   }));
-  const sizes = { "true true": "small", "false false": "large" }, words = fullest(articles), wide = await paper > CODE;
-  document.documentElement.dataset.print = words > MOST ? "small" : sizes[`${words > WORDS} ${wide}`] ?? "";
+  await paper;
+  document.documentElement.dataset.print = sizeOf(articles.map((each) => each.textContent.length));
   if (location.href === shown) keepAll(handout, texts, files);
 }
 
@@ -42,26 +41,24 @@ async function keepAll({ care }, texts, files) {
   if (done && location.href === shown) part("kept", view).hidden = false;
 }
 
-/** Puts the link's code on the paper; resolves to its width in millimetres, 0 without one. */
+/** Puts the link's code on the paper, if it is not too long for one. */
 async function codeOf(fragment, rules) {
   const place = part("code", view), scanned = fragment.length <= rules.scanned;
   part("link", view).textContent = scanned ? "Scan the code, or open this link, to see it on a phone." : "Open this link to see it on a phone. It is too long for a code.";
   part("link", view).href = location.href;
   place.replaceChildren();
-  if (!scanned) return 0;
+  if (!scanned) return;
   try {
     const [{ code }] = await Promise.all([import("./code.js"), import("./lean-qr.js")]);
     place.replaceChildren(code(location.href, "QR code of this handout"));
-    return parseFloat(place.firstChild.getAttribute("width"));
-  } catch {
-    return 0; // no network
-  }
+  } catch { /* no network */ }
 }
 
-/** The most that stands on a printed page of two exercises, in characters. */
-function fullest(articles) {
-  const words = articles.map((each) => each.textContent.length);
-  return Math.max(...words.map((each, n) => n % 2 ? 0 : each + (words[n + 1] ?? 0)));
+/** How large it is printed, from the characters of each exercise. */
+function sizeOf(words) {
+  const pairs = words.flatMap((each, n) => n % 2 ? [] : [each + (words[n + 1] ?? 0)]);
+  if (words.length === 1) return "large";
+  return pairs[0] > FIRST || Math.max(...pairs) > NEXT ? "small" : "";
 }
 
 /** Figure and cues out of the text of an exercise's sheet; null where there is none. */

@@ -21,13 +21,19 @@ def careful(asked: list[str], files: dict[str, Any], *ids: str) -> list[dict[str
 
 
 def test_lines_stand_once_however_often_an_exercise_comes() -> None:
-    [found] = careful(["knee"], {"knee": {"crate-curl": [LINE, LINE[::-1]], "other": [LINE]}}, *["crate-curl", "cable-curl"] * 2)
+    [found] = careful(
+        ["knee"],
+        {"knee": {"crate-curl": [LINE, LINE[::-1]], "other": [LINE]}},
+        *["crate-curl", "cable-curl"] * 2,
+    )
     assert found["lines"] == [["crate-curl", LINE], ["crate-curl", LINE[::-1]]]
     assert found["silent"] == ["cable-curl"]
 
 
 def test_a_concern_that_is_gone_a_file_that_is_missing_and_a_silence_differ() -> None:
-    gone, missing, silent = careful(["toString", "knee", "heart"], {"knee": None, "heart": {}}, "crate-curl")
+    gone, missing, silent = careful(
+        ["toString", "knee", "heart"], {"knee": None, "heart": {}}, "crate-curl"
+    )
     assert gone["name"] is gone["lines"] is None
     assert (missing["name"], missing["lines"], missing["silent"]) == ("Knee", None, [])
     assert (silent["before"], silent["help"]) == ("Ask first.", "You faint.")
@@ -36,12 +42,19 @@ def test_a_concern_that_is_gone_a_file_that_is_missing_and_a_silence_differ() ->
 
 @given(
     st.lists(st.sampled_from(["knee", "heart", "gone"]), unique=True),
-    st.dictionaries(st.sampled_from(["knee", "heart"]), st.none() | st.dictionaries(st.sampled_from("abc"), st.just([LINE]))),
+    st.dictionaries(
+        st.sampled_from(["knee", "heart"]),
+        st.none() | st.dictionaries(st.sampled_from("abc"), st.just([LINE])),
+    ),
     st.lists(st.sampled_from("abcd"), min_size=1),
 )
-def test_no_concern_is_answered_by_nothing(asked: list[str], files: dict[str, Any], ids: list[str]) -> None:
+def test_no_concern_is_answered_by_nothing(
+    asked: list[str], files: dict[str, Any], ids: list[str]
+) -> None:
     found = careful(asked, files, *ids)
     assert [each["id"] for each in found] == asked
     for each in found:
-        told = each["lines"] is None or {id for id, _ in each["lines"]} | set(each["silent"]) == set(ids)
+        told = each["lines"] is None or {id for id, _ in each["lines"]} | set(
+            each["silent"]
+        ) == set(ids)
         assert told and (each["name"] is None) == (each["id"] == "gone")

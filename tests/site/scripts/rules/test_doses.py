@@ -40,4 +40,6 @@ def test_in_words(item: Item, told: list[str]) -> None:
     ],
 )
 def test_outside_a_range(field: str, value: object, outside: bool) -> None:
-    assert doses.outside(field, value, {field: {"low": 1, "high": 12, "says": "outside"}}) == ("outside" if outside else "")
+    assert doses.outside(field, value, {field: {"low": 1, "high": 12, "says": "outside"}}) == (
+        "outside" if outside else ""
+    )

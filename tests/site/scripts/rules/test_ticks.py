@@ -31,7 +31,11 @@ def test_the_name_of_any_fragment(text: str) -> None:
     assert ticks.hashed(text) == f"{hash:016x}"
 
 
-@given(SIZES.flatmap(lambda all: st.tuples(*(st.lists(st.booleans(), min_size=n, max_size=n) for n in all))))
+@given(
+    SIZES.flatmap(
+        lambda all: st.tuples(*(st.lists(st.booleans(), min_size=n, max_size=n) for n in all))
+    )
+)
 def test_what_is_kept_comes_back(marks: tuple[list[bool], ...]) -> None:
     sizes = [len(each) for each in marks]
     kept = ticks.write(list(marks))
