@@ -123,9 +123,12 @@ def _engine() -> quickjs.Context:
 
 _CONTEXT = _engine()
 (
+    care,
     citation,
     curves,
+    days,
     dose,
+    doses,
     evidence_map,
     finder,
     frame,
@@ -143,6 +146,7 @@ _CONTEXT = _engine()
     shortlist,
     table,
     text,
+    ticks,
     typed,
     week,
     words,
@@ -150,9 +154,12 @@ _CONTEXT = _engine()
 ) = (
     Module(_CONTEXT, name)
     for name in (
+        "care",
         "citation",
         "curves",
+        "days",
         "dose",
+        "doses",
         "evidence_map",
         "finder",
         "frame",
@@ -170,6 +177,7 @@ _CONTEXT = _engine()
         "shortlist",
         "table",
         "text",
+        "ticks",
         "typed",
         "week",
         "words",

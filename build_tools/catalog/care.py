@@ -9,6 +9,8 @@ from . import entries
 
 #: Heads the signs wherever they are shown; the lines of the catalog go on from it.
 HELP_AT_ONCE = "Call for emergency help if"
+#: Heads the handbook's own lines of when a client stops.
+STOP = "Stop, and tell your coach, if"
 #: Heads the go-aheads.
 BEFORE = "Before you begin"
 #: Heads what shows in the hours and days after.

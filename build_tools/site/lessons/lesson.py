@@ -305,7 +305,7 @@ def _end(shelf: RenderContext, muscle: str) -> Slide:
             f"Licence: {book.licence}. Name {book.title}, {book.owner.name}, and what you changed.",
             f"As of {day(today())}: {cited.at(shelf, f'lessons/{muscle}/')}",
             book.notice.short,
-            f"Help at once: {book.notice.help_at_once}",
+            f"Call for emergency help if: {' '.join(book.notice.help_at_once)}",
         ),
         notes=("New studies change sentences. Look the address up before you teach this again.",),
     )

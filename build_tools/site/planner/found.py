@@ -11,7 +11,7 @@
 
 ``data/find/<muscle>.json``, once it or a part of it is asked for: ``{id: {part: [sentence, address]}}``, the statement behind each mark.
 
-``data/care/<concern>.json``, once care is asked for: ``{id: [[who, instead, stop if, ask, afterwards?], ...]}``.
+``data/care/<concern>.json``, once care is asked for: ``{id: [[who, instead, stop if, ask, afterwards?], ...]}``. A file of the handout's, too.
 """
 
 from __future__ import annotations
