@@ -34,7 +34,6 @@ _CALLED: dict[type[entries.Basis], str] = {
     entries.Credit: "set credit",
     entries.Advice: "advice",
     entries.Equation: "equation",
-    entries.PercentTable: "load table",
     entries.Timing: "time allowance",
     entries.AppraisalQuestion: "signalling question",
 }

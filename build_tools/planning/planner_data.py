@@ -30,8 +30,9 @@ out, never null; addresses are relative to the top of the site::
      "credits": {"direct", "indirect"},
      "seconds": {goal: {"change", "warm_up", "repetition", "rest"}},
      "warnings": {kind: anchor of its grounds on programme/, "{goal}" to fill},
-     "equations": {id: {"name", "form", "coefficients", "repetitions": [low, high], "exercises": [id, ...], "error", "memory"}},
-     "prediction": {"means", "address"}, "pound": kilograms,
+     "equations": {id: {"name", "form", "coefficients", "repetitions": [low, high], "exercises": [id, ...], "error",
+        "address", "standard_error"?: kilograms}},
+     "prediction": {"means", "address", "beyond": {"do", "because"}, "band": {"do", "because"}}, "pound": kilograms,
      "progression": [{"do", "because", "id"?, "numbers"?: {name: [number, ...]}}],
      "progress"?: {kind: sentence with {places} to fill},             # where the advice is enough to make the next week
      "plan": {"version", "characters", "days": [name, ...], "exercises", "weeks", "goals": [...], "done": [[field, limit], ...]}}
@@ -47,7 +48,7 @@ from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
 
-from ..catalog.entries import Dose, Equation, Programme
+from ..catalog.entries import Advice, Dose, Equation, Programme
 from ..catalog.load import Catalog
 from ..evidence.claims.conclusions import Conclusions
 from ..evidence.settings import settings
@@ -219,10 +220,13 @@ def _programme(programme: Programme) -> dict[str, Any]:
             if not anchor.startswith("topic-") or anchor.removeprefix("topic-") in programme.topics
         },
         "equations": {
-            id: _equation(equation) for id, equation in programme.load_prediction.equations.items()
+            id: _equation(id, equation)
+            for id, equation in programme.load_prediction.equations.items()
         },
         "prediction": {
             "means": programme.load_prediction.means,
+            "beyond": _rule(programme.load_prediction.beyond),
+            "band": _rule(programme.load_prediction.band),
             "address": f"{PROGRAMME}#prediction",
         },
         "pound": POUND,
@@ -255,7 +259,7 @@ def _dose(goal: str, key: str, dose: Dose) -> dict[str, Any]:
     }
 
 
-def _equation(equation: Equation) -> dict[str, Any]:
+def _equation(id: str, equation: Equation) -> dict[str, Any]:
     return {
         "name": equation.name,
         "form": equation.form,
@@ -263,8 +267,13 @@ def _equation(equation: Equation) -> dict[str, Any]:
         "repetitions": [_number(value) for value in equation.repetitions],
         "exercises": list(equation.exercises),
         "error": equation.error,
-        "memory": equation.memory,
+        "address": f"{PROGRAMME}#equation-{id}",
+        **({"standard_error": equation.standard_error} if equation.standard_error else {}),
     }
+
+
+def _rule(advice: Advice) -> dict[str, str]:
+    return {"do": advice.do, "because": advice.because}
 
 
 def _number(value: float) -> int | float:

@@ -189,7 +189,7 @@ begin(async () => {
   };
   names = Object.entries(data.exercises).map(([id, one]) => [id, [one.name, ...one.also]]).sort(([, [a]], [, [b]]) => a.localeCompare(b));
   box(part("name"), { missing: data.words["unknown-exercise"], take: add, offered });
-  reckon = reckoning(data, { plan, rowAt, use: ({ day, place }, load) => redo((next) => { next.days[day][place].load = load; }, filled(data.words["load-used"], { load, exercise: name(plan().days[day][place].exercise) }), { day, place }) });
+  reckon = reckoning(data, { plan, use: ({ day, place }, load) => redo((next) => { next.days[day][place].load = load; }, filled(data.words["load-used"], { load, exercise: name(plan().days[day][place].exercise) }), { day, place }) });
   took = taking(had, { plan, wish, change });
   progressed = data.progress ? progressing(had, { current: plan, copy: () => plans.copy(), change }) : () => {};
   part("goal").addEventListener("input", () => edit((next) => { next.goal = part("goal").value; }, ""));
