@@ -45,7 +45,7 @@ def studied(shelf: RenderContext, muscle: str) -> list[Comparison]:
 
 
 def strongest(shelf: RenderContext, muscle: str) -> tuple[list[Comparison], list[Comparison]]:
-    """The statements on growth, and those on activation, that put an exercise ahead."""
+    """The statements on growth, and those on activation, that put an exercise ahead in a study of both."""
     growth = _turns(shelf, muscle, "growth", _AHEAD, MOST_GROWTH)
     most = MOST_ACTIVATION if growth else MOST_ACTIVATION_ALONE
     return growth, _turns(shelf, muscle, "activation", _AHEAD, most)
@@ -78,7 +78,7 @@ def _turns(
     seen = set()
     for comparison in told(shelf, muscle, [outcome]):
         number = _number(comparison)
-        if comparison.finding in findings and number not in seen:
+        if comparison.finding in findings and comparison.rows and number not in seen:
             seen.add(number)
             groups.setdefault(comparison.question.part, []).append(comparison)
     sorted_groups = (sorted(group, key=_strength) for group in groups.values())

@@ -11,6 +11,7 @@ from math import ceil
 
 from markupsafe import Markup
 
+from ...catalog import care
 from ...clock import today
 from ...english import counted, lower_first, upper_first
 from ...evidence.claims.conclusions import Comparison
@@ -279,8 +280,15 @@ def _how(desk: PageContext, id: str, muscle: str) -> Slide:
                 f"Take care: {caution.who} Instead: {caution.instead} Stop if: {caution.stop_if} {ask}"
                 for caution, ask in sheet.cautions
             ),
-            f"{sheet.headings[0]}: {' '.join(sheet.help_at_once)}",
-            *([f"{sheet.headings[1]}: {' '.join(sheet.before)}"] if sheet.before else []),
+            f"{care.HELP_AT_ONCE}: {' '.join(sheet.help_at_once)}",
+            *(
+                f"{heading}: {' '.join(lines)}"
+                for heading, lines in (
+                    (care.BEFORE, sheet.before),
+                    (care.AFTERWARDS, sheet.afterwards),
+                )
+                if lines
+            ),
             f"Cue sheet for clients: {cited.at(shelf, f'cues/{id}/')}",
         ),
     )
@@ -305,7 +313,7 @@ def _end(shelf: RenderContext, muscle: str) -> Slide:
             f"Licence: {book.licence}. Name {book.title}, {book.owner.name}, and what you changed.",
             f"As of {day(today())}: {cited.at(shelf, f'lessons/{muscle}/')}",
             book.notice.short,
-            f"Call for emergency help if: {' '.join(book.notice.help_at_once)}",
+            f"{care.HELP_AT_ONCE}: {' '.join(book.notice.help_at_once)}",
         ),
         notes=("New studies change sentences. Look the address up before you teach this again.",),
     )

@@ -29,6 +29,8 @@ COLUMNS = (
     "address",
     "day",
 )
+#: Stands for a place where no study compared the two itself.
+INDIRECT = "through other exercises that studies connect"
 
 
 def file(shelf: RenderContext, muscle: str) -> bytes:
@@ -53,7 +55,7 @@ def _row(shelf: RenderContext, comparison: Comparison) -> Sequence[Value]:
         comparison.people,
         [one.key for one in studies],
         [shelf.catalog.references[one.key].doi for one in studies],
-        [f"{one.key}: {', '.join(one.places)}" for one in studies],
+        [f"{one.key}: {', '.join(one.places)}" for one in studies] or INDIRECT,
         cited.at(shelf, cited.place_of(comparison)),
         today().isoformat(),
     )
