@@ -4,6 +4,7 @@
 out, never null; addresses are relative to the top of the site::
 
     {"version": 1,
+     "regions": {id: name},                        # in the order of the vocabulary
      "muscles": {id: {"name", "everyday", "region", "parts": [part, ...]}},
      "parts": {part: {"name", "everyday", "inside", "muscle"}},       # `inside`: as it stands in a sentence, "the soleus"
      "equipment": {id: {"name", "note"?}},         # without `none`
@@ -121,6 +122,7 @@ def _vocabulary(catalog: Catalog) -> dict[str, Any]:
         }
 
     return {
+        "regions": {id: term.name for id, term in words.regions.items()},
         "equipment": noted({id: term for id, term in words.equipment.items() if id != "none"}),
         "positions": {id: term.name for id, term in words.positions.items()},
         "joints": {id: term.name for id, term in words.joints.items()},

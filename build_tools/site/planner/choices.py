@@ -1,4 +1,4 @@
-"""What the forms of Find and Lagging part offer: kits first, then single things, and what asks for care."""
+"""What the forms of Find and What lags offer: kits first, then single things, and what asks for care."""
 
 from __future__ import annotations
 

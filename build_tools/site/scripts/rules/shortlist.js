@@ -22,7 +22,7 @@ const total = (numbers) => Object.values(numbers).reduce((sum, value) => sum + v
 
 /** The concerns of a wish that a caution of the exercise speaks of. A wish is {parts, the most important first; equipment at hand; concerns
     to take care of; week, the exercises that it holds}. */
-export const concerned = (exercise, wish) => wish.concerns.filter((concern) => exercise.concerns.includes(concern));
+const concerned = (exercise, wish) => wish.concerns.filter((concern) => exercise.concerns.includes(concern));
 
 const atHand = (exercise, { equipment }) => exercise.equipment.every((thing) => equipment.includes(thing));
 
