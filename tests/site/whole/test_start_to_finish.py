@@ -155,7 +155,7 @@ def test_the_load_follows_a_recent_set(coach: Page) -> None:
     answer.get_by_text("Why", exact=True).click()
     cells = row.locator("td").all_inner_texts()
     load = f"{100 * maxima[5] / maxima[6]:.1f} kg"
-    assert cells == [load, f"{maxima[5]} kg", "1 to 10 repetitions"]
+    assert cells == [load, f"{maxima[5]} kg", "1 to 10"]
     coach.get_by_label("Repetitions wanted").fill("5")  # the same set again: its load comes back
     assert answer.locator("p").first.inner_text() == "100 kg, as before: the dose is the same."
 

@@ -14,7 +14,7 @@ const NOISE = 1e-9, DAY = 86_400_000;
 const rounded = (value) => Math.round(value * 1e6) / 1e6;
 
 /** {value, unit, after} of a load that is a weight, such as "22.5 kg each"; null for any other ("red band", "10 kg help" included). */
-function weight(text) {
+export function weight(text) {
   const [, value, unit, after] = /^\s*([0-9]{1,4}(?:[.,][0-9]{1,3})?)\s*(kg|lb)\b(.*)$/iu.exec(text ?? "") ?? [];
   const number = Number((value ?? "").replace(",", "."));
   return number > 0 && !/help|assist|support|less/iu.test(after) ? { value: number, unit: unit.toLowerCase(), after } : null;

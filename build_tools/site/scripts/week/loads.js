@@ -34,9 +34,9 @@ export function reckoning(data, { plan, use }) {
     if (value === null) return data.words["load-none"];
     return value < 0 ? `${told(-value)} ${unit.value} help` : `${told(value)} ${unit.value}`;
   }
-  const equations = (guesses) => table(["Equation", "Load", "Once at most", "Holds for"], guesses.map(({ equation, load, maximum }) => {
+  const equations = (guesses) => table(["Equation", "Load", "Once at most", "Repetitions"], guesses.map(({ equation, load, maximum }) => {
     const { name, address, repetitions } = data.equations[equation];
-    return [link(address, name), shown(load), maximum === null ? "" : shown(maximum), `${[...new Set(repetitions)].join(" to ")} repetitions`];
+    return [link(address, name), shown(load), maximum === null ? "" : shown(maximum), [...new Set(repetitions)].join(" to ")];
   }));
 
   function reckon() {
@@ -48,8 +48,8 @@ export function reckoning(data, { plan, use }) {
     const { line, behind } = start(data, answer), { guesses, texts } = answer, open = output.querySelector("details")?.open ?? false;
     output.replaceChildren(make("p", {}, make("b", {}, line)),
       ...(texts.length ? [make("p", { className: "hb-actions" }, ...texts.map(using))] : []),
-      ...(behind.length ? [make("details", { className: "hb-why", open }, make("summary", {}, "Why"), ...(guesses.length ? [equations(guesses)] : []),
-        make("p", {}, `${behind.join(" ")} `, link(data.prediction.address, "What the programme says")))] : []));
+      ...(behind.length ? [make("details", { className: "hb-below", open }, make("summary", {}, "Why"), make("div", {}, ...(guesses.length ? [equations(guesses)] : []),
+        make("p", {}, `${behind.join(" ")} `, link(data.prediction.address, "What the programme says"))))] : []));
   }
 
   function draw() {
