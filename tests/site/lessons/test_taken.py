@@ -57,7 +57,7 @@ def taken(page: Page, address: str, button: str) -> zipfile.ZipFile:
     page.goto(address)
     for name in ("Square", "Dark"):
         page.get_by_label(name, exact=True).check()
-    with page.expect_download() as found:
+    with page.expect_download(timeout=180_000) as found:  # four pictures of each drawing
         page.locator(button).click()
     archive = zipfile.ZipFile(io.BytesIO(Path(found.value.path()).read_bytes()))
     assert archive.testzip() is None

@@ -99,7 +99,7 @@ function tables({ ids, told, data, details }, records) {
     ["statements.csv", table([["part", "outcome", "statement", "certainty", "studies", "DOI", "place read", "address"], ...statements])]];
 }
 
-async function everything(shown, missing, form) {
+async function everything(shown, missing, form, say) {
   const [empty, ...texts] = await Promise.all(["data/slides.html", ...FORMS.map((name) => `data/references.${name}`)].map(text));
   const parsed = new DOMParser().parseFromString(empty, "text/html"), meta = (name) => parsed.querySelector(`meta[name="${name}"]`).content;
   const address = location.href.replace(/#.*/, ""), page = { address, handbook: meta("handbook"), licence: meta("licence"), notice: meta("notice"), credit: filled(meta("credit"), { address }) };
@@ -108,7 +108,7 @@ async function everything(shown, missing, form) {
   return archived([
     ["slides.html", `<!doctype html>\n${made.documentElement.outerHTML}\n`], ["notes.txt", held.notes], ["alt.txt", altTexts(held)], ...tables(shown, all),
     ...FORMS.map((form, n) => [`references.${form}`, records(texts[n], form, keys)]),
-    ["LICENCE.txt", licence(page.credit, filled(page.handbook, { address }))], ...await framedAll(held, ...chosen(form)),
+    ["LICENCE.txt", licence(page.credit, filled(page.handbook, { address }))], ...await framedAll(held, chosen(form), say),
   ]);
 }
 
@@ -125,7 +125,8 @@ export function offer(shown, words) {
   place.hidden = false;
   part("lessons", place).replaceChildren(...[...new Set(parts(shown).map(([ref]) => ref.split("/")[0]))].flatMap((muscle, n) =>
     [...n ? [", "] : [], make("a", { href: at(`lessons/${muscle}/`) }, upper(shown.data.places[muscle][0]))]));
-  button.onclick = () => tell(button, part("take-told", place), async () => give(await everything(shown, sentences(shown, words), part("shape", place)), `${shown.ids.join("-and-")}.zip`),
+  const told = part("take-told", place), say = (text) => { told.textContent = text; };
+  button.onclick = () => tell(button, told, async () => give(await everything(shown, sentences(shown, words), part("shape", place), say), `${shown.ids.join("-and-")}.zip`),
     "Saved: slides, pictures, tables, references.");
 }
 

@@ -20,7 +20,7 @@ const everything = async (slides, held) => archived([
   ["statements.csv", await text(part("table").href)],
   ...await Promise.all(references.map(async (link) => [`references.${link.dataset.references}`, await recordsOf(link)])),
   ["LICENCE.txt", licence(part("licence").textContent, part("cite").textContent)],
-  ...await framedAll(held, ...chosen(form)),
+  ...await framedAll(held, chosen(form), (text) => { told.textContent = text; }),
 ]);
 
 /** A picture's preview and buttons, in the first chosen shape and scheme. */

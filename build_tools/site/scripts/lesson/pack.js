@@ -34,11 +34,12 @@ export async function painted(svg, shape) {
   } finally { URL.revokeObjectURL(address); }
 }
 
-/** Every picture in every chosen shape and scheme, as SVG and PNG: [name, text or blob]. */
-export async function framedAll(held, shapes, schemes) {
-  const files = [];
+/** Every picture in every chosen shape and scheme, as SVG and PNG: [name, text or blob]; `say` hears how far it is. */
+export async function framedAll(held, [shapes, schemes], say) {
+  const files = [], count = held.pictures.length * shapes.length * schemes.length;
   for (const picture of held.pictures) for (const shape of shapes) for (const scheme of schemes) {
     const svg = drawn(held, picture, shape, scheme), name = `pictures/${picture.name}-${shape}-${scheme}`;
+    say(`Picture ${files.length / 2 + 1} of ${count}.`);
     files.push([`${name}.svg`, svg], [`${name}.png`, await painted(svg, shape)]);
   }
   return files;
