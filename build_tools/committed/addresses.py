@@ -25,6 +25,7 @@ FOLDERS = {
     "exercises": ("exercises", "exercises"),
     "cues": ("exercises", "exercises"),
     "muscles": ("muscles", "muscles"),
+    "lessons": ("muscles", "muscles"),
     "sources": ("sources", "references"),
 }
 

@@ -31,6 +31,7 @@ ROOMS = (
         )
     ),
     "styles",
+    "styles/client",
 )
 
 _MONTHS = (

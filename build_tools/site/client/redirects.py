@@ -29,9 +29,10 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
         living = getattr(shelf.catalog, collection)
         for old, new in sorted(getattr(moved.data, kind).items()):
             if new in living:
-                # A muscle's parts have pages below its own.
-                parts = living[new].data.parts if kind == "muscles" else ()
-                for below in ("", *(f"{part}/" for part in parts)):
+                # A muscle's parts have pages below its own, and its lesson has slides.
+                parts = living[new].data.parts if folder == "muscles" else ()
+                slides = ("slides/",) if folder == "lessons" else ()
+                for below in ("", *(f"{part}/" for part in parts), *slides):
                     yield Resource(
                         f"{folder}/{old}/{below}index.html",
                         partial(_page, kind=kind, folder=folder, new=new, below=below),
@@ -54,8 +55,13 @@ def _page(shelf: RenderContext, kind: str, folder: str, new: str, below: str) ->
 
 def _preview(shelf: RenderContext, folder: str, entry: str, name: str) -> Preview:
     """What the successor's page shows: some services do not follow a refresh."""
-    uri = f"{folder}/{entry}/index.html" if folder == "cues" else f"{folder}/{entry}.md"
-    pictured = {"cues": f"exercises/{entry}.md", "sources": SOURCES}.get(folder)
+    is_file = folder == "cues" or entry.endswith("/slides")
+    uri = f"{folder}/{entry}/index.html" if is_file else f"{folder}/{entry}.md"
+    pictured = {
+        "cues": f"exercises/{entry}.md",
+        "lessons": f"muscles/{entry.partition('/')[0]}.md",
+        "sources": SOURCES,
+    }.get(folder)
     said = f"{name}, at its new address."
     return preview(shelf, uri, name, said, f"{name}, as its page is previewed.", pictured)
 

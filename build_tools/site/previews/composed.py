@@ -73,6 +73,11 @@ def _page(shelf: RenderContext, uri: str, meta: Mapping[str, Any]) -> Composed:
         return _part(shelf, uri, rest)
     title, said = str(meta.get("title", shelf.handbook.title)), str(meta.get("description", ""))
     said = said or shelf.handbook.notice.short
+    if room == "lessons" and rest in shelf.catalog.muscles:
+        of = _muscle(shelf, f"muscles/{rest}.md", rest, said)
+        return Composed(
+            preview(shelf, uri, title, said, of.preview.alt, f"muscles/{rest}.md"), None
+        )
     if room == "sources" and rest != "index":  # hundreds, and nothing to draw of a reference
         return Composed(preview(shelf, uri, title, said, _SOURCES_ALT, SOURCES), None)
     words = PictureWords(shelf.handbook.title, title, "", said)
