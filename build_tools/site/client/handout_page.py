@@ -1,7 +1,7 @@
 """The handout page: the coach's builder and the client's view, read from the link's fragment by scripts of this site.
 
 What may stand in a fragment is decided in ``build_tools.handout``; the page learns it from its own JSON block, so that the client's
-list stands there without another request. What only the builder needs comes with ``data.json``.
+list stands there without another request. What only the builder and the week need comes with ``data.json``.
 """
 
 from __future__ import annotations
@@ -25,7 +25,7 @@ PAGE, DATA = HANDOUT, "handout/data.json"
 #: What the client sees on a screen, on paper, and what the builder adds.
 STYLE, PAPER, BUILDER = "handout/handout.css", "handout/paper.css", "handout/builder.css"
 SCRIPT = "handout/handout.js"
-#: What it imports before anything is shown, and what the builder alone needs.
+#: What it imports before anything is shown.
 FIRST = ("dom.js", "rules/link.js", "handout/view.js", "rules/doses.js", "rules/days.js")
 #: Begins the fragment of a link to a new handout; ``handout.js`` reads it. An exercise's id follows.
 ADD = "add="
@@ -138,6 +138,7 @@ def _shown_at_once(shelf: RenderContext, desk: PageContext) -> dict[str, object]
             desk.href(uri)
             for uri in (
                 DATA,
+                PAPER,
                 BUILDER,
                 *(uri for uri, _ in scripts.handout() if uri.endswith(".js")),
             )

@@ -1,12 +1,13 @@
 // The lines of care on top of a handout.
 
 import { make } from "../dom.js";
+import { careful } from "../rules/care.js";
 
 const ASK = "Ask your coach before you begin.", LABELS = ["For", "Instead", "Stop if", "Ask", "Afterwards"];
 
-/** The box's content from what `careful` found. */
-export function told(found, names) {
-  return [make("h2", {}, "Take care first"), ...found.flatMap(one)];
+/** The box's content; `asked` are the concerns, `exercises` the ids of the handout's, the others as in rules/care.js. */
+export function told(asked, known, files, exercises, names) {
+  return [make("h2", {}, "Take care first"), ...careful(asked, known, files, exercises).flatMap(one)];
 
   function one({ name, before, help, lines, silent }) {
     if (name === null) return [make("p", {}, make("b", {}, "Your coach asks for care with something that this handbook no longer names. "), ASK)];

@@ -9,7 +9,7 @@ const PARTS = ["builder", "view", "problem"];
 const here = new URL("./", location.href).href, title = document.title;
 const data = JSON.parse(part("data").textContent), names = listed();
 const known = new Map([...Object.entries(data.moved), ...[...names.keys()].map((id) => [id, id])]);
-let handout = null, made = null, running = null;
+let handout = null, made = null, paper = null, running = null;
 
 /** Ids and names of all exercises, from the list for browsers without scripts. */
 function listed() {
@@ -29,10 +29,13 @@ function complain(message) {
 
 const cut = () => complain("This page could not be loaded whole. Open it again where there is a signal.");
 
+/** Takes a stylesheet in that the list does not wait for. */
+function styled(href, media) {
+  return new Promise((done, fail) => { document.head.append(make("link", { rel: "stylesheet", href, media, onload: done, onerror: fail })); });
+}
+
 async function build() {
-  const style = make("link", { rel: "stylesheet", href: "builder.css" }), styled = new Promise((done, fail) => Object.assign(style, { onload: done, onerror: fail }));
-  document.head.append(style);
-  const [{ builder }, answer] = await Promise.all([import("./builder.js"), fetch(new URL("data.json", here)), styled]);
+  const [{ builder }, answer] = await Promise.all([import("./builder.js"), fetch(new URL("data.json", here)), styled("builder.css", "all")]);
   if (!answer.ok) throw new Error(String(answer.status));
   return builder({ ...await answer.json(), concerns: data.concerns }, names);
 }
@@ -80,7 +83,8 @@ async function follow(shown) {
     begin();
   }).catch(() => { delete part("view").dataset.step; });
   const texts = new Map(items.map(({ id }) => [id, fetch(sheetOf(id)).then((answer) => answer.ok ? answer.text() : null).catch(() => null)]));
-  await Promise.all([buttons, sheets.then(({ complete }) => complete(shown, texts, data)).catch(() => {})]);
+  paper ??= styled("paper.css", "print").catch(() => { paper = null; });
+  await Promise.all([buttons, sheets.then(({ complete }) => complete(shown, texts, data, paper)).catch(() => {})]);
   for (const sheet of document.querySelectorAll(".sheet[data-wait]")) {
     sheet.textContent = "Its pictures and cues could not be loaded just now. Try again where there is a signal.";
     delete sheet.dataset.wait;

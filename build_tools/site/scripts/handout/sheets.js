@@ -19,10 +19,10 @@ const SHAPES = new Set(["svg", "g", "path", "title", "desc"]);
 const ATTRIBUTES = { [HTML]: ["class", "aria-hidden"], [SVG]: ["class", "viewBox", "d", "role", "aria-hidden"] };
 
 /** Completes a handout; resolves when all stands, and then has it kept. `texts` maps ids to promises of their sheets' text, null for what could not be
-    had; `rules` are the link's, `files` what the page keeps. */
-export async function complete(handout, texts, { rules, files }) {
+    had; `rules` are the link's, `files` what the page keeps, `paper` the promise of its printed style. */
+export async function complete(handout, texts, { rules, files }, paper) {
   delete document.documentElement.dataset.print;
-  const shown = location.href, paper = codeOf(location.hash.slice(1), rules), articles = [...view.querySelectorAll("article")];
+  const shown = location.href, scanned = codeOf(location.hash.slice(1), rules), articles = [...view.querySelectorAll("article")];
   const items = handout.days.flatMap(({ items: all }) => all);
   await Promise.all(items.map(async ({ id }, n) => {
     const found = taken(await texts.get(id)), sheet = part("sheet", articles[n]);
@@ -30,7 +30,7 @@ export async function complete(handout, texts, { rules, files }) {
     sheet.replaceChildren(found);
     delete sheet.dataset.wait;
   }));
-  await paper;
+  await Promise.all([scanned, paper]);
   document.documentElement.dataset.print = sizeOf(articles.map((each) => each.textContent.length));
   if (location.href === shown) keepAll(handout, texts, files);
 }

@@ -58,8 +58,8 @@ async function takeCare(shown, place, names, concerns) {
   let made;
   try {
     const files = known.map((id) => fetch(careOf(id)).then((answer) => answer.ok ? answer.json() : null).catch(() => null));
-    const [{ told: lines }, { careful }, ...had] = await Promise.all([import("./care.js"), import("../rules/care.js"), ...files]);
-    made = lines(careful(care, concerns, Object.fromEntries(known.map((id, n) => [id, had[n]])), ids), names);
+    const [{ told: lines }, , ...had] = await Promise.all([import("./care.js"), import("../rules/care.js"), ...files]); // its rule at the same time
+    made = lines(care, concerns, Object.fromEntries(known.map((id, n) => [id, had[n]])), ids, names);
   } catch {
     made = [make("p", {}, `Your coach asks you to take care. The lines on it could not be loaded: ${ASK}`)];
   }

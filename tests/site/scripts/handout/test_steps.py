@@ -18,7 +18,10 @@ pytestmark = pytest.mark.browser
 
 def seen(page: Page) -> list[str]:
     """The headings in sight, the stop rules left out."""
-    return page.locator("h1:visible, article h2:visible").all_inner_texts()
+    found: list[str] = page.locator("h1:visible, article h2:visible").evaluate_all(
+        "all => all.filter((each) => each.offsetWidth > 1).map((each) => each.innerText)"
+    )
+    return found
 
 
 def press(page: Page, name: str) -> None:
