@@ -58,7 +58,7 @@ const cited = (record) => [(record.author ?? []).map((one) => one.literal ?? `${
 function how(id, detail, name, page) {
   return slide(`how-${id}`, "how", "How to do it", name, [body(poses(drawing(detail.drawing), id, detail.credit), points(detail.cues.move.slice(0, CUES))), sure(page.notice)],
     [filled(page.handbook, { address: at(`exercises/${id}/`) })],
-    [...detail.cautions.map((one) => `Take care: ${one.who} Instead: ${one.instead} Stop if: ${one.stop_if} Ask: ${one.ask}`),
+    [...detail.cautions.map((one) => `Take care: ${one.who} Instead: ${one.instead} Stop if: ${one.stop_if} Ask: ${one.ask}${one.afterwards ? ` Afterwards: ${one.afterwards}` : ""}`),
       ...detail.care.map(([heading, lines]) => `${heading}: ${lines.join(" ")}`), `Cue sheet for clients: ${at(`cues/${id}/`)}`]);
 }
 

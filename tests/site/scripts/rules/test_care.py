@@ -36,7 +36,7 @@ def test_a_concern_that_is_gone_a_file_that_is_missing_and_a_silence_differ() ->
     )
     assert gone["name"] is gone["lines"] is None
     assert (missing["name"], missing["lines"], missing["silent"]) == ("Knee", None, [])
-    assert (silent["before"], silent["help"]) == ("Ask first.", "You faint.")
+    assert (silent["before"], silent["help"]) == ("Ask first.", ["You faint."])
     assert (silent["lines"], silent["silent"]) == ([], ["crate-curl"])
 
 
