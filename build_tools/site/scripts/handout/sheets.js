@@ -6,8 +6,8 @@ import { careOf, sheetOf } from "./view.js";
 
 const view = part("view");
 /** What two exercises may have to say, in characters with their figures' descriptions, beside the list on the first page and on the next ones:
-    more is printed smaller, a single exercise larger. Measured over the shipped catalog on A4 and Letter. */
-const FIRST = 3400, NEXT = 5400;
+    more is printed smaller, much more on the first smaller still, a single exercise larger. Measured over the shipped catalog on A4 and Letter. */
+const FIRST = 3400, FULL = 3700, NEXT = 5400;
 
 const HTML = "http://www.w3.org/1999/xhtml", SVG = "http://www.w3.org/2000/svg";
 /** Element -> what it becomes here, one heading level further down. */
@@ -58,6 +58,7 @@ async function codeOf(fragment, rules) {
 function sizeOf(words) {
   const pairs = words.flatMap((each, n) => n % 2 ? [] : [each + (words[n + 1] ?? 0)]);
   if (words.length === 1) return "large";
+  if (pairs[0] > FULL) return "smallest";
   return pairs[0] > FIRST || Math.max(...pairs) > NEXT ? "small" : "";
 }
 
