@@ -7,7 +7,7 @@ const TABLE = Array.from({ length: 256 }, (_, n) => {
 const UTF8 = 0x0800, VERSION = 20;
 
 /** CRC-32 of bytes (ISO 3309, as ZIP has it). */
-export const checksum = (bytes) => (bytes.reduce((sum, byte) => TABLE[(sum ^ byte) & 0xff] ^ (sum >>> 8), 0xffffffff) ^ 0xffffffff) >>> 0;
+const checksum = (bytes) => (bytes.reduce((sum, byte) => TABLE[(sum ^ byte) & 0xff] ^ (sum >>> 8), 0xffffffff) ^ 0xffffffff) >>> 0;
 
 /** Numbers as little-endian bytes: pairs of a number and how many bytes it takes. */
 const packed = (...fields) => fields.flatMap(([value, size]) => Array.from({ length: size }, (_, n) => Math.floor(value / 2 ** (8 * n)) & 0xff));

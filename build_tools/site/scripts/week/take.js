@@ -44,7 +44,7 @@ export function taking({ data, rules }, { plan, wish, change }) {
   function linked(text, title, days) {
     try {
       const coach = part("coach").value.replace(/\s+/gu, " ").trim() || null;
-      const made = encode(handout(plan(), { title, coach, date: plan().monday, care: wish.concerns.slice(0, rules.concerns) }, days), rules);
+      const made = encode(handout(plan(), { title, coach, date: plan().monday, care: wish.concerns }, days), rules);
       return make("li", {}, make("a", { href: new URL(`handout/#${made}`, root).href }, text));
     } catch {
       return make("li", {}, filled(data.words["handout-full"], { title: text }));

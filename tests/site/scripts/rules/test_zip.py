@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import binascii
 import io
 import zipfile
 from typing import Any
@@ -42,8 +41,3 @@ def test_every_file_comes_back_as_it_was(files: dict[str, bytes]) -> None:
 def test_files_bear_the_moment(moment: list[int], year: int) -> None:
     [info] = archived({"notes/é.txt": b"x"}, moment).infolist()
     assert info.date_time == (year, *moment[1:])
-
-
-@given(st.binary(max_size=200))
-def test_the_sum_is_that_of_iso_3309(data: bytes) -> None:
-    assert zip_.checksum(list(data)) == binascii.crc32(data)
