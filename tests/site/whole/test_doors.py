@@ -106,6 +106,7 @@ def test_evidence_leads_on_to_all_of_it(page: Page) -> None:
         "Taught and tested",
         "Gaps",
         "Since last time",
+        "Lessons",
         "Sources",
         "Methods",
         "Audits",
