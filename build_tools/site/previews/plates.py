@@ -67,7 +67,7 @@ def _lines(png: bytes) -> NDArray[np.uint8]:
 
 
 def _channel(lines: NDArray[np.uint8], channel: int) -> Plate:
-    found = np.ascontiguousarray(lines[:, 1 + channel :: 4])
+    found = lines[:, 1 + channel :: 4].copy()  # one column is contiguous already, and read-only
     above = np.zeros(found.shape[1], np.uint8)
     for n, kind in enumerate(lines[:, 0].tolist()):
         row = found[n]

@@ -8,10 +8,10 @@ const LETTER = 0.53, BOLD = 0.6; // a letter's mean width, as a share of its hei
 const FONT = "system-ui, 'Segoe UI', Roboto, 'Noto Sans', 'Liberation Sans', sans-serif";
 const XML = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
-export const escaped = (text) => text.replace(/[&<>"]/g, (letter) => XML[letter]);
+const escaped = (text) => text.replace(/[&<>"]/g, (letter) => XML[letter]);
 
 /** A text in lines of at most so many letters; a longer word stands alone, cut where it must be. */
-export function wrapped(text, most) {
+function wrapped(text, most) {
   const lines = [];
   for (const word of text.split(/\s+/).filter(Boolean).flatMap((long) => long.match(new RegExp(`.{1,${most}}`, "gu")))) {
     const last = lines.at(-1);
@@ -22,7 +22,7 @@ export function wrapped(text, most) {
 }
 
 /** A stylesheet with its `var(--name)` written out; `colours` by name. A name without a colour is an error. */
-export const coloured = (style, colours) => style.replace(/var\(--([\w-]+)\)/g, (_, name) => {
+const coloured = (style, colours) => style.replace(/var\(--([\w-]+)\)/g, (_, name) => {
   if (!(name in colours)) throw new RangeError(`no colour ${name}`);
   return colours[name];
 });

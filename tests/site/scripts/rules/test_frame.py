@@ -63,10 +63,3 @@ def test_words_stay_what_they_are(title: str, credit: str) -> None:
     letters = re.sub(r"\s", "", shown)
     for words in (title, credit):
         assert re.sub(r"\s", "", words) in letters
-
-
-@given(st.text("ab cd", max_size=80), st.integers(1, 30))
-def test_no_line_is_too_long_and_no_letter_is_lost(text: str, most: int) -> None:
-    lines = frame.wrapped(text, most)
-    assert all(0 < len(line) <= most for line in lines)
-    assert "".join(lines).replace(" ", "") == text.replace(" ", "")
