@@ -37,9 +37,8 @@ def heads(site: Path) -> dict[str, tuple[dict[str, str], list[str]]]:
     """Page -> its Open Graph properties, each once, and its canonical addresses."""
     found = {}
     for path in sorted(site.rglob("*.html")):
-        if (
-            path.name == "404.html" or path.parent.name == "data"
-        ):  # a template for scripts is no page
+        # What scripts fill is no page, and slides are a file to take along.
+        if path.name == "404.html" or path.parent.name in ("data", "slides"):
             continue
         page = html.fromstring(path.read_text(encoding="utf-8"))
         tags = [(e.get("property"), e.get("content")) for e in page.xpath("//head/meta[@property]")]

@@ -193,8 +193,10 @@ def test_one_link_holds_the_week_with_its_loads(page: Page) -> None:
     ]
     links.first.press("Enter")
     page.wait_for_url("**/handout/**")
-    page.locator("[data-part=exercises] article").nth(14).wait_for()
-    assert "3 sets of 8 to 12 repetitions, 20\u00a0kg" in page.locator("article").first.inner_text()
+    page.locator("[data-part=exercises] article").nth(14).wait_for(state="attached")
+    assert "3 sets of 8 to 12 repetitions, 20\u00a0kg" in (
+        page.locator("article").first.text_content() or ""
+    )
 
 
 def test_a_name_with_its_dose_is_one_line(page: Page) -> None:
