@@ -1,7 +1,7 @@
 // The page What lags: what is asked for, and the answer of rules/shortlist.js in words, up to the week or a handout.
 
 import { make, part } from "../dom.js";
-import { begun } from "../rules/dose.js";
+import { begun } from "../rules/first_dose.js";
 import { BadFragment, encode } from "../rules/link.js";
 import { named } from "../rules/names.js";
 import { handout, seen } from "../rules/plan.js";

@@ -1,7 +1,7 @@
 // The tour: what the working pages answer for each invented client, worked out by the same rules, with links that open those pages filled in.
 
 import { make, part } from "../dom.js";
-import { begun } from "../rules/dose.js";
+import { begun } from "../rules/first_dose.js";
 import { encode } from "../rules/link.js";
 import { handout } from "../rules/plan.js";
 import { shortlist } from "../rules/shortlist.js";

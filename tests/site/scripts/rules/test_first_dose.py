@@ -34,7 +34,7 @@ def begun(
         "goal": GOAL,
         "most": most,
     }
-    return script_rules.dose.begun(WICK, days, known)
+    return script_rules.first_dose.begun(WICK, days, known)
 
 
 def week(*on: int, rows: int = 1) -> Days:
@@ -68,7 +68,7 @@ def test_the_reserve_is_the_middle_of_the_cited_range() -> None:
             "goal": {**GOAL, "repetitions_left": ends},
             "most": 12,
         }
-        made = script_rules.dose.begun(WICK, week(), known)
+        made = script_rules.first_dose.begun(WICK, week(), known)
         assert made["left"] == left
 
 
