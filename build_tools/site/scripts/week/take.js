@@ -42,6 +42,7 @@ export function taking({ data, rules }, { plan, wish, change }) {
   part("coach").addEventListener("input", draw);
 
   function linked(text, title, days) {
+    if (wish.concerns.length > rules.concerns) return make("li", {}, filled(data.words["many-concerns"], { count: rules.concerns }));
     try {
       const coach = part("coach").value.replace(/\s+/gu, " ").trim() || null;
       const made = encode(handout(plan(), { title, coach, date: plan().monday, care: wish.concerns }, days), rules);

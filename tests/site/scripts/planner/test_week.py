@@ -13,6 +13,8 @@ from handout_site import visit
 from script_rules import loads
 from week_links import link_of, week
 
+from build_tools.handout import limits
+
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Locator, Page
 
@@ -273,6 +275,14 @@ def test_nothing_moves_while_the_page_opens(page: Page) -> None:
     page.locator(".hb-row").nth(14).wait_for()
     page.wait_for_timeout(500)
     assert page.evaluate("window.moved") <= 0.1
+
+
+def test_too_much_care_for_a_link_is_said_and_never_cut(page: Page) -> None:
+    concerns = sorted(shipped_made.catalog().vocabulary.data.concerns)[: limits.MOST_CONCERNS + 1]
+    page.goto(f"week/#avoid={','.join(concerns)}&{week('back-squat')}")
+    told = page.locator("[data-part=handouts]")
+    told.get_by_text(f"at most {limits.MOST_CONCERNS} kinds of care").wait_for()
+    assert told.locator("a").count() == 0
 
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
