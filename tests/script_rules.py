@@ -123,9 +123,15 @@ def _engine() -> quickjs.Context:
 
 _CONTEXT = _engine()
 (
+    care,
+    citation,
     curves,
+    days,
+    doses,
     evidence_map,
     finder,
+    first_dose,
+    frame,
     grid,
     link,
     loads,
@@ -136,16 +142,27 @@ _CONTEXT = _engine()
     progress,
     query,
     ranking,
+    records,
     shortlist,
+    table,
     text,
+    ticks,
+    typed,
     week,
     words,
+    zip_,
 ) = (
     Module(_CONTEXT, name)
     for name in (
+        "care",
+        "citation",
         "curves",
+        "days",
+        "doses",
         "evidence_map",
         "finder",
+        "first_dose",
+        "frame",
         "grid",
         "link",
         "loads",
@@ -156,9 +173,14 @@ _CONTEXT = _engine()
         "progress",
         "query",
         "ranking",
+        "records",
         "shortlist",
+        "table",
         "text",
+        "ticks",
+        "typed",
         "week",
         "words",
+        "zip",
     )
 )

@@ -1,4 +1,4 @@
-"""What stands once with a concern and holds for everything that names it: go-aheads, and signs that need emergency help."""
+"""What stands once with a concern and holds for everything that names it: go-aheads, signs that need emergency help, signs to tell later."""
 
 from __future__ import annotations
 
@@ -9,8 +9,12 @@ from . import entries
 
 #: Heads the signs wherever they are shown; the lines of the catalog go on from it.
 HELP_AT_ONCE = "Call for emergency help if"
+#: Heads the handbook's own lines of when a client stops.
+STOP = "Stop, and tell your coach, if"
 #: Heads the go-aheads.
 BEFORE = "Before you begin"
+#: Heads what shows in the hours and days after.
+AFTERWARDS = "Afterwards"
 
 
 @dataclass(frozen=True)
@@ -19,11 +23,12 @@ class Care:
 
     before: list[entries.CareLine]
     help_at_once: list[entries.CareLine]
+    afterwards: list[entries.CareLine]
 
     @property
     def lines(self) -> list[entries.CareLine]:
         """All of them."""
-        return [*self.before, *self.help_at_once]
+        return [*self.before, *self.help_at_once, *self.afterwards]
 
 
 def named(exercise: entries.Exercise) -> frozenset[str]:
@@ -35,5 +40,7 @@ def care(concerns: Collection[str], vocabulary: entries.Vocabulary) -> Care:
     """The lines that belong to these concerns; ids that the vocabulary does not know are passed over."""
     found = [concern for id, concern in vocabulary.concerns.items() if id in concerns]
     return Care(
-        [c.before for c in found if c.before], [c.help_at_once for c in found if c.help_at_once]
+        [c.before for c in found if c.before],
+        [line for c in found for line in c.help_at_once],
+        [c.afterwards for c in found if c.afterwards],
     )

@@ -247,7 +247,14 @@ def _stray_files(catalog: Catalog, root: Path, label: str) -> None:
         label,
         files
         | set(FOLDERS)
-        | {"references.bib", "addresses.txt", "conclusions", "model", "README.md"},
+        | {
+            "references.bib",
+            "addresses.txt",
+            "changes.yaml",
+            "conclusions",
+            "model",
+            "README.md",
+        },
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
-from typing import Any, TypeVar
+from typing import Any, TypeVar, get_args
 
 from pydantic import BaseModel
 
@@ -34,7 +34,6 @@ _CALLED: dict[type[entries.Basis], str] = {
     entries.Credit: "set credit",
     entries.Advice: "advice",
     entries.Equation: "equation",
-    entries.PercentTable: "load table",
     entries.Timing: "time allowance",
     entries.AppraisalQuestion: "signalling question",
 }
@@ -143,7 +142,9 @@ def client_texts(exercise: entries.Exercise) -> Iterator[tuple[Path, str]]:
             if cue.why:
                 yield ("cues", group, index, "why"), cue.why
     for index, fault in enumerate(exercise.faults):
+        yield ("faults", index, "see"), fault.see
         yield ("faults", index, "say"), fault.say
     for index, caution in enumerate(exercise.cautions):
-        for key in ("who", "instead", "stop_if", "ask"):
-            yield ("cautions", index, key), getattr(caution, key)
+        for key in get_args(entries.Place):
+            if (text := getattr(caution, key)) is not None:
+                yield ("cautions", index, key), text

@@ -187,10 +187,12 @@ def _place_of(offset: int, text: str) -> tuple[int, int]:
     return text.count("\n", 0, offset) + 1, offset - text.rfind("\n", 0, offset)
 
 
-def read(path: Path, label: str) -> tuple[SourceFile, Any, list[Finding]]:
+def read(
+    path: Path, label: str, most_bytes: int = MAX_BYTES
+) -> tuple[SourceFile, Any, list[Finding]]:
     """Read one YAML file: its source, its plain data (``None`` when unreadable) and what is wrong with it. Never raises."""
     text, finding = read_text(
-        path, label, MAX_BYTES, "split it: one file per exercise, muscle or study"
+        path, label, most_bytes, "split it: one file per exercise, muscle or study"
     )
     if finding:
         return SourceFile(path, label, ""), None, [finding]

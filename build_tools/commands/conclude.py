@@ -2,8 +2,9 @@
 
 Writes one file for each exercise and muscle, so that the difference of a commit
 shows which conclusions a new study moves. Only what changed is written; files of
-retired exercises go. With --check nothing is written, and files that would
-change are findings.
+retired exercises go. Which statements moved is added to catalog/changes.yaml
+under the present day; numbers that move without an answer are none. With --check
+nothing is written, and files that would change are findings.
 
 Claims that the numbers contradict, needless disputes, citations without numbers
 and numbers that cannot be weighed are reported like the findings of `handbook
@@ -18,6 +19,7 @@ from __future__ import annotations
 
 import argparse
 import sys
+from datetime import date
 from typing import TYPE_CHECKING
 
 from . import CLEAN, COULD_NOT_RUN, FINDINGS, CannotRun, reporting, terminal
@@ -46,8 +48,8 @@ def run(args: argparse.Namespace) -> int:
             tell("weighing the numbers")
             checked = pipeline.run(opened)
             tell("comparing the files" if args.check else "writing the files")
-            found = _found(checked, args.check)
-    except OSError as error:
+            found = _found(checked, args.check, opened.today)
+    except (OSError, ValueError) as error:
         raise CannotRun(f"the conclusions cannot be written: {error}") from None
     report = reporting.tell(args, found, checked.catalog, "Handbook conclude")
     if checked.conclusions is None:
@@ -60,24 +62,32 @@ def run(args: argparse.Namespace) -> int:
     return FINDINGS if report.errors or (args.strict and report.warnings) else CLEAN
 
 
-def _found(checked: Checked, only_compare: bool) -> list[GradedFinding]:
+def _found(checked: Checked, only_compare: bool, today: date) -> list[GradedFinding]:
     """What to report; the files are written on the way unless they are only compared."""
     from build_tools.checks.profile import severity_of
     from build_tools.checks.runner import GradedFinding
     from build_tools.committed import files as committed
+    from build_tools.committed import moves, record
 
     catalog = checked.catalog
     if checked.conclusions is None:
         return checked.errors
     texts = committed.files(checked.conclusions, catalog)
     if only_compare:
-        severity = severity_of(committed.STALE, checked.profile)
+        behind = [*committed.stale(texts, catalog), *record.find(catalog)]
         return checked.by_numbers + [
-            GradedFinding(finding, severity) for finding in committed.stale(texts, catalog)
+            GradedFinding(finding, severity_of(finding.rule, checked.profile)) for finding in behind
         ]
+    stored = committed.stored_texts(catalog.root)
+    # With nothing there before, nothing moved.
+    found = moves.compare(stored, texts) if stored else moves.Moves([], [], [])
+    added = record.add(catalog, found, today)
     written = committed.write(texts, catalog.root)
     print(
         f"{written.written} written, {written.removed} removed, {written.unchanged} unchanged in {catalog.label}/{committed.FOLDER}",
         file=sys.stderr,
     )
+    if any(added):
+        told = ", ".join(f"{len(of)} {word}" for word, of in added._asdict().items())
+        print(f"statements: {told}; recorded in {catalog.label}/{record.FILE}", file=sys.stderr)
     return checked.by_numbers

@@ -25,6 +25,7 @@ FOLDERS = {
     "exercises": ("exercises", "exercises"),
     "cues": ("exercises", "exercises"),
     "muscles": ("muscles", "muscles"),
+    "lessons": ("muscles", "muscles"),
     "sources": ("sources", "references"),
 }
 
@@ -96,6 +97,13 @@ def add(catalog: Catalog, answers: set[str]) -> tuple[list[Finding], AddressesWr
     return _dead(catalog, listed, answers), AddressesWritten(
         len(answers - listed.keys()), len(listed.keys() | answers)
     )
+
+
+def published(catalog: Catalog) -> set[str]:
+    """Every address that is listed, and those of the entries that live."""
+    listed, _ = _read(catalog, _text(catalog) or "")
+    living = {f"/exercises/{id}/" for id in catalog.exercises}
+    return {*listed, *living, *(f"/muscles/{ref}/" for ref in catalog.part_refs())}
 
 
 def _read(catalog: Catalog, text: str) -> tuple[dict[str, int], list[Finding]]:

@@ -7,6 +7,8 @@ the exercises that studies connect, and what length seems to add). How numbers a
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from ..catalog.entries import Claim
 from ..catalog.load import Catalog
 from ..evidence.claims.conclusions import (
@@ -26,19 +28,63 @@ from ..movement.length.length import percent
 from .plain_yaml import Data, dump
 
 FOLDER = "conclusions"
+#: Key -> what stands under it, of a claim and of a pair.
+CLAIM_KEYS: dict[str, str] = {
+    "claim": "Exercise and number of the claim on its page, from 1.",
+    "outcome": "Growth, activation, strength or length.",
+    "relative to": "The other part, when the claim is about a ratio of two parts.",
+    "says": "What the author claims: more than, less than or similar to another exercise or part.",
+    "basis": "Cited, or common practice.",
+    "finding": "What was found of the claim: found, hinted, unclear, alike, opposite or not studied.",
+    "certainty": "GRADE's word: the lowest over its parts.",
+    "sentence": "As the page tells it.",
+    "parts": "The answer for each part, with the fields of an answer.",
+}
+PAIR_KEYS: dict[str, str] = {
+    "pair": "First exercise against second; a version of one stands after an @.",
+    "sentence": "As the page tells it.",
+}
+#: Key -> what stands under it, of the answer to one question.
+ANSWER_KEYS: dict[str, str] = {
+    "part": "The part that is answered for.",
+    "finding": "What studies found: found (the interval leaves out no difference), hinted, unclear, alike or not studied.",
+    "side": "Which side is ahead or leans ahead: more is the first.",
+    "mean length": "By the model: mean lengths of the muscle, first against second, as shares of its own range.",
+    "measured": "Together: several parts in one number. Whole: the muscle as one. Left out where the part was measured by itself.",
+    "dimension": "Of growth: thickness, area or volume.",
+    "ratio": "First to second, the average over studies like these.",
+    "interval": "95% interval of the ratio.",
+    "spread": "Borrowed: no paper behind it prints one.",
+    "leaves open": "95% interval of what a reported null leaves open.",
+    "path": "Indirect: through other exercises that studies connect. Left out for studies of this very pair.",
+    "chance of more": "That the first is ahead at all, 0 to 1.",
+    "stated": "How many samples state a direction without a number.",
+    "studies point": "Opposite ways, where each side has a test or an interval behind it.",
+    "studies": "How many samples of people were weighed.",
+    "people": "How many people they are.",
+    "rests on": "Keys of the studies that were weighed.",
+    "certainty": "GRADE's word: high, moderate, low or very low.",
+    "changed by one more study": "Chance that one more study of the same size changes the finding, 0 to 1.",
+    "to settle": "What it would take.",
+}
 #: How every file starts. Whatever does not is never removed.
 HEADER = "# Written by handbook conclude. Do not edit.\n"
 
 
 def files(conclusions: Conclusions, catalog: Catalog) -> dict[str, str]:
     """Path below the catalog folder -> text, sorted by path."""
-    texts = {}
+    return {path: HEADER + dump(data) for path, data in tables(conclusions, catalog).items()}
+
+
+def tables(conclusions: Conclusions, catalog: Catalog) -> dict[str, Mapping[str, Data]]:
+    """Path below the catalog folder -> what its file says, sorted by path."""
+    found: dict[str, Mapping[str, Data]] = {}
     for id, entry in catalog.exercises.items():
         claims: list[Data] = [
             _claim(c, claim)
             for c, claim in zip(conclusions.of(id), entry.data.emphasis, strict=True)
         ]
-        texts[f"{FOLDER}/exercises/{id}.yaml"] = HEADER + dump({"exercise": id, "claims": claims})
+        found[f"{FOLDER}/exercises/{id}.yaml"] = {"exercise": id, "claims": claims}
     of_muscle: dict[str, list[Data]] = {id: [] for id in catalog.muscles}
     for _, field in sorted(
         conclusions.fields.items(), key=lambda item: [ref or "" for ref in item[0]]
@@ -46,10 +92,12 @@ def files(conclusions: Conclusions, catalog: Catalog) -> dict[str, str]:
         of_muscle[field.part.partition("/")[0]].append(_field(field))
     for id, fields in of_muscle.items():
         slope = conclusions.slopes.get(id)
-        texts[f"{FOLDER}/muscles/{id}.yaml"] = HEADER + dump(
-            {"muscle": id, **({"length": _slope(slope)} if slope else {}), "fields": fields}
-        )
-    return dict(sorted(texts.items()))
+        found[f"{FOLDER}/muscles/{id}.yaml"] = {
+            "muscle": id,
+            **({"length": _slope(slope)} if slope else {}),
+            "fields": fields,
+        }
+    return dict(sorted(found.items()))
 
 
 def _claim(conclusion: Conclusion, claim: Claim) -> Data:
@@ -80,7 +128,11 @@ def _field(field: PartEvidence) -> Data:
         **({"relative to": field.relative_to} if field.relative_to else {}),
         "components": [_component(component) for component in field.components],
         "comparisons": [
-            {"pair": f"{c.question.first} against {c.question.second}", **_answer(c)}
+            {
+                "pair": f"{c.question.first} against {c.question.second}",
+                **_answer(c),
+                **({"sentence": c.sentence} if c.sentence else {}),
+            }
             for c in field.comparisons
         ],
     }
@@ -127,6 +179,8 @@ def _answer(comparison: Comparison) -> dict[str, Data]:
         told["studies point"] = "opposite ways"
     if comparison.studies:
         told |= {"studies": comparison.studies, "people": comparison.people}
+    if keys := sorted({row.study for row in comparison.rows if row.weighed}):
+        told["rests on"] = tuple(keys)
     told |= _certainty(comparison)
     return told | (_outlook(comparison.outlook) if comparison.outlook else {})
 

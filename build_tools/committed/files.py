@@ -12,7 +12,17 @@ from ..catalog.load import Catalog
 from ..evidence.claims.conclusions import Conclusions
 from .conclusions import FOLDER, HEADER, files
 
-__all__ = ["FOLDER", "HEADER", "STALE", "FilesWritten", "files", "stale", "stale_at_all", "write"]
+__all__ = [
+    "FOLDER",
+    "HEADER",
+    "STALE",
+    "FilesWritten",
+    "files",
+    "stale",
+    "stale_at_all",
+    "stored_texts",
+    "write",
+]
 
 STALE = "stale-conclusions"
 
@@ -32,7 +42,7 @@ def write(texts: dict[str, str], root: Path) -> FilesWritten:
 
     Raises ``OSError`` when a file cannot be written, or when a folder is a link that might lead anywhere.
     """
-    stored = _stored(root)
+    stored = stored_texts(root)
     changed = [path for path, text in texts.items() if stored.get(path) != text]
     for path in changed:
         target = root / path
@@ -49,7 +59,7 @@ def write(texts: dict[str, str], root: Path) -> FilesWritten:
 
 def stale(texts: dict[str, str], catalog: Catalog) -> list[Finding]:
     """What ``handbook conclude`` would change below the catalog's folder; one finding for each file."""
-    stored, label = _stored(catalog.root), f"{catalog.label}/" if catalog.label else ""
+    stored, label = stored_texts(catalog.root), f"{catalog.label}/" if catalog.label else ""
     if texts and not stored:
         return [
             Finding(
@@ -103,7 +113,7 @@ def stale_at_all(conclusions: Conclusions | None, catalog: Catalog) -> list[Find
     ]
 
 
-def _stored(root: Path) -> dict[str, str | None]:
+def stored_texts(root: Path) -> dict[str, str | None]:
     """Path -> text of every file that stands in the folder; ``None`` for what is no readable text."""
     return {path.relative_to(root).as_posix(): _text(path) for path in sorted(_walk(root / FOLDER))}
 

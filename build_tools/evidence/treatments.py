@@ -16,3 +16,8 @@ def version_of(treatment: str) -> str | None:
 def is_version(treatment: str) -> bool:
     """Whether it is a version, which says nothing of the exercise as such."""
     return "@" in treatment
+
+
+def pair_anchor(outcome: str, first: str, second: str) -> str:
+    """The anchor of a pair on the page of its part: ``growth-leg-extension--lower-half-leg-press``, whichever side is named first."""
+    return "-".join([outcome, *sorted((first, second))]).replace("@", "--")

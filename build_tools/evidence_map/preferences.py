@@ -13,7 +13,7 @@ from ..catalog.load import Catalog
 from ..evidence.claims.conclusions import Comparison, Conclusion, Conclusions
 from ..evidence.claims.length_claims import NO_GROWTH
 from ..evidence.terms import EvidenceFinding, Measured, Question
-from ..evidence.treatments import is_version
+from ..evidence.treatments import is_version, pair_anchor
 from ..evidence.wording.sentences import taught
 
 Kind = Literal["growth", "activation", "length", "taught", "none", "strength"]
@@ -49,11 +49,6 @@ class Preference:
 def claim_address(conclusion: Conclusion) -> str:
     """Where a claim stands, from the top of the site."""
     return f"exercises/{conclusion.exercise}/#claim-{conclusion.index + 1}"
-
-
-def pair_anchor(outcome: str, first: str, second: str) -> str:
-    """The anchor of a pair on the page of its part: ``growth-leg-extension--lower-half-leg-press``, whichever side is named first."""
-    return "-".join([outcome, *sorted((first, second))]).replace("@", "--")
 
 
 def pair_address(part: str, asked: Question) -> str:

@@ -1,8 +1,8 @@
 """What the page that lays exercises side by side needs of one, as ``data/compare/<id>.json``. What is not known is left out::
 
     {"cues": {"set_up": [text, ...], "move": [...], "check": [...]},
-     "cautions": [{"who", "instead", "stop_if", "ask"}, ...],
-     "care": [[heading, [line, ...]], ...],         # signs that need emergency help, then go-aheads where there are some
+     "cautions": [{"who", "instead", "stop_if", "afterwards"?, "ask"}, ...],
+     "care": [[heading, [line, ...]], ...],         # signs that need emergency help, then go-aheads and what to tell later
      "load"?: [per cent of its peak, ...],         # 21 instants, every 5 % of the repetition; below 0: the other side is asked
      "no_load"?: why there is no curve,
      "lengths": {part: [per cent of its own range, ...]},             # the same instants
@@ -14,10 +14,10 @@ Curves are told in whole per cent; in words, lengths are published to 10 % and l
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
+from typing import Any, get_args
 
 from ..catalog import care
-from ..catalog.entries import Exercise
+from ..catalog.entries import Exercise, Place
 from ..catalog.load import Catalog
 from ..movement.course import Courses
 from ..movement.length.length import Repetition
@@ -51,7 +51,7 @@ def comparison(catalog: Catalog, courses: Courses, id: str) -> dict[str, Any]:
             for step in ("set_up", "move", "check")
         },
         "cautions": [
-            {key: getattr(caution, key) for key in ("who", "instead", "stop_if", "ask")}
+            {key: text for key in get_args(Place) if (text := getattr(caution, key))}
             for caution in exercise.cautions
         ],
         "care": _care(catalog, exercise),
@@ -67,9 +67,15 @@ def _care(catalog: Catalog, exercise: Exercise) -> list[list[Any]]:
         catalog.handbook and catalog.vocabulary
     )  # a catalog without them does not pass the checks
     found = care.care(care.named(exercise), catalog.vocabulary.data)
-    signs = [catalog.handbook.data.notice.help_at_once, *(line.say for line in found.help_at_once)]
-    before = [line.say for line in found.before]
-    return [[care.HELP_AT_ONCE, signs], *([[care.BEFORE, before]] if before else [])]
+    under = {
+        care.HELP_AT_ONCE: [
+            *catalog.handbook.data.notice.help_at_once,
+            *(line.say for line in found.help_at_once),
+        ],
+        care.BEFORE: [line.say for line in found.before],
+        care.AFTERWARDS: [line.say for line in found.afterwards],
+    }
+    return [[heading, lines] for heading, lines in under.items() if lines]
 
 
 def _instants(values: Sequence[float]) -> list[int]:

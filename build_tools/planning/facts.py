@@ -26,7 +26,7 @@ class ExerciseFacts:
     position: str
     sides: Literal["both", "one"]
     swaps: tuple[str, ...]
-    """What the catalog names as its swaps, in its order."""
+    """What does the same job: those that it names, in its order, then those that name it."""
     main: bool
     """A main compound lift that accessories are built around."""
     load: str
@@ -46,8 +46,12 @@ class ExerciseFacts:
 
 def facts(catalog: Catalog, courses: Courses) -> dict[str, ExerciseFacts]:
     """Every exercise of a sound catalog with a programme, by id."""
+    naming: dict[str, list[str]] = {}
+    for id, entry in sorted(catalog.exercises.items()):
+        for other in entry.data.swaps:
+            naming.setdefault(other, []).append(id)
     return {
-        id: _facts(catalog, id, entry.data, courses.of(id))
+        id: _facts(catalog, id, entry.data, courses.of(id), naming.get(id, []))
         for id, entry in sorted(catalog.exercises.items())
     }
 
@@ -58,7 +62,9 @@ def parts(catalog: Catalog, ref: str) -> tuple[str, ...]:
     return tuple(f"{ref}/{part}" for part in muscle.data.parts) if muscle else (ref,)
 
 
-def _facts(catalog: Catalog, id: str, exercise: Exercise, course: Course) -> ExerciseFacts:
+def _facts(
+    catalog: Catalog, id: str, exercise: Exercise, course: Course, naming: list[str]
+) -> ExerciseFacts:
     assert catalog.programme  # the planning pages stand only in a catalog that has one
     words = credits(catalog, exercise)
     fraction = exercise.body_weight_fraction
@@ -70,7 +76,7 @@ def _facts(catalog: Catalog, id: str, exercise: Exercise, course: Course) -> Exe
         frozenset(exercise.equipment) - {"none"},
         exercise.movement.position,
         exercise.sides,
-        tuple(exercise.swaps),
+        tuple(dict.fromkeys([*exercise.swaps, *naming])),
         exercise.main_lift,
         exercise.movement.load.kind,
         {part: curve.joint for part, curve in sorted(course.loads.items())},

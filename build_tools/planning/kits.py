@@ -6,6 +6,7 @@ from collections.abc import Collection
 
 KITS: dict[str, tuple[str, ...]] = {
     "No equipment": (),
+    "Bands": ("band", "high-anchor", "low-anchor"),
     "Bands and dumbbells": ("band", "dumbbell", "high-anchor", "low-anchor"),
     "Barbell, rack and bench": ("barbell", "flat-bench", "plate", "rack"),
 }

@@ -8,7 +8,7 @@ maximum by definition, although several published equations do not return it at 
 
 from __future__ import annotations
 
-from math import exp, isfinite
+from math import isfinite
 
 from ..catalog.entries import Equation
 
@@ -32,14 +32,10 @@ def one_repetition_maximum(equation: Equation, load: float, repetitions: int) ->
 def _factor(equation: Equation, repetitions: int) -> float:
     """Maximum divided by load, for the forms in which it depends on the repetitions alone."""
     match equation.form, equation.coefficients:
-        case "linear", [a]:
-            return 1 + a * repetitions
         case "inverse", [a, b]:
             return a / (b - repetitions)
         case "power", [a]:
             return float(repetitions**a)
-        case "exponential", [a, b, c]:
-            return 100 / (a + b * exp(-c * repetitions))
     raise AssertionError(
         equation.form
     )  # the catalog's schema admits no other form or number of coefficients

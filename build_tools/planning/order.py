@@ -1,11 +1,13 @@
 """The order of the exercises of one part, by the kind of evidence that recommends them. No score is made anywhere.
 
-1. The kind counts first: growth, then activation, then length under load, then common teaching, then nothing.
-2. Within growth and within activation, what was measured on the part itself stands before what was measured on several parts
-   together or on the whole muscle, found before hinted, and high certainty before low. Of a pair only the nearest measurement
-   speaks: where the part itself was measured and showed no clear difference, no whole muscle recommends an exercise for it.
-3. An exercise that came out behind another one in the same kind, on the part or its muscle, stands below it, whatever rule 2 says.
-   Results that run in a circle settle nothing and are left aside.
+1. The place counts first (``PLACES``): growth measured on the part itself, more than with another exercise; growth measured on the
+   part itself, and nothing clear between the two; growth of several parts together or of the whole muscle; activation likewise,
+   the part itself first; length under load; common teaching; nothing. As on the map, growth of whatever width stands before
+   activation, which does not show growth, but nothing wider stands before the part's own result of the same kind.
+2. Within a place, found stands before hinted, and high certainty before low. Of a pair only the nearest measurement speaks: where
+   the part itself was measured and showed no clear difference, no whole muscle recommends an exercise for it.
+3. An exercise that came out behind another one of the same place stands below it, whatever rule 2 says. Results that run in a
+   circle settle nothing and are left aside. One that came out behind on the part itself is no longer merely measured.
 4. Within length, an exercise stands above another whose part is shorter by the handbook's margin or more.
 5. What these rules leave equal is a tie, and is shown as one.
 """
@@ -15,13 +17,43 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
+from typing import Literal
 
-from ..evidence_map.nearest import NearestStatements, key
-from ..evidence_map.preferences import KINDS, Kind, Preference
+from ..evidence_map.nearest import NearestStatements, distance, key
+from ..evidence_map.preferences import Kind, Preference
 from .facts import ExerciseFacts
 
-#: Kinds of which a statement is the reason.
-STATED: tuple[Kind, ...] = ("growth", "activation", "taught")
+#: For what an exercise stands where it stands. ``measured``: growth of the part itself, and no clear difference.
+PlaceKind = Literal[
+    "growth",
+    "measured",
+    "growth-wider",
+    "activation",
+    "activation-wider",
+    "length",
+    "taught",
+    "none",
+]
+#: All of them, in the order in which they count.
+PLACES: tuple[PlaceKind, ...] = (
+    "growth",
+    "measured",
+    "growth-wider",
+    "activation",
+    "activation-wider",
+    "length",
+    "taught",
+    "none",
+)
+#: Places of which a statement is the reason, each with the kind of the statement.
+STATED: dict[PlaceKind, Kind] = {
+    "growth": "growth",
+    "measured": "growth",
+    "growth-wider": "growth",
+    "activation": "activation",
+    "activation-wider": "activation",
+    "taught": "taught",
+}
 #: Pairs of exercises: the first stands above the second.
 Pairs = set[tuple[str, str]]
 Key = tuple[int, ...]
@@ -31,7 +63,7 @@ Key = tuple[int, ...]
 class Tie:
     """Exercises that stand together, by name; more than one is a tie."""
 
-    kind: Kind
+    kind: PlaceKind
     exercises: tuple[str, ...]
 
 
@@ -49,21 +81,21 @@ class Orders:
         self._nearest = NearestStatements(statements)
         self._of = cache(self._leading)
 
-    def best(self, exercise: str, part: str, kind: Kind) -> Preference | None:
-        """The best statement of a kind that puts the exercise ahead on the part; None where none does."""
-        found = [s for s in self._of(kind, part) if s.ahead == exercise]
-        return min(
-            found, key=lambda s: (key(s, part), self._exercises[s.second].name), default=None
-        )
+    def best(self, exercise: str, part: str, place: PlaceKind) -> Preference | None:
+        """The best statement that puts the exercise into a place of the part; None where none does."""
+        found = self._speaking(exercise, part, place)
+        return min(found, key=lambda s: (key(s, part), self._other(s, exercise)), default=None)
 
-    def kind(self, exercise: str, part: str) -> Kind:
-        """The first kind that recommends the exercise for the part."""
-        for kind in STATED[:2]:
-            if self.best(exercise, part, kind):
-                return kind
-        if self._long(exercise, part):
-            return "length"
-        return "taught" if self.best(exercise, part, "taught") else "none"
+    def kind(self, exercise: str, part: str) -> PlaceKind:
+        """The first place that the exercise has for the part."""
+        for place in PLACES:
+            if (
+                self._long(exercise, part)
+                if place == "length"
+                else self._stands(exercise, part, place)
+            ):
+                return place
+        return "none"
 
     def of(self, part: str) -> list[Tie]:
         """The places of all exercises that a set of counts directly for the part."""
@@ -72,28 +104,65 @@ class Orders:
         }
         return [
             Tie(kind, tuple(sorted(tied, key=lambda id: self._exercises[id].name)))
-            for kind in KINDS
+            for kind in PLACES
             for tied in self._within(
                 kind, part, {id for id, found in kinds.items() if found == kind}
             )
         ]
 
-    def _within(self, kind: Kind, part: str, ids: set[str]) -> list[set[str]]:
+    def _within(self, kind: PlaceKind, part: str, ids: set[str]) -> list[set[str]]:
         if kind == "length":
             return layers(
                 ids, lambda id: (), {(a, b) for a in ids for b in ids if self._longer(a, b, part)}
             )
-        if kind in STATED[:2]:
-            above = {
-                (s.first, s.second) for s in self._of(kind, part) if {s.first, s.second} <= ids
-            }
-            return layers(ids, lambda id: self._reason(id, part, kind), above)
-        return [ids] if ids else []
+        if kind in ("taught", "none"):
+            return [ids] if ids else []
+        above = {
+            (s.first, s.second) for s in self._of(STATED[kind], part) if {s.first, s.second} <= ids
+        }
+        return layers(ids, lambda id: self._reason(id, part, kind), above)
 
-    def _reason(self, exercise: str, part: str, kind: Kind) -> Key:
+    def _reason(self, exercise: str, part: str, kind: PlaceKind) -> Key:
         found = self.best(exercise, part, kind)
-        assert found is not None  # the kind was found by it
+        assert found is not None  # the place was found by it
         return key(found, part)
+
+    def _stands(self, exercise: str, part: str, place: PlaceKind) -> bool:
+        if place == "measured" and any(
+            s.second == exercise and self._trains(s.first, part)
+            for s in self._of("growth", part)
+            if distance(s, part) == 0
+        ):
+            return False
+        return bool(self._speaking(exercise, part, place))
+
+    def _speaking(self, exercise: str, part: str, place: PlaceKind) -> list[Preference]:
+        """Statements of a place on an exercise."""
+        if place == "measured":
+            return [
+                s
+                for s in self._nearest.of("growth", part)
+                if not s.ahead
+                and s.finding != "not studied"
+                and distance(s, part) == 0
+                and exercise in (s.first, s.second)
+                and self._trains(s.first, part)
+                and self._trains(s.second, part)
+            ]
+        if place not in STATED:
+            return []
+        found = [s for s in self._of(STATED[place], part) if s.ahead == exercise]
+        if place == "taught":
+            return found
+        return [s for s in found if (distance(s, part) > 0) == place.endswith("-wider")]
+
+    def _other(self, statement: Preference, exercise: str) -> str:
+        """The name of the exercise that a statement compares it with."""
+        other = statement.second if statement.first == exercise else statement.first
+        return self._exercises[other].name
+
+    def _trains(self, exercise: str, part: str) -> bool:
+        return part in self._exercises[exercise].direct
 
     def _leading(self, kind: Kind, part: str) -> list[Preference]:
         """What puts an exercise ahead on the part or on its muscle."""

@@ -8,7 +8,6 @@ out, never null; addresses are relative to the top of the site::
      "muscles": {id: {"name", "everyday", "region", "parts": [part, ...]}},
      "parts": {part: {"name", "everyday", "inside", "muscle"}},       # `inside`: as it stands in a sentence, "the soleus"
      "equipment": {id: {"name", "note"?}},         # without `none`
-     "kits": [{"name", "equipment": [id, ...]}],   # things that are often at hand together
      "positions": {id: name}, "joints": {id: name},
      "concerns": {id: {"name", "note"?}},
      "exercises": {id: {
@@ -22,25 +21,26 @@ out, never null; addresses are relative to the top of the site::
         "lengths": {part: {"word": "long" | "middle" | "short", "percent", "hard": true | false}},
                                                    # `hard`: while the load is near its peak; false: the mean, as no load is known
         "fraction"?: share of body mass (0-1),
-        "best": {part: {kind: statement}}}},       # the best that puts it ahead, as an index into "statements", by kind (see below)
+        "best": {part: {place: statement}}}},      # the best that puts it into a place, as an index into "statements"
      "statements": [{"kind", "part", "first", "second", "sentence", "finding", "certainty"?, "address"}],
-                                                   # those that put `first` ahead; `part` may be a whole muscle
-     "kinds": {kind: {"name", "means"}},           # growth, activation, length, taught, none: in the order in which they count
-     "orders": {part: [{"kind", "exercises": [id, ...]}, ...]},       # exercises of one place are a tie, listed by name
+                                                   # `first` is ahead but for the place `measured`; `part` may be a whole muscle
+     "kinds": {place: {"name", "means"}},          # the places of planning/order.py, in the order in which they count
+     "orders": {part: [{"kind": place, "exercises": [id, ...]}, ...]},       # exercises of one place are a tie, listed by name
      "words": {key: sentence with {places} to fill},                # see words.py
      "goals": {goal: {dose: {"low"?, "high"?, "unit", "means", "unsure", "address"}}},
      "credits": {"direct", "indirect"},
      "seconds": {goal: {"change", "warm_up", "repetition", "rest"}},
      "warnings": {kind: anchor of its grounds on programme/, "{goal}" to fill},
-     "equations": {id: {"name", "form", "coefficients", "repetitions": [low, high], "exercises": [id, ...], "error", "memory"}},
-     "prediction": {"means", "address"}, "pound": kilograms,
+     "equations": {id: {"name", "form", "coefficients", "repetitions": [low, high], "exercises": [id, ...], "error",
+        "address", "standard_error"?: kilograms}},
+     "prediction": {"means", "address", "beyond": {"do", "because"}, "band": {"do", "because"}}, "pound": kilograms,
      "progression": [{"do", "because", "id"?, "numbers"?: {name: [number, ...]}}],
      "progress"?: {kind: sentence with {places} to fill},             # where the advice is enough to make the next week
      "plan": {"version", "characters", "days": [name, ...], "exercises", "weeks", "goals": [...], "done": [[field, limit], ...]}}
                                                    # see plan.py
 
-Statements are of the kinds growth, activation and taught; the kind length needs none (see ``lengths``), and ``none`` has none. What
-compares exercises with each other stands in ``data/compare``.
+Statements are of the kinds growth, activation and taught; the place length needs none (see ``lengths``), and ``none`` has none. Only
+those stand there that an exercise's ``best`` names: what compares exercises with each other stands in ``data/compare``.
 """
 
 from __future__ import annotations
@@ -49,17 +49,17 @@ from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
 
-from ..catalog.entries import Dose, Equation, Programme
+from ..catalog.entries import Advice, Dose, Equation, Programme
 from ..catalog.load import Catalog
 from ..evidence.claims.conclusions import Conclusions
 from ..evidence.settings import settings
 from ..evidence.wording.names import Names
-from ..evidence_map.preferences import KINDS, Kind, Preference, statements
+from ..evidence_map.preferences import Preference, statements
 from ..movement.course import Courses
-from . import kits, plan, progression
+from . import plan, progression
 from .facts import ExerciseFacts, facts
-from .order import STATED, Orders
-from .words import KIND_WORDS, WORDS
+from .order import PLACES, STATED, Orders, PlaceKind
+from .words import PLACE_WORDS, PROPOSAL_WORDS, WORDS
 
 VERSION = 1
 PROGRAMME = "programme/"
@@ -72,8 +72,11 @@ def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dic
     assert catalog.programme and catalog.vocabulary
     made, told = facts(catalog, courses), statements(catalog, conclusions)
     orders = Orders(made, told, settings(catalog).margin_length)
-    ahead = [statement for statement in told if statement.ahead and statement.kind in STATED]
-    number = {statement: index for index, statement in enumerate(ahead)}
+    best = {id: _best(one, orders) for id, one in made.items()}
+    used = {
+        found for parts in best.values() for places in parts.values() for found in places.values()
+    }
+    number = {found: index for index, found in enumerate(s for s in told if s in used)}
     programme = catalog.programme.data
     trained = sorted({part for one in made.values() for part in one.direct})
     return {
@@ -81,12 +84,19 @@ def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dic
         **_vocabulary(catalog),
         **_body(catalog, conclusions.names),
         "exercises": {
-            id: {**_exercise(one, conclusions.names), "best": _best(one, orders, number)}
+            id: {
+                **_exercise(one, conclusions.names),
+                "best": {
+                    part: {place: number[found] for place, found in places.items()}
+                    for part, places in best[id].items()
+                },
+            }
             for id, one in made.items()
         },
-        "statements": [_statement(statement) for statement in ahead],
+        "statements": [_statement(statement) for statement in number],
         "kinds": {
-            kind: {"name": KIND_WORDS[kind][0], "means": KIND_WORDS[kind][1]} for kind in KINDS
+            place: {"name": PLACE_WORDS[place][0], "means": PLACE_WORDS[place][1]}
+            for place in PLACES
         },
         "orders": {
             part: [
@@ -95,7 +105,7 @@ def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dic
             ]
             for part in trained
         },
-        "words": WORDS,
+        "words": {**WORDS, **PROPOSAL_WORDS},
         **_programme(programme),
         "plan": plan.as_data(),
     }
@@ -117,9 +127,6 @@ def _vocabulary(catalog: Catalog) -> dict[str, Any]:
         "positions": {id: term.name for id, term in words.positions.items()},
         "joints": {id: term.name for id, term in words.joints.items()},
         "concerns": noted(words.concerns),
-        "kits": [
-            {"name": name, "equipment": list(things)} for name, things in kits.kits(words.equipment)
-        ],
     }
 
 
@@ -167,14 +174,17 @@ def _exercise(one: ExerciseFacts, names: Names) -> dict[str, Any]:
     }
 
 
-def _best(
-    one: ExerciseFacts, orders: Orders, number: Mapping[Preference, int]
-) -> dict[str, dict[Kind, int]]:
+def _best(one: ExerciseFacts, orders: Orders) -> dict[str, dict[PlaceKind, Preference]]:
+    """The best statement of each place that has one, by the parts that a set counts for."""
     found = {
-        part: {kind: number[best] for kind in STATED if (best := orders.best(one.id, part, kind))}
+        part: {
+            place: best
+            for place in STATED
+            if (best := orders.best(one.id, part, place)) is not None
+        }
         for part in one.credits
     }
-    return {part: kinds for part, kinds in found.items() if kinds}
+    return {part: places for part, places in found.items() if places}
 
 
 def _statement(told: Preference) -> dict[str, Any]:
@@ -212,10 +222,13 @@ def _programme(programme: Programme) -> dict[str, Any]:
             if not anchor.startswith("topic-") or anchor.removeprefix("topic-") in programme.topics
         },
         "equations": {
-            id: _equation(equation) for id, equation in programme.load_prediction.equations.items()
+            id: _equation(id, equation)
+            for id, equation in programme.load_prediction.equations.items()
         },
         "prediction": {
             "means": programme.load_prediction.means,
+            "beyond": _rule(programme.load_prediction.beyond),
+            "band": _rule(programme.load_prediction.band),
             "address": f"{PROGRAMME}#prediction",
         },
         "pound": POUND,
@@ -248,7 +261,7 @@ def _dose(goal: str, key: str, dose: Dose) -> dict[str, Any]:
     }
 
 
-def _equation(equation: Equation) -> dict[str, Any]:
+def _equation(id: str, equation: Equation) -> dict[str, Any]:
     return {
         "name": equation.name,
         "form": equation.form,
@@ -256,8 +269,13 @@ def _equation(equation: Equation) -> dict[str, Any]:
         "repetitions": [_number(value) for value in equation.repetitions],
         "exercises": list(equation.exercises),
         "error": equation.error,
-        "memory": equation.memory,
+        "address": f"{PROGRAMME}#equation-{id}",
+        **({"standard_error": equation.standard_error} if equation.standard_error else {}),
     }
+
+
+def _rule(advice: Advice) -> dict[str, str]:
+    return {"do": advice.do, "because": advice.because}
 
 
 def _number(value: float) -> int | float:

@@ -18,7 +18,9 @@ from .addresses import Addresses, url
 from .client import files as client_files
 from .client import redirects
 from .context import RenderContext
+from .dataset import page as dataset
 from .figures import file as figure_file
+from .lessons import page as lessons
 from .map import figure as map_file
 from .map import told as map_told
 from .pages import (
@@ -33,9 +35,11 @@ from .pages import (
     rules,
     tour,
 )
-from .pages.evidence import gaps, taught
+from .pages.evidence import changes, feed, gaps, taught
 from .pages.muscles import muscle, part
 from .planner import files as planner_files
+from .previews import composed as composed_previews
+from .previews.preview import Preview
 from .publication import UNPUBLISHED, Publication
 from .resource import Room
 from .search import files as search_files
@@ -53,6 +57,7 @@ PAGES: tuple[Room, ...] = (
     exercise,
     muscle,
     part,
+    lessons,
     reference,
     indexes,
     programme,
@@ -60,12 +65,14 @@ PAGES: tuple[Room, ...] = (
     tour,
     taught,
     gaps,
+    changes,
+    dataset,
     rules,
     client_files,
     redirects,
 )
 #: What makes files beside the pages.
-FILES: tuple[Room, ...] = (data_files, plot_files, figure_file, map_file, map_told, looks)
+FILES: tuple[Room, ...] = (data_files, feed, plot_files, figure_file, map_file, map_told, looks)
 
 
 @dataclass(frozen=True)
@@ -95,6 +102,8 @@ class Book:
     shelf: RenderContext
     pages: list[Page]
     files: list[File]
+    previews: dict[str, Preview]
+    """Uri of a page of the theme -> what a pasted link to it shows."""
 
     def fill(self, uri: str, text: str) -> str:
         """A hand-written page with its generated passages."""
@@ -133,7 +142,9 @@ def render(
     texts = {uri: passages.fill(shelf, uri, text) for uri, text in (written or {}).items()}
     texts |= {page.uri: page.text for page in pages}
     files += [File(uri, content) for uri, content in search_files.files(shelf, texts)]
-    return Book(shelf, pages, files)
+    composed = composed_previews.previews(shelf, texts)
+    files += [File(uri, content) for uri, content in composed_previews.files(shelf, composed)]
+    return Book(shelf, pages, files, {uri: page.preview for uri, page in composed.items()})
 
 
 def answering(catalog: Catalog) -> set[str]:

@@ -23,6 +23,7 @@ from ..evidence.settings import Settings, settings
 from ..evidence.terms import Question
 from ..evidence.treatments import exercise_of
 from ..evidence.wording.names import Names
+from ..evidence_map.favours import FavourSentences
 from ..evidence_map.grid import EvidenceMap
 from ..movement.course import Courses
 from .addresses import Addresses
@@ -137,6 +138,11 @@ class RenderContext:
     def evidence_map(self) -> EvidenceMap:
         """Exercises by parts, each pair with the best kind of evidence."""
         return EvidenceMap(self.catalog, self.conclusions, self.courses)
+
+    @cached_property
+    def favours(self) -> FavourSentences:
+        """What each exercise favours, in one line."""
+        return FavourSentences(self.evidence_map, self.names, self.catalog)
 
     @cached_property
     def letters(self) -> dict[str, str]:

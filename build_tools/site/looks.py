@@ -14,6 +14,8 @@ from .templating import render
 STYLES = {
     "find-compare.css": "assets/find-compare.css",
     "handbook.css.jinja": "assets/handbook.css",
+    "lagging.css": "assets/lagging.css",
+    "lesson.css": "assets/lesson.css",
     "map.css": "assets/map.css",
     "search.css": "assets/search.css",
     "taught.css": "assets/taught.css",

@@ -26,6 +26,7 @@ from .. import pipeline
 from ..checks import runner
 from ..committed import addresses as address_list
 from ..committed import files as committed
+from ..committed import record
 from . import book, templating
 from .addresses import above
 from .publication import Publication
@@ -76,6 +77,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         # Only a warning: whoever edits with a preview open sees the page, and writes conclusions and addresses last.
         behind = committed.stale_at_all(conclusions, catalog)
         behind += address_list.stale(catalog, book.answering(catalog)) if conclusions else []
+        behind += record.find(catalog)
         warnings = [runner.GradedFinding(finding, "warning") for finding in behind]
         self._report(
             [*by_rules, *by_numbers, *warnings], strict=config.strict or self.config.strict
@@ -154,10 +156,11 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     def on_page_context(
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
-        """Give the theme the notice and licence and the pages above this one, and mark the door that an entry stands behind."""
+        """Give the theme the notice and licence, the preview and the pages above, and mark the door that an entry stands behind."""
         if not self.config.enabled:
             return context
         context["handbook"] = self._book.shelf.handbook  # type: ignore[typeddict-unknown-key]
+        context["preview"] = self._book.previews.get(page.file.src_uri)  # type: ignore[typeddict-unknown-key]
         found = [self._files.get_file_from_path(uri) for uri in above(page.file.src_uri)]
         way = [file.page for file in found if file and file.page]
         context["above"] = way  # type: ignore[typeddict-unknown-key]

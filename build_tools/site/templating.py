@@ -10,16 +10,28 @@ from jinja2 import ChoiceLoader, Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 from markupsafe import escape as escape_html
 
-from ..english import upper_first
+from ..english import lower_first, upper_first
 from . import escape
 
 #: Where templates and stylesheets stand. No name occurs twice, so that a template is asked for by its name alone.
 ROOMS = (
     *(
         f"templates/{room}"
-        for room in ("pages", "muscles", "sections", "planner", "client", "figures", "plots", "map")
+        for room in (
+            "pages",
+            "evidence",
+            "muscles",
+            "sections",
+            "planner",
+            "client",
+            "figures",
+            "plots",
+            "map",
+            "lessons",
+        )
     ),
     "styles",
+    "styles/client",
 )
 
 _MONTHS = (
@@ -58,6 +70,7 @@ def _environment() -> Environment:
         day=day,
         sentence=sentence,
         upper_first=upper_first,
+        lower_first=lower_first,
         code=code,
     )
     return env

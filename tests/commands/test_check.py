@@ -116,14 +116,14 @@ def test_summary_counts_by_kind_basis_and_outcome(here, capsys):
         )
     }
     assert counts["statements"] == {
-        "advice": {"cited": 0, "common practice": 2},
+        "advice": {"cited": 0, "common practice": 4},
         "caution": {"cited": 0, "common practice": 2},
         "convention": {"cited": 0, "common practice": 20},
         "correlation": {"cited": 0, "common practice": 11},
         "cue": {"cited": 0, "common practice": 6},
         "dose": {"cited": 0, "common practice": 14},
         "emphasis claim": {"cited": 2, "common practice": 1},
-        "equation": {"cited": 0, "common practice": 1},
+        "equation": {"cited": 1, "common practice": 0},
         "fact": {"cited": 2, "common practice": 1},
         "fault": {"cited": 0, "common practice": 2},
         "line of care": {"cited": 0, "common practice": 2},

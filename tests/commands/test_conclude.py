@@ -64,3 +64,31 @@ def test_a_contradicted_claim_fails_whatever_shows_it(here, capsys, command):
     assert cli.main(command) == 1
     assert "contradicted-claim" in (out := capsys.readouterr()).out or "conclude --check" in out.err
     assert not Path("out").exists()
+
+
+def test_what_moves_is_recorded_under_the_day_of_the_build(here, capsys):
+    """The study's number is mended: one claim and the pair on its part say more; numbers alone add no day."""
+    study = here / "studies" / "wick2030.yaml"
+    text = study.read_text(encoding="utf-8")
+    record = here / "changes.yaml"
+    before = record.read_text(encoding="utf-8")
+    study.write_text(text.replace("change_percent: 14", "change_percent: 14.1"), encoding="utf-8")
+    assert cli.main(["conclude"]) == 0
+    assert "recorded" not in capsys.readouterr().err
+    assert record.read_text(encoding="utf-8") == before
+    study.write_text(text.replace("change_percent: 14", "change_percent: 36"), encoding="utf-8")
+    assert cli.main(["conclude"]) == 0
+    assert "statements: 1 moved, 0 new, 0 gone; recorded in catalog/changes.yaml" in (
+        capsys.readouterr().err
+    )
+    added = record.read_text(encoding="utf-8").removeprefix(before)
+    assert added.startswith('  - day: "2026-12-01"\n') and added.count("  - at:") == 1
+    assert cli.main(["conclude", "--check", "--strict"]) == 0
+
+
+def test_a_record_that_is_out_of_order_fails_the_check(here, capsys):
+    record = here / "changes.yaml"
+    text = record.read_text(encoding="utf-8")
+    record.write_text(text.replace("2026-10-01", "2026-11-30"), encoding="utf-8")
+    assert cli.main(["conclude", "--check"]) == 1
+    assert "catalog/changes.yaml:21:10: error[change-record]" in capsys.readouterr().out

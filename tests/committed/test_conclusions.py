@@ -9,9 +9,10 @@ from dataclasses import replace
 from pathlib import Path
 
 import yaml
-from folders import DEMO, ROOT
+from folders import DEMO, ROOT, SHIPPED
 
 from build_tools.catalog.load import load
+from build_tools.committed import conclusions as layout
 from build_tools.committed import files as committed
 from build_tools.committed.files import FOLDER
 from build_tools.evidence.claims.conclude import conclude
@@ -59,6 +60,7 @@ def test_what_a_file_says_of_a_claim() -> None:
         "spread": "borrowed",
         "studies": 1,
         "people": 18,
+        "rests on": ["wick2030"],
         "certainty": grown["certainty"],
         "to settle": part["to settle"],
     }
@@ -134,3 +136,18 @@ def test_the_same_catalog_gives_the_same_bytes_in_any_process() -> None:
         for seed in ("1", "2")
     }
     assert len(seen) == 1
+
+
+def test_every_key_is_described_and_no_other() -> None:
+    """Over the shipped conclusions, so that the fields of the data set are told in full."""
+    used: dict[str, set[str]] = {"claim": set(), "pair": set(), "answer": set()}
+    for path in (SHIPPED / FOLDER).rglob("*.yaml"):
+        data = yaml.load(path.read_text(encoding="utf-8"), yaml.CSafeLoader)
+        for claim in data.get("claims", ()):
+            used["claim"] |= claim.keys()
+            used["answer"] |= {key for part in claim["parts"] for key in part}
+        for pair in (pair for field in data.get("fields", ()) for pair in field["comparisons"]):
+            used["pair"] |= pair.keys() - layout.ANSWER_KEYS.keys()
+            used["answer"] |= pair.keys() - layout.PAIR_KEYS.keys()
+    described = (layout.CLAIM_KEYS, layout.PAIR_KEYS, layout.ANSWER_KEYS)
+    assert list(used.values()) == [set(keys) for keys in described]

@@ -7,15 +7,16 @@ keep what the conclusions say (test_planner_data.py).
 from __future__ import annotations
 
 from graphlib import CycleError, TopologicalSorter
+from typing import Any, Literal
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from worlds import IDS, PARTS, ahead, evidence, exercise, length, worlds
 
-from build_tools.evidence_map.preferences import KINDS, Preference
+from build_tools.evidence_map.preferences import Preference
 from build_tools.planning.facts import ExerciseFacts
-from build_tools.planning.order import Orders, Tie
+from build_tools.planning.order import PLACES, Orders, PlaceKind, Tie
 
 WICK = "lamp/wick"
 
@@ -64,7 +65,7 @@ def test_the_part_before_its_muscle_then_found_before_hinted_then_certainty() ->
         ("growth", ("a",)),
         ("growth", ("b",)),
         ("growth", ("c",)),
-        ("growth", ("d",)),
+        ("growth-wider", ("d",)),
         ("none", ("z",)),
     ]
 
@@ -76,8 +77,14 @@ def test_what_was_measured_alone_goes_before_anything_wider(wide: dict[str, str]
     sure = ahead("b", "z", finding="found", certainty="high", **wide)
     assert placed([ahead("a", "z", certainty="very low"), sure]) == [
         ("growth", ("a",)),
-        ("growth", ("b",)),
+        ("growth-wider", ("b",)),
         ("none", ("z",)),
+    ]
+    # Nor does it push below itself what it came out ahead of: that has a result of its own.
+    over = ahead("b", "a", finding="found", certainty="high", **wide)
+    assert placed([ahead("a", "z", certainty="very low"), over])[:2] == [
+        ("growth", ("a",)),
+        ("growth-wider", ("b",)),
     ]
 
 
@@ -86,20 +93,22 @@ def test_what_was_measured_alone_goes_before_anything_wider(wide: dict[str, str]
     "wide", [{"measured": "together"}, {"measured": "whole"}, {"part": "lamp"}], ids=str
 )
 def test_nothing_wider_recommends_against_the_parts_own_null(
-    kind: str, wide: dict[str, str]
+    kind: Literal["growth", "activation"], wide: dict[str, Any]
 ) -> None:
     muscle = ahead("a", "b", kind, finding="found", certainty="high", **wide)
     own = ahead("b", "a", kind, leads=False)
-    assert placed([muscle]) == [(kind, ("a",)), ("none", ("b",))]
-    assert placed([muscle, own]) == [("none", ("a", "b"))]
+    assert placed([muscle]) == [(f"{kind}-wider", ("a",)), ("none", ("b",))]
+    assert placed([muscle, own]) == [("measured" if kind == "growth" else "none", ("a", "b"))]
     # A null of the other kind, of another pair, or that nobody tested says nothing of it.
     other = "activation" if kind == "growth" else "growth"
+    made = {id: exercise(id) for id in "abc"}
+    place: PlaceKind = "growth-wider" if kind == "growth" else "activation-wider"
     for aside in (
         ahead("b", "a", other, leads=False),
         ahead("a", "c", kind, leads=False),
         ahead("a", "b", kind, leads=False, finding="not studied"),
     ):
-        assert placed([muscle, aside])[0] == (kind, ("a",))
+        assert Orders(made, [muscle, aside], 0.1).best("a", WICK, place) == muscle
 
 
 def test_a_wider_measurement_is_not_asked_where_the_part_points_the_other_way() -> None:
@@ -124,8 +133,29 @@ def test_a_circle_settles_nothing() -> None:
     ]
 
 
-def test_no_difference_puts_nobody_ahead() -> None:
-    assert placed([ahead("a", "b", leads=False)]) == [("none", ("a", "b"))]
+def test_a_null_on_the_part_is_a_place_of_its_own_and_puts_nobody_ahead() -> None:
+    null = ahead("a", "b", leads=False)
+    assert placed([null]) == [("measured", ("a", "b"))]
+    assert placed([null, ahead("c", "d", part="lamp"), ahead("e", "d")]) == [
+        ("growth", ("e",)),
+        ("measured", ("a", "b")),
+        ("growth-wider", ("c",)),
+        ("none", ("d",)),
+    ]
+    # Who came out behind on the part, or was compared with what does not train it, is not merely measured.
+    assert placed([null, ahead("c", "a")]) == [
+        ("growth", ("c",)),
+        ("measured", ("b",)),
+        ("none", ("a",)),
+    ]
+    elsewhere = exercise("b", credits={"lamp/shade": 1.0})
+    assert placed([null], b=elsewhere) == [("none", ("a",))]
+    for silent in (
+        ahead("a", "b", leads=False, finding="not studied"),
+        ahead("a", "b", leads=False, measured="whole"),
+        ahead("a", "b", "activation", leads=False),
+    ):
+        assert placed([silent]) == [("none", ("a", "b"))]
 
 
 @given(worlds(), evidence(), st.randoms(use_true_random=False))
@@ -143,14 +173,21 @@ def test_what_always_holds(
         assert sorted(listed) == sorted(id for id in IDS if part in made[id].direct), (
             "each once, and nobody else"
         )
-        kinds = [KINDS.index(place.kind) for place in places]
+        kinds = [PLACES.index(place.kind) for place in places]
         assert kinds == sorted(kinds)
         for kind in ("growth", "activation"):
             _keeps_results(kind, part, places, told)
 
 
 def _keeps_results(kind: str, part: str, places: list[Tie], told: list[Preference]) -> None:
-    rank = {id: n for n, place in enumerate(places) if place.kind == kind for id in place.exercises}
+    for of in (kind, f"{kind}-wider"):
+        _keeps_results_of(of, kind, part, places, told)
+
+
+def _keeps_results_of(
+    of: str, kind: str, part: str, places: list[Tie], told: list[Preference]
+) -> None:
+    rank = {id: n for n, place in enumerate(places) if place.kind == of for id in place.exercises}
     # From the nearest to the widest: of each pair, the first that says anything speaks.
     spoken: dict[frozenset[str], list[Preference]] = {}
     for at, measured in (

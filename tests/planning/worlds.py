@@ -200,8 +200,8 @@ def entry(
 
 
 def wish(*parts: str, **changed: Any) -> Wish:
-    """What a coach asks for: nothing at hand, nothing to avoid, an empty week, three sets; changed as given."""
-    return {"parts": list(parts), "equipment": [], "concerns": [], "week": [], "sets": 3, **changed}
+    """What a coach asks for: nothing at hand, nothing to take care of, an empty week; changed as given."""
+    return {"parts": list(parts), "equipment": [], "concerns": [], "week": [], **changed}
 
 
 def entries() -> st.SearchStrategy[Entry]:
@@ -245,6 +245,5 @@ def wishes() -> st.SearchStrategy[Wish]:
             "equipment": some[0],
             "concerns": some[1],
             "week": some[2],
-            "sets": st.integers(1, 6),
         }
     )

@@ -24,7 +24,7 @@ def shelf(catalog: Catalog, site: Publication = PUBLISHED) -> RenderContext:
         "exercises/index.md",
         offline.KEEP_SCRIPT,
         offline.WORKER,
-        *handout_page.uris(),
+        *handout_page.uris(made),
     ):
         made.addresses.add(uri)
     made.addresses.add(offline.KEEP, list(catalog.exercises))

@@ -94,3 +94,13 @@ def once_more(watched: Watched) -> Iterator[Page]:
 def link(address: str, handout: Handout = WEEK) -> str:
     """The link of a handout."""
     return f"{address}#{encode(handout)}"
+
+
+def complete(page: Page, address: str | None) -> None:
+    """Open a handout's link, or the page anew, and wait until figures, ticks and the code stand."""
+    if address is None:
+        page.reload()
+    else:
+        page.goto("about:blank")
+        page.goto(address)
+    page.locator("html[data-print]").wait_for(state="attached")

@@ -111,7 +111,7 @@ def poisoned(catalog: Catalog, text: str) -> Catalog:
         "free-weight",
         "band",
         "body-weight",
-        "linear",
+        "power",
     }
 
     def poison(value: Any) -> Any:

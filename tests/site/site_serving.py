@@ -17,10 +17,17 @@ class Quiet(SimpleHTTPRequestHandler):
         pass
 
 
+class Server(ThreadingHTTPServer):
+    """Takes the many connections of a page at once, as a host does; the library's own queue holds five and drops the others."""
+
+    request_queue_size = 128
+    daemon_threads = True
+
+
 @contextmanager
 def serve(site: Path) -> Iterator[str]:
     """The address of ``site``, which ends with a slash."""
-    with ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(site))) as server:
+    with Server(("127.0.0.1", 0), partial(Quiet, directory=str(site))) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()
         yield f"http://127.0.0.1:{server.server_port}/"
         server.shutdown()

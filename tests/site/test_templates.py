@@ -10,7 +10,9 @@ import pytest
 from build_tools.site import templating
 
 SITE = Path(templating.__file__).parent
-FILES = [path for room in templating.ROOMS for path in sorted((SITE / room).iterdir())]
+FILES = [
+    path for room in templating.ROOMS for path in sorted((SITE / room).iterdir()) if path.is_file()
+]
 #: Written as numbers; white and black are what paper and ink are in print.
 COLOUR = re.compile(r"#(?:[0-9a-f]{6}|[0-9a-f]{3})\b", re.IGNORECASE)
 

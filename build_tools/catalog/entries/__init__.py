@@ -31,7 +31,7 @@ from .base import (
     Term,
     Unfit,
 )
-from .care import CareLine, Concern, Wording
+from .care import CareLine, Concern, Place, Wording
 from .example import Client, Example, Sets
 from .exceptions import Exception_, Exceptions
 from .exercise import (
@@ -90,8 +90,6 @@ from .programme import (
     Equation,
     Goal,
     LoadPrediction,
-    PercentRow,
-    PercentTable,
     Programme,
     Timing,
     Topic,
@@ -216,8 +214,7 @@ __all__ = [
     "Part",
     "PartRef",
     "People",
-    "PercentRow",
-    "PercentTable",
+    "Place",
     "Position",
     "Positive",
     "Programme",
@@ -228,9 +225,9 @@ __all__ = [
     "Region",
     "Result",
     "Scale",
+    "SegmentName",
     "Sets",
     "Site",
-    "SegmentName",
     "SourceModel",
     "Spread",
     "Stance",

@@ -9,7 +9,7 @@ from pydantic import Field, model_validator
 from .base import Basis, Entry, Id, Line, Term
 
 #: The fields of a caution that its client reads.
-Place = Literal["who", "instead", "stop_if", "ask"]
+Place = Literal["who", "instead", "stop_if", "afterwards", "ask"]
 
 
 class CareLine(Basis):
@@ -54,9 +54,12 @@ class Concern(Term):
     before: CareLine | None = Field(
         None, description="Who waits for a professional's go-ahead, whatever the exercise."
     )
-    help_at_once: CareLine | None = Field(
-        None,
-        description="Signs that need emergency help at once, said after `Call for emergency help if`.",
+    help_at_once: list[CareLine] = Field(
+        default=[],
+        description="Signs that need emergency help at once, a line each, said after `Call for emergency help if`.",
+    )
+    afterwards: CareLine | None = Field(
+        None, description="What shows in the hours and days after, and whom to tell."
     )
     wording: list[Wording] = Field(
         default=[], description="Words that cautions on it must or may not say."

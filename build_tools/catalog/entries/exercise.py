@@ -312,7 +312,7 @@ class Fault(Basis):
 
 
 class Caution(Basis):
-    """Who should take care, what to do instead, when to stop and whom to ask."""
+    """Who should take care, what to do instead, when to stop, what to tell later and whom to ask."""
 
     who: Line = Field(description="Who should take care.")
     concerns: list[Id] = Field(
@@ -320,7 +320,11 @@ class Caution(Basis):
         description="The same as ids from vocabulary.yaml, to find and avoid the exercise by.",
     )
     instead: Line = Field(description="What to do instead.")
-    stop_if: Line = Field(description="When to stop at once.")
+    stop_if: Line = Field(description="What ends the set now.")
+    afterwards: Line | None = Field(
+        None,
+        description="What shows in the hours and days after, and whom to tell, as a whole sentence.",
+    )
     ask: Line = Field(description="Whom to ask (a licensed professional).")
 
 

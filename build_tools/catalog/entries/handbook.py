@@ -187,8 +187,13 @@ class Notice(Entry):
     """The words of caution on every page a client may see."""
 
     short: Line = Field(description="One line, on every page a client may see.")
-    help_at_once: Line = Field(
-        description="Signs that need emergency help whatever the exercise, said after `Call for emergency help if`."
+    help_at_once: list[Line] = Field(
+        min_length=1,
+        description="Signs that need emergency help whatever the exercise, a line each, said after `Call for emergency help if`.",
+    )
+    stop: list[Line] = Field(
+        min_length=1,
+        description="When a client stops and tells the coach, whatever the exercise, said after `Stop, and tell your coach, if`.",
     )
     long: list[Line] = Field(
         min_length=1, description="The cautions in full, one sentence or two each."

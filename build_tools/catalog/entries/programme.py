@@ -12,7 +12,7 @@ from .base import Basis, Entry, Id, Interval, Line, Name
 Goal = Literal["growth", "strength"]
 
 #: How many coefficients each form of equation takes.
-COEFFICIENTS = {"linear": 1, "inverse": 2, "power": 1, "exponential": 3, "line": 2}
+COEFFICIENTS = {"inverse": 2, "power": 1, "line": 2}
 
 
 class Ends(Entry):
@@ -122,24 +122,25 @@ class CarefulGroup(Entry):
 
 
 class Equation(Basis):
-    """A published way from a set near failure to the one-repetition maximum.
+    """A published way from a set near failure to the one-repetition maximum. One that is only remembered has no place here.
 
-    With load w, repetitions r and coefficients a, b, c in this order: ``linear`` w (1 + a r); ``inverse`` a w / (b - r); ``power``
-    w r^a; ``exponential`` 100 w / (a + b exp(-c r)); ``line`` a w + b, from one number of repetitions and in kilograms.
+    With load w, repetitions r and coefficients a, b in this order: ``inverse`` a w / (b - r); ``power`` w r^a; ``line`` a w + b, from
+    one number of repetitions and in kilograms.
     """
 
     name: Name = Field(description="Name as it is known.")
-    form: Literal["linear", "inverse", "power", "exponential", "line"] = Field(
+    form: Literal["inverse", "power", "line"] = Field(
         description="Shape of the equation (see above)."
     )
     coefficients: list[float] = Field(
-        min_length=1, max_length=3, description="a, b, c of the form, in this order."
+        min_length=1, max_length=2, description="a, b of the form, in this order."
     )
     repetitions: Interval = Field(description="Fewest and most repetitions it holds for.")
     exercises: list[Id] = Field(default=[], description="Exercises it was made for; empty for any.")
     error: Line = Field(description="How far off it is, with unit, or that nobody reported it.")
-    memory: bool = Field(
-        False, description="True while the formula stands from memory and its source was not seen."
+    standard_error: Annotated[float, Field(gt=0)] | None = Field(
+        None,
+        description="Published standard error of the maximum, kg, for the exercises it was made for.",
     )
 
     @model_validator(mode="after")
@@ -147,27 +148,11 @@ class Equation(Basis):
         wanted = COEFFICIENTS[self.form]
         if len(self.coefficients) != wanted:
             raise ValueError(f"`{self.form}` takes {wanted} `coefficients:`")
+        if not self.cites:
+            raise ValueError("an equation says in `cites:` where its formula was read")
+        if self.standard_error and not self.exercises:
+            raise ValueError("`standard_error:` holds for named `exercises:`")
         return self
-
-
-class PercentRow(Entry):
-    """One line of a table of repetitions and load."""
-
-    repetitions: Annotated[int, Field(ge=1)] = Field(description="Most repetitions possible.")
-    percent: Annotated[float, Field(gt=0, le=100)] = Field(
-        description="Load, per cent of the one-repetition maximum."
-    )
-
-
-class PercentTable(Basis):
-    """A table of the most repetitions possible at a share of the one-repetition maximum."""
-
-    name: Name = Field(description="What it is known as.")
-    rows: list[PercentRow] = Field(min_length=2, description="From few repetitions to many.")
-    error: Line = Field(description="How far single people are off it.")
-    memory: bool = Field(
-        False, description="True while it stands from memory and its source was not seen."
-    )
 
 
 class LoadPrediction(Entry):
@@ -175,7 +160,10 @@ class LoadPrediction(Entry):
 
     means: Line = Field(description="What a predicted maximum is good for, and what not.")
     equations: dict[Id, Equation] = Field(min_length=1, description="By id.")
-    tables: dict[Id, PercentTable] = Field(default={}, description="By id.")
+    beyond: Advice = Field(
+        description="The rule of steps where no equation holds for so many repetitions."
+    )
+    band: Advice = Field(description="The rule where the load is no weight: bands, the body alone.")
     facts: list[Advice] = Field(
         default=[], description="What is known about prediction and testing."
     )
@@ -202,7 +190,7 @@ class Programme(Entry):
         min_length=1, description="People for whom the usual rules need care."
     )
     load_prediction: LoadPrediction = Field(
-        description="Equations and tables from a set to the one-repetition maximum."
+        description="Equations from a set to the one-repetition maximum, and what to do without."
     )
     timing: dict[Literal["change_exercise", "warm_up"], Timing] = Field(
         description="Time that a session needs beside its sets."

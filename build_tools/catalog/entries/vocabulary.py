@@ -248,6 +248,10 @@ class Vocabulary(Entry):
         default=[],
         description="Words that every caution must or may not say, whatever its concerns.",
     )
+    client_words: dict[Name, Line] = Field(
+        default={},
+        description="Words of the trade that a client does not read -> what to write instead.",
+    )
     proper_nouns: list[Name] = Field(
         default=[], description="Words of names that keep their capital inside a sentence."
     )

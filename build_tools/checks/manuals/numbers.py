@@ -123,6 +123,13 @@ COMMITTED: dict[str, Manual] = {
         (),
         (),
     ),
+    "change-record": Manual(
+        "The record of moved statements has its days in order and names what was published.",
+        "Readers follow it, and feed readers keep it: a day that moves, or a link to nothing, cannot be taken back.",
+        "Leave changes.yaml to `handbook conclude`; after a merge keep both sides' days and run it. Only `note:` is written by hand.",
+        (),
+        (),
+    ),
     "dead-address": Manual(
         "An address that was published answers for good.",
         "It stands in a client's chat, on a printed code and in other people's texts, where nobody can mend it.",

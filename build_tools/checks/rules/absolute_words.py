@@ -57,17 +57,15 @@ ABSOLUTE = {
 }
 #: These two are plain speech in an instruction to a client.
 IN_INSTRUCTIONS = {"always", "never"}
+#: Where a client is told what to do, or a coach what to look for.
+_TOLD = ("do", "see", "say", "instead", "stop_if", "afterwards", "ask")
 _WORDS = re.compile(rf"\b({'|'.join(ABSOLUTE)})\b")
 
 
 def check(context: Context) -> Iterator[Problem]:
     """Texts with a word that promises too much."""
     for entry, path, text in _texts(context):
-        instruction = path[-1] in ("do", "say", "instead", "stop_if", "ask") and path[0] in (
-            "cues",
-            "faults",
-            "cautions",
-        )
+        instruction = path[-1] in _TOLD and path[0] in ("cues", "faults", "cautions")
         for word in dict.fromkeys(_WORDS.findall(text.lower())):
             if not (instruction and word in IN_INSTRUCTIONS):
                 yield Problem(

@@ -90,13 +90,13 @@ def check(context: Context) -> Iterator[Problem]:
 def holds(wording: Wording, caution: Caution, exercise: Exercise) -> bool:
     """Whether the demand is made of this caution."""
     return (not wording.positions or exercise.movement.position in wording.positions) and (
-        not wording.said or first(wording.said, getattr(caution, wording.where)) is not None
+        not wording.said or first(wording.said, getattr(caution, wording.where) or "") is not None
     )
 
 
 def broken(wording: Wording, caution: Caution) -> Iterator[tuple[str, str]]:
     """The field and the message of each breach."""
-    texts = {place: getattr(caution, place) for place in wording.places}
+    texts = {place: getattr(caution, place) or "" for place in wording.places}
     if wording.one_of and not any(first(wording.one_of, text) for text in texts.values()):
         yield wording.places[0], f"{_either(texts)} says none of: {', '.join(wording.one_of)}"
     for place, text in texts.items():

@@ -5,7 +5,8 @@ at United States grade 6 or below (British school year 7, age 11 to 12). The mea
 is the Flesch-Kincaid grade of the cues and cautions together: the formula was made
 for passages, and one cue of six words is too short for it. Whom to ask is left out,
 because the names of professions are long and must stand. The lines that stand once with
-a concern, and the notice's signs that need emergency help, are read as one text more.
+a concern, and the notice's lines of when to stop and when to get help, are read as one
+text more.
 
 Instead: break the longest sentence, and put everyday words for the long ones.
 
@@ -27,8 +28,8 @@ Fails: vocabulary.yaml 1:1
       knee:
         name: Knee
         help_at_once:
-          say: Neurovascular deterioration necessitates immediate multidisciplinary evaluation.
-          common_practice: An invented sign.
+          - say: Neurovascular deterioration necessitates immediate multidisciplinary evaluation.
+            common_practice: An invented sign.
       balance: {name: Unsteady balance}
       operation: {name: Operation}
 
@@ -72,8 +73,9 @@ def check(context: Context) -> Iterator[Problem]:
     if (vocabulary := context.catalog.vocabulary) and (
         lines := care.care(vocabulary.data.concerns, vocabulary.data).lines
     ):
+        handbook = context.catalog.handbook
         notice = (
-            [context.catalog.handbook.data.notice.help_at_once] if context.catalog.handbook else []
+            [*handbook.data.notice.help_at_once, *handbook.data.notice.stop] if handbook else []
         )
         passages.append(
             (vocabulary.spot("concerns", key=True), [*notice, *(line.say for line in lines)])

@@ -20,12 +20,14 @@ Fails: programme.yaml 9:19
       equations:
         crate:
           name: Crate equation
-          form: linear
-          coefficients: [0.0333]
+          form: power
+          coefficients: [0.1]
           repetitions: [2, 10]
           exercises: [crate-kurl]
           error: Nobody reported it.
-          common_practice: An invented equation.
+          cites: [{key: wick2030, at: abstract}]
+      beyond: {do: Take the next crate., because: Nobody counted so far., common_practice: An invented rule.}
+      band: {do: Take the next ribbon., because: Nobody weighed it., common_practice: An invented rule.}
 
 Fails: example.yaml 9:22
     clients:

@@ -17,7 +17,9 @@ Fails: programme.yaml 8:20
           coefficients: [36, 37]
           repetitions: [1, 40]
           error: Nobody reported it.
-          common_practice: An invented equation.
+          cites: [{key: wick2030, at: abstract}]
+      beyond: {do: Take the next crate., because: Nobody counted so far., common_practice: An invented rule.}
+      band: {do: Take the next ribbon., because: Nobody weighed it., common_practice: An invented rule.}
 
 Passes: programme.yaml
     load_prediction:
@@ -29,7 +31,9 @@ Passes: programme.yaml
           coefficients: [36, 37]
           repetitions: [1, 10]
           error: Nobody reported it.
-          common_practice: An invented equation.
+          cites: [{key: wick2030, at: abstract}]
+      beyond: {do: Take the next crate., because: Nobody counted so far., common_practice: An invented rule.}
+      band: {do: Take the next ribbon., because: Nobody weighed it., common_practice: An invented rule.}
 """
 
 from collections.abc import Iterator

@@ -14,6 +14,7 @@ from ...english import lower_first
 from ..context import RenderContext
 from ..figures.figure import Figure
 from ..figures.file import posture
+from ..previews.preview import Preview, exercise_alt, preview
 from ..publication import Publication
 from ..templating import render
 from .offline import kept_at
@@ -23,7 +24,7 @@ from .qr import Qr
 NOTHING = "none"
 #: From how many characters a sheet is printed smaller, and smaller still, so that it stays one page. Measured over the shipped catalog
 #: on A5, A4 and Letter; `tests/site/client/test_cue_sheet.py` holds it.
-FULL, FULLEST = 1190, 1550
+FULL, FULLEST = 1070, 1550
 #: First words of an ``ask:`` that only names somebody.
 ARTICLES = {"A", "An", "The", "Your"}
 
@@ -51,7 +52,11 @@ class CueSheet:
     """Who waits for a go-ahead, whatever the exercise."""
     help_at_once: list[str]
     """Signs that need emergency help: everybody's first, then those of the concerns that its cautions speak of."""
+    afterwards: list[str]
+    """What shows in the hours and days after, and whom to tell: the cautions' own first, then the concerns'."""
     handbook: entries.Handbook
+    preview: Preview
+    """What a pasted link shows: the exercise's picture, and nothing of whoever it was sent to."""
     address: str | None
     """Where the sheet is published."""
     qr: Qr | None
@@ -66,12 +71,12 @@ class CueSheet:
     @property
     def title(self) -> str:
         """Title of the page, also in the preview of a pasted link."""
-        return f"{self.exercise.name}: how to do it"
+        return self.preview.title
 
     @property
     def description(self) -> str:
         """One sentence for previews and search."""
-        return f"{self.exercise.name} on one page: set up, move, check, and when to stop. With its postures drawn."
+        return self.preview.description
 
     @property
     def fullness(self) -> str | None:
@@ -82,14 +87,15 @@ class CueSheet:
             *(text for c, ask in self.cautions for text in (c.who, c.instead, c.stop_if, ask)),
             *self.before,
             *self.help_at_once,
+            *self.afterwards,
         ]
         length = sum(map(len, words))
         return "fullest" if length >= FULLEST else "full" if length >= FULL else None
 
     @property
-    def headings(self) -> tuple[str, str]:
-        """What heads the signs that need emergency help, and the go-aheads."""
-        return care.HELP_AT_ONCE, care.BEFORE
+    def headings(self) -> tuple[str, str, str]:
+        """What heads the signs that need emergency help, the go-aheads, and what shows later."""
+        return care.HELP_AT_ONCE, care.BEFORE, care.AFTERWARDS
 
     @property
     def reviewed(self) -> date:
@@ -136,15 +142,31 @@ def model(shelf: RenderContext, id: str) -> CueSheet:
         cautions=[(caution, _ask(caution.ask)) for caution in exercise.cautions],
         before=[line.say for line in standing.before],
         help_at_once=[
-            shelf.handbook.notice.help_at_once,
+            *shelf.handbook.notice.help_at_once,
             *(line.say for line in standing.help_at_once),
         ],
+        afterwards=list(
+            dict.fromkeys(
+                [
+                    *(caution.afterwards for caution in exercise.cautions if caution.afterwards),
+                    *(line.say for line in standing.afterwards),
+                ]
+            )
+        ),
         steps=[
             CueStep("Set up", exercise.cues.set_up),
             CueStep("How to move", exercise.cues.move),
             CueStep("Check", exercise.cues.check),
         ],
         handbook=shelf.handbook,
+        preview=preview(
+            shelf,
+            uri(id),
+            f"{exercise.name}: how to do it",
+            f"{exercise.name} on one page: set up, move, check, and when to stop. With its postures drawn.",
+            exercise_alt(exercise.name),
+            f"exercises/{id}.md",
+        ),
         address=address,
         qr=Qr(address) if address else None,
         keep=kept_at(desk, id) if shelf.site.offline else None,

@@ -18,7 +18,7 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
     for uri in [
         *sheets,
         handout_page.PAGE,
-        *handout_page.uris(),
+        *handout_page.uris(shelf),
         offline.KEEP,
         offline.KEEP_SCRIPT,
         offline.WORKER,

@@ -12,6 +12,7 @@ from hashlib import sha256
 
 from ..addresses import url
 from ..context import Link, PageContext, RenderContext
+from ..previews.preview import HANDOUT, handout_preview, preview
 from ..templating import render
 
 KEEP, KEEP_SCRIPT, WORKER = "keep/index.html", "keep/keep.js", "sw.js"
@@ -40,6 +41,14 @@ def files(shelf: RenderContext, pages: Iterable[tuple[str, bytes]]) -> list[tupl
         handbook=shelf.handbook,
         offline=site.offline,
         sheets=sheets,
+        preview=preview(
+            shelf,
+            KEEP,
+            "Keep a cue sheet on your phone",
+            "Keep a cue sheet on this phone, so that it opens without a signal.",
+            handout_preview(shelf).alt,
+            HANDOUT,
+        ),
         address=site.at(url(KEEP)),
         exercises=desk.href("exercises/index.md"),
         cautions=desk.href("cautions.md"),

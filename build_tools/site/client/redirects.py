@@ -15,6 +15,7 @@ from ...catalog.bibliography import apa as referencing
 from ...catalog.load import Catalog
 from ...committed.addresses import FOLDERS
 from ..context import RenderContext
+from ..previews.preview import SOURCES, Preview, preview
 from ..resource import Resource
 from ..templating import render
 
@@ -28,9 +29,10 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
         living = getattr(shelf.catalog, collection)
         for old, new in sorted(getattr(moved.data, kind).items()):
             if new in living:
-                # A muscle's parts have pages below its own.
-                parts = living[new].data.parts if kind == "muscles" else ()
-                for below in ("", *(f"{part}/" for part in parts)):
+                # A muscle's parts have pages below its own, and its lesson has slides.
+                parts = living[new].data.parts if folder == "muscles" else ()
+                slides = ("slides/",) if folder == "lessons" else ()
+                for below in ("", *(f"{part}/" for part in parts), *slides):
                     yield Resource(
                         f"{folder}/{old}/{below}index.html",
                         partial(_page, kind=kind, folder=folder, new=new, below=below),
@@ -41,12 +43,27 @@ def _page(shelf: RenderContext, kind: str, folder: str, new: str, below: str) ->
     target = f"{'../' * (2 + below.count('/'))}{folder}/{new}/{below}"
     # Without a known address the canonical link is relative, which RFC 6596 allows.
     canonical = shelf.site.at(f"{folder}/{new}/{below}") or target
+    name = _name(shelf.catalog, kind, new)
     return render(
         "redirect.html.jinja",
-        name=_name(shelf.catalog, kind, new),
+        name=name,
+        preview=_preview(shelf, folder, f"{new}/{below}".rstrip("/"), name),
         target=target,
         canonical=canonical,
     ).encode()
+
+
+def _preview(shelf: RenderContext, folder: str, entry: str, name: str) -> Preview:
+    """What the successor's page shows: some services do not follow a refresh."""
+    is_file = folder == "cues" or entry.endswith("/slides")
+    uri = f"{folder}/{entry}/index.html" if is_file else f"{folder}/{entry}.md"
+    pictured = {
+        "cues": f"exercises/{entry}.md",
+        "lessons": f"muscles/{entry.partition('/')[0]}.md",
+        "sources": SOURCES,
+    }.get(folder)
+    said = f"{name}, at its new address."
+    return preview(shelf, uri, name, said, f"{name}, as its page is previewed.", pictured)
 
 
 def _name(catalog: Catalog, kind: str, id: str) -> str:

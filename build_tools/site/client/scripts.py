@@ -9,12 +9,21 @@ from __future__ import annotations
 from importlib import resources
 
 #: Folders and files below ``scripts/`` that the handout page needs.
-HANDOUT = ("dom.js", "handout", "rules/link.js", "rules/text.js")
+HANDOUT = (
+    "dom.js",
+    "handout",
+    "rules/care.js",
+    "rules/days.js",
+    "rules/doses.js",
+    "rules/link.js",
+    "rules/text.js",
+    "rules/ticks.js",
+)
 #: What copies and sends on an exercise's page.
 SHARE = "share.js"
 #: What narrows a list that stands whole on its page.
 NARROW = "narrow.js"
-_FOLDERS = ("handout", "map", "planner", "rules", "search", "week")
+_FOLDERS = ("handout", "lesson", "map", "planner", "rules", "search", "week")
 
 
 def uri(path: str) -> str:

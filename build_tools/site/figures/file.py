@@ -100,11 +100,15 @@ def uri(id: str) -> str:
     return f"figures/exercises/{id}/posture.svg"
 
 
+def grounds(shelf: RenderContext, exercise: str) -> list[str]:
+    """What the figure of an exercise rests on."""
+    return [LENGTHS, *(f"Thick lines: {told}." for told in _models(shelf, exercise))]
+
+
 def credits(shelf: RenderContext, exercise: str) -> list[str]:
     """What the figure of an exercise rests on, and whose it is."""
     return [
-        LENGTHS,
-        *(f"Thick lines: {told}." for told in _models(shelf, exercise)),
+        *grounds(shelf, exercise),
         f"From: {shelf.handbook.title}, {shelf.handbook.owner.name}. Licence: {shelf.handbook.licence}.",
     ]
 

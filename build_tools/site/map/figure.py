@@ -68,6 +68,8 @@ class MapFile:
         return self.below + ROW * (len(self.legend) + 1) + LINE * len(self.foot) + EDGE
 
     edge, names, column, row, line, side = EDGE, NAMES, COLUMN, ROW, LINE, marks.SIDE
+    headed = True
+    """Each block with the names of its muscle."""
 
 
 def resources(shelf: RenderContext) -> Iterator[Resource]:

@@ -7,11 +7,14 @@ from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 
 from ...catalog import json_schema
+from ...catalog.bibliography import apa as referencing
 from ...catalog.bibliography import csl, ris
 from ...catalog.bibliography.references import Reference
 from ..client import share
 from ..context import Link, PageContext, RenderContext
 from ..resource import Resource, finished
+from ..sections.labels import read_of
+from ..templating import day
 from . import exercise
 
 #: Ending of a file of records -> what its form is called, and how it is written.
@@ -20,6 +23,10 @@ FORMS: dict[str, tuple[str, Callable[[Iterable[Reference]], str]]] = {
     "ris": ("RIS", ris.text),
     "json": ("CSL-JSON", csl.text),
 }
+
+#: What ``share.js`` needs to cite any statement: ``{"title", "owner", "licence", "reviewed": day in words, "references": {key: [reference,
+#: what was read of it]}}``.
+CITATIONS = "data/citations.json"
 
 
 def uri(form: str, key: str | None = None) -> str:
@@ -39,6 +46,7 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
         yield finished(uri(form), write(references.values()).encode())
         for key, reference in references.items():
             yield finished(uri(form, key), write([reference]).encode())
+    yield Resource(CITATIONS, _citations)
     for id in shelf.catalog.exercises:
         if keys := exercise.cited(shelf, id):
             yield Resource(share.bibtex_uri(id), partial(share.bibtex, keys=keys))
@@ -47,3 +55,20 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
             f"data/schema/{kind}.json",
             (json.dumps(json_schema.schema(kind), indent=2, ensure_ascii=False) + "\n").encode(),
         )
+
+
+def _citations(shelf: RenderContext) -> bytes:
+    catalog, handbook = shelf.catalog, shelf.handbook
+    days = [entry.data.reviewed for entry in catalog.exercises.values()]
+    days += [entry.data.reviewed for entry in catalog.muscles.values()]
+    told = {
+        "title": handbook.title,
+        "owner": handbook.owner.name,
+        "licence": handbook.licence,
+        "reviewed": day(max(days)),
+        "references": {
+            key: [referencing.plain(reference, shelf.letters[key]), read_of(reference.read)]
+            for key, reference in catalog.references.items()
+        },
+    }
+    return (json.dumps(told, ensure_ascii=False, separators=(",", ":")) + "\n").encode()

@@ -10,7 +10,6 @@ from functools import partial
 from markupsafe import Markup
 
 from ...catalog import care, entries
-from ...evidence_map.favours import FavourSentences
 from ...movement.load import body_weight
 from ...movement.posture.words import KeyPosture, key_postures
 from ..client import share
@@ -142,7 +141,7 @@ def model(shelf: RenderContext, id: str) -> ExercisePage:
             "hide": ["navigation"],
         },
         exercise=exercise,
-        favours=FavourSentences(shelf.evidence_map, shelf.names, shelf.catalog).of(id),
+        favours=shelf.favours.of(id),
         strip=strips.strip(desk, id),
         equipment=[vocabulary.equipment[e].name for e in exercise.equipment],
         position=vocabulary.positions[exercise.movement.position].name,

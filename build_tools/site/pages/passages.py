@@ -34,7 +34,12 @@ def _evidence_map(shelf: RenderContext, uri: str) -> str:
 
 
 def _notice(shelf: RenderContext, uri: str) -> str:
-    return render("notice.html.jinja", notice=shelf.handbook.notice, heading=HELP_AT_ONCE)
+    return render(
+        "notice.html.jinja",
+        notice=shelf.handbook.notice,
+        signs=care_view.signs(shelf),
+        heading=HELP_AT_ONCE,
+    )
 
 
 def _by_concern(shelf: RenderContext, uri: str) -> str:

@@ -72,6 +72,7 @@ class AdviceGroup:
 class EquationView:
     """One equation in plain words, with its prediction from the example set."""
 
+    anchor: str
     words: str
     holds: str
     predicted: str
@@ -90,7 +91,8 @@ class ProgrammePage:
     careful: list[AdviceGroup]
     prediction: entries.LoadPrediction
     equations: list[EquationView]
-    tables: list[StatedView]
+    rules: list[StatedView]
+    """What to do where no equation speaks."""
     facts: list[StatedView]
     timing: list[tuple[str, StatedView]]
     sources: list[Formatted]
@@ -141,6 +143,8 @@ def anchor_of(path: Path) -> str:
             return f"topic-{topic}"
         case ("careful", group, *_):
             return f"careful-{group}"
+        case ("load_prediction", "equations", id, *_):
+            return f"equation-{id}"
         case ("load_prediction", *_):
             return "prediction"
     return str(path[0])
@@ -153,6 +157,7 @@ def _paths(programme: entries.Programme) -> Iterator[Path]:
         yield from (("goals", goal, key) for key, _ in doses.items())
     yield from (("topics", id) for id in programme.topics)
     yield from (("careful", id) for id in programme.careful)
+    yield from (("load_prediction", "equations", id) for id in programme.load_prediction.equations)
     yield from (("credits",), ("timing",))
 
 
@@ -195,8 +200,8 @@ def model(desk: PageContext) -> ProgrammePage:
             for id, group in programme.careful.items()
         ],
         prediction=prediction,
-        equations=[_equation(desk, equation) for equation in prediction.equations.values()],
-        tables=[stated(table) for table in prediction.tables.values()],
+        equations=[_equation(desk, id, equation) for id, equation in prediction.equations.items()],
+        rules=[stated(prediction.beyond), stated(prediction.band)],
         facts=[stated(fact) for fact in prediction.facts],
         timing=[
             (key.replace("_", " "), stated(timing)) for key, timing in programme.timing.items()
@@ -241,12 +246,13 @@ def sure(shelf: RenderContext, basis: entries.Basis) -> str:
     return f"{counted(len(keys), 'source')}{'' if whole else ', no full text read'}"
 
 
-def _equation(desk: PageContext, equation: entries.Equation) -> EquationView:
+def _equation(desk: PageContext, id: str, equation: entries.Equation) -> EquationView:
     try:
         predicted = f"{one_repetition_maximum(equation, *SET):.0f}\u00a0kg"
     except NotCovered:
         predicted = "not covered"
     return EquationView(
+        anchor=anchor_of(("load_prediction", "equations", id)),
         words=equation_words.worded(equation),
         holds=f"{span(*equation.repetitions)} repetitions",
         predicted=predicted,

@@ -9,9 +9,11 @@ from dataclasses import dataclass
 
 from ...catalog import entries
 from ...catalog.entries.example import Day, Sets
+from ...evidence_map.marks import LEGEND
 from ...planning.plan import DAYS
 from ..client import scripts
 from ..context import Link, PageContext, RenderContext
+from ..map import mark as marks
 from ..resource import Resource
 from ..templating import render
 from . import programme
@@ -60,6 +62,8 @@ def text(shelf: RenderContext) -> str:
         cautions=desk.href("cautions.md"),
         pages={name: desk.href(f"{name}.md") for name in ("find", "compare", "lagging", "week")},
         clients=[_view(desk, number, client) for number, client in enumerate(clients, 1)],
+        marks=marks,
+        legend=LEGEND,
         script=desk.href(scripts.uri("planner/tour.js")),
         meta={
             "title": f"Tour: {studio}" if clients else "Tour",

@@ -5,12 +5,14 @@
     {"joint": its name in a sentence, "inside": its name in a sentence, "needs": equipment, position and sides in words,
      "cells": {part: {"counts"?: "direct" | "indirect", "sign"?, "kind"?, "says"?, "against"?, "address"?}},    # as on the map
      "pairs": [id, ...],                     # the exercises that anything compares it with
+     "credit": what the drawing rests on,
      "drawing": "<svg ...>"}                 # groups .start, .finish and the .step between them, of which one is .on
 
 ``data/compare/pairs/<a>--<b>.json``, ids in order of the alphabet::
 
     {"answer": [{"sign", "kind", "rank", "sentence", "brief"}, ...],           # empty where no study compared them
-     "told": [{"part", "outcome", "rank", "sign"?, "kind"?, "heading", "sentence", "address", "bars"?: "<svg ...>"}, ...]}
+     "told": [{"part", "outcome", "rank", "sign"?, "kind"?, "heading", "sentence", "address", "bars"?: "<svg ...>",
+               "headline"?: the sentence without the numbers of its bars, "certainty"?, "cites"?: [[key, study and place], ...]}, ...]}
 """
 
 from __future__ import annotations
@@ -20,6 +22,7 @@ from typing import Any
 
 from ...english import upper_first
 from ...evidence.claims.conclusions import Comparison
+from ...evidence.wording.sentences import in_brief
 from ...evidence_map.marks import LEGEND, Cell, Mark, Reason
 from ...evidence_map.preferences import Preference
 from ...evidence_map.preferences import statements as preferences
@@ -27,7 +30,9 @@ from ...planning import compare_data, pairs
 from ...planning.pairs import Pair, PairStatement
 from ..context import RenderContext, once
 from ..escape import xml_text
+from ..figures import file as figure_file
 from ..figures.file import posture
+from ..lessons import cited
 from ..map import mark as marks
 from ..plots import curves, gain_bars
 from ..templating import render
@@ -56,6 +61,7 @@ def exercise(shelf: RenderContext, id: str) -> dict[str, Any]:
         "needs": _needs(shelf, id),
         "cells": {cell.part: _cell(shelf, cell) for cell in shelf.evidence_map.strip(id)},
         "pairs": [(set(pair) - {id}).pop() for pair in all_pairs(shelf) if id in pair],
+        "credit": " ".join(figure_file.grounds(shelf, id)),
         "drawing": xml_text(
             render("loop.svg.jinja", figure=posture(shelf, id, f"loop-{id}"))
         ).strip(),
@@ -102,15 +108,21 @@ def _shown(
     one: PairStatement,
     comparison: Comparison | None,
     reach: gain_bars.Reach | None,
-) -> dict[str, str]:
-    """The heading, and the two bars of growth or activation, where a number is known: they name the exercises."""
+) -> dict[str, Any]:
+    """The heading, and the two bars of growth or activation, where a number is known: they name the exercises. What a study tested has
+    its place, too."""
     id = "-".join(["bars", *ids, one.told.outcome, one.told.part.replace("/", "-")])
     drawn = None
     if comparison and one.mark and one.mark.fill:
         drawn = gain_bars.bars(shelf.names, comparison, id, reach)
-    if drawn is None:
-        return {"heading": one.heading}
-    return {"heading": one.brief, "bars": xml_text(gain_bars.svg(drawn)).strip()}
+    made: dict[str, Any] = {"heading": one.brief if drawn else one.heading}
+    if drawn:
+        made["bars"] = xml_text(gain_bars.svg(drawn)).strip()
+    if comparison and one.mark and one.mark.fill:
+        made["headline"] = in_brief(one.told.sentence, drawn is not None)
+        made["certainty"] = one.told.certainty or ""
+        made["cites"] = [[s.key, s.briefly] for s in cited.studies(shelf, comparison)]
+    return made
 
 
 @once

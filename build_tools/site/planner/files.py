@@ -30,8 +30,6 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
         yield Resource("data/find.json", _find)
         for muscle in shelf.catalog.muscles:
             yield Resource(f"data/find/{muscle}.json", partial(_statements, muscle=muscle))
-        for concern in shelf.vocabulary.concerns:
-            yield Resource(f"data/care/{concern}.json", partial(_care, concern=concern))
         for id in shelf.catalog.exercises:
             yield Resource(f"data/compare/{id}.json", partial(_exercise, id=id))
         for ids in compared.all_pairs(shelf):
@@ -52,10 +50,6 @@ def _find(shelf: RenderContext) -> bytes:
 
 def _statements(shelf: RenderContext, muscle: str) -> bytes:
     return _json(found.statements(shelf, muscle))
-
-
-def _care(shelf: RenderContext, concern: str) -> bytes:
-    return _json(found.care(shelf, concern))
 
 
 def _exercise(shelf: RenderContext, id: str) -> bytes:

@@ -11,7 +11,7 @@
 
 ``data/find/<muscle>.json``, once it or a part of it is asked for: ``{id: {part: [sentence, address]}}``, the statement behind each mark.
 
-``data/care/<concern>.json``, once care is asked for: ``{id: [[who, instead, stop if], ...]}``.
+``data/care/<concern>.json``, once care is asked for: ``{id: [[who, instead, stop if, ask, afterwards?], ...]}``. A file of the handout's, too.
 """
 
 from __future__ import annotations
@@ -87,7 +87,13 @@ def care(shelf: RenderContext, concern: str) -> dict[str, Any]:
         for id, entry in sorted(shelf.catalog.exercises.items())
         if (
             lines := [
-                [caution.who, caution.instead, caution.stop_if]
+                [
+                    caution.who,
+                    caution.instead,
+                    caution.stop_if,
+                    caution.ask,
+                    *([caution.afterwards] if caution.afterwards else []),
+                ]
                 for caution in entry.data.cautions
                 if concern in caution.concerns
             ]

@@ -15,5 +15,5 @@ def text(shelf: RenderContext) -> str:
         "week",
         "Week",
         "A week of training: sets of each part against the cited range, time, starting loads and files to take along.",
-        [("Lagging part", "lagging.md")],
+        [("What lags", "lagging.md")],
     )

@@ -57,10 +57,15 @@ class PageText:
         return self.meta.get("audience") == "contributors"
 
 
+def front_matter(markdown: str) -> dict[str, Any]:
+    """What a page says of itself before its text; nothing where it says nothing."""
+    front = _FRONT_MATTER.match(markdown)
+    return yaml.load(front[1], yaml.CSafeLoader) if front else {}
+
+
 def page_text(uri: str, markdown: str) -> PageText:
     """A page's sections from its Markdown with front matter."""
-    front = _FRONT_MATTER.match(markdown)
-    meta = yaml.load(front[1], yaml.CSafeLoader) if front else {}
+    front, meta = _FRONT_MATTER.match(markdown), front_matter(markdown)
     body = markdown[front.end() :] if front else markdown
     pieces: list[tuple[str, str | None, int]] = [(str(meta.get("title", "")), None, 0)]
     pieces += [

@@ -1,4 +1,4 @@
-"""Go-aheads and signs that need emergency help, as pages show them."""
+"""Go-aheads, signs that need emergency help and signs to tell later, as pages show them."""
 
 from __future__ import annotations
 
@@ -19,30 +19,39 @@ Line = tuple[entries.CareLine, Grounds]
 class CareView:
     """The lines of some concerns, each with what it rests on."""
 
-    everybody: str | None
-    """Signs that hold whatever the exercise; ``None`` where they stand elsewhere on the page."""
+    everybody: list[str]
+    """Signs that hold whatever the exercise; empty where they stand elsewhere on the page."""
     before: list[Line]
     help_at_once: list[Line]
+    afterwards: list[Line]
 
     @property
-    def headings(self) -> tuple[str, str]:
-        """What heads the signs that need emergency help, and the go-aheads."""
-        return care.HELP_AT_ONCE, care.BEFORE
+    def headings(self) -> tuple[str, str, str]:
+        """What heads the signs that need emergency help, the go-aheads, and what shows later."""
+        return care.HELP_AT_ONCE, care.BEFORE, care.AFTERWARDS
 
     @property
     def lines(self) -> list[Line]:
         """All of them, in the order they are shown."""
-        return [*self.help_at_once, *self.before]
+        return [*self.help_at_once, *self.before, *self.afterwards]
 
 
 def view(desk: PageContext, concerns: Collection[str], *, everybody: bool) -> CareView:
     """What a page shows for these concerns."""
     found = care.care(concerns, desk.shelf.vocabulary)
     return CareView(
-        desk.shelf.handbook.notice.help_at_once if everybody else None,
-        [(line, desk.grounds(line)) for line in found.before],
-        [(line, desk.grounds(line)) for line in found.help_at_once],
+        desk.shelf.handbook.notice.help_at_once if everybody else [],
+        *(
+            [(line, desk.grounds(line)) for line in lines]
+            for lines in (found.before, found.help_at_once, found.afterwards)
+        ),
     )
+
+
+def signs(shelf: RenderContext) -> list[str]:
+    """All signs that need emergency help: everybody's, then those of every concern."""
+    found = care.care(shelf.vocabulary.concerns, shelf.vocabulary)
+    return [*shelf.handbook.notice.help_at_once, *(line.say for line in found.help_at_once)]
 
 
 def anchor(concern: str) -> str:

@@ -6,10 +6,8 @@ from ...catalog.entries import Equation
 
 #: Form -> the maximum in words, with the coefficients in their order.
 _WORDS = {
-    "linear": "load × (1 + {0:g} × repetitions)",
     "inverse": "{0:g} × load ÷ ({1:g} − repetitions)",
     "power": "load × repetitions to the power of {0:g}",
-    "exponential": "100 × load ÷ ({0:g} + {1:g} × e to the power of (−{2:g} × repetitions))",
     "line": "{0:g} × load + {1:g} kg",
 }
 

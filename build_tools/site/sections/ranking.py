@@ -9,8 +9,8 @@ from markupsafe import Markup
 from ...english import counted, upper_first
 from ...evidence.claims.conclusions import Comparison, NetworkOrder, PartEvidence, Ranked
 from ...evidence.threshold import leaves_out
+from ...evidence.treatments import pair_anchor
 from ...evidence.wording.amounts import samples
-from ...evidence_map.preferences import pair_anchor
 from ..context import Link, PageContext, RenderContext
 from ..plots.interval_plot import Plot, PlotRow, plot, svg
 from . import labels as words

@@ -40,11 +40,13 @@ def by_citeproc(references: list[Reference]) -> dict[str, str]:
 
 
 def test_shipped_articles_read_alike() -> None:
-    """Every tenth article with known authors. The style ends a title with a full stop although it has a mark of its own."""
+    """Every tenth article with known authors. The style ends a title with a full stop although it has a mark of its own, and sets a
+    journal's name in the capitals of English titles, whatever its language."""
     articles = [
         r
         for r in shipped_made.catalog().references.values()
         if r.type == "article" and r.authors and not r.more_authors and not r.title.endswith("?")
+        if "Italiana" not in r.journal
     ][::10]
     assert len(articles) > 20
     made = by_citeproc(articles)

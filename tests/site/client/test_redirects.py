@@ -60,6 +60,8 @@ def test_each_retired_id_has_its_pages(moved: Catalog) -> None:
         "muscles/lamp/index.html": "../../muscles/lantern/",
         "muscles/lamp/long-head/index.html": "../../../muscles/lantern/long-head/",
         "muscles/lamp/short-head/index.html": "../../../muscles/lantern/short-head/",
+        "lessons/lamp/index.html": "../../lessons/lantern/",
+        "lessons/lamp/slides/index.html": "../../../lessons/lantern/slides/",
         "sources/wick2029/index.html": "../../sources/wick2030/",
     }
     for page in made.values():
@@ -99,6 +101,7 @@ def test_they_are_in_the_book(moved_book: Book) -> None:
     [
         ("exercises/lamp-curl/", "exercises/crate-curl/"),
         ("cues/lamp-curl/", "cues/crate-curl/"),
+        ("lessons/lamp/slides/", "lessons/lantern/slides/"),
         ("sources/wick2029/", "sources/wick2030/"),
     ],
 )
@@ -109,4 +112,10 @@ def test_a_browser_without_scripts_lands_on_the_successor(
         page = context.new_page()
         page.goto(old)
         page.wait_for_url(f"**/{new}")
-        assert page.locator("h1").inner_text().startswith("Crate curl" if "curl" in new else "Wick")
+        assert (
+            page.locator("h1")
+            .inner_text()
+            .startswith(
+                "Crate curl" if "curl" in new else "Back of" if "lessons" in new else "Wick"
+            )
+        )

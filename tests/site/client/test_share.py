@@ -151,7 +151,7 @@ def test_buttons_wait_for_the_script(published: book.Book) -> None:
     assert len(buttons) == 5 and all("hidden" in e and e["type"] == "button" for e in buttons)
     assert not any(name.startswith("on") for e in page.found for name in e)
     [script] = [e for e in page.found if e["tag"] == "script"]
-    assert script["src"] == "../../scripts/share.js" and "defer" in script
+    assert script["src"] == "../../scripts/share.js" and script["type"] == "module"
 
 
 # --- in Chromium ---------------------------------------------------------------
@@ -203,6 +203,80 @@ def test_a_button_copies_by_keyboard_and_says_so(
     page.keyboard.press("Enter")
     page.get_by_role("status").filter(has_text=told).wait_for()
     assert clipboard(page).startswith(copied)
+
+
+#: Page, the place of a statement's button among those that show, and where its permalink leads.
+STATEMENTS = [
+    ("exercises/crate-curl/", ".hb-claim", "exercises/crate-curl/#claim-"),
+    ("muscles/lantern/", ".hb-answer", "muscles/lantern/long-head/#answer"),
+    ("muscles/lantern/long-head/", ".hb-answer", "muscles/lantern/long-head/#answer"),
+    ("muscles/lantern/long-head/", ".hb-pair", "muscles/lantern/long-head/#"),
+    ("taught/", ".hb-teachings li", "exercises/crate-curl/#claim-"),
+]
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize(("path", "where", "permalink"), STATEMENTS)
+def test_a_statement_is_copied_with_all_that_a_citation_needs(
+    page: Page, path: str, where: str, permalink: str
+) -> None:
+    """What a citation of a page that changes holds (author, title, date, address, day of copying): APA Style, section 10.16, from memory."""
+    page.goto(path)
+    page.evaluate("for (const fold of document.querySelectorAll('details')) fold.open = true")
+    button = page.locator(f"[data-statement]:has({where}) .hb-cite, {where} .hb-cite").first
+    statement = button.locator("xpath=ancestor::*[@data-statement]")
+    button.focus()
+    page.keyboard.press("Enter")
+    page.get_by_role("status").filter(has_text="Copied, with citation and link.").wait_for()
+    assert button.text_content() == "Copied"
+    sentence, *rest = clipboard(page).splitlines()
+    said = (
+        statement.locator("[data-said]").all_text_contents()
+        or statement.locator("dl > div > dd").all_text_contents()
+    )
+    assert said and all(" ".join(part.split()) in sentence for part in said)
+    address = rest[-1]
+    assert address.startswith(f"{SITE.url}{permalink}")
+    reviewed = max(e.data.reviewed for e in load(DEMO).exercises.values())
+    assert f"{reviewed.day} {reviewed:%B %Y}" in rest[-2]
+    assert "Lantern Yard handbook" in rest[-2] and "CC0-1.0" in rest[-2]
+    today = page.evaluate("new Date().getFullYear()")
+    assert f"copied {page.evaluate('new Date().getDate()')} " in rest[-2] and str(today) in rest[-2]
+    references = load(DEMO).references
+    studies = {key for key in references if statement.locator(f'a[href*="sources/{key}/"]').count()}
+    assert len(rest[:-2]) == len(studies)
+    for key in studies:
+        [line] = [line for line in rest if references[key].title.rstrip(".") in line]
+        assert references[key].link in line and line.endswith("]")
+    page.wait_for_function(
+        "button => button.textContent === 'Copy with citation'", arg=button.element_handle()
+    )
+    # The permalink lands on the statement, clear of the header.
+    page.goto(address.removeprefix(SITE.url))
+    top = page.evaluate("document.querySelector(':target').getBoundingClientRect().top")
+    assert 0 < top < page.viewport_size["height"]  # type: ignore[index]
+
+
+@pytest.mark.browser
+def test_a_statement_without_clipboard_or_records_is_shown_to_copy_by_hand(page: Page) -> None:
+    """The records cannot be fetched, say without a network: the studies' short names stand for them."""
+    page.route("**/data/citations.json", lambda route: route.abort())
+    page.evaluate("Object.defineProperty(navigator, 'clipboard', {value: undefined})")
+    page.locator(".hb-claim .hb-cite").first.click()
+    told = page.locator(".hb-claim .hb-told")
+    told.wait_for()
+    text = told.text_content() or ""
+    assert "Copy by hand:" in text and f"{SITE.url}{CURL.removesuffix('.md')}/#claim-" in text
+    assert "Wick" in text
+
+
+@pytest.mark.browser
+def test_without_scripts_a_statement_has_its_permalink(browser: Browser, address: str) -> None:
+    with browser.new_context(base_url=address, java_script_enabled=False) as context:
+        page = context.new_page()
+        page.goto("exercises/crate-curl/")
+        link = page.locator(".hb-claim a.hb-cite").first
+        assert (link.get_attribute("href") or "").startswith("#claim-")
 
 
 @pytest.mark.browser

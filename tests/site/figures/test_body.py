@@ -15,8 +15,8 @@ from build_tools.site.figures.muscle_lines import NO_LINES
 def test_a_line_is_told_by_its_thickness() -> None:
     """Twice the outline that is seen, half of whose stroke the body covers; no colour of its own in any stylesheet."""
     for name in (
-        "styles/handbook.css.jinja",
-        "styles/posture.css",
+        "styles/drawings.css",
+        "styles/client/posture.css",
         "templates/figures/figure_file.svg.jinja",
     ):
         css = (Path(ROOT) / "build_tools" / "site" / name).read_text(encoding="utf-8")

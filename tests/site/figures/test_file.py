@@ -19,7 +19,7 @@ def test_files_stand_alone(demo_book) -> None:  # type: ignore[no-untyped-def]
         root = ET.fromstring(written)
         assert len(written) <= 8000
         assert root.get("role") == "img" and "Finish:" in root.find(f"{SVG}desc").text
-        assert len(root.findall(f"{SVG}svg")) == 2  # start and finish
+        assert len(root.findall(f"{SVG}g/{SVG}svg")) == 2  # start and finish
         words = " ".join(text.text for text in root.iter(f"{SVG}text"))
         assert "Licence:" in words and "Drillis" in words
         assert (

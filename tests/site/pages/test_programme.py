@@ -61,12 +61,16 @@ def test_every_range_tells_what_is_not_known_and_what_it_rests_on(shipped: str) 
             ), anchor
 
 
-def test_formulas_from_memory_say_so(shipped: str) -> None:
+def test_every_equation_links_to_what_was_read_of_it(shipped: str) -> None:
     catalog = shipped_made.catalog()
     assert catalog.programme
     given = catalog.programme.data.load_prediction
-    remembered = [*given.equations.values(), *given.tables.values()]
-    assert shipped.count("from memory, source not seen") == sum(x.memory for x in remembered) > 0
+    for id, equation in given.equations.items():
+        told = shipped.partition(f'<li id="equation-{id}">')[2].partition("</li>")[0]
+        assert f'href="#equation-{id}"' in shipped and equation.error.replace("'", "&#39;") in told
+        assert all(f"../sources/{c.key}/" in told for c in equation.cites), id
+    for rule in (given.beyond, given.band):
+        assert rule.do.replace("'", "&#39;") in shipped
 
 
 def test_every_careful_group_names_whom_to_ask(shipped: str) -> None:

@@ -16,6 +16,10 @@ PAGE = (
 )
 
 
+#: What only the tests ask for: it is held against published values by itself.
+ALONE = {("loads", name) for name in ("guesses", "totalLoad", "neighbours")}
+
+
 def imports(path: Path) -> list[Path]:
     found = re.findall(r'^import .+ from "(.+)";$', path.read_text(encoding="utf-8"), re.MULTILINE)
     return [(path.parent / one).resolve() for one in found]
@@ -47,4 +51,4 @@ def test_every_import_is_there_and_nothing_is_exported_for_nobody() -> None:
             path.read_text(encoding="utf-8"),
             re.MULTILINE,
         )
-        assert not [name for name in made if (path.stem, name) not in used], path.name
+        assert not [name for name in made if (path.stem, name) not in used | ALONE], path.name

@@ -33,6 +33,8 @@ PAGES = [
     "programme/",
     "taught/",
     "gaps/",
+    "changes/",
+    "data/",
     "rules/",
     "find/",
     "compare/",

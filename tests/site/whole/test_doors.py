@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 pytestmark = pytest.mark.browser
 
-STEPS = ["Find", "Compare", "Lagging part", "Week", "Tour"]
+STEPS = ["Find", "Compare", "What lags", "Week", "Tour"]
 WINDOWS = [(390, 844), (1366, 900), (1920, 1080)]
 LINE = "nav.hb-doors"
 
@@ -102,7 +102,16 @@ def test_a_page_stands_behind_its_door(page: Page, path: str, door: str, line: l
 def test_evidence_leads_on_to_all_of_it(page: Page) -> None:
     page.goto("methods/")
     names = page.locator(f"{LINE} a").all_inner_texts()
-    assert names == ["Taught and tested", "Gaps", "Sources", "Methods", "Audits"]
+    assert names == [
+        "Taught and tested",
+        "Gaps",
+        "Since last time",
+        "Lessons",
+        "Sources",
+        "Methods",
+        "Audits",
+        "Data",
+    ]
     page.get_by_role("navigation", name="Pages of this section").get_by_role(
         "link", name="Sources"
     ).click()

@@ -104,8 +104,7 @@ def test_four_weeks(browser: Browser, address: str, tmp_path: Path) -> None:
     assert link
     with visit(browser, **PHONE) as phone:
         phone.goto(link)
-        phone.get_by_role("heading", name=SQUAT).wait_for()
-        phone.get_by_text("Stop at once if").first.wait_for()
+        phone.get_by_text("Stop, and tell your coach").first.wait_for()
         assert "62.5\u00a0kg" in phone.locator("main").inner_text()
         assert phone.evaluate("document.documentElement.scrollWidth") <= 390
     with visit(browser, base_url=address, accept_downloads=True) as coach:

@@ -58,6 +58,9 @@ class TaughtPage:
     gaps: Link
     methods: str
     script: str
+    """Narrows the list."""
+    share: str
+    """Copies statements with their citations."""
 
 
 def resources(shelf: RenderContext) -> Iterator[Resource]:
@@ -107,6 +110,7 @@ def model(shelf: RenderContext) -> TaughtPage:
         gaps=Link("Where studies disagree", desk.href("gaps.md", "disagreements")),
         methods=desk.href("methods.md", "findings"),
         script=desk.href(scripts.uri("taught.js")),
+        share=desk.href(scripts.uri(scripts.SHARE)),
     )
 
 

@@ -6,11 +6,16 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from ....english import upper_first
 from ....evidence_map.answer_card import answer_card
 from ....evidence_map.best_answer import BestAnswer, BestAnswers
 from ....evidence_map.marks import Mark
 from ...context import Link, PageContext, RenderContext, once
 from ...map import mark as marks
+from ...sections.comparison import bare
+
+#: The anchor of the answer on its part's page.
+ANSWER = "answer"
 
 
 @dataclass(frozen=True)
@@ -28,10 +33,18 @@ class ChosenExercise:
 class CardView:
     """Everything the template of a card shows."""
 
+    title: str
+    """The part."""
     lead: str
     chosen: list[ChosenExercise]
     others: int
     lines: tuple[tuple[str, str], ...]
+    permalink: str
+    """Where the answer stands: on the part's own page."""
+    anchor: str | None
+    """Its anchor; None on any other page."""
+    sources: list[Link]
+    """The studies that it rests on."""
 
 
 def card(desk: PageContext, ref: str) -> CardView:
@@ -39,11 +52,16 @@ def card(desk: PageContext, ref: str) -> CardView:
     shelf = desk.shelf
     found = answer(shelf, ref)
     made = answer_card(shelf.names, found)
+    rows = found.comparison.rows if found.comparison else ()
     return CardView(
+        upper_first(bare(shelf.names.part(ref))),
         made.lead,
         [_chosen(desk, id, mark) for id, mark in zip(made.chosen, found.marks, strict=False)],
         made.others,
         made.lines,
+        desk.href(f"muscles/{ref}.md", ANSWER),
+        ANSWER if desk.uri == f"muscles/{ref}.md" else None,
+        [desk.source(key) for key in dict.fromkeys(row.study for row in rows)],
     )
 
 

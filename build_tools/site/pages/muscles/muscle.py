@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from ....catalog import entries
 from ....english import upper_first
+from ...client import scripts
 from ...context import MUSCLE_SECTIONS, Grounds, Link, PageContext, RenderContext, part_anchor
 from ...map.block import block
 from ...resource import Resource
@@ -44,6 +45,8 @@ class MusclePage:
 
     meta: dict[str, object]
     muscle: entries.Muscle
+    teach: str
+    """Its lesson."""
     block: Markup
     parts: list[PartAnswer]
     growth: PairsView | None
@@ -59,6 +62,8 @@ class MusclePage:
     sources: list[Formatted]
     notice: str
     notice_href: str
+    script: str
+    """Copies statements with their citations."""
 
 
 def resources(shelf: RenderContext) -> Iterator[Resource]:
@@ -98,6 +103,7 @@ def model(shelf: RenderContext, id: str) -> MusclePage:
             "hide": ["navigation"],
         },
         muscle=muscle,
+        teach=desk.href(f"lessons/{id}.md"),
         block=block(desk, id),
         parts=[_part(desk, f"{id}/{part}") for part in muscle.parts],
         growth=part_pages.drawn(desk, fields, "growth"),
@@ -111,6 +117,7 @@ def model(shelf: RenderContext, id: str) -> MusclePage:
         sources=[formatted(desk, key) for key in cited_on(shelf, keys)],
         notice=shelf.handbook.notice.short,
         notice_href=desk.href("cautions.md"),
+        script=desk.href(scripts.uri(scripts.SHARE)),
     )
 
 

@@ -14,10 +14,9 @@ from markupsafe import Markup
 from ....english import upper_first
 from ....evidence.claims.conclusions import Comparison, PartEvidence
 from ....evidence.terms import LEVELS
-from ....evidence.treatments import is_version
+from ....evidence.treatments import is_version, pair_anchor
 from ....evidence.wording.sentences import in_brief
 from ....evidence_map.marks import Fill, Mark
-from ....evidence_map.preferences import pair_anchor
 from ...context import Link, PageContext
 from ...map import mark as marks
 from ...plots import gain_bars
@@ -93,7 +92,7 @@ def view(desk: PageContext, field: PartEvidence) -> PairsView:
         heading=DRAWN[field.outcome],
         groups=_groups(desk, alone, reach),
         together=_groups(desk, wider, reach),
-        never=[_pair(desk, c, reach) for c in told if c.finding == "not studied"],
+        never=[pair(desk, c, reach) for c in told if c.finding == "not studied"],
         standings=orders,
         apart=ranking.APART if len(orders) > 1 else None,
     )
@@ -123,16 +122,19 @@ def _groups(desk: PageContext, found: list[Comparison], reach: Reach | None) -> 
         ("Measured, nothing clear", ("unclear", "alike")),
     )
     groups = [
-        BarsGroup(heading, [_pair(desk, c, reach) for c in found if c.finding in findings])
+        BarsGroup(heading, [pair(desk, c, reach) for c in found if c.finding in findings])
         for heading, findings in kinds
     ]
     return [group for group in groups if group.pairs]
 
 
-def _pair(desk: PageContext, comparison: Comparison, reach: Reach | None) -> BarsView:
+def pair(
+    desk: PageContext, comparison: Comparison, reach: Reach | None, id: str | None = None
+) -> BarsView:
+    """One pair as seen from one page; ``id`` is that of its drawing where its anchor is not the only one of its name there."""
     asked, names = comparison.question, desk.shelf.names
     anchor = pair_anchor(asked.outcome, asked.first, asked.second)
-    drawn = gain_bars.bars(names, comparison, f"bars-{anchor}", reach)
+    drawn = gain_bars.bars(names, comparison, id or f"bars-{anchor}", reach)
     growth = asked.outcome == "growth"
     return BarsView(
         anchor=anchor,

@@ -12,6 +12,7 @@ from ....catalog import entries
 from ....english import upper_first
 from ....evidence.claims.conclusions import PartEvidence
 from ....evidence_map.marks import LEGEND
+from ...client import scripts
 from ...context import Grounds, Link, PageContext, RenderContext
 from ...map import mark as marks
 from ...map.cell import place
@@ -27,11 +28,12 @@ from ...sections.references import Formatted, cited_on, formatted
 from ...sections.taught import taught_of
 from ...templating import render
 from . import pairs
-from .card import CardView, card
+from .card import ANSWER, CardView, card
 from .pairs import PairsView
 
 SECTIONS = (
     "top",
+    ANSWER,
     "marks",
     "growth",
     "activation",
@@ -60,6 +62,8 @@ class PartPage:
     title: str
     part: entries.Part
     muscle: Link
+    teach: str
+    """The muscle's lesson."""
     card: CardView
     marks: list[MarkGroup]
     untested: list[Link]
@@ -83,6 +87,8 @@ class PartPage:
     """Where certainty is explained."""
     notice: str
     notice_href: str
+    script: str
+    """Copies statements with their citations."""
 
 
 def uri(ref: str) -> str:
@@ -136,6 +142,7 @@ def model(shelf: RenderContext, ref: str) -> PartPage:
         title=title,
         part=part,
         muscle=desk.part(muscle),
+        teach=desk.href(f"lessons/{muscle}.md"),
         card=card(desk, ref),
         marks=_marks(desk, ref),
         untested=[
@@ -162,6 +169,7 @@ def model(shelf: RenderContext, ref: str) -> PartPage:
         certainty=desk.href("methods.md", "certainty"),
         notice=shelf.handbook.notice.short,
         notice_href=desk.href("cautions.md"),
+        script=desk.href(scripts.uri(scripts.SHARE)),
     )
 
 

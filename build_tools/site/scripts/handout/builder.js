@@ -1,48 +1,45 @@
-// The builder: pick exercises, say how much, get the link.
+// The builder: pick exercises for one day or several, say how much, get the link.
 
-import { code } from "./code.js";
-import { part } from "../dom.js";
+import { make, part } from "../dom.js";
 import { encode } from "../rules/link.js";
-import { chosen, read } from "./exercise.js";
+import { code } from "./code.js";
+import { days } from "./days.js";
 import { say } from "./say.js";
 import { searching } from "./search.js";
 
 const TOO_LONG = "This is more than a link can hold. Shorten the notes, or make two handouts.";
 const LOOPBACK = /^(localhost|127\.|\[::1\])/;
+const words = (input) => input.value.replace(/\s+/gu, " ").trim() || null;
 
 /** Sets the builder up; answers {fill, link}: fill it with a handout, and its link as it stands (null while there is none). */
 export function builder(data, names) {
-  const list = part("chosen"), title = part("title"), clear = searching(data.exercises, add);
-  let link = null;
-
-  function add(id) {
-    if (list.children.length >= data.rules.exercises) return say(`A handout holds at most ${data.rules.exercises} exercises.`);
-    list.append(chosen(names.get(id), { id }));
+  const head = data.rules.head.map(([name]) => [name, part(name)]), week = days(data, names, update), care = cares(data, update);
+  const clear = searching(data.exercises, (id) => {
+    if (!week.add(id)) return say(`A handout holds at most ${data.rules.exercises} exercises${week.several() ? " a day" : ""}.`);
     clear();
     update();
-    say(`${names.get(id)} added as number ${list.children.length}.`);
-  }
+    say(`${names.get(id)} added as number ${week.size()}${week.several() ? ` on ${week.into()}` : ""}.`);
+  });
+  let link = null;
 
   function fill(handout) {
-    title.value = handout.title ?? "";
-    list.replaceChildren(...handout.days[0].items.map((item) => chosen(names.get(item.id), item)));
+    for (const [name, input] of head) input.value = handout[name] ?? "";
+    care.fill(handout.care);
+    week.fill(handout.days);
     update();
   }
 
   function update() {
-    [...list.children].forEach((item, n, { length }) => {
-      part("number", item).textContent = `${n + 1}. `;
-      part("up", item).disabled = n === 0;
-      part("down", item).disabled = n === length - 1;
-    });
-    const items = [...list.children].map((item) => read(item, data));
-    const why = items.length === 0 ? "Add an exercise to get a link." : items.includes(null) ? "Mend the marked fields to get a link." : "";
+    const found = week.read(), items = found.flatMap((day) => day.items);
+    const why = !items.length ? "Add an exercise to get a link." : found.some((day) => !day.items.length) ? "Add an exercise to each day to get a link."
+      : items.includes(null) ? "Mend the marked fields to get a link." : "";
     link = null;
     try {
-      if (!why) link = `${new URL("./", location.href)}#${encode({ title: title.value.replace(/\s+/gu, " ").trim() || null, days: [{ items }] }, data.rules)}`;
+      const handout = { ...Object.fromEntries(head.map(([name, input]) => [name, words(input)])), care: care.read(), days: found };
+      if (!why) link = `${new URL("./", location.href)}#${encode(handout, data.rules)}`;
       show(why);
     } catch (bad) {
-      show(bad.kind === "too-long" ? TOO_LONG : "The title is too long, or holds a character that cannot be shown.");
+      show(bad.kind === "too-long" ? TOO_LONG : "The title or the coach’s name is too long, or holds a character that cannot be shown.");
     }
   }
 
@@ -51,27 +48,12 @@ export function builder(data, names) {
     part("ready").hidden = link === null;
     if (link === null) return;
     part("address").value = link;
-    part("scan").replaceChildren(code(link, "QR code of the link"));
+    const scanned = link.length - link.indexOf("#") - 1 <= data.rules.scanned;
+    part("scan").replaceChildren(scanned ? code(link, "QR code of the link") : make("p", { className: "hint" }, "This link is too long for a code on paper. Send it, or make a handout for each day."));
     part("preview").hidden = !LOOPBACK.test(location.host);
   }
 
-  list.addEventListener("click", ({ target }) => {
-    const item = target.closest("li"), name = target.closest("button")?.dataset.part;
-    if (!name) return;
-    const beside = name === "up" ? item.previousElementSibling : item.nextElementSibling;
-    if (name === "remove") {
-      const neighbour = beside ?? item.previousElementSibling;
-      (neighbour ? part("remove", neighbour) : part("search")).focus();
-      item.remove();
-      say(`${names.get(item.dataset.id)} removed.`);
-    } else if (name === "up") beside.before(item);
-    else beside.after(item);
-    update();
-    if (name === "remove") return;
-    (target.disabled ? part(name === "up" ? "down" : "up", item) : target).focus();
-    say(`${names.get(item.dataset.id)} is now number ${[...list.children].indexOf(item) + 1}.`);
-  });
-  for (const field of [list, title]) field.addEventListener("input", update);
+  for (const [, input] of head) input.addEventListener("input", update);
   part("copy").addEventListener("click", async () => {
     try {
       await navigator.clipboard.writeText(link);
@@ -83,4 +65,35 @@ export function builder(data, names) {
   });
   update();
   return { fill, link: () => link };
+}
+
+/** The concerns whose lines stand on top, as ticks; calls `changed`; answers {fill, read}. What a link holds that the handbook no longer names stays in it until it is unticked. */
+function cares({ concerns, rules }, changed) {
+  const named = Object.keys(concerns).sort((a, b) => concerns[a][0].localeCompare(concerns[b][0]));
+  const list = part("concerns"), now = () => [...list.querySelectorAll(":checked")].map(({ value }) => value);
+
+  function tick(id, checked) {
+    const name = Object.hasOwn(concerns, id) ? concerns[id][0] : "Something that this handbook no longer names";
+    return make("li", {}, make("label", { className: "tick" }, make("input", { type: "checkbox", value: id, checked, autocomplete: "off" }), ` ${name}`));
+  }
+
+  function count() {
+    const many = now().length;
+    part("many").textContent = many ? ` (${many})` : "";
+    for (const box of list.querySelectorAll("input")) box.disabled = !box.checked && many >= rules.concerns;
+  }
+
+  function fill(ids = []) {
+    const all = [...ids, ...named.filter((id) => !ids.includes(id))];
+    list.replaceChildren(...all.map((id) => tick(id, ids.includes(id))));
+    count();
+  }
+
+  list.addEventListener("change", () => {
+    count();
+    if (now().length >= rules.concerns) say(`A handout holds at most ${rules.concerns}.`);
+    changed();
+  });
+  fill();
+  return { fill, read: now };
 }

@@ -1,8 +1,8 @@
 // One exercise in the builder: its fields, what is wrong in them, and what stands outside the handbook's ranges.
 
 import { part } from "../dom.js";
+import { outside } from "../rules/doses.js";
 import { holds } from "../rules/link.js";
-import { outside } from "./words.js";
 
 let made = 0;
 

@@ -1,14 +1,21 @@
-// Starts the page: no fragment, the builder; add=<id>, the builder with that exercise; a handout's fragment, the client's view; anything else, a message and nothing more.
+// Starts the page: no fragment, the builder; add=<id>, the builder with that exercise; a handout's fragment, the client's view; anything else,
+// a message and nothing more. The page itself holds what the view needs; what the builder needs is fetched once it is asked for.
 
-import { part } from "../dom.js";
+import { make, part } from "../dom.js";
 import { BadFragment, decode } from "../rules/link.js";
-import { builder } from "./builder.js";
-import { say } from "./say.js";
-import { show } from "./view.js";
+import { draw, sheetOf, stored } from "./view.js";
 
 const PARTS = ["builder", "view", "problem"];
 const here = new URL("./", location.href).href, title = document.title;
-let handout = null;
+const data = JSON.parse(part("data").textContent), names = listed();
+const known = new Map([...Object.entries(data.moved), ...[...names.keys()].map((id) => [id, id])]);
+let handout = null, made = null, paper = null, running = null;
+
+/** Ids and names of all exercises, from the list for browsers without scripts. */
+function listed() {
+  const list = new DOMParser().parseFromString(part("sheets").textContent, "text/html");
+  return new Map(Array.from(list.querySelectorAll("li"), (item) => [item.id.slice("add=".length), item.textContent.trim()]));
+}
 
 function reveal(name) {
   for (const each of PARTS) part(each).hidden = each !== name;
@@ -20,57 +27,96 @@ function complain(message) {
   reveal("problem");
 }
 
-function fetched() {
-  return fetch(new URL("data.json", here)).then((answer) => answer.ok ? answer.json() : Promise.reject(new Error(String(answer.status))));
+const cut = () => complain("This page could not be loaded whole. Open it again where there is a signal.");
+
+/** Takes a stylesheet in that the list does not wait for. */
+function styled(href, media) {
+  return new Promise((done, fail) => { document.head.append(make("link", { rel: "stylesheet", href, media, onload: done, onerror: fail })); });
 }
 
-async function start() {
-  const data = await fetched();
-  const names = new Map(Object.entries(data.exercises).map(([id, [name]]) => [id, name]));
-  const known = new Map([...Object.entries(data.moved), ...[...names.keys()].map((id) => [id, id])]);
-  const { fill, link } = builder(data, names);
+async function build() {
+  const [{ builder }, answer] = await Promise.all([import("./builder.js"), fetch(new URL("data.json", here)), styled("builder.css", "all")]);
+  if (!answer.ok) throw new Error(String(answer.status));
+  return builder({ ...await answer.json(), concerns: data.concerns }, names);
+}
 
-  async function route() {
-    say("");
-    const fragment = location.hash.slice(1);
-    if (!fragment) {
-      document.title = title;
-      return reveal("builder");
-    }
-    const begun = fragment.startsWith("add=") && known.get(fragment.slice(4));
-    if (begun) {
-      fill({ days: [{ items: [{ id: begun }] }] });
-      history.replaceState(null, "", here);
-      return route();
-    }
-    try {
-      handout = decode(fragment, data.rules, known);
-    } catch (bad) {
-      if (!(bad instanceof BadFragment)) throw bad;
-      return complain(data.rules.messages[bad.kind]);
-    }
-    reveal("view");
-    await show(handout, names);
+/** The builder, made once: {fill, link}. */
+function built() {
+  made ??= build().catch((bad) => {
+    made = null;
+    throw bad;
+  });
+  return made;
+}
+
+async function route() {
+  part("status").textContent = "";
+  const fragment = location.hash.slice(1);
+  if (!fragment) {
+    await built();
+    document.title = title;
+    return reveal("builder");
   }
-
-  addEventListener("hashchange", route);
-  part("edit").addEventListener("click", () => {
-    fill(handout);
-    history.pushState(null, "", here);
-    route();
-    scrollTo(0, 0);
-  });
-  part("open").addEventListener("click", () => {
-    location.href = link();
-    scrollTo(0, 0);
-  });
-  part("print").addEventListener("click", async () => {
-    history.pushState(null, "", link());
-    await route();
-    print();
-  });
-  part("print-view").addEventListener("click", () => print());
-  await route();
+  const begun = fragment.startsWith("add=") && known.get(fragment.slice(4));
+  if (begun) {
+    (await built()).fill({ care: [], days: [{ day: null, items: [{ id: begun }] }] });
+    history.replaceState(null, "", here);
+    return route();
+  }
+  try {
+    handout = decode(fragment, data.rules, known);
+  } catch (bad) {
+    if (!(bad instanceof BadFragment)) throw bad;
+    return complain(data.rules.messages[bad.kind]);
+  }
+  await draw(handout, names, data.concerns);
+  if (location.hash.slice(1) !== fragment) return;
+  reveal("view");
+  await follow(handout);
 }
 
-start().catch(() => complain("This page could not be loaded whole. Open it again where there is a signal."));
+/** What the list does not wait for. Without the buttons, all exercises stand one below the other. */
+async function follow(shown) {
+  const items = shown.days.flatMap(({ items: all }) => all), sheets = import("./sheets.js");
+  const buttons = Promise.all([import("./device.js"), import("./steps.js"), import("./say.js"), import("../rules/ticks.js")]).then(([{ remember }, { begin }]) => {
+    remember(location.hash.slice(1), items);
+    begin();
+  }).catch(() => { delete part("view").dataset.step; });
+  const texts = new Map(items.map(({ id }) => [id, fetch(sheetOf(id)).then((answer) => answer.ok ? answer.text() : null).catch(() => null)]));
+  paper ??= styled("paper.css", "print").catch(() => { paper = null; });
+  await Promise.all([buttons, sheets.then(({ complete }) => complete(shown, texts, data, paper)).catch(() => {})]);
+  for (const sheet of document.querySelectorAll(".sheet[data-wait]")) {
+    sheet.textContent = "Its pictures and cues could not be loaded just now. Try again where there is a signal.";
+    delete sheet.dataset.wait;
+  }
+}
+
+const start = () => running = route().catch(cut);
+
+if (stored("handout type") === "large") {
+  document.documentElement.dataset.type = "large";
+  part("larger").setAttribute("aria-pressed", "true");
+}
+addEventListener("hashchange", start);
+part("edit").addEventListener("click", async () => {
+  try {
+    (await built()).fill(handout);
+  } catch {
+    part("status").textContent = "The form could not be loaded just now. Try again where there is a signal.";
+    return;
+  }
+  history.pushState(null, "", here);
+  await start();
+  scrollTo(0, 0);
+});
+part("open").addEventListener("click", async () => {
+  location.href = (await built()).link();
+  scrollTo(0, 0);
+});
+part("print").addEventListener("click", async () => {
+  history.pushState(null, "", (await built()).link());
+  await start();
+  print();
+});
+part("print-view").addEventListener("click", () => running.then(() => print()));
+start();

@@ -2,7 +2,7 @@
 
 const PATIENCE = 20_000; // milliseconds
 
-/** Resolves to whether everything is kept: the page itself, its files, and `addresses`. */
+/** Resolves to whether everything is kept: the page itself, its linked files, and `addresses`. */
 export async function keep(addresses) {
   if (!("offline" in document.documentElement.dataset) || !("serviceWorker" in navigator)) return false;
   const root = new URL("../", location.href), here = new URL("./", location.href);

@@ -1,54 +1,118 @@
-// The handout as the client sees it.
+// The handout as the client sees it, without the figures: this much needs nothing but the link, so that the list and the lines of when to
+// stop stand there at once, whatever the signal. sheets.js brings the rest.
 
 import { make, part } from "../dom.js";
-import { code } from "./code.js";
-import { keep } from "./kept.js";
-import { address, sheet } from "./sheet.js";
-import { dose } from "./words.js";
+import { upcoming, weekday } from "../rules/days.js";
+import { dose, work } from "../rules/doses.js";
 
-const view = part("view");
-/** What two exercises on a page may have to say, in characters with their figures' descriptions, and how wide the code may be,
-    in millimetres: more than both is printed smaller, less than both larger. MOST is what a page without the code may say.
-    Measured over the shipped catalog on A4 and Letter. */
-const WORDS = 3400, CODE = 34, MOST = 5400;
+const view = part("view"), nav = part("days", view);
+let handout = null, chosen = null;
+const ASK = "ask your coach before you begin.";
+/** How long the list waits for the lines of care, in milliseconds: they stand above it, and would push it down. */
+const PATIENCE = 2_500;
+/** Where an exercise's cue sheet is, and a concern's lines. */
+export const sheetOf = (id) => new URL(`../cues/${id}/`, location.href).href;
+export const careOf = (id) => new URL(`../data/care/${id}.json`, location.href).href;
 
-/** Show a handout; resolves when figures and cues stand on the page. `names` maps ids to names. */
-export async function show({ title, days }, names) {
-  const items = days.flatMap((day) => day.items);
-  part("heading", view).textContent = title ?? "Your exercises";
-  document.title = title ?? "Your exercises";
-  const scanned = code(location.href, "QR code of this handout");
-  part("code", view).replaceChildren(scanned);
-  part("link", view).href = location.href;
+/** `Monday` of 0, and `7 December 2026` of `2026-12-07`. */
+export const dayName = (day) => told(Date.UTC(2024, 0, 1 + day), { weekday: "long" }); // that year began on a Monday
+const dateName = (date) => told(Date.parse(date), { day: "numeric", month: "long", year: "numeric" });
+const told = (time, how) => new Date(time).toLocaleDateString("en-GB", { ...how, timeZone: "UTC" });
+
+/** What is kept on this device under a name; null where nothing is, or nothing may be. */
+export function stored(name) {
+  try {
+    return localStorage.getItem(name);
+  } catch {
+    return null;
+  }
+}
+
+/** All but the figures and cues; resolves when it stands. `names` maps ids to names, `concerns` are those of the handbook. */
+export async function draw(shown, names, concerns) {
+  const { title, coach, date, care, days } = handout = shown;
+  document.title = part("heading", view).textContent = title ?? "Your exercises";
+  const from = [coach && `From ${coach}`, date && dateName(date)].filter(Boolean).join(", ");
+  part("from", view).textContent = from;
+  part("from", view).hidden = !from;
   part("kept", view).hidden = true;
-  const list = part("exercises", view), articles = items.map((item, n) => article(item, n + 1, names.get(item.id)));
-  list.replaceChildren(...articles);
-  await Promise.all(items.map(async ({ id }, n) => {
-    const cues = part("sheet", articles[n]);
-    cues.replaceChildren(await sheet(id) ?? make("p", {}, "Its pictures and cues could not be loaded just now. Try again where there is a signal."));
-  }));
-  const sizes = { "true true": "small", "false false": "large" }, words = fullest(articles), wide = parseFloat(scanned.getAttribute("width")) > CODE;
-  document.documentElement.dataset.print = words > MOST ? "small" : sizes[`${words > WORDS} ${wide}`] ?? "";
-  const shown = location.href;
-  keep(items.map(({ id }) => address(id))).then((done) => {
-    if (done && location.href === shown) part("kept", view).hidden = false;
-  });
+  let number = 0;
+  const each = (day, one) => day.items.map((item, n) => one(item, n + 1, names.get(item.id), number++));
+  const blocks = (one, wrap) => days.map((day) => block(day, wrap(each(day, one))));
+  part("list", view).replaceChildren(...blocks(line, (lines) => [make("ol", { className: "list" }, ...lines)]));
+  number = 0;
+  part("exercises", view).replaceChildren(...blocks(article, (articles) => articles));
+  const coming = upcoming(days, weekday(new Date()));
+  nav.hidden = days.length === 1;
+  nav.replaceChildren(...coming.map(({ day }) => dayButton(day)));
+  choose(coming[0].day);
+  view.dataset.step = "0";
+  const place = part("care", view);
+  place.hidden = !care.length;
+  place.replaceChildren(make("p", {}, `Your coach asks you to take care. The lines on it are still on their way: ${ASK}`));
+  if (care.length) await Promise.race([takeCare(shown, place, names, concerns), new Promise((done) => setTimeout(done, PATIENCE))]);
 }
 
-/** The most that stands on a printed page of two exercises, in characters. */
-function fullest(articles) {
-  const words = articles.map((each) => each.textContent.length);
-  return Math.max(...words.map((each, n) => n % 2 ? 0 : each + (words[n + 1] ?? 0)));
+async function takeCare(shown, place, names, concerns) {
+  const { care, days } = shown, known = care.filter((id) => Object.hasOwn(concerns, id)), ids = days.flatMap(({ items }) => items.map(({ id }) => id));
+  let made;
+  try {
+    const files = known.map((id) => fetch(careOf(id)).then((answer) => answer.ok ? answer.json() : null).catch(() => null));
+    const [{ told: lines }, , ...had] = await Promise.all([import("./care.js"), import("../rules/care.js"), ...files]); // its rule at the same time
+    made = lines(care, concerns, Object.fromEntries(known.map((id, n) => [id, had[n]])), ids, names);
+  } catch {
+    made = [make("p", {}, `Your coach asks you to take care. The lines on it could not be loaded: ${ASK}`)];
+  }
+  if (handout !== shown) return;
+  place.replaceChildren(...made);
+  choose(chosen);
 }
 
-function article(item, number, name) {
-  const [work, ...sentences] = dose(item);
-  const made = make("article", {}, make("h2", {}, `${number}. ${name}`));
-  if (work) made.append(make("p", { className: "dose" }, work));
+function block({ day }, children) {
+  const made = make("section", { className: "day" }, ...(day === null ? [] : [make("h2", {}, dayName(day))]), ...children);
+  made.dataset.day = String(day);
+  return made;
+}
+
+function dayButton(day) {
+  const today = day === weekday(new Date()), made = make("button", { type: "button", onclick: () => choose(day) }, today ? `Today, ${dayName(day)}` : dayName(day));
+  made.dataset.day = String(day);
+  return made;
+}
+
+/** Shows one day, with the care for its exercises; paper has all. */
+function choose(day) {
+  chosen = day;
+  for (const each of view.querySelectorAll(".day")) each.toggleAttribute("data-chosen", each.dataset.day === String(day));
+  for (const each of nav.children) each.setAttribute("aria-pressed", String(each.dataset.day === String(day)));
+  const ids = handout.days.find((each) => each.day === day).items.map(({ id }) => id);
+  for (const each of view.querySelectorAll("[data-part=care] [data-id]")) each.toggleAttribute("data-other", !ids.includes(each.dataset.id));
+}
+
+function box(label, n, set) {
+  const made = make("input", { type: "checkbox", autocomplete: "off" });
+  made.setAttribute("aria-label", label);
+  Object.assign(made.dataset, { n, ...(set === null ? {} : { set }) });
+  return made;
+}
+
+function line(item, number, name, n) {
+  const how = work(item), link = make("a", { href: location.href }, make("b", {}, `${number}. ${name}`), ...(how ? [" ", make("span", {}, how)] : []));
+  link.dataset.n = n;
+  return make("li", {}, box(`Done: ${name}`, n, null), link);
+}
+
+function article(item, number, name, n) {
+  const [first, ...sentences] = dose(item), sets = Array.from({ length: item.sets ?? 1 }, (_, set) => set);
+  const made = make("article", {}, make("h2", { tabIndex: -1 }, `${number}. ${name}`));
+  made.dataset.n = n;
+  if (first) made.append(make("p", { className: "dose" }, first));
+  made.append(make("fieldset", { className: "sets" }, make("legend", {}, item.sets ? "Sets done" : "Done"),
+    ...sets.map((set) => make("label", {}, box(item.sets ? `Set ${set + 1}` : "Done", n, set), item.sets ? ` ${set + 1}` : ""))));
   if (sentences.length) made.append(make("p", {}, sentences.join(" ")));
   if (item.note) made.append(make("p", { className: "note" }, item.note));
   const cues = make("div", { className: "sheet" });
-  cues.dataset.part = "sheet";
-  made.append(cues, make("a", { className: "button", href: address(item.id) }, `Cue sheet: ${name}`));
+  Object.assign(cues.dataset, { part: "sheet", wait: "" });
+  made.append(cues, make("a", { className: "button", href: sheetOf(item.id) }, `Cue sheet: ${name}`));
   return made;
 }

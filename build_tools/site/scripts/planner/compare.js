@@ -1,6 +1,7 @@
 // The page Compare: two to four exercises of the address side by side. What is said of them, and each drawing, was made by the build.
 
 import { make, part } from "../dom.js";
+import { offer, withdraw } from "../lesson/comparison.js";
 import { alike, together } from "../rules/curves.js";
 import { chosen } from "../rules/finder.js";
 import { FINDINGS, grid, uncompared } from "../rules/grid.js";
@@ -12,7 +13,7 @@ import { begin, drawing, fetched, grounds, link, sign } from "./page.js";
 import { inStep } from "./step.js";
 
 const FEWEST = 2, MOST = 4, OFFERED = 10, AT_ONCE = 4, GROUPS = { set_up: "Set up", move: "Move", check: "Check" };
-const CAUTION = { who: "Who takes care", instead: "Instead", stop_if: "Stop if", ask: "Whom to ask" };
+const CAUTION = { who: "Who takes care", instead: "Instead", stop_if: "Stop if", afterwards: "Afterwards", ask: "Whom to ask" };
 const COUNTS = { direct: "a set", indirect: "half a set" };
 const UNCOMPARED = ["No study here compares these exercises with each other.", "No study here compares {a} with the others.", "No study here compares {a} with {b}."];
 let data, stop = () => {};
@@ -111,7 +112,7 @@ const folds = (ids, details) => [
   fold("Cautions", columns(ids, (n) => [
     ...details[n].care.map(([heading, lines]) => make("div", { className: "hb-caution" }, make("p", { className: "hb-subhead" }, heading),
       make("ul", {}, ...lines.map((line) => make("li", {}, line))))),
-    ...details[n].cautions.map((caution) => make("dl", { className: "hb-caution" }, ...Object.keys(CAUTION).map((key) =>
+    ...details[n].cautions.map((caution) => make("dl", { className: "hb-caution" }, ...Object.keys(CAUTION).filter((key) => caution[key]).map((key) =>
       make("div", {}, make("dt", {}, CAUTION[key]), " ", make("dd", {}, caution[key])))))])),
   fold("Cues", columns(ids, (n) => Object.entries(GROUPS).flatMap(([key, name]) => [
     make("p", { className: "hb-subhead" }, name), make("ul", {}, ...details[n].cues[key].map((text) => make("li", {}, text)))]))),
@@ -139,6 +140,8 @@ async function show() {
   part("answer").replaceChildren(...ids.length < FEWEST ? [] : answer(ids, details, pairs));
   const told = pairs.flatMap((pair) => pair.told).sort((a, b) => a.rank - b.rank);
   part("results").replaceChildren(...ids.length ? [table(ids, details, told)] : [], ...ids.length < FEWEST ? [] : [...curves(ids, details), ...folds(ids, details)]);
+  if (ids.length < FEWEST) withdraw();
+  else offer({ ids, details, pairs, told, data }, UNCOMPARED);
   stop = ids.length ? inStep(part("step"), part("results").querySelectorAll("thead .hb-pose")) : () => {};
 }
 

@@ -5,11 +5,11 @@ import { asked, find, grouped, marked, partsOf, read, relaxed, withCare, write }
 import { named } from "../rules/names.js";
 import { listed, upper } from "../rules/text.js";
 import { box } from "./box.js";
-import { begin, fetched, grounds, link, sign } from "./page.js";
+import { begin, careOf, fetched, grounds, link, sign } from "./page.js";
 
 const NAMES = { part: "part", kind: "evidence", has: "equipment", position: "position", sides: "sides", avoid: "care", name: "name" };
 const WAIT = 250; // milliseconds of rest before typing counts
-const OFFERED = 12, MOST = 12, CARE = ["Who takes care", "Instead", "Stop if"];
+const OFFERED = 12, MOST = 12;
 let data, names, form, marks = [], later = 0, turn = 0;
 
 const field = (name) => form.elements[name];
@@ -95,8 +95,7 @@ function careful(ids, query, cautions) {
   const signed = (id) => { const { sign: n } = marked(data, id, query); return query.part && n >= 0 ? [sign(data.signs[n]), make("span", { className: "hb-quiet" }, ` ${data.signs[n].says}`)] : []; };
   return [make("h3", {}, "Only with care ", make("span", { className: "hb-quiet" }, String(ids.length))), ...some(ids, (id) => make("li", {},
     make("span", { className: "hb-index__name" }, link(`exercises/${id}/`, data.exercises[id].name)), ...signed(id),
-    ...query.avoid.flatMap((concern) => cautions[concern][id] ?? []).map((lines) => make("dl", { className: "hb-caution" },
-      ...lines.map((line, n) => make("div", {}, make("dt", {}, CARE[n]), " ", make("dd", {}, line)))))))];
+    ...careOf(cautions, id)))];
 }
 
 function relax(query) {
@@ -118,9 +117,9 @@ async function show(query) {
   const muscle = query.part.split("/")[0];
   const [, statements, ...cautions] = await Promise.all([facts(), muscle ? fetched(`data/find/${muscle}.json`) : {}, ...query.avoid.map((id) => fetched(`data/care/${id}.json`))]);
   if (mine !== turn) return;
-  const ids = find(data, query), care = withCare(data, query), of = Object.fromEntries(query.avoid.map((id, n) => [id, cautions[n]]));
+  const ids = find(data, query), care = withCare(data, query);
   part("count").textContent = `${ids.length ? upper(count(ids)) : "No exercise"} ${ids.length > 1 ? "fit" : "fits"}${care.length ? `, ${care.length} more only with care` : ""}.`;
-  part("results").replaceChildren(...ids.length ? list(ids, query, statements) : care.length ? [] : relax(query), ...careful(care, query, of));
+  part("results").replaceChildren(...ids.length ? list(ids, query, statements) : care.length ? [] : relax(query), ...careful(care, query, cautions));
 }
 
 /** The address follows the form: each change is a step to go back from, a whole word typed is one. */

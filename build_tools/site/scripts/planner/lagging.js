@@ -1,130 +1,193 @@
-// The page Lagging part: what is asked for, and the answer of rules/shortlist.js in words.
+// The page What lags: what is asked for, and the answer of rules/shortlist.js in words, up to the week or a handout.
 
 import { make, part } from "../dom.js";
-import { relaxed, shortlist } from "../rules/shortlist.js";
+import { begun } from "../rules/first_dose.js";
+import { BadFragment, encode } from "../rules/link.js";
+import { named } from "../rules/names.js";
+import { handout, seen } from "../rules/plan.js";
+import { picked, relaxed, shortlist } from "../rules/shortlist.js";
 import { filled, listed, upper } from "../rules/text.js";
-import { added, count, ends, lastDay, toAdd } from "../rules/week.js";
-import { named, span } from "../rules/words.js";
-import { proposed, reasons, sign } from "./answers.js";
-import { begin, link, root } from "./page.js";
+import { added, count, countMuscles, ends } from "../rules/week.js";
+import { span } from "../rules/words.js";
+import { marked, reasons } from "./answers.js";
+import { box } from "./box.js";
+import { begin, careOf, fetched, link, root } from "./page.js";
+import { card, isTaken } from "./proposal.js";
 import { arrived, fragment, keep, loaded } from "./state.js";
 
-let data, plan, wish, counts, own = false;
+const OFFERED = 12, NOTHING = "none";
+let had, data, names, plan, wish, doses, own = new Map(), taken = [], shown = [], turn = 0;
+const open = new Set();
 
 const held = () => [...new Set(plan.days.flat().map((entry) => entry.exercise))];
 const boxes = (name) => [...document.querySelectorAll(`[name="${name}"]`)];
 const action = (text, act, label = text) => make("button", { type: "button", className: "hb-action", ariaLabel: label, onclick: act }, text);
+const place = (ref) => names.places[ref][0];
+const limit = (field) => new Map(had.rules.fields).get(field);
+const partsOf = (ref) => (data.muscles[ref]?.parts ?? [ref]).filter((one) => one in data.orders);
 
-function offer() {
-  for (const [region, name] of Object.entries(data.regions)) {
-    const refs = Object.values(data.muscles).filter((one) => one.region === region).flatMap(({ parts }) => parts).filter((ref) => ref in data.orders);
-    if (refs.length) part("choice").append(make("optgroup", { label: name }, ...refs.map((ref) => make("option", { value: ref }, named(data, ref)))));
-  }
-  for (const [name, terms] of [["equipment", data.equipment], ["avoid", data.concerns]]) {
-    part(name).append(...Object.entries(terms).map(([value, term]) => make("label", { className: "hb-tick" },
-      make("input", { type: "checkbox", name, value }), make("span", {}, term.name))));
-  }
-  const all = { name: upper(data.words.everything), equipment: Object.keys(data.equipment) };
-  part("kits").append(...[all, ...data.kits].map(({ name, equipment }) => action(name, () => { wish.equipment = equipment; answer(); })));
-  part("day").append(...data.plan.days.map((name, n) => make("option", { value: n }, name)));
-  part("day").value = lastDay(plan.days);
-}
-
-/** The parts asked for, each with a way to take it out. */
+/** The parts asked for, each with ways to move it to the front and to take it out. */
 function chosen() {
-  part("chosen").replaceChildren(...wish.parts.map((ref) => make("li", {}, `${named(data, ref)} `, action("Remove", () => {
-    wish.parts = wish.parts.filter((other) => other !== ref);
-    answer();
-    part("choice").focus();
-  }, `Remove ${named(data, ref)}`))));
-  for (const option of part("choice").options) option.disabled = wish.parts.includes(option.value);
-  part("choice").value = "";
-  for (const box of boxes("equipment")) box.checked = wish.equipment.includes(box.value);
-  for (const box of boxes("avoid")) box.checked = wish.concerns.includes(box.value);
-  const all = Object.keys(data.equipment).length, has = wish.equipment.length;
-  part("at-hand").textContent = has === all ? data.words.everything : has ? filled(data.words.some, { count: has, all }) : data.words.nothing;
-  part("left-out").textContent = wish.concerns.length ? listed(wish.concerns.map((id) => data.concerns[id].name.toLowerCase())) : "nothing left out";
+  part("chosen").replaceChildren(...wish.parts.map((ref, n) => make("li", {}, make("b", {}, place(ref)), " ", make("span", { className: "hb-quiet" }, names.places[ref][1]), " ",
+    ...(n ? [action("First", () => ask({ parts: [ref, ...wish.parts.filter((other) => other !== ref)] }, "what"), `Put ${place(ref)} first`), " "] : []),
+    action("Remove", () => ask({ parts: wish.parts.filter((other) => other !== ref) }, "what"), `Remove ${place(ref)}`))));
+  const all = wish.equipment.length === Object.keys(data.equipment).length, has = all ? "" : [...wish.equipment].sort().join(",") || NOTHING;
+  for (const one of boxes("kit")) one.checked = one.value === has;
+  for (const one of boxes("has")) one.checked = wish.equipment.includes(one.value);
+  for (const one of boxes("avoid")) one.checked = wish.concerns.includes(one.value);
+  if (!boxes("kit").some((one) => one.checked)) part("has").closest("details").open = true;
+  if (wish.concerns.length) part("avoid").closest("details").open = true;
 }
 
-/** The button that takes the week with the accessory to the page Week. */
-function adding(id, sets) {
-  const day = Number(part("day").value), full = plan.days[day].length >= data.plan.exercises;
-  return make("p", { className: "hb-actions" }, full ? filled(data.words["full-day"], { count: data.plan.exercises })
-    : make("a", { className: "hb-action", href: new URL(`week/${fragment({ ...plan, days: added(plan.days, day, [id], sets) }, wish, data)}`, root).href },
-      filled(data.words.add, { sets, day: data.plan.days[day] })));
+function take(ref) {
+  part("what").value = "";
+  ask({ parts: [...new Set([...wish.parts, ...partsOf(ref)])] });
 }
 
-/** What to change alone so that something fits, the most helpful first. */
-function relaxing(ref, asked) {
-  const found = relaxed(data, asked, ref), change = (to) => () => { Object.assign(wish, to); answer(); part("status").focus(); };
-  const item = (key, values, act) => make("li", {}, act ? action(filled(data.words[key], values), act) : filled(data.words[key], values));
-  const ways = [
-    ...found.equipment.slice(0, 3).map(([id, gain]) => item("relax-equipment", { equipment: data.equipment[id].name.toLowerCase(), count: gain },
-      change({ equipment: Object.keys(data.equipment).filter((one) => one === id || wish.equipment.includes(one)) }))),
-    ...found.concerns.slice(0, 3).map(([id, gain]) => item("relax-concern", { concern: data.concerns[id].name.toLowerCase(), count: gain },
-      change({ concerns: wish.concerns.filter((one) => one !== id) }))),
-    ...["week", "main"].filter((key) => found[key]).map((key) => item(`relax-${key}`, { count: found[key] }))];
-  return [make("p", {}, filled(data.words["no-fit-part"], { part: data.parts[ref].inside })),
-    ...found.equipment.length || found.concerns.length ? [] : [make("p", {}, data.words["relax-nothing"])], make("ul", {}, ...ways)];
+function asking() {
+  const all = Object.entries(names.places).filter(([ref]) => partsOf(ref).length), whole = (ref) => place(ref) + (partsOf(ref).length > 1 ? ", all parts" : "");
+  box(part("what"), {
+    offered: (text) => (text ? named(all, text).slice(0, OFFERED) : Object.keys(data.muscles).filter((id) => partsOf(id).length).map((id) => ({ id, name: place(id) })))
+      .map(({ id, name }) => ({ id, title: whole(id), note: name === place(id) ? names.places[id][1] : name })),
+    missing: "No part has this name.",
+    take: ({ id }) => take(id),
+  });
+  part("form").addEventListener("submit", (event) => {
+    event.preventDefault();
+    const [found] = part("what").value.trim() ? named(all, part("what").value) : [];
+    if (found) take(found.id);
+  });
+  part("form").addEventListener("change", ({ target }) => {
+    const values = (name) => boxes(name).filter((one) => one.checked).map((one) => one.value);
+    if (target.name === "kit") ask({ equipment: target.value ? target.value.split(",").filter((id) => id !== NOTHING) : Object.keys(data.equipment) });
+    if (target.name === "has") ask({ equipment: values("has") });
+    if (target.name === "avoid") ask({ concerns: values("avoid") });
+  });
 }
 
-function listOf(ref, places, asked) {
-  const list = make("ol", { className: "hb-places" }, ...places.map((place) => make("li", {},
-    make("p", { className: "hb-kind" }, ...sign(place.kind), make("span", {}, data.kinds[place.kind].name)),
-    ...(place.exercises.length > 1 ? [make("p", { className: "hb-quiet" }, data.words.tie)] : []),
-    make("ul", {}, ...place.exercises.map((id) => make("li", {}, link(data.exercises[id].address, data.exercises[id].name),
-      ...(place.kind === "none" ? [] : [make("details", { className: "hb-below" },
-        make("summary", {}, "Reason", make("span", { className: "hb-unseen" }, ` for ${data.exercises[id].name}`)),
-        make("div", {}, ...reasons(data, id, ref, place.kind)))])))))));
-  return [make("h3", {}, named(data, ref)), ...(places.length ? [list] : relaxing(ref, asked))];
+/** What to have at hand so that something fits, the most helpful first. */
+function relaxing(ref) {
+  const ways = relaxed(data, wish, ref).slice(0, 3);
+  return [make("p", {}, filled(data.words["no-fit"], { part: data.parts[ref].inside })), ...(ways.length ? [] : [make("p", {}, data.words["relax-nothing"])]),
+    make("ul", {}, ...ways.map(([id, gain]) => make("li", {}, action(filled(data.words.relax, { equipment: data.equipment[id].name.toLowerCase(), count: gain }),
+      () => ask({ equipment: Object.keys(data.equipment).filter((one) => one === id || wish.equipment.includes(one)) }, "status")))))];
 }
 
-/** How much the first part gets now, and from it how many sets to begin with, until the coach writes a number. */
-function dosed() {
-  const [ref] = wish.parts, now = counts[ref]?.sets ?? 0, goal = data.goals[plan.goal];
-  if (!own && ref) part("sets").value = toAdd(ref, now, goal);
-  part("gets").replaceChildren(...(ref ? [filled(data.words.gets, { Part: upper(data.parts[ref].inside), sets: now, range: span(data, ends(goal.weekly_sets, ref)) }), " ",
-    link(goal.weekly_sets.address, "What the range rests on")] : []));
-  const sets = Number(part("sets").value), sound = /^[0-9]{1,2}$/.test(part("sets").value.trim()) && sets >= 1 && sets <= 20;
-  part("sets").setAttribute("aria-invalid", String(!sound));
-  return sound ? sets : ref ? toAdd(ref, now, goal) : 1;
+/** One exercise of the list, with its reason and the way to take it. */
+function row(answer, ref, { kind, care }, id, cautions) {
+  const { address, name, main } = data.exercises[id], of = make("span", { className: "hb-unseen" }, ` for ${name}`);
+  return make("li", {}, link(address, name), ...(main ? [make("span", { className: "hb-quiet" }, " main lift")] : []), " ",
+    ...(shown.some((one) => one.exercise === id) ? [] : [action("Take it", () => { taken.push({ part: ref, exercise: id }); show(answer, cautions); part("status").focus(); }, `Take it: ${name}`)]),
+    ...(kind === "none" ? [] : [make("details", { className: "hb-below" }, make("summary", {}, "Reason", of), ...reasons(data, id, ref, kind))]), ...(care ? careOf(cautions, id) : []));
 }
 
-function answer() {
+/** All that trains a part, folded: first what no caution speaks of, then what asks for care. */
+function listOf(answer, ref, cautions) {
+  const places = answer.options[ref], number = (some) => some.flatMap(({ exercises }) => exercises).length;
+  if (!places.length) return relaxing(ref);
+  const careful = places.filter(({ care }) => care), free = places.filter(({ care }) => !care);
+  const list = (some) => make("ol", { className: "hb-places" }, ...some.map((one) => make("li", {},
+    make("p", { className: "hb-kind" }, ...marked(data, one.exercises[0], ref, one.kind), make("span", {}, data.kinds[one.kind].name)),
+    ...(one.exercises.length > 1 ? [make("p", { className: "hb-quiet" }, filled(data.words.tie, { count: one.exercises.length }))] : []),
+    make("ul", {}, ...one.exercises.map((id) => row(answer, ref, one, id, cautions))))));
+  return [make("details", { className: "hb-below", open: open.has(ref), ontoggle: ({ target }) => open[target.open ? "add" : "delete"](ref) },
+    make("summary", {}, filled(data.words[careful.length ? "all-care" : "all"], { part: data.parts[ref].inside, count: number(places), care: number(careful) })),
+    ...(free.length ? [list(free)] : []), ...(careful.length ? [make("h3", {}, "Only with care"), list(careful)] : []))];
+}
+/** How a proposal begins: the first for a part has its days, a second one and a main lift beside an accessory wait for a tick. */
+function doseOf(found) {
+  if (own.has(found.exercise)) return own.get(found.exercise);
+  const lift = found.beside !== undefined;
+  const first = shown.find((one) => one.part === found.part && (lift || one.beside === undefined)), waits = lift ? shown.some((one) => one.beside === undefined && one.part === found.part) : first !== found;
+  const dose = begun(found.part, plan.days, doses);
+  own.set(found.exercise, { ...dose, days: waits && !taken.some((one) => one.exercise === found.exercise) ? [] : dose.days, instead: null });
+  return own.get(found.exercise);
+}
+
+/** What follows from the doses: the sum against the range, the way to the week, the handout. */
+function sum() {
+  const takes = shown.map(({ exercise }) => ({ exercise, ...own.get(exercise) })).filter(isTaken), ids = takes.map(({ exercise }) => exercise), { counts, muscles, goal } = doses;
+  const sound = takes.every(({ sets, repetitions, left }) => ![sets, repetitions, left].includes(undefined)), many = wish.concerns.length > had.rules.concerns;
+  const days = sound ? added(plan.days, takes, limit("sets").high) : plan.days, after = count(days, data.exercises), all = countMuscles(days, data.exercises, data.muscles);
+  const told = (name, one, other) => make("li", {}, filled(data.words[takes.length ? "gets" : "gets-now"], { name, sets: one?.sets ?? 0, then: other?.sets ?? 0 }));
+  const several = [...new Set(wish.parts.map((ref) => ref.split("/")[0]))].filter((id) => data.muscles[id].parts.length > 1);
+  part("gets").replaceChildren(...wish.parts.map((ref) => told(data.parts[ref].inside, counts[ref], after[ref])),
+    ...several.map((id) => told(filled(data.words["in-all"], { muscle: data.muscles[id].everyday.toLowerCase() }), muscles[id], all[id])));
+  part("span").textContent = filled(data.words["muscle-range"], { range: span(data, ends(goal.weekly_sets, wish.parts[0])) });
+  let why = !takes.length ? data.words["no-day"] : sound ? "" : data.words["bad-dose"];
+  part("into").hidden = part("now").hidden = Boolean(why);
+  part("into").href = new URL(`week/${fragment({ ...plan, days }, wish, data)}`, root).href;
+  if (!why) {
+    try {
+      const only = days.map((rows) => rows.filter(({ exercise }) => ids.includes(exercise)));
+      part("now").href = new URL(`handout/#${encode(handout({ days: only }, { title: upper(data.parts[wish.parts[0]].everyday), care: Object.keys(data.concerns).filter((id) => wish.concerns.includes(id)) }), had.rules)}`, root).href;
+    } catch (bad) {
+      if (!(bad instanceof BadFragment)) throw bad;
+      part("now").hidden = true;
+      why = many ? filled(data.words["many-concerns"], { count: had.rules.concerns }) : data.words["too-long"];
+    }
+  }
+  part("why").textContent = why;
+}
+
+/** Signs that need help stand on top, then whom to ask; `cautions` are those of the concerns. */
+function careFirst(cautions) {
+  part("care").hidden = !wish.concerns.length;
+  for (const one of document.querySelectorAll("[data-concern]")) one.hidden = !wish.concerns.includes(one.dataset.concern);
+  const asked = [...new Set(shown.flatMap(({ exercise }) => cautions.flatMap((of) => of[exercise] ?? [])).map((lines) => lines[3]))];
+  part("ask").hidden = !asked.length;
+  part("asked").textContent = asked.join(" ");
+}
+
+function show(answer, cautions) {
+  const { options, proposals, lifts } = answer;
+  const more = taken.map(({ part: ref, exercise }) => picked({ exercises: seen(plan, data.exercises) }, { ...wish, week: held() }, answer, ref, exercise)).filter(Boolean);
+  const first = [...lifts, ...proposals];
+  shown = [...first, ...more.filter(({ exercise }) => !first.some((one) => one.exercise === exercise))];
+  const said = [...(lifts.length ? [data.words.lifts] : []), ...(proposals.length ? [data.words[["one", "two"][proposals.length - 1]]] : []),
+    ...(shown.length && shown.every(({ care }) => care) ? [data.words["with-care"]] : [])];
+  const without = wish.parts.find((ref) => !options[ref].some(({ exercises }) => exercises.some((id) => !data.exercises[id].main)));
+  part("status").textContent = !wish.parts.length ? data.words["no-part"] : said.join(" ") || filled(data.words["no-accessory"], { part: data.parts[without ?? wish.parts[0]].inside });
+  part("adding").hidden = !shown.length;
+  part("more").hidden = !wish.parts.length;
+  for (const found of shown) doseOf(found);
+  const room = (id) => plan.days.flatMap((rows, n) => rows.length >= data.plan.exercises && !rows.some(({ exercise }) => exercise === id) ? [n] : []);
+  part("proposals").replaceChildren(...shown.map((found) => card(had, found, own.get(found.exercise),
+    { parts: wish.parts, full: room(found.exercise), care: found.care ? careOf(cautions, found.exercise) : [], changed: sum })));
+  part("options").replaceChildren(...wish.parts.flatMap((ref) => listOf(answer, ref, cautions)));
+  careFirst(cautions);
+  if (shown.length) sum();
+}
+
+async function answer() {
+  const mine = ++turn;
   chosen();
   keep(plan, wish, data);
-  const asked = { ...wish, week: held(), sets: dosed() }, { options, proposals } = shortlist(data, asked);
-  const words = ["no-fit", "one", "two"];
-  part("status").textContent = data.words[wish.parts.length ? words[proposals.length] : "no-part"];
-  part("adding").hidden = !proposals.length;
-  part("answer").hidden = !wish.parts.length;
-  part("proposals").replaceChildren(...proposals.map((found) => proposed(data, found, asked.sets, "h3", adding(found.exercise, asked.sets))));
-  part("options").replaceChildren(...wish.parts.flatMap((ref) => listOf(ref, options[ref], asked)));
+  const cautions = await Promise.all(wish.concerns.map((id) => fetched(`data/care/${id}.json`)));
+  if (mine !== turn) return;
+  show(shortlist({ exercises: seen(plan, data.exercises), orders: data.orders }, { ...wish, week: held() }), cautions);
 }
 
-function choose(event) {
-  event.preventDefault();
-  const ref = part("choice").value;
-  if (ref) wish.parts = [...wish.parts, ref];
-  answer();
+/** Asks anew, and puts the focus where the coach goes on. */
+async function ask(change, then) {
+  Object.assign(wish, change);
+  own = new Map([...own].filter(([, dose]) => dose.touched));
+  await answer().catch((wrong) => { part("failed").hidden = false; console.error(wrong); });
+  if (then) part(then).focus();
 }
 
 begin(async () => {
-  const had = await loaded(), found = arrived(had);
+  [had, names] = await Promise.all([loaded(), fetched("data/names.json")]);
   data = had.data;
+  const found = arrived(had);
   ({ plan, wish } = found);
   wish.parts = [...new Set(wish.parts)];
-  counts = count(plan.days, data.exercises);
+  doses = { counts: count(plan.days, data.exercises), muscles: countMuscles(plan.days, data.exercises, data.muscles), goal: data.goals[plan.goal], most: data.plan.exercises };
   part("wrong").textContent = found.wrong;
-  const names = held().map((id) => data.exercises[id].name);
-  part("held").textContent = names.length ? filled(data.words.held, { exercises: listed(names) }) : data.words["held-nothing"];
-  offer();
-  part("form").addEventListener("submit", choose);
-  for (const [name, key] of [["equipment", "equipment"], ["avoid", "concerns"]]) {
-    part(name).addEventListener("change", () => { wish[key] = boxes(name).filter((box) => box.checked).map((box) => box.value); answer(); });
-  }
-  part("sets").addEventListener("input", () => { own = true; answer(); });
-  part("day").addEventListener("change", answer);
+  const names_of = held().map((id) => data.exercises[id].name);
+  part("held").textContent = names_of.length ? filled(data.words.held, { exercises: listed(names_of) }) : "";
+  part("range").href = new URL(doses.goal.weekly_sets.address, root).href;
+  asking();
   addEventListener("hashchange", () => location.reload());
-  answer();
+  await answer();
 });

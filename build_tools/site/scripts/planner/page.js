@@ -14,18 +14,21 @@ export const grounds = (address, of) => {
   return made;
 };
 
-export const mark = (kind) => {
-  const made = make("span", { className: `hb-mark hb-mark--${kind}` });
-  made.setAttribute("aria-hidden", "true");
-  return made;
-};
-
 /** A mark of the evidence map, drawn as the symbol that the page holds. */
 export function sign({ sign: symbol, kind }) {
   const held = document.getElementById(symbol), drawn = document.createElementNS(held.namespaceURI, "svg");
   for (const [name, value] of [["class", `hb-sign hb-sign--${kind}`], ["viewBox", held.getAttribute("viewBox")], ["aria-hidden", "true"]]) drawn.setAttribute(name, value);
   drawn.append(...held.cloneNode(true).childNodes);
   return drawn;
+}
+
+const CARE = ["Who takes care", "Instead", "Stop if", "Ask", "Afterwards"];
+
+/** Cautions of one exercise, each with its lines; `cautions` are the files data/care/<concern>.json. One that speaks of two concerns stands once. */
+export function careOf(cautions, id) {
+  const each = new Map(cautions.flatMap((of) => of[id] ?? []).map((lines) => [lines.join("\n"), lines]));
+  return [...each.values()].map((lines) => make("dl", { className: "hb-caution" },
+    ...lines.map((line, n) => make("div", {}, make("dt", {}, CARE[n]), " ", make("dd", {}, line)))));
 }
 
 /** A drawing that the build made, as an element: XML of its own, in which nothing runs. */

@@ -1,9 +1,13 @@
-// What the pages Lagging part and Week pass on in the fragment of the address, which no server sees: the week, and what is asked for.
+// What the pages What lags and Week pass on in the fragment of the address, which no server sees: the week, and what is asked for.
+//
+// Past weeks are too long for an address. They stay with the tab (sessionStorage), each list under a mark that the address carries as `past`,
+// so that another client's week that is opened in the same tab never gets them.
 
 import { BadPlan, blank, packed, read, unpacked, write } from "../rules/plan.js";
 import { fetched } from "./page.js";
 
-const PAST = "handbook week: past weeks"; // in this tab alone, as an address has no room for them
+const PAST = "handbook week: past weeks", MOST = 4; // so many lists, of the weeks opened last
+let mark = "", kept = null;
 
 /** The data of the working pages, with the rules of handouts. */
 export async function loaded() {
@@ -18,7 +22,9 @@ export function arrived({ data, rules }) {
   const wish = { parts: list("parts", data.orders), equipment: given.has("equipment") ? list("equipment", data.equipment) : Object.keys(data.equipment), concerns: list("avoid", data.concerns) };
   let plan = blank(), wrong = "";
   try {
-    if (given.has("week")) plan = { ...unpacked(given.get("week"), data, rules), before: past(data, rules) };
+    if (given.has("week")) plan = unpacked(given.get("week"), data, rules);
+    mark = given.get("past") ?? "";
+    plan.before = kept = past(data, rules);
   } catch (bad) {
     if (!(bad instanceof BadPlan)) throw bad;
     wrong = bad.message;
@@ -32,21 +38,33 @@ export function fragment(plan, wish, data) {
   const said = [["parts", wish.parts], ["equipment", all ? [] : wish.equipment.length ? wish.equipment : ["none"]], ["avoid", wish.concerns]].filter(([, ids]) => ids.length)
     .map(([name, ids]) => `${name}=${ids.join(",")}`);
   if (plan.days.some((day) => day.length)) said.push(`week=${packed(plan, data)}`);
+  if (plan.before?.length && mark) said.push(`past=${mark}`);
   return said.length ? `#${said.join("&")}` : "";
 }
 
+/** Keeps what there is in the address, and the past weeks with the tab. */
 export function keep(plan, wish, data) {
+  keepPast(plan.before, data);
   history.replaceState(null, "", location.pathname + location.search + fragment(plan, wish, data));
+}
+
+/** Keeps a list of past weeks once, not at every letter that is typed. */
+function keepPast(before, data) {
+  if (before === kept) return;
+  kept = before;
+  if (before.length) mark ||= `w${Date.now().toString(36)}`;
   try {
-    if (plan.before.length) sessionStorage.setItem(PAST, write({ ...blank(), before: plan.before }, data));
-    else sessionStorage.removeItem(PAST);
+    const others = Object.entries(held()).filter(([one]) => one !== mark);
+    sessionStorage.setItem(PAST, JSON.stringify(Object.fromEntries([...others, ...before.length ? [[mark, write({ ...blank(), before }, data)]] : []].slice(-MOST))));
   } catch { /* a browser that keeps nothing: the file does */ }
 }
 
-/** The past weeks that this tab keeps. */
+const held = () => JSON.parse(sessionStorage.getItem(PAST) ?? "{}");
+
+/** The past weeks that this tab keeps for this week. */
 function past(data, rules) {
   try {
-    return read(sessionStorage.getItem(PAST) ?? write(blank(), data), data, rules).before;
+    return read(held()[mark] ?? write(blank(), data), data, rules).before;
   } catch {
     return [];
   }

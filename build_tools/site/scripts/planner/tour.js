@@ -1,21 +1,24 @@
 // The tour: what the working pages answer for each invented client, worked out by the same rules, with links that open those pages filled in.
 
 import { make, part } from "../dom.js";
+import { begun } from "../rules/first_dose.js";
 import { encode } from "../rules/link.js";
 import { handout } from "../rules/plan.js";
 import { shortlist } from "../rules/shortlist.js";
-import { added, count, countMuscles, duration, lastDay, toAdd, warnings } from "../rules/week.js";
+import { added, count, countMuscles, duration, warnings } from "../rules/week.js";
 import { proposed, remark } from "./answers.js";
-import { begin, link, root } from "./page.js";
+import { begin, careOf, fetched, link, root } from "./page.js";
 import { fragment, loaded } from "./state.js";
 
-/** What a client holds besides plan and wish: what is proposed, and the week with it. */
-function answered({ goal, days, parts, equipment, concerns }, data) {
-  const before = count(days, data.exercises), doses = data.goals[goal], week = [...new Set(days.flat().map((entry) => entry.exercise))];
-  const wish = { parts, equipment, concerns, week, sets: toAdd(parts[0], before[parts[0]]?.sets ?? 0, doses) };
-  const { proposals } = shortlist(data, wish);
-  const more = added(days, lastDay(days), proposals.map(({ exercise }) => exercise), wish.sets);
-  return { goal, days, wish, proposals, more, before, after: count(more, data.exercises) };
+/** What a client holds besides plan and wish: what is proposed, the doses it begins with, and the week with them. */
+function answered({ goal, days, parts, equipment, concerns }, { data, rules }) {
+  const before = count(days, data.exercises), week = [...new Set(days.flat().map((entry) => entry.exercise))], wish = { parts, equipment, concerns, week };
+  const known = { counts: before, muscles: countMuscles(days, data.exercises, data.muscles), goal: data.goals[goal], most: data.plan.exercises };
+  const { lifts, proposals } = shortlist(data, wish);
+  const takes = proposals.filter(({ part: ref }, n) => proposals.findIndex((one) => one.part === ref) === n)
+    .map(({ exercise, part: ref }) => ({ exercise, ...begun(ref, days, known) }));
+  const more = added(days, takes, new Map(rules.fields).get("sets").high);
+  return { goal, days, wish, known, proposals: [...lifts, ...proposals], takes, more, before, after: count(more, data.exercises) };
 }
 
 function counts({ wish, before, after }, data) {
@@ -26,7 +29,7 @@ function counts({ wish, before, after }, data) {
 }
 
 function remarks({ goal, more }, data) {
-  const found = warnings(more, countMuscles(more, data.exercises, data.muscles), data.exercises, data.goals[goal].weekly_sets);
+  const found = warnings(more, countMuscles(more, data.exercises, data.muscles), data.exercises, data.goals[goal]);
   if (!found.length) return [make("p", {}, "The week with the accessories goes against nothing that the programme says.")];
   return [make("p", {}, "What the week with the accessories goes against:"), make("ul", {}, ...found.map((one) => remark(data, goal, one)))];
 }
@@ -37,23 +40,25 @@ function handed({ goal, more, wish }, n, { data, rules }) {
   const minutes = Math.ceil(duration(entries, data.exercises, data.seconds[goal]) / 60);
   const rows = entries.flatMap(({ exercise: id, sets, repetitions }, n) => [
     n ? ", " : "", link(data.exercises[id].address, data.exercises[id].name), ` ${sets} × ${repetitions}`]);
-  const to = link(`handout/#${encode(handout({ days: more }, { title: name, care: wish.concerns }, [n]), rules)}`, `Handout for ${name}`);
+  const to = link(`handout/#${encode(handout({ days: more }, { title: name, care: wish.concerns.slice(0, rules.concerns) }, [n]), rules)}`, `Handout for ${name}`);
   to.dataset.tour = "handout";
   return make("li", {}, make("b", {}, name), `, about ${minutes} minutes: `, ...rows, ". ", to);
 }
 
-function fill(section, number, had) {
-  const { data } = had, found = answered(JSON.parse(section.dataset.client), data), { goal, days, wish, proposals, more } = found;
+async function fill(section, number, had) {
+  const { data } = had, found = answered(JSON.parse(section.dataset.client), had), { goal, days, wish, known, proposals, takes, more } = found;
+  const cautions = await Promise.all(wish.concerns.map((id) => fetched(`data/care/${id}.json`)));
+  const sets = (id) => takes.filter(({ exercise }) => exercise === id).map((one) => one.sets * one.days.length)[0];
   const put = (name, ...children) => part(`${name}-${number}`).replaceChildren(...children);
   for (const [name, page, week] of [["lagging", "lagging", days], ["week", "week", days], ["added", "week", more]]) {
     part(`${name}-${number}`).href = new URL(`${page}/${fragment({ goal, days: week }, wish, data)}`, root).href;
   }
-  put("proposals", ...(proposals.length ? proposals.map((one) => proposed(data, one, wish.sets, "h4")) : [make("p", {}, data.words["no-fit"])]));
+  put("proposals", ...proposals.map((one) => proposed(data, one, wish.parts, sets(one.exercise) ?? begun(one.part, days, known).sets, "h4", one.care ? careOf(cautions, one.exercise) : [])));
   put("counts", counts(found, data), ...remarks(found, data));
   put("days", ...more.flatMap((entries, n) => entries.length ? [handed(found, n, had)] : []));
 }
 
 begin(async () => {
   const had = await loaded();
-  [...document.querySelectorAll("[data-client]")].forEach((section, n) => fill(section, n + 1, had));
+  await Promise.all([...document.querySelectorAll("[data-client]")].map((section, n) => fill(section, n + 1, had)));
 });

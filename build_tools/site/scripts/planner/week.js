@@ -3,7 +3,8 @@
 import { make, part } from "../dom.js";
 import { named } from "../rules/names.js";
 import { BadPlan, read, rowOf as blankRow, seen } from "../rules/plan.js";
-import { filled } from "../rules/text.js";
+import { filled, upper } from "../rules/text.js";
+import { typed } from "../rules/typed.js";
 import { duration, warnings } from "../rules/week.js";
 import { span } from "../rules/words.js";
 import { counted } from "../week/counts.js";
@@ -11,16 +12,17 @@ import { reckoning } from "../week/loads.js";
 import { paper } from "../week/paper.js";
 import { progressing } from "../week/progress.js";
 import { offer } from "../week/replace.js";
-import { rowOf } from "../week/row.js";
+import { rowOf, valueOf } from "../week/row.js";
 import { taking } from "../week/take.js";
+import { undoing } from "../week/undo.js";
 import { versions } from "../week/versions.js";
 import { remark } from "./answers.js";
 import { box } from "./box.js";
 import { begin, link, root } from "./page.js";
 import { arrived, fragment, keep, loaded } from "./state.js";
 
-const OFFERED = 8, REMARKS = 3, NEW = { sets: 3, repetitions: "8-12" };
-let had, data, wish, plans, page, reckon, took, progressed;
+const OFFERED = 8, REMARKS = 3;
+let had, data, names, wish, plans, page, reckon, took, progressed;
 
 const say = (text) => { part("status").textContent = text; };
 const plan = () => plans.current();
@@ -66,7 +68,7 @@ const act = {
     document.querySelector(".hb-replace")?.remove();
     const close = () => { panel.remove(); rowAt({ day, place }).querySelector('[data-act="Replace"]').focus(); };
     const take = (other) => redo((next) => { Object.assign(next.days[day][place], { exercise: other, load: null, done: null }); }, filled(data.words.replaced, { exercise: name(exercise), other: name(other) }), { day, place });
-    const panel = offer(data, exercise, wish.equipment, held, { take, close });
+    const panel = offer(data, exercise, wish, held, { take, close, offered });
     row.append(panel);
     panel.querySelector("button").focus();
   },
@@ -109,18 +111,20 @@ function tell() {
     const minutes = Math.ceil(duration(now.days[line.dataset.time], data.exercises, data.seconds[now.goal]) / 60);
     line.textContent = filled(data.words.minutes, { minutes });
   }
-  const { counts, trained, helped } = counted(data, now.days, range);
-  part("range").replaceChildren(`${span(data, range)} ${range.unit}. ${range.unsure} `, link(range.address, "Sources"));
+  const { counts, scale, trained, helped } = counted(data, now.days, range);
+  part("range").replaceChildren(`${span(data, range)} ${range.unit}. ${data.words["muscle-rule"]} ${range.unsure} `, link(range.address, "Sources"));
+  part("scale").replaceChildren(scale);
   part("count").replaceChildren(...trained);
   part("helped").replaceChildren(...helped);
   part("helped-count").textContent = helped.length;
-  const found = warnings(now.days, counts, exercises, range).map((one) => remark(data, now.goal, one));
+  const found = warnings(now.days, counts, exercises, data.goals[now.goal]).map((one) => remark(data, now.goal, one));
   part("remarks").replaceChildren(...found.slice(0, REMARKS));
   part("remarks-more").replaceChildren(...found.slice(REMARKS));
   part("remarks-count").textContent = found.length - REMARKS;
   for (const [one, shown] of [["hint", !filledIn], ["planned", filledIn], ["warned", found.length], ["folded", found.length > REMARKS], ["helpers", helped.length]]) part(one).hidden = !shown;
   const { behind, ahead } = plans.at();
-  [part("undo").disabled, part("redo").disabled] = [!behind, !ahead];
+  // A button that is disabled under the finger would lose the focus.
+  for (const [name, left] of [["undo", behind], ["redo", ahead]]) part(name).setAttribute("aria-disabled", String(!left));
   part("steps").hidden = !behind && !ahead && !filledIn;
   part("lagging").href = new URL(`lagging/${fragment(now, wish, data)}`, root).href;
   part("paper").replaceChildren(...paper(data, now));
@@ -129,11 +133,16 @@ function tell() {
   progressed();
 }
 
+/** What the box of names offers for a text. */
+const offered = (text) => text ? named(names, typed(text).name).slice(0, OFFERED).map(({ id, name: fits }) => ({ id, title: name(id), note: fits === name(id) ? "" : upper(fits) })) : [];
+
 function add({ id }) {
-  const day = Number(part("day").querySelector("input:checked").value);
+  const day = Number(part("day").querySelector("input:checked").value), { name: _, ...dose } = typed(part("name").value);
+  const row = Object.fromEntries(Object.entries(dose).map(([key, value]) => [key, value === null ? null : valueOf(page.limits.get(key), key, String(value))]));
+  if (Object.values(row).includes(undefined)) return say(data.words["bad-dose"]);
   part("name").value = "";
   if (!room(day)) return;
-  redo((next) => next.days[day].push(blankRow({ exercise: id, ...NEW })), filled(data.words.added, { exercise: name(id), day: data.plan.days[day] }));
+  redo((next) => next.days[day].push(blankRow({ exercise: id, ...row })), filled(data.words.added, { exercise: name(id), day: data.plan.days[day] }));
   part("name").focus();
 }
 
@@ -170,7 +179,7 @@ begin(async () => {
   part("wrong").textContent = found.wrong;
   part("goal").value = plan().goal;
   part("hint-text").textContent = data.words["week-empty"];
-  part("day").append(...data.plan.days.map((text, n) => make("label", { className: "hb-tick" }, make("input", { type: "radio", name: "day", value: n, checked: n === (days()[0] ?? 0) }), ` ${text.slice(0, 3)}`)));
+  part("day").append(...data.plan.days.map((text, n) => make("label", { className: "hb-day-of" }, make("input", { type: "radio", name: "day", value: n, checked: n === (days()[0] ?? 0), ariaLabel: text }), make("span", {}, text.slice(0, 3)))));
   part("progression").append(...data.progression.map((rule) => make("li", {}, make("b", {}, rule.do), ` ${rule.because}`)));
   const change = (next, said, key = null) => {
     plans.set(next, key);
@@ -178,21 +187,14 @@ begin(async () => {
     else tell();
     if (said) say(said);
   };
-  const known = Object.entries(data.exercises).map(([id, one]) => [id, [one.name, ...one.also]]).sort(([, [a]], [, [b]]) => a.localeCompare(b));
-  box(part("name"), { missing: data.words["unknown-exercise"], take: add, offered: (text) => text ? named(known, text).slice(0, OFFERED).map(({ id, name: fits }) => ({ id, title: name(id), note: fits === name(id) ? "" : fits })) : [] });
-  reckon = reckoning(data, { plan, rowAt, use: ({ day, place }, load) => redo((next) => { next.days[day][place].load = load; }, filled(data.words["load-used"], { load, exercise: name(plan().days[day][place].exercise) }), { day, place }) });
+  names = Object.entries(data.exercises).map(([id, one]) => [id, [one.name, ...one.also]]).sort(([, [a]], [, [b]]) => a.localeCompare(b));
+  box(part("name"), { missing: data.words["unknown-exercise"], take: add, offered });
+  reckon = reckoning(data, { plan, use: ({ day, place }, load) => redo((next) => { next.days[day][place].load = load; }, filled(data.words["load-used"], { load, exercise: name(plan().days[day][place].exercise) }), { day, place }) });
   took = taking(had, { plan, wish, change });
   progressed = data.progress ? progressing(had, { current: plan, copy: () => plans.copy(), change }) : () => {};
   part("goal").addEventListener("input", () => edit((next) => { next.goal = part("goal").value; }, ""));
   part("open").addEventListener("change", open);
-  for (const step of ["undo", "redo"]) part(step).addEventListener("click", () => back(step));
-  addEventListener("keydown", (event) => {
-    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.target.closest("input, select, textarea")) return;
-    const step = { z: event.shiftKey ? "redo" : "undo", y: "redo" }[event.key.toLowerCase()];
-    if (!step) return;
-    event.preventDefault();
-    back(step);
-  });
+  undoing(back);
   addEventListener("hashchange", () => location.reload());
   draw();
 });

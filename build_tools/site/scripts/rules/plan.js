@@ -15,6 +15,7 @@
 // section 3.1; text escaped, section 3.3.11) with a whole-day event for each training day: the hour is the coach's.
 
 import { holds } from "./link.js";
+import { table } from "./table.js";
 
 const FIELDS = ["exercise", "sets", "repetitions", "load", "left", "rest", "tempo", "note"], NEEDED = FIELDS.slice(0, 3), LINE = 75, DAY = 86_400_000;
 
@@ -130,12 +131,6 @@ export function unpacked(text, data, rules) {
 export const handout = ({ days }, head, which = days.keys()) => ({ title: null, coach: null, date: null, care: [], ...head,
   days: [...which].filter((n) => days[n].length).map((n) => ({ day: n, items: days[n].map(({ exercise: id, done, ...dose }) => ({ id, ...dose })) })) });
 
-/** A cell of the table; a formula would run in a spreadsheet. */
-function cell(value) {
-  const text = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
-  return /[,"\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-}
-
 const COLUMNS = ["week", "day", "exercise", "sets", "repetitions", "load", "repetitions left", "rest in seconds", "tempo", "note",
   "sets done", "fewest repetitions done", "load done", "repetitions left after"];
 
@@ -143,7 +138,7 @@ const COLUMNS = ["week", "day", "exercise", "sets", "repetitions", "load", "repe
 export function csv({ monday = null, days, before = [] }, { exercises, plan }) {
   const rows = [...before, { monday, days }].flatMap((week) => week.days.flatMap((day, n) => day.map((row) =>
     [week.monday, plan.days[n], exercises[row.exercise].name, ...FIELDS.slice(1).map((field) => row[field]), ...plan.done.map(([field]) => row.done?.[field])])));
-  return [COLUMNS, ...rows].map((row) => `${row.map((value) => cell(String(value ?? ""))).join(",")}\r\n`).join("");
+  return table([COLUMNS, ...rows]);
 }
 
 /** The week as a calendar; `monday` and `stamp` are dates in UTC, `id` keeps the events of two weeks apart. */

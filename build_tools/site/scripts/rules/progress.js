@@ -39,7 +39,7 @@ const fell = (row) => row?.done && row.done.sets > 0 && row.done.repetitions !==
 
 /** {kind, row, said}: the row of next week, and what to say of it. `last` is the row of the week before, `weeks` for how many weeks in a
     row the exercise was missed, `most` the end of the goal's range of repetitions, `steps` the smallest step in {kg, lb}. */
-export function nextRow(row, last, weeks, { advice, most, steps }) {
+function nextRow(row, last, weeks, { advice, most, steps }) {
   const { done, ...fresh } = row, next = (kind, said = {}, changed = {}) => ({ kind, row: { ...fresh, ...changed, done: null }, said });
   const lifted = weight(done?.load ?? row.load), load = done?.load ?? row.load, step = lifted && steps[lifted.unit];
   const changed = (value) => ({ load: shown(lifted, value), before: shown(lifted, lifted.value), percent: share(lifted.value, value) });
@@ -71,7 +71,7 @@ export function nextRow(row, last, weeks, { advice, most, steps }) {
 }
 
 /** The same row in an easy week. */
-export function easyRow(row, { advice }) {
+function easyRow(row, { advice }) {
   const { "sets-share": [part], "left-more": [more] } = advice["easy-week"].numbers;
   const sets = Math.max(1, Math.ceil(row.sets * part - NOISE)), left = Math.min(10, (row.left ?? 0) + more);
   return { kind: "easy", row: { ...row, sets, left, done: null }, said: { sets, left } };
@@ -97,9 +97,9 @@ export function sinceEasy({ easy = false, before = [] }) {
 export function nextWeek(plan, rules, easy, weeks) {
   const { before = [] } = plan, past = [...before, { monday: plan.monday, easy: plan.easy, days: plan.days }];
   const usual = plan.easy ? before.findLastIndex((week) => !week.easy) : past.length - 1;
-  const from = usual < 0 ? past.length - 1 : usual, history = past.slice(0, from + 1).filter((week) => !week.easy), last = history.at(-2);
+  const from = usual < 0 ? past.length - 1 : usual, usualWeeks = past.slice(0, from + 1).filter((week) => !week.easy), last = usualWeeks.at(-2);
   const made = past[from].days.map((rows, day) => rows.map((row, place) => easy ? easyRow(row, rules)
-    : nextRow(row, last?.days[day].find((one) => one.exercise === row.exercise), away(history, row.exercise), rules)));
+    : nextRow(row, last?.days[day].find((one) => one.exercise === row.exercise), away(usualWeeks, row.exercise), rules)));
   return {
     plan: { ...plan, monday: after(plan.monday), easy, days: made.map((rows) => rows.map(({ row }) => row)), before: past.slice(-weeks) },
     lines: made.flatMap((rows, day) => rows.map(({ row, kind, said }, place) => ({ day, place, exercise: row.exercise, kind, said }))),

@@ -4,16 +4,18 @@
 // programme.yaml). Sets of different exercises are added; nothing else is. A muscle gets from a set what its best part gets, so no set
 // counts twice: the ranges of programme.yaml are those of studies that counted by muscle. What stands out is a remark with its passage of
 // programme.yaml, never a ban:
-// - below, above: a muscle that the week trains directly gets at most half of the goal's range, or at least half as much again. Muscles that
-//   only help are not held against it, nor is a range without an upper end.
-// - consecutive: muscles are trained directly on two days in a row, Sunday and Monday included, as the week comes round again.
-// - accessory-first: an accessory stands before a main lift on the same day.
+// - below, above: a muscle that the week trains directly gets at most half of where the goal's range begins, helping sets included, or by
+//   direct sets alone at least half as much again as where it ends. Muscles that only help are not held against it, nor is a range without
+//   an upper end.
+// - consecutive: two hard days in a row for a muscle, Sunday and Monday included, as the week comes round again. A day is hard from that many
+//   direct sets on which are its share of where the range begins, spread over the least number of days.
+// - accessory-first: an accessory stands before a main lift on the same day; told once a day.
 
 import { rowOf } from "./plan.js";
 import { order } from "./text.js";
 
-/** Days of a week, and what an accessory is added with. */
-const DAYS = 7, ADDED = "8-12";
+/** Days of a week. */
+const DAYS = 7;
 /** Shares of a range's ends at which a count stands out. */
 const FEW = 0.5, MANY = 1.5;
 
@@ -32,12 +34,13 @@ export function count(days, exercises) {
   return Object.fromEntries(Object.entries(found).sort(([a], [b]) => order(a, b)));
 }
 
-/** Muscle -> {direct, helping, sets, days, parts: part -> sets}: sets that train one of its parts directly, sets in which it only helps, what
-    both count together, and the days with direct ones; muscles with a count, in their order. `muscles` is muscle -> {parts}. */
+/** Muscle -> {direct, helping, sets, days, each, parts: part -> sets}: sets that train one of its parts directly, sets in which it only helps,
+    what both count together, the days with direct ones, and how many each of the seven holds; muscles with a count, in their order. `muscles`
+    is muscle -> {parts}. */
 export function countMuscles(days, exercises, muscles) {
   const parts = count(days, exercises);
   return Object.fromEntries(Object.entries(muscles).flatMap(([muscle, { parts: refs }]) => {
-    const held = { direct: 0, helping: 0, sets: 0, days: [], parts: Object.fromEntries(refs.filter((ref) => ref in parts).map((ref) => [ref, parts[ref].sets])) };
+    const held = { direct: 0, helping: 0, sets: 0, days: [], each: Array(DAYS).fill(0), parts: Object.fromEntries(refs.filter((ref) => ref in parts).map((ref) => [ref, parts[ref].sets])) };
     for (const [day, entries] of days.entries()) {
       for (const { exercise, sets } of entries) {
         const { credits, direct } = exercises[exercise], best = Math.max(0, ...refs.map((ref) => credits[ref] ?? 0));
@@ -45,7 +48,9 @@ export function countMuscles(days, exercises, muscles) {
         const trained = refs.some((ref) => direct.includes(ref));
         held.sets += sets * best;
         held[trained ? "direct" : "helping"] += sets;
-        if (trained && !held.days.includes(day)) held.days.push(day);
+        if (!trained) continue;
+        held.each[day] += sets;
+        if (!held.days.includes(day)) held.days.push(day);
       }
     }
     return held.sets ? [[muscle, held]] : [];
@@ -62,19 +67,23 @@ export function standing(part, { sets, days }, range) {
   return low !== undefined && sets < low ? "below" : high !== undefined && sets > high ? "above" : "within";
 }
 
-/** The last day that holds anything; the first of an empty week. */
-export const lastDay = (days) => Math.max(days.findLastIndex((day) => day.length), 0);
+/** The week with what a coach takes of the proposals, [{exercise, days, sets, repetitions, left, instead}]. Rows of `instead`, if it names an
+    exercise, become rows of this one, with their sets and repetitions and no load. On each of `days` it gets so many sets: in the row that
+    it has there already, up to `most`, or in one at the end. */
+export const added = (days, takes, most) => days.map((rows, n) => takes.reduce((held, take) => {
+  const { exercise, sets, repetitions, left = null, instead = null } = take;
+  const kept = held.map((row) => row.exercise === instead ? rowOf({ ...row, exercise, load: null, note: null, done: null }) : row);
+  const at = take.days.includes(n) ? kept.findIndex((row) => row.exercise === exercise) : Infinity;
+  if (at < 0) return [...kept, rowOf({ exercise, sets, repetitions, left })];
+  return kept.map((row, place) => place === at ? { ...row, sets: Math.min(most, row.sets + sets) } : row);
+}, rows));
 
-/** The week with accessories at the end of one day. */
-export const added = (days, day, exercises, sets) => days.map((entries, n) => n !== day ? [...entries]
-  : [...entries, ...exercises.map((exercise) => rowOf({ exercise, sets, repetitions: ADDED }))]);
-
-/** Weekly sets that an accessory begins with: what the part lacks of the low end; above it, what is left to the high end. Never fewer
-    than one, nor more than the low end spread over the least number of days, as it all goes to one day. */
-export function toAdd(part, held, { weekly_sets, weekly_sessions: { low: days = 1 } }) {
+/** Sets of one day with which a part begins on so many days: what it lacks of the low end; above it, what is left to the high end. Never
+    fewer than one a day, nor more than the low end spread over the least number of days. */
+export function toAdd(part, held, { weekly_sets, weekly_sessions: { low: least = 1 } }, days = 1) {
   const { low = 1, high } = ends(weekly_sets, part);
-  const most = Math.max(1, Math.ceil(low / days));
-  const room = held < low ? Math.ceil(low - held) : high === undefined ? most : Math.floor(high - held);
+  const most = Math.max(1, Math.ceil(low / least)), spread = Math.max(1, days);
+  const room = held < low ? Math.ceil((low - held) / spread) : high === undefined ? most : Math.floor((high - held) / spread);
   return Math.max(1, Math.min(room, most));
 }
 
@@ -88,9 +97,9 @@ export function duration(entries, exercises, times) {
 }
 
 /** Everything that stands out: {kind, muscles, bound, days, exercises}, with what does not apply left empty or null; `counts` are those of
-    countMuscles. Muscles that miss the same end in the same way are told together, those furthest off first. */
-export function warnings(days, counts, exercises, range) {
-  return [...volume(counts, range), ...consecutive(counts), ...misplaced(days, exercises)];
+    countMuscles, `doses` those of the goal. Muscles that miss the same end in the same way are told together, those furthest off first. */
+export function warnings(days, counts, exercises, { weekly_sets: range, weekly_sessions: { low: least = 1 } }) {
+  return [...consecutive(counts, range, least), ...volume(counts, range), ...misplaced(days, exercises)];
 }
 
 const remark = (kind, said) => ({ kind, muscles: [], bound: null, days: [], exercises: [], ...said });
@@ -99,26 +108,28 @@ function volume(counts, range) {
   const trained = Object.entries(counts).filter(([, held]) => held.days.length);
   const grouped = (kind, end, misses, sign) => {
     const groups = {};
-    for (const [muscle, { sets }] of trained.toSorted(([, a], [, b]) => sign * (a.sets - b.sets))) {
+    for (const [muscle, held] of [...trained].sort(([, a], [, b]) => sign * (a.sets - b.sets))) {
       const bound = ends(range, muscle)[end];
-      if (bound !== undefined && misses(sets, bound)) (groups[bound] ??= { bound, muscles: [] }).muscles.push(muscle);
+      if (bound !== undefined && misses(held, bound)) (groups[bound] ??= { bound, muscles: [] }).muscles.push(muscle);
     }
     return Object.values(groups).sort((a, b) => a.bound - b.bound).map((group) => remark(kind, group));
   };
-  return [...grouped("below", "low", (sets, low) => sets <= low * FEW, 1), ...grouped("above", "high", (sets, high) => sets >= high * MANY, -1)];
+  return [...grouped("below", "low", ({ sets }, low) => sets <= low * FEW, 1), ...grouped("above", "high", ({ direct }, high) => direct >= high * MANY, -1)];
 }
 
-function consecutive(counts) {
+function consecutive(counts, range, least) {
+  const hard = (muscle) => Math.ceil((ends(range, muscle).low ?? least) / least);
   return Array.from({ length: DAYS }, (_, day) => {
     const after = (day + 1) % DAYS;
-    const muscles = Object.keys(counts).filter((muscle) => [day, after].every((one) => counts[muscle].days.includes(one)));
+    const muscles = Object.keys(counts).filter((muscle) => [day, after].every((one) => counts[muscle].each[one] >= hard(muscle)));
     return remark("consecutive", { muscles, days: [day, after] });
   }).filter(({ muscles }) => muscles.length);
 }
 
 function misplaced(days, exercises) {
-  return days.flatMap((entries, day) => entries.flatMap(({ exercise }, place) => {
-    const main = entries.slice(place + 1).find((after) => exercises[after.exercise].main)?.exercise;
-    return main && !exercises[exercise].main ? [remark("accessory-first", { days: [day], exercises: [exercise, main] })] : [];
-  }));
+  return days.flatMap((entries, day) => {
+    const found = entries.map(({ exercise }, place) => [exercise, entries.slice(place + 1).find((after) => exercises[after.exercise].main)?.exercise])
+      .find(([exercise, main]) => main && !exercises[exercise].main);
+    return found ? [remark("accessory-first", { days: [day], exercises: found })] : [];
+  });
 }

@@ -2,6 +2,7 @@
 // data (build_tools/planning/words.py); here its places are filled.
 
 import { best } from "./finder.js";
+import { told } from "./loads.js";
 import { filled, listed, upper } from "./text.js";
 
 /** A part by its everyday name, with the anatomical one. */
@@ -30,23 +31,42 @@ export function difference(data, id, ref, { other, ways }) {
   })).join(" ");
 }
 
-/** What its sets count for other parts. */
-export function costs(data, found, sets) {
+/** What its sets count for other parts, the most first. */
+export function costs(data, found) {
   const counted = {};
   for (const [ref, more] of Object.entries(found)) (counted[more] ??= []).push(data.parts[ref].inside);
-  const told = Object.entries(counted).sort(([a], [b]) => b - a)
-    .map(([more, parts]) => filled(data.words.costs, { sets, counted: more, part: listed(parts) }));
-  return told.length ? told.join(" ") : data.words["costs-nothing"];
+  const told = Object.entries(counted).sort(([a], [b]) => b - a).map(([more, parts]) => filled(data.words["costs-one"], { counted: more, part: listed(parts) }));
+  return told.length ? filled(data.words.costs, { costs: told.join("; ") }) : data.words["costs-nothing"];
 }
 
 const NAMED = 4; // so many muscles stand in a sentence, the others as a number
-const told = (names) => listed(names.length > NAMED + 1 ? [...names.slice(0, NAMED), `${names.length - NAMED} more`] : names);
+const few = (names) => listed(names.length > NAMED + 1 ? [...names.slice(0, NAMED), `${names.length - NAMED} more`] : names);
 
 /** {sentence, address}: what a week goes against, and the passage of the programme that says so, if it has one. */
 export function warning(data, goal, found) {
   const [day, next] = found.days.map((n) => data.plan.days[n]), [first, main] = found.exercises.map((id) => data.exercises[id].inside);
-  const muscles = told(found.muscles.map((muscle) => data.muscles[muscle].everyday.toLowerCase())), anchor = data.warnings[found.kind];
+  const muscles = few(found.muscles.map((muscle) => data.muscles[muscle].everyday.toLowerCase())), anchor = data.warnings[found.kind];
   const sentence = filled(data.words[found.kind], {
     Muscles: upper(muscles), bound: found.bound, day, next_day: next, Day: day, exercise: first, main });
   return { sentence, address: anchor && `programme/#${anchor.replace("{goal}", goal)}` };
+}
+
+/** Loads in a row of words, the unit once: "18 or 20 kg each". */
+function either(texts) {
+  const [one, two] = texts.map((text) => /^([0-9.]+)( .+)$/.exec(text));
+  return one && two && one[2] === two[2] ? `${one[1]} or ${two[1]}${two[2]}` : texts.join(" or ");
+}
+/** A reckoned amount, to a tenth; below 0 it is help. */
+const reckoned = (value, unit, more = "") => value < 0 ? `${told(-value)} ${unit} help` : `${told(value)} ${unit}${more}`;
+
+/** {line, behind: [sentence, ...]}: a starting load in one line, and what stands behind it; `answer` is that of startingLoad in loads.js. */
+export function start(data, { kind, unit, texts, spread, total, said }) {
+  const { means, beyond, band } = data.prediction, say = (key, values) => filled(data.words[key], { load: upper(either(texts)), ...said, ...values });
+  const moved = total ? [say("load-total", { total: reckoned(total.total, unit), fraction: total.fraction, added: reckoned(total.added, unit, " added") })] : [];
+  if (kind === "ask") return { line: data.words[`load-ask-${said.of}`], behind: [] };
+  if (kind === "same") return { line: say("start-same"), behind: [] };
+  if (kind === "unweighed") return { line: data.words[`start-${said.sort}-${said.way}`], behind: said.way === "same" ? [] : [band.do, band.because, data.words["start-practice"]] };
+  if (kind !== "reckoned") return { line: say(`start-${kind}`), behind: [...moved, beyond.do, beyond.because, data.words["start-practice"]] };
+  const shown = Object.fromEntries(Object.entries(spread).map(([name, value]) => [name, value === null ? "" : reckoned(value, unit)]));
+  return { line: say("start"), behind: [...moved, say("start-spread", shown), ...(spread.error === null ? [] : [say("start-error", shown)]), means] };
 }

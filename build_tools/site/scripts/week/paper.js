@@ -1,16 +1,28 @@
-// The week on one sheet of paper: each day a small table, with room to write down what was done.
+// The week on one sheet of paper: each day with its loads, and room for what was done. Only print shows it.
 
-import { make } from "../dom.js";
+import { make, part } from "../dom.js";
 
-const HEADS = ["Exercise", "Sets", "Load", "Left", "Rest", "Done"];
+const MOST_SETS = 5, ROOM = 220, HEAD = 8; // millimetres of a Letter sheet for rows, and of a day's head
 
-function dayOf(data, rows, n) {
-  const cells = (row) => [`${row.sets} × ${row.repetitions}`, row.load ?? "", row.left ?? "", row.rest === null ? "" : `${row.rest} s`, ""];
-  const more = (row) => [row.tempo && `tempo ${row.tempo}`, row.note].filter(Boolean).join(", ");
-  return make("table", { className: "hb-sheet" }, make("caption", {}, data.plan.days[n]), make("thead", {}, make("tr", {}, ...HEADS.map((text) => make("th", { scope: "col" }, text)))),
-    make("tbody", {}, ...rows.map((row) => make("tr", {}, make("th", { scope: "row" }, data.exercises[row.exercise].name, ...more(row) ? [make("small", {}, ` ${more(row)}`)] : []),
-      ...cells(row).map((text) => make("td", {}, String(text)))))));
+/** A dose in short. */
+const dose = ({ sets, repetitions, load }) => [`${sets} × ${repetitions.replace("-", "–")}`, load].filter(Boolean).join(", ");
+const more = ({ left, rest, tempo }) => [left === null ? null : `${left} left`, rest === null ? null : `rest ${rest} s`, tempo].filter(Boolean).join(", ");
+
+function dayOf(data, rows, day, columns) {
+  const cell = (name, text, properties = {}) => make(name, properties, text);
+  const head = make("tr", {}, ...[data.plan.days[day], "Planned", ...Array.from({ length: columns }, (_, n) => `Set ${n + 1}`)].map((text) => cell("th", text, { scope: "col" })));
+  return make("table", {}, make("thead", {}, head), make("tbody", {}, ...rows.map((row) => make("tr", {},
+    make("th", { scope: "row" }, data.exercises[row.exercise].name, ...row.note ? [make("span", {}, row.note)] : []),
+    make("td", {}, dose(row), ...more(row) ? [make("span", {}, more(row))] : []),
+    ...Array.from({ length: columns }, (_, n) => cell("td", n < row.sets ? "" : "–", { className: n < row.sets ? "" : "off" }))))));
 }
 
 /** What is printed of a plan. */
-export const paper = (data, { days }) => days.flatMap((rows, n) => rows.length ? [dayOf(data, rows, n)] : []);
+export function paper(data, { days, monday }) {
+  const all = days.flat(), held = [...days.keys()].filter((n) => days[n].length), columns = Math.min(MOST_SETS, Math.max(1, ...all.map(({ sets }) => sets)));
+  const made = make("div", {}, make("p", {}, make("b", {}, monday ? `Week of ${monday}` : "Week of ____________"), "   Write load × repetitions."),
+    ...held.map((day) => dayOf(data, days[day], day, columns)));
+  // The fewer rows, the more room to write.
+  made.style.setProperty("--hb-row", `${Math.max(5, Math.min(10, (ROOM - HEAD * held.length) / all.length))}mm`);
+  return [made];
+}

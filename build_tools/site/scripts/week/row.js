@@ -8,7 +8,7 @@ import { link } from "../planner/page.js";
 
 const FIELDS = [["sets", "Sets", "numeric"], ["repetitions", "Repetitions", "text"], ["load", "Load", "text"], ["left", "Left in reserve", "numeric"]];
 const MORE = [["rest", "Rest, seconds", "numeric"], ["tempo", "Tempo", "text"], ["note", "Note", "text"]];
-const NEEDED = ["sets", "repetitions"], LENGTHS = { note: 140, load: 20 }, HINTS = { load: "20 kg, red band", tempo: "3-1-1" };
+const NEEDED = ["sets", "repetitions"], LENGTHS = { note: 140, load: 20 }, HINTS = { load: "20 kg", tempo: "3-1-1" };
 const TIDY = { repetitions: (text) => text.replace(/\s*[-–—]\s*/u, "-").replace(/\s*(s|sec|secs|seconds)$/iu, "s"), tempo: (text) => text.replace(/\s*[-–—./]\s*/gu, "-") };
 
 /** The value of a field, null for an empty one, or undefined for what it cannot hold. */
@@ -27,6 +27,7 @@ export function rowOf(plan, { day, place }, page) {
   function field([key, label, inputMode]) {
     const input = make("input", { value: row[key] ?? "", inputMode, maxLength: LENGTHS[key] ?? 10, autocomplete: "off", placeholder: HINTS[key] ?? " " });
     input.setAttribute("aria-label", `${label}: ${name}`);
+    input.defaultValue = input.value;
     input.dataset.field = key;
     input.addEventListener("input", () => {
       const limit = limits.get(key), value = valueOf(limit, key, input.value);
@@ -35,6 +36,7 @@ export function rowOf(plan, { day, place }, page) {
       page.say("");
       page.edit((next) => { next.days[day][place][key] = value; }, "", `${day}.${place}.${key}`);
     });
+    input.addEventListener("change", () => { input.defaultValue = input.value; });
     return make("label", { className: `hb-field hb-field--${key}` }, make("span", {}, `${label} `), input);
   }
   function button(text, act, label = text) {
@@ -47,15 +49,20 @@ export function rowOf(plan, { day, place }, page) {
     make("option", { value: "" }, "Move to…"), ...data.plan.days.flatMap((text, n) => n === day ? [] : [make("option", { value: n }, text)]));
   const up = button("Up", () => page.act.up({ day, place })), down = button("Down", () => page.act.down({ day, place }));
   [up.disabled, down.disabled] = [place === 0, place === plan.days[day].length - 1];
-  const told = MORE.filter(([key]) => row[key] !== null).map(([key]) => ({ rest: `rest ${row.rest} s`, tempo: `tempo ${row.tempo}`, note: row.note })[key]).join(", ");
+  const rarer = MORE.filter(([key]) => row[key] !== null).length;
   const made = make("li", { className: "hb-row" },
     make("p", { className: "hb-row__name" }, link(address, name), ...main.checked ? [make("span", { className: "hb-quiet" }, " main lift")] : []),
-    make("p", { className: "hb-fields" }, ...FIELDS.map(field)),
-    make("p", { className: "hb-actions" }, button("Load?", () => page.act.load({ day, place }), "Reckon a load"), button("Replace", () => page.act.replace({ day, place }, made)),
-      button("Remove", () => page.act.remove({ day, place }))),
-    make("details", { className: "hb-below hb-row__more" }, make("summary", {}, "More", ...told ? [make("span", { className: "hb-quiet" }, `: ${told}`)] : []),
-      make("p", { className: "hb-fields" }, ...MORE.map(field)),
+    ...FIELDS.map(field), button("Load?", () => page.act.load({ day, place }), "Reckon a load"),
+    make("div", { className: "hb-row__rarer" }, ...MORE.map(field)),
+    button("Replace", () => page.act.replace({ day, place }, made)), button("×", () => page.act.remove({ day, place }), "Remove"),
+    make("details", { className: "hb-below hb-row__more" }, make("summary", {}, "More", make("span", { className: "hb-unseen" }, ` for ${name}`), ...rarer ? [make("span", { className: "hb-row__told" }, ` (${rarer})`)] : []),
       make("p", { className: "hb-actions" }, up, down, to, make("label", { className: "hb-tick" }, main, " A main lift"))));
+  made.addEventListener("keydown", (event) => {
+    const act = { ArrowUp: up, ArrowDown: down }[event.key];
+    if (!event.altKey || !act || event.target.closest("select")) return;
+    event.preventDefault();
+    act.click();
+  });
   Object.assign(made.dataset, { day, place });
   return made;
 }

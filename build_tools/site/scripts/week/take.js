@@ -37,14 +37,15 @@ export function taking({ data, rules }, { plan, wish, change }) {
   part("dates").addEventListener("submit", (event) => {
     event.preventDefault();
     const begun = monday(part("start").value);
-    if (begun) give(file("ics"), "text/calendar", calendar(plan(), data, new Date(`${begun}T00:00:00Z`), new Date(), crypto.randomUUID()));
+    if (begun) give(file("ics"), "text/calendar", calendar(plan(), data, new Date(`${begun}T00:00:00Z`), new Date(), String(Date.now())));
   });
   part("coach").addEventListener("input", draw);
 
   function linked(text, title, days) {
+    if (wish.concerns.length > rules.concerns) return make("li", {}, filled(data.words["many-concerns"], { count: rules.concerns }));
     try {
       const coach = part("coach").value.replace(/\s+/gu, " ").trim() || null;
-      const made = encode(handout(plan(), { title, coach, date: plan().monday, care: wish.concerns.slice(0, rules.concerns) }, days), rules);
+      const made = encode(handout(plan(), { title, coach, date: plan().monday, care: wish.concerns }, days), rules);
       return make("li", {}, make("a", { href: new URL(`handout/#${made}`, root).href }, text));
     } catch {
       return make("li", {}, filled(data.words["handout-full"], { title: text }));

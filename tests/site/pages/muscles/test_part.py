@@ -10,7 +10,7 @@ import shipped_made
 from made import LONG, SHORT, a_book, compared, page, row, two_lists
 
 from build_tools.evidence.claims.conclusions import PartEvidence
-from build_tools.evidence_map.preferences import pair_anchor
+from build_tools.evidence.treatments import pair_anchor
 from build_tools.site.pages.muscles.part import joints
 
 

@@ -194,10 +194,10 @@ def test_retired_exercises_lead_to_their_successors() -> None:
 # --- in a browser -----------------------------------------------------------
 
 #: Runs a function of the page's script over all inputs: its answer, or the kind of fault.
-IN_PAGE = """async ([name, inputs]) => {
+IN_PAGE = """async ([name, inputs, retired]) => {
     const { BadFragment, decode, encode } = await import(new URL('../scripts/rules/link.js', location.href));
-    const { rules, exercises, moved } = await (await fetch('data.json')).json();
-    const known = new Map([...Object.entries(moved), ...Object.keys(exercises).map((id) => [id, id])]);
+    const { rules, exercises } = await (await fetch('data.json')).json();
+    const known = new Map([...Object.entries(retired), ...Object.keys(exercises).map((id) => [id, id])]);
     const run = { decode: (text) => decode(text, rules, known), encode: (handout) => encode(handout, rules) }[name];
     return inputs.map((input) => {
         try { return run(input); } catch (bad) { if (bad instanceof BadFragment) return { bad: bad.kind }; throw bad; }
@@ -355,7 +355,7 @@ def test_both_write_the_same(page: Page) -> None:
 
     wanted = [outcome(handout) for handout in made]
     assert sum(isinstance(text, str) for text in wanted) > 100
-    assert page.evaluate(IN_PAGE, ["encode", [asdict(handout) for handout in made]]) == wanted
+    assert page.evaluate(IN_PAGE, ["encode", [asdict(handout) for handout in made], {}]) == wanted
 
 
 @pytest.mark.browser
@@ -378,5 +378,5 @@ def test_both_read_the_same_and_refuse_the_same(page: Page) -> None:
         "limits",
         "unknown",
     }
-    found = page.evaluate(IN_PAGE, ["decode", texts])
+    found = page.evaluate(IN_PAGE, ["decode", texts, {"lamp-curl": "crate-curl"}])
     assert [t for t in zip(texts, found, wanted, strict=True) if t[1] != t[2]] == []

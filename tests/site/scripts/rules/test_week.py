@@ -51,7 +51,9 @@ def weekly(programme: Programme, goal: str) -> dict[str, Any]:
 
 def warned(days: Days, known: dict[str, Any], range: dict[str, Any]) -> list[dict[str, Any]]:
     found = rules.countMuscles(days, known, MUSCLES)
-    warnings: list[dict[str, Any]] = rules.warnings(days, found, known, range)
+    warnings: list[dict[str, Any]] = rules.warnings(
+        days, found, known, {"weekly_sets": range, "weekly_sessions": {"low": 2}}
+    )
     return warnings
 
 
@@ -92,9 +94,17 @@ def test_a_muscle_counts_no_set_twice() -> None:
             "helping": 4,
             "sets": 7,
             "days": [0, 2],
+            "each": [3, 0, 2, 0, 0, 0, 0],
             "parts": {WICK: 4, BASE: 7},
         },
-        "hook": {"direct": 0, "helping": 2, "sets": 1, "days": [], "parts": {"hook/eye": 1}},
+        "hook": {
+            "direct": 0,
+            "helping": 2,
+            "sets": 1,
+            "days": [],
+            "each": [0] * 7,
+            "parts": {"hook/eye": 1},
+        },
     }
 
 
@@ -157,25 +167,60 @@ def test_what_an_accessory_begins_with_by_hand() -> None:
         1,
     ]
     assert rules.toAdd(WICK, 40, {"weekly_sets": {"low": 10}, "weekly_sessions": {"low": 2}}) == 5
+    # Spread over several days: what lacks is rounded up, what is left rounded down.
+    assert [rules.toAdd(WICK, 0, doses, days) for days in (0, 1, 2, 3, 7)] == [5, 5, 5, 4, 2]
+    assert [rules.toAdd(WICK, 15, doses, days) for days in (1, 2, 3, 7)] == [5, 2, 1, 1]
 
 
 def test_an_accessory_joins_the_end_of_the_day_that_was_asked_for() -> None:
     days = [[entry("a", 4, "5")], [], [entry("a", 4, "5")], [], [], [], []]
-    assert (rules.lastDay(days), rules.lastDay([[]] * 7)) == (2, 0)
-    found = rules.added(days, 2, ["b"], 3)
-    assert found == [*days[:2], [*days[2], entry("b", 3, "8-12")], *days[3:]]
+    take = {"exercise": "b", "days": [2], "sets": 3, "repetitions": "8-12", "left": 2}
+    found = rules.added(days, [take], 20)
+    assert found == [*days[:2], [*days[2], entry("b", 3, "8-12", left=2)], *days[3:]]
 
 
-def test_days_in_a_row_and_accessories_before_main_lifts(programme: Programme) -> None:
+def test_what_a_day_holds_already_gets_more_sets_up_to_the_limit_of_a_row() -> None:
+    days = [[entry("a", 4, "5", load="20 kg")], [], [], [], [], [], []]
+    take = {"exercise": "a", "days": [0, 3], "sets": 3, "repetitions": "8-12", "left": 2}
+    found = rules.added(days, [take], 6)
+    assert found[0] == [entry("a", 6, "5", load="20 kg")]
+    assert found[3] == [entry("a", 3, "8-12", left=2)]
+
+
+def test_one_lift_in_place_of_another_keeps_its_sets_and_no_load_or_note() -> None:
+    done = {"sets": 3, "repetitions": 5, "load": None, "left": None}
+    days = [[entry("a", 4, "5", rest=90), entry("b", 3, "8", load="20 kg", note="n", done=done)]]
+    take = {"exercise": "c", "days": [], "sets": 2, "repetitions": "8-12", "instead": "b"}
+    found = rules.added([*days, *[[]] * 6], [take], 20)
+    assert found == [[entry("a", 4, "5", rest=90), entry("c", 3, "8")], *[[]] * 6]
+
+
+def test_hard_days_in_a_row_and_accessories_before_main_lifts(programme: Programme) -> None:
+    """Ten sets over two days make five a hard day; the week comes round, so Sunday and Monday are in a row."""
     known = made(
         exercise("a", credits={WICK: 1.0}), exercise("m", credits={"hook/eye": 1.0}, main=True)
     )
-    one, two = entry("a", 6, "8"), entry("m", 12, "5")
-    found = warned([[one, two], [], [], [], [], [], [one]], known, weekly(programme, "growth"))
-    assert [(w["kind"], w["muscles"], w["days"], w["exercises"]) for w in found] == [
-        ("consecutive", ["lamp"], [6, 0], []),
-        ("accessory-first", [], [0], ["a", "m"]),
-    ]
+
+    def told(sunday: int) -> list[Any]:
+        one, two, last = entry("a", 6, "8"), entry("m", 12, "5"), entry("a", sunday, "8")
+        days = [[one, one, two], [], [], [], [], [], [last]]
+        return [
+            (w["kind"], w["muscles"], w["days"], w["exercises"])
+            for w in warned(days, known, weekly(programme, "growth"))
+        ]
+
+    accessory = ("accessory-first", [], [0], ["a", "m"])  # once a day, though two rows stand before
+    assert told(5) == [("consecutive", ["lamp"], [6, 0], []), accessory]
+    assert told(4) == [accessory]
+
+
+def test_helping_sets_alone_never_make_too_many(programme: Programme) -> None:
+    """What helping sets count is a convention, so only direct ones are held against the upper end."""
+    range = weekly(programme, "growth")
+    known = made(exercise("a"), exercise("b", credits={WICK: 0.5}))
+    helped = [[entry("a", 12, "8")], [], [entry("b", 20, "8"), entry("b", 20, "8")]]
+    assert warned(helped, known, range) == []
+    assert [one["kind"] for one in warned(sets(30), known, range)] == ["above"]
 
 
 def test_the_time_of_a_day_by_hand() -> None:

@@ -20,7 +20,8 @@ function pace(tempo) {
   return `Lower for ${[counted(down, "second"), ...hold(low), `lift for ${up}`, ...hold(high)].join(", ")}.`;
 }
 
-function work({ sets, repetitions, load }) {
+/** What and how much, in one short line; empty when nothing is given. */
+export function work({ sets, repetitions, load }) {
   const parts = [sets && counted(sets, "set"), repetitions && amount(repetitions)].filter(Boolean);
   return [parts.join(" of "), load?.replaceAll(" ", "\u00a0")].filter(Boolean).join(", ");
 }
