@@ -21,9 +21,10 @@ def free_key(record: ExportedRecord, taken: Iterable[str]) -> str:
     """Family name of the first author (or the title's first word) and year, with the first free letter: ``maeo2021b``."""
     family = record.fields.get("author", "").partition(" and ")[0].partition(",")[0]
     word = _letters(family) or _letters(record.fields.get("title", "").split(" ")[0]) or "work"
-    stem, known = f"{word}{record.fields.get('year', '')}", set(taken)
+    stem: str = word + record.fields.get("year", "")
+    known = set(taken)
     letters = ("", *"bcdefghijklmnopqrstuvwxyz")
-    return next(key for letter in letters if (key := stem + letter) not in known)
+    return next(stem + letter for letter in letters if stem + letter not in known)
 
 
 def already_there(

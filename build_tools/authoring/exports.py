@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -61,7 +61,7 @@ def read(text: str, name: str = "") -> list[ExportedRecord]:
     return found
 
 
-def _reader(text: str, name: str) -> Any:
+def _reader(text: str, name: str) -> Callable[[str], list[ExportedRecord]]:
     start = text.lstrip()
     if start.startswith(("[", "{")):
         return _csl
@@ -279,7 +279,8 @@ def _csl_record(work: Mapping[str, Any]) -> ExportedRecord:
         type = "article"
     issued = work.get("issued")
     parts = issued.get("date-parts") if isinstance(issued, dict) else None
-    year = str(parts[0][0]) if isinstance(parts, list) and parts and parts[0] else _text(issued)
+    begun = parts[0] if isinstance(parts, list) and parts else None
+    year = _text(begun) or _text(issued)
 
     def people(name: str) -> str:
         listed = work.get(name)
