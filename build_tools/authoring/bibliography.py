@@ -23,7 +23,7 @@ def free_key(record: ExportedRecord, taken: Iterable[str]) -> str:
     word = _letters(family) or _letters(record.fields.get("title", "").split(" ")[0]) or "work"
     stem: str = word + record.fields.get("year", "")
     known = set(taken)
-    letters = ("", *"bcdefghijklmnopqrstuvwxyz")
+    letters: tuple[str, ...] = ("", *"bcdefghijklmnopqrstuvwxyz")
     return next(stem + letter for letter in letters if stem + letter not in known)
 
 
