@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
 from ..catalog.load import Catalog
@@ -104,6 +105,11 @@ class Book:
     files: list[File]
     previews: dict[str, Preview]
     """Uri of a page of the theme -> what a pasted link to it shows."""
+
+    @cached_property
+    def uris(self) -> frozenset[str]:
+        """Where its pages are."""
+        return frozenset(page.uri for page in self.pages)
 
     def fill(self, uri: str, text: str) -> str:
         """A hand-written page with its generated passages."""

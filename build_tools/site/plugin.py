@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import os
 import posixpath
+from functools import partial
 from pathlib import Path
 from typing import Literal
 
@@ -20,6 +21,7 @@ from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
+from mkdocs.structure.toc import get_toc
 from mkdocs.utils.templates import TemplateContext
 
 from .. import pipeline
@@ -30,6 +32,7 @@ from ..committed import record
 from . import book, templating
 from .addresses import above
 from .publication import Publication
+from .ready import HeadingConverter
 
 log = get_plugin_logger("handbook")
 #: A megabyte of scripts that no page asks for.
@@ -57,6 +60,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     _files: Files
     _door: Page | None = None
     """The page of the navigation that an entry stands under, while the entry is written."""
+    _converter: HeadingConverter
     _previews = False
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -87,6 +91,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             log.info(
                 "no `site_url`: client links get no QR code and no canonical address (set SITE_URL to where it is published)"
             )
+        self._converter = HeadingConverter(config.markdown_extensions, config.mdx_configs)
         self._book = book.render(
             catalog,
             conclusions,
@@ -141,12 +146,23 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
     ) -> str:
         """Complete hand-written pages with their generated passages."""
-        if not self.config.enabled or page.file.generated_by is not None:
+        if not self.config.enabled:
+            return markdown
+        if page.file.src_uri in self._book.uris:
+            page.render = partial(self._render, page)  # type: ignore[method-assign]
+        if page.file.generated_by is not None:
             return markdown
         try:
             return self._book.fill(page.file.src_uri, markdown)
         except ValueError as error:
             raise PluginError(str(error)) from error
+
+    def _render(self, page: Page, config: MkDocsConfig, files: Files) -> None:
+        """What MkDocs does to a page's Markdown, for one that is HTML already."""
+        assert page.markdown is not None
+        ready = self._converter.convert(page.markdown)
+        page.content, page.present_anchor_ids = ready.html, set(ready.anchors)
+        page.toc = get_toc(list(ready.toc))  # type: ignore[arg-type]
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
         """Keep the pages, so that an entry finds those above it."""

@@ -50,8 +50,8 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
     """Every plot as a file."""
     for uri, draw, keys in _plots(shelf):
         yield Resource(uri, partial(_interval_file, uri=uri, draw=draw, keys=keys))
-    for uri, drawn in _curves(shelf):
-        yield Resource(uri, partial(_curve_file, drawn=drawn))
+    for uri, curve in _curves(shelf):
+        yield Resource(uri, partial(_curve_file, draw=curve))
 
 
 def _interval_file(
@@ -60,8 +60,8 @@ def _interval_file(
     return plot_file(shelf, draw(uri), [_credit(shelf, key) for key in keys])
 
 
-def _curve_file(shelf: RenderContext, drawn: CurvePlot) -> bytes:
-    return plot_file(shelf, drawn, curves.credits(shelf))
+def _curve_file(shelf: RenderContext, draw: Callable[[RenderContext], CurvePlot]) -> bytes:
+    return plot_file(shelf, draw(shelf), curves.credits(shelf))
 
 
 def _plots(shelf: RenderContext) -> list[tuple[str, Callable[[str], Plot], list[str]]]:
@@ -89,18 +89,21 @@ def _plots(shelf: RenderContext) -> list[tuple[str, Callable[[str], Plot], list[
     return found
 
 
-def _curves(shelf: RenderContext) -> list[tuple[str, CurvePlot]]:
-    """Every plot of load and length: where its file is, and the plot."""
-    found = []
+def _curves(shelf: RenderContext) -> Iterator[tuple[str, Callable[[RenderContext], CurvePlot]]]:
+    """Every plot of load and length: where its file is, and how it is drawn."""
     for id in shelf.catalog.exercises:
         if curves.has_plot(shelf, id):
-            found.append((curves.file(id), curves.draw(shelf, id)))
-        compared = (
-            (other, curve_pair.compare(shelf, id, other))
-            for other in curve_pair.compared_with(shelf, id)
-        )
-        found += [(curve_pair.file_with(id, other), drawn) for other, drawn in compared if drawn]
-    return found
+            yield curves.file(id), partial(_drawn_alone, id=id)
+        for other in curve_pair.compared_with(shelf, id):
+            yield curve_pair.file_with(id, other), partial(_drawn_beside, id=id, other=other)
+
+
+def _drawn_alone(shelf: RenderContext, id: str) -> CurvePlot:
+    return curves.draw(shelf, id)  # as its page asks for it, so that it is drawn once
+
+
+def _drawn_beside(shelf: RenderContext, id: str, other: str) -> CurvePlot:
+    return curve_pair.compare(shelf, id, other)
 
 
 def plot_file(shelf: RenderContext, plot: Plot | CurvePlot, credits: list[str]) -> bytes:

@@ -66,11 +66,10 @@ class _Side(NamedTuple):
 
 
 @once
-def compare(shelf: RenderContext, exercise_a: str, exercise_b: str) -> CurvePlot | None:
-    """Two exercises in one plot: both loads, and the lengths of the first part that both train; None where neither can be drawn."""
+def compare(shelf: RenderContext, exercise_a: str, exercise_b: str) -> CurvePlot:
+    """Two exercises in one plot: both loads, and the lengths of the first part that both train. ``compared_with`` tells which there are."""
     courses = [shelf.courses.of(id) for id in (exercise_a, exercise_b)]
-    if not _is_drawable(courses):
-        return None
+    assert _is_drawable(courses), (exercise_a, exercise_b)
     # A repetition goes there and back: where one bends what the other straightens, the second runs from its end to its start.
     turned = courses[0].joint == courses[1].joint and courses[0].rising != courses[1].rising
     sides = [

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from dataclasses import dataclass, field
-from html.parser import HTMLParser
+from html import unescape
 from typing import Any
 
 import yaml
@@ -19,6 +19,8 @@ _HEADING = re.compile(r"^(#{1,6}) +(.+?)(?: *\{#([\w-]+)\})?$", re.MULTILINE)
 _HIDDEN = re.compile(r"\]\([^)\s]*\)|<!--.*?-->", re.DOTALL)
 _VOID = frozenset({"br", "hr", "img", "input", "link", "meta", "source", "wbr", "col"})
 _UNREAD = frozenset({"script", "style", "svg", "template"})
+#: Our templates write no `>` into an attribute as it stands.
+_TAG = re.compile(r"<(/?)([A-Za-z][\w-]*)([^>]*)>")
 _WORD = re.compile(r"[^\W_]+")
 
 
@@ -82,43 +84,31 @@ def page_text(uri: str, markdown: str) -> PageText:
 
 def words(text: str) -> tuple[str, ...]:
     """The words of a text as the search spells them: small letters without accents, apostrophes left out. As ``spelled`` in rules/query.js."""
-    plain = re.sub(r"['’]", "", unicodedata.normalize("NFKD", text))
-    bare = "".join(letter for letter in plain if not unicodedata.category(letter).startswith("M"))
+    bare = re.sub(r"['’]", "", text)
+    if not bare.isascii():
+        plain = unicodedata.normalize("NFKD", bare)
+        bare = "".join(c for c in plain if not unicodedata.category(c).startswith("M"))
     return tuple(_WORD.findall(bare.lower()))
 
 
 def shown(html: str) -> str:
     """The text of a piece of Markdown and HTML; where one element ends and the next begins stands a blank."""
-    reader = _ShownText()
-    reader.feed(_HIDDEN.sub(" ", html))
-    reader.close()
-    return " ".join(" ".join(reader.found).split())
-
-
-class _ShownText(HTMLParser):
-    """Gathers text outside of what is left out."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.found: list[str] = []
-        self._inside: list[str] = []
-        """Open elements from the outermost one that is left out."""
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        if tag in _VOID:
-            return
-        if (
-            self._inside
-            or tag in _UNREAD
-            or any(name == "data-search-exclude" for name, _ in attrs)
-        ):
-            self._inside.append(tag)
-
-    def handle_endtag(self, tag: str) -> None:
-        if tag in self._inside:
-            while self._inside.pop() != tag:
-                pass
-
-    def handle_data(self, data: str) -> None:
-        if not self._inside:
-            self.found.append(data)
+    html = _HIDDEN.sub(" ", html)
+    found: list[str] = []
+    inside: list[str] = []  # open elements from the outermost one that is left out
+    end = 0
+    for tag in _TAG.finditer(html):
+        if not inside:
+            found.append(html[end : tag.start()])
+        end = tag.end()
+        closes, name, rest = tag[1], tag[2].lower(), tag[3]
+        if closes:
+            if name in inside:
+                while inside.pop() != name:
+                    pass
+        elif name not in _VOID and not rest.endswith("/"):
+            if inside or name in _UNREAD or "data-search-exclude" in rest:
+                inside.append(name)
+    if not inside:
+        found.append(html[end:])
+    return " ".join(unescape(" ".join(found)).split())

@@ -46,7 +46,6 @@ def view(desk: PageContext, id: str) -> CurvesView:
                 PlotView(plot, Markup(svg(plot)), desk.href(curve_pair.file_with(id, other))),
             )
             for other, plot in compared
-            if plot
         ],
         basis=drawn.basis if drawn else "",
         methods=desk.href("methods.md", "posture"),

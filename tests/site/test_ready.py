@@ -1,0 +1,36 @@
+"""A page made ready is what Python-Markdown, an independent reader of Markdown, makes of all its text."""
+
+from __future__ import annotations
+
+import re
+
+import markdown
+import shipped_made
+
+from build_tools.site.ready import HeadingConverter
+
+EXTENSIONS = ["toc", "tables", "fenced_code", "attr_list", "md_in_html"]
+CONFIGS = {"toc": {"toc_depth": 3}}
+
+
+def same(text: str) -> str:
+    return re.sub(r"\n+", "\n", text)
+
+
+def test_every_generated_page_is_what_markdown_makes_of_it() -> None:
+    book = shipped_made.book()
+    converter = HeadingConverter(EXTENSIONS, CONFIGS)
+    for page in book.pages:
+        text = page.text.split("---\n", 2)[2]
+        reader = markdown.Markdown(extensions=EXTENSIONS, extension_configs=CONFIGS)
+        whole, ready = reader.convert(text), converter.convert(text)
+        assert same(ready.html) == same(whole), page.uri
+        assert list(ready.toc) == reader.toc_tokens, page.uri
+        assert ready.anchors == set(re.findall(r'\bid="([^"]+)"', whole)), page.uri
+
+
+def test_a_comment_in_an_example_is_no_heading() -> None:
+    text = "# Lamps {#top}\n\n<pre>\n# a comment\n</pre>\n"
+    ready = HeadingConverter(EXTENSIONS, CONFIGS).convert(text)
+    assert ready.html == '<h1 id="top">Lamps</h1>\n\n<pre>\n# a comment\n</pre>'
+    assert [token["name"] for token in ready.toc] == ["Lamps"]
