@@ -32,7 +32,7 @@ from ..committed import record
 from . import book, templating
 from .addresses import above
 from .publication import Publication
-from .ready import HeadingConverter
+from .ready import HeadingConverter, squeezed
 
 log = get_plugin_logger("handbook")
 #: A megabyte of scripts that no page asks for.
@@ -186,10 +186,10 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         return context
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Take the mark away again: the navigation is shared by all pages."""
+        """Take the mark away again: the navigation is shared by all pages. Leave out the templates' own blanks."""
         if self._door:
             self._door.active, self._door = False, None
-        return output
+        return squeezed(output) if self.config.enabled else output
 
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: object

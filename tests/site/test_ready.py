@@ -7,7 +7,7 @@ import re
 import markdown
 import shipped_made
 
-from build_tools.site.ready import HeadingConverter
+from build_tools.site.ready import HeadingConverter, squeezed
 
 EXTENSIONS = ["toc", "tables", "fenced_code", "attr_list", "md_in_html"]
 CONFIGS = {"toc": {"toc_depth": 3}}
@@ -34,3 +34,13 @@ def test_a_comment_in_an_example_is_no_heading() -> None:
     ready = HeadingConverter(EXTENSIONS, CONFIGS).convert(text)
     assert ready.html == '<h1 id="top">Lamps</h1>\n\n<pre>\n# a comment\n</pre>'
     assert [token["name"] for token in ready.toc] == ["Lamps"]
+
+
+def test_a_squeezed_page_shows_the_same() -> None:
+    """HTML's white space: outside of `pre` any run of blanks shows as one (CSS Text 3, 4.1.1)."""
+    page = (
+        "<p>\n   a <b>b</b>\n\n  c</p>\n<pre>\n  x\n\n  y</pre>\n\n<script>\n  let a;\n</script>\n"
+    )
+    assert squeezed(page) == (
+        "<p>\na <b>b</b>\nc</p>\n<pre>\n  x\n\n  y</pre>\n<script>\n  let a;\n</script>\n"
+    )
