@@ -35,7 +35,8 @@ def pytest_collection_finish() -> None:
 @pytest.fixture(autouse=True)
 def _plain_surroundings(monkeypatch: pytest.MonkeyPatch) -> None:
     """Reports follow these variables; a test that wants one sets it itself."""
-    for name in ("GITHUB_ACTIONS", "GITHUB_STEP_SUMMARY", "NO_COLOR", "FORCE_COLOR"):
+    told = ("ACTIONS", "REPOSITORY", "SERVER_URL", "STEP_SUMMARY", "WORKSPACE")
+    for name in (*(f"GITHUB_{part}" for part in told), "NO_COLOR", "FORCE_COLOR", "SITE_URL"):
         monkeypatch.delenv(name, raising=False)
 
 

@@ -9,12 +9,14 @@ import re
 import shutil
 import sys
 import tempfile
+import tomllib
 from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
 import sarif_om
 from broken import break_demo, report
+from folders import ROOT
 from sarif_pydantic import Sarif
 
 from build_tools.catalog.load import load
@@ -28,12 +30,13 @@ FORMATS = [*reports.FORMATS, "job_summary"]
 
 
 def told(found: Report, format: str) -> str:
-    """The golden text: SARIF without the manuals, which change with every rule and have a test of their own."""
+    """The golden text: SARIF without version and manuals, which change with releases and rules and have tests of their own."""
     text = render(found, format)
     if format != "sarif":
         return text
     log = json.loads(text)
-    del log["runs"][0]["tool"]["driver"]["rules"]
+    for varies in ("version", "rules"):
+        del log["runs"][0]["tool"]["driver"][varies]
     for result in log["runs"][0]["results"]:
         del result["ruleIndex"]
     return json.dumps(log, indent=2) + "\n"
@@ -136,6 +139,7 @@ _OBJECTS = {
     "invocations": "Invocation",
     "toolExecutionNotifications": "Notification",
     "results": "Result",
+    "automationDetails": "RunAutomationDetails",
     "message": "Message",
     "locations": "Location",
     "physicalLocation": "PhysicalLocation",
@@ -183,6 +187,25 @@ def test_sarif_is_what_the_standard_describes(broken, demo):
         log = json.loads(render(found, "sarif"))
         assert_in_the_standard(log, "SarifLog")
         assert Sarif.model_validate(log).version == "2.1.0"
+
+
+def test_sarif_names_its_tool_and_its_category(monkeypatch):
+    """Sections 3.19.13, 3.19.17 and 3.17.3: the version, an absolute address of an explanation, a category that ends with a slash."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+
+    def driver(title="Handbook check"):
+        run_ = json.loads(render(Report([], title=title), "sarif"))["runs"][0]
+        return run_["tool"]["driver"], run_["automationDetails"]["id"]
+
+    told_, category = driver()
+    assert told_["version"] == project["version"] and "informationUri" not in told_
+    assert category == "handbook-check/" and driver("Handbook conclude")[1] == "handbook-conclude/"
+    monkeypatch.setenv("GITHUB_SERVER_URL", "https://github.com")
+    monkeypatch.setenv("GITHUB_REPOSITORY", "owner/handbook")
+    assert driver()[0]["informationUri"] == "https://github.com/owner/handbook"
+    monkeypatch.setenv("SITE_URL", "https://handbook.example/")
+    assert driver()[0]["informationUri"] == "https://handbook.example/rules/"
+    assert_in_the_standard(json.loads(render(Report([]), "sarif")), "SarifLog")
 
 
 def test_sarif_describes_every_id_and_points_to_it(broken):
