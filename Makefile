@@ -17,7 +17,7 @@ export NO_MKDOCS_2_WARNING := 1
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help site test serve check addresses conclude changes bench lock clean
+.PHONY: help site test serve check authored addresses conclude generated changes suggestions sarif due newest bench lock clean
 
 help: ## List what can be made
 	@sed -n 's/^\([a-z]*\):[^#]*## \(.*\)/  make \1|\2/p' Makefile | awk -F'|' '{printf "%-14s %s\n", $$1, $$2}'
@@ -45,17 +45,41 @@ check: $(VENV)/site.stamp ## Check the catalog, its conclusions and addresses; w
 	@$(VENV)/bin/handbook conclude --check --strict
 	@$(VENV)/bin/handbook addresses --check --strict
 
+authored: $(VENV)/site.stamp ## Check only what people write; what is generated from it may be behind
+	@$(VENV)/bin/handbook check --strict $(ARGS)
+
 addresses: $(VENV)/site.stamp ## Add new pages to the list of published addresses
 	@$(VENV)/bin/handbook addresses $(ARGS)
 
 conclude: $(VENV)/site.stamp ## Recompute what the numbers say into catalog/conclusions/
 	@$(VENV)/bin/handbook conclude $(ARGS)
 
+# What the workflows do; each works here, too.
+generated: $(VENV)/site.stamp ## Make conclusions and addresses; those that came after BASE=HEAD^1 must be right
+	@$(VENV)/bin/handbook upkeep generated --strict $(if $(BASE),--since "$(BASE)") $(ARGS)
+
+suggestions: $(VENV)/site.stamp ## Mend what can be mended; what lies on lines after BASE goes into review.json
+	@$(VENV)/bin/handbook check --fix $(ARGS) || [ $$? -eq 1 ]
+	@$(VENV)/bin/handbook upkeep suggestions --since "$(BASE)" --out review.json
+
+sarif: $(VENV)/site.stamp ## Write what check finds to check.sarif, for code scanning
+	@$(VENV)/bin/handbook check --format sarif $(ARGS) > check.sarif || [ $$? -eq 1 ]
+
+due: $(VENV)/site.stamp ## List reviews that are due, and this week's references to look up
+	@$(VENV)/bin/handbook upkeep due $(ARGS)
+
 changes: ## Show as Markdown which conclusions differ from BASE=HEAD^1
 	@git rev-parse --quiet --verify "$(BASE)^{commit}" >/dev/null || { echo "error: no commit $(BASE) here; try: make changes BASE=main" >&2; exit 1; }
 	@changes="$$(git diff --no-color --unified=1 "$(BASE)" -- catalog/conclusions | head -c 500000)" && \
 		printf '### Conclusions\n\n' && if [ -z "$$changes" ]; then echo "No conclusion moves."; else \
 		printf '~~~~~~diff\n%s\n~~~~~~\n' "$$changes"; fi
+
+# pip reads dependency groups from version 25.1 on.
+newest: $(PY) ## Test with the newest packages that pyproject.toml allows, in an environment of its own
+	@$(PY) -m venv --clear $(VENV)/newest
+	@$(VENV)/newest/bin/python -m pip install --quiet --upgrade "pip>=25.1"
+	@$(VENV)/newest/bin/python -m pip install --quiet --group build --group test --editable .
+	@$(VENV)/newest/bin/python -m pytest --numprocesses auto --dist worksteal $(ARGS)
 
 bench: $(VENV)/test.stamp ## Measure build and check, as ratios (takes some minutes)
 	@PYTHONPATH=tests $(PY) -m bench $(ARGS)

@@ -1,8 +1,7 @@
-"""The two commands, the locked sets, and what a stranger's pull request may do.
+"""The two commands and the locked sets.
 
-Outside sources: GitHub's documentation on workflow syntax (`permissions`, `pull_request`, expression
-contexts) and its hardening guide (pin actions to a full commit); pip's documentation of hash-checking
-mode (every requirement pinned with ``==`` and hashed); the names of requirements compared after PEP 503.
+Outside sources: pip's documentation of hash-checking mode (every requirement pinned with ``==`` and hashed); the names of
+requirements compared after PEP 503.
 """
 
 from __future__ import annotations
@@ -18,21 +17,9 @@ from importlib.metadata import entry_points, packages_distributions
 from pathlib import Path
 
 import pytest
-import yaml
 
 ROOT = Path(__file__).parents[1]
 LOCKED = sorted((ROOT / ".ci" / "locked").glob("*.txt"))
-WORKFLOWS = sorted((ROOT / ".github" / "workflows").glob("*.yml"))
-PULL_REQUEST = ROOT / ".github" / "workflows" / "pull-request.yml"
-
-
-def workflow(path: Path) -> dict:
-    # BaseLoader keeps `on` a word; YAML 1.1 would read it as true.
-    return yaml.load(path.read_text(encoding="utf-8"), yaml.BaseLoader)  # noqa: S506 - builds plain text only
-
-
-def steps(path: Path) -> list[dict]:
-    return [step for job in workflow(path)["jobs"].values() for step in job["steps"]]
 
 
 def pins(path: Path) -> dict[str, set[str]]:
@@ -51,59 +38,6 @@ def normal(name: str) -> str:
 
 def asked(requirements: list[str]) -> set[str]:
     return {normal(re.match(r"[A-Za-z0-9._-]+", requirement)[0]) for requirement in requirements}
-
-
-# --- pull requests -----------------------------------------------------------
-
-
-def test_a_pull_request_gets_a_read_only_token_and_no_secrets() -> None:
-    data = workflow(PULL_REQUEST)
-    assert data["on"] == "pull_request"
-    assert data["permissions"] == {"contents": "read"}
-    for job in data["jobs"].values():
-        assert "permissions" not in job
-        assert "timeout-minutes" in job
-    assert not re.search(
-        r"secrets\.|secrets: inherit|github\.token|GITHUB_TOKEN",
-        PULL_REQUEST.read_text(encoding="utf-8"),
-    )
-
-
-def test_a_pull_request_runs_the_two_commands_and_hands_nothing_on() -> None:
-    site, test = workflow(PULL_REQUEST)["jobs"].values()
-    # What changes is shown after `make site` has found the files fresh: a stranger's own text never reaches the summary.
-    assert [step["run"] for step in site["steps"] if "run" in step] == [
-        "make site",
-        'make changes >> "$GITHUB_STEP_SUMMARY"',
-    ]
-    assert [step["run"] for step in test["steps"] if "run" in step] == ["make test"]
-    used = {step["uses"].partition("@")[0] for step in steps(PULL_REQUEST) if "uses" in step}
-    assert used == {"actions/checkout", "actions/setup-python"}
-
-
-@pytest.mark.parametrize("path", WORKFLOWS, ids=lambda p: p.name)
-def test_no_workflow_runs_strangers_code_with_rights(path: Path) -> None:
-    triggers = workflow(path)["on"]
-    assert set([triggers] if isinstance(triggers, str) else triggers) <= {"pull_request", "push"}
-    assert workflow(path)["permissions"] == {"contents": "read"}
-    for step in steps(path):
-        # Text that a stranger chooses (title, branch) would be run as shell if it stood in `run:`.
-        assert "${{" not in step.get("run", "")
-        if "uses" in step:
-            assert re.fullmatch(r"actions/[a-z-]+@[0-9a-f]{40}", step["uses"]), (
-                "pin to a full commit"
-            )
-        if step.get("uses", "").startswith("actions/checkout@"):
-            assert step["with"]["persist-credentials"] == "false"
-
-
-def test_only_the_job_without_project_code_may_write() -> None:
-    for path in WORKFLOWS:
-        for job in workflow(path)["jobs"].values():
-            if "write" in job.get("permissions", {}).values():
-                assert not any(
-                    "run" in step or "checkout" in step.get("uses", "") for step in job["steps"]
-                )
 
 
 # --- locked sets -------------------------------------------------------------

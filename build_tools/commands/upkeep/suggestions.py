@@ -7,7 +7,7 @@ changed, and three around them); other mends are counted in the review's text. N
 is sent anywhere.
 
     handbook check --fix
-    handbook upkeep suggestions --since main > review.json
+    handbook upkeep suggestions --since main --out review.json
 
 Exit status: 0 also when there is nothing to suggest, 2 it could not run.
 """
@@ -19,10 +19,11 @@ import json
 import re
 import sys
 from collections.abc import Callable, Iterable, Sequence
+from pathlib import Path
 from typing import Any, NamedTuple
 
 from ...english import counted
-from .. import CLEAN, reporting
+from .. import CLEAN, CannotRun, reporting
 from .repository import Repository
 
 #: Comments in one review; a page full of them helps nobody. Convention.
@@ -72,6 +73,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--since", required=True, metavar="REV", help="the branch that the pull request goes to"
     )
+    parser.add_argument(
+        "--out",
+        type=Path,
+        metavar="FILE",
+        help="write it there, and only when there is something to suggest",
+    )
 
 
 def run(args: argparse.Namespace) -> int:
@@ -84,8 +91,15 @@ def run(args: argparse.Namespace) -> int:
     def lines(path: str) -> list[str]:
         return repository.ask("show", f"{head}:{path}").split("\n")
 
-    json.dump(review(mends, own, lines, head), sys.stdout, indent=1)
-    sys.stdout.write("\n")
+    made = review(mends, own, lines, head)
+    text = json.dumps(made, indent=1) + "\n"
+    if not args.out:
+        sys.stdout.write(text)
+    elif made["comments"]:
+        try:
+            args.out.write_text(text, encoding="utf-8", newline="\n")
+        except OSError as error:
+            raise CannotRun(f"the review cannot be written: {args.out}: {error.strerror}") from None
     return CLEAN
 
 

@@ -165,3 +165,10 @@ def test_the_command_prints_a_review_for_what_lies_in_the_work_tree(
         ("catalog/exercises/crate-curl.yaml", 1)
     ]
     assert "\n```suggestion\nname: Crate curl\n```" in found["comments"][0]["body"]
+    review_file = here.parent / "review.json"
+    assert cli.main(["upkeep", "suggestions", "--since", "main", "--out", str(review_file)]) == 0
+    assert json.loads(review_file.read_text(encoding="utf-8")) == found
+    review_file.unlink()
+    repository("checkout", "--quiet", ".")
+    assert cli.main(["upkeep", "suggestions", "--since", "main", "--out", str(review_file)]) == 0
+    assert not review_file.exists(), "nothing to suggest, so nothing to send"
