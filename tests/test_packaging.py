@@ -168,7 +168,9 @@ def make(folder: Path, *arguments: str, **env: str) -> subprocess.CompletedProce
     )
 
 
-needs_make = pytest.mark.skipif(shutil.which("make") is None, reason="make is not installed")
+needs_make = pytest.mark.skipif(
+    os.name != "posix" or shutil.which("make") is None, reason="needs make and a POSIX shell"
+)
 
 
 @needs_make

@@ -118,12 +118,15 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         for file in list(files):  # the theme's own search, which ours replaces
             if file.src_uri.startswith(_THEME_SEARCH):
                 files.remove(file)
-        to_catalog = posixpath.join(
-            *Path(os.path.relpath(self.config.catalog, config.docs_dir)).parts
-        )
+        try:
+            to_catalog = Path(os.path.relpath(self.config.catalog, config.docs_dir)).as_posix()
+        except ValueError:  # another drive on Windows: no link leads there
+            to_catalog = ""
         for page in self._book.pages:
             file = self._add(files, config, page.uri, page.text)
-            file.edit_uri = posixpath.join(to_catalog, page.edit) if page.edit else None
+            file.edit_uri = (
+                posixpath.join(to_catalog, page.edit) if page.edit and to_catalog else None
+            )
         for asset in self._book.files:
             self._add(files, config, asset.uri, asset.content)
         return files

@@ -5,6 +5,7 @@ golden files anew; read the difference before committing it.
 """
 
 import json
+import ntpath
 import re
 import shutil
 import sys
@@ -116,6 +117,14 @@ def test_places_count_from_the_top_of_the_repository(broken, monkeypatch, tmp_pa
     assert '"uri": "handbook/catalog/muscles/lantern.yaml"' in render(broken, "sarif")
     # A catalog elsewhere is named as the person named it.
     monkeypatch.chdir(tmp_path)
+    assert "::error file=catalog/muscles/lantern.yaml,line=2,col=1," in render(broken, "github")
+
+
+def test_a_catalog_on_another_drive_is_named_as_the_person_named_it(broken, monkeypatch):
+    """Outside source: Python's own path module for Windows, where no path leads from one drive to another."""
+    monkeypatch.setenv("GITHUB_WORKSPACE", "D:\\a\\handbook")
+    monkeypatch.setattr("os.path.abspath", lambda file: ntpath.join("C:\\", file))
+    monkeypatch.setattr("os.path.relpath", ntpath.relpath)
     assert "::error file=catalog/muscles/lantern.yaml,line=2,col=1," in render(broken, "github")
 
 
