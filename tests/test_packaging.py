@@ -116,17 +116,6 @@ def test_every_library_that_is_imported_is_declared(folder: str, groups: list[st
 # --- what people read ----------------------------------------------------------
 
 
-def test_the_changelog_has_an_open_section_and_the_version_at_hand() -> None:
-    """Keep a Changelog 1.1: ``Unreleased`` stands first, then versions, newest first."""
-    version = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"][
-        "version"
-    ]
-    headings = re.findall(
-        r"^## \[?([^\]\s]+)", (ROOT / "CHANGELOG.md").read_text(encoding="utf-8"), re.MULTILINE
-    )
-    assert headings[:2] == ["Unreleased", version]
-
-
 def test_the_guide_can_be_read_at_one_sitting() -> None:
     assert len((ROOT / "DEVELOPERS.md").read_bytes()) <= 12 * 1024
 
