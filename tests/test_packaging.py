@@ -240,6 +240,31 @@ def test_the_changes_of_a_commit_are_shown_as_markdown(clone: Path) -> None:
 
 
 @needs_make
+@pytest.mark.parametrize(
+    ("base", "since"),
+    [([], ' --since "HEAD^1"'), (["BASE=main"], " --since main"), (["BASE="], "")],
+)
+def test_generated_files_are_judged_from_a_commit_on_or_not_at_all(
+    clone: Path, base: list[str], since: str
+) -> None:
+    assert make(clone, "generated", *base, "ARGS=--patch x.patch").returncode == 0
+    asked = (clone / "log").read_text(encoding="utf-8").splitlines()[-1]
+    assert asked == f"handbook upkeep generated --strict{since} --patch x.patch".replace('"', "")
+
+
+@needs_make
+def test_nothing_to_suggest_and_something_left_to_mend_is_no_failure(clone: Path) -> None:
+    """`handbook check` ends with 1 where something is left; 2 is a failure of its own."""
+    handbook = clone / ".venv" / "bin" / "handbook"
+    text = handbook.read_text(encoding="utf-8")
+    for status in (1, 2):
+        ends = f'case "$*" in check*) exit {status};; esac\nfor last'
+        handbook.write_text(text.replace("for last", ends), encoding="utf-8")
+        assert (make(clone, "suggestions").returncode == 0) == (status == 1)
+        assert (make(clone, "sarif").returncode == 0) == (status == 1)
+
+
+@needs_make
 def test_an_old_python_is_named(tmp_path: Path, clone: Path) -> None:
     shutil.rmtree(clone / ".venv")
     old = tmp_path / "old-python"

@@ -21,12 +21,11 @@ from ...checks.profile import load_profile, severity_of
 from ...checks.runner import GradedFinding
 from ...english import counted
 from .. import CLEAN, FINDINGS, CannotRun, addresses, conclude, reporting
-from .repository import Repository
+from .repository import GENERATED, Repository
 
-#: What is written by `handbook conclude` and `handbook addresses`, and the rule that a difference in it breaks.
+#: Generated file or folder -> the rule that a difference in it breaks. The record of changes holds the day of each run, so two
+#: honest runs may differ: it is made, never compared.
 _COMPARED = {"conclusions": "stale-conclusions", "addresses.txt": "address-list"}
-#: Holds the day of each run, so two honest runs may differ: made, never compared.
-_RECORD = "changes.yaml"
 #: Names in the summary. Convention.
 _MOST_NAMED = 10
 
@@ -46,14 +45,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Make the files of ``args.catalog``, judge those that a change brings, and answer the exit status. Raises ``CannotRun``."""
     repository = Repository(args.catalog)
-    paths = (*_COMPARED, _RECORD)
-    brought = repository.changed(repository.commit(args.since), *paths) if args.since else set()
+    brought = repository.changed(repository.commit(args.since), *_COMPARED) if args.since else set()
     args.check = False
     if status := conclude.run(args) or addresses.run(args):
         return status
-    patch, made = repository.work(*paths)
-    wrong = [name for name in sorted(made & brought) if name != _RECORD]
-    if wrong:
+    patch, made = repository.work(*GENERATED)
+    if wrong := sorted(made & brought):
         opened = reporting.load(args.catalog, lambda _: None)
         label = opened.catalog.label
         reporting.tell(

@@ -23,6 +23,10 @@ _FORM = tuple(
 _DIFF = ("diff", "--no-color", "--no-ext-diff", "--no-textconv", "--no-renames", "--no-relative")
 
 
+#: What the build writes into the catalog's folder: ``handbook conclude`` the first two, ``handbook addresses`` the last.
+GENERATED = ("conclusions", "changes.yaml", "addresses.txt")
+
+
 class Repository:
     """The repository that ``folder`` stands in. All methods raise ``CannotRun`` when git fails."""
 

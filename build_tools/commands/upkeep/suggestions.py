@@ -24,13 +24,15 @@ from typing import Any, NamedTuple
 
 from ...english import counted
 from .. import CLEAN, CannotRun, reporting
-from .repository import Repository
+from .repository import GENERATED, Repository
 
 #: Comments in one review; a page full of them helps nobody. Convention.
 MOST = 30
 _HUNK = re.compile(r"@@ -(\d+)(?:,(\d+))? \+(\d+)(?:,(\d+))? @@")
 #: No context; but mends with one line between them are one, as both might stand on that line.
 BARE = ("--unified=0", "--inter-hunk-context=1")
+#: What people write in the catalog; generated files are made, not suggested.
+_WRITTEN = ("--", ".", *(f":(exclude){name}" for name in GENERATED))
 _ABOVE = "This can be mended with one click:"
 
 
@@ -85,8 +87,8 @@ def run(args: argparse.Namespace) -> int:
     """Print the review. Raises ``CannotRun``."""
     repository = Repository(args.catalog)
     base, head = repository.commit(args.since), repository.commit("HEAD")
-    own = repository.difference("--merge-base", base, head, "--", ".")
-    mends = repository.difference(*BARE, head, "--", ".")
+    own = repository.difference("--merge-base", base, head, *_WRITTEN)
+    mends = repository.difference(*BARE, head, *_WRITTEN)
 
     def lines(path: str) -> list[str]:
         return repository.ask("show", f"{head}:{path}").split("\n")
@@ -118,9 +120,8 @@ def review(
     fitting = [suggestion for suggestion in found if suggestion][:MOST]
     said = []
     if fitting:
-        said.append(
-            f"{counted(len(fitting), 'slip')} can be mended by one click each: *Commit suggestion*, or gather them with *Add suggestion to batch*."
-        )
+        each = "" if len(fitting) == 1 else " each, or all at once: *Add suggestion to batch*"
+        said.append(f"{counted(len(fitting), 'slip')} can be mended with one click{each}.")
     if left := len(asked) - len(fitting):
         said.append(
             f"{left} more {'stands' if left == 1 else 'stand'} elsewhere: `handbook check --fix` mends them."

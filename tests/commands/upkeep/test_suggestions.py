@@ -125,7 +125,7 @@ def test_a_page_full_of_suggestions_is_cut(tmp_path: Path) -> None:
     sent = "".join(f"a{number}\nkept\nkept\n" for number in range(MOST + 5))
     found = reviewed(tmp_path, "", sent, sent.replace("a", "A"))
     assert len(found["comments"]) == MOST
-    assert found["body"].startswith(f"{MOST} slips can be mended by one click each")
+    assert found["body"].startswith(f"{MOST} slips can be mended with one click each")
     assert "5 more stand elsewhere" in found["body"]
 
 
@@ -157,13 +157,15 @@ def test_the_command_prints_a_review_for_what_lies_in_the_work_tree(
     repository.commit("meanwhile")
     repository("switch", "--quiet", "sent")
     path.write_text(text, encoding="utf-8")
-    (here.parent / "elsewhere.txt").write_text("no part of the catalog", encoding="utf-8")
+    for name in ("addresses.txt", "conclusions/muscles/lantern.yaml"):
+        (here / name).write_text("made, not suggested\n", encoding="utf-8")
     assert cli.main(["upkeep", "suggestions", "--since", "main"]) == 0
     found = json.loads(capsys.readouterr().out)
     assert found["commit_id"] == head
     assert [(c["path"], c["line"]) for c in found["comments"]] == [
         ("catalog/exercises/crate-curl.yaml", 1)
     ]
+    assert found["body"] == "1 slip can be mended with one click."
     assert "\n```suggestion\nname: Crate curl\n```" in found["comments"][0]["body"]
     review_file = here.parent / "review.json"
     assert cli.main(["upkeep", "suggestions", "--since", "main", "--out", str(review_file)]) == 0
