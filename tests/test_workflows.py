@@ -195,22 +195,39 @@ def test_pythons_are_those_that_the_project_promises(path: Path) -> None:
 # --- what may write, tried ---------------------------------------------------------
 
 
+as_on_the_runner = pytest.mark.skipif(
+    os.name != "posix" or not (shutil.which("bash") and shutil.which("git")),
+    reason="needs git and the shell that the workflow's own machine has",
+)
+
+NOBODY = {"GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_SYSTEM": os.devnull}
+
+
 def git(folder: Path, *arguments: str) -> str:
-    nobody = {"GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_SYSTEM": os.devnull}
     return subprocess.run(
         ["git", "-c", "user.name=A", "-c", "user.email=a@example.org", *arguments],
         cwd=folder,
         check=True,
         capture_output=True,
         encoding="utf-8",
-        env={**os.environ, **nobody},
+        env={**os.environ, **NOBODY},
     ).stdout
 
 
-@pytest.mark.skipif(
-    os.name != "posix" or not (shutil.which("bash") and shutil.which("git")),
-    reason="needs git and the shell that the workflow's own machine has",
-)
+def run_step(name: str, folder: Path, **surroundings: str) -> subprocess.CompletedProcess[str]:
+    """A step of the committing workflow, as it is written there, in the shell that runs it (`bash -e`)."""
+    found = steps(HOSTED / "workflows" / "commit-generated.yml")
+    script = next(step["run"] for step in found if step.get("name") == name)
+    return subprocess.run(
+        ["bash", "-e", "-c", script],
+        cwd=folder,
+        capture_output=True,
+        encoding="utf-8",
+        env={**os.environ, **NOBODY, **surroundings},
+    )
+
+
+@as_on_the_runner
 def test_the_commit_holds_generated_files_and_nothing_else(tmp_path: Path) -> None:
     """The step as it is written, on a patch that also brings a program and a claim."""
     files = {
@@ -237,15 +254,7 @@ def test_the_commit_holds_generated_files_and_nothing_else(tmp_path: Path) -> No
     git(tmp_path, "reset", "--quiet", "--hard")
     (tmp_path / "generated.patch").write_text(patch, encoding="utf-8", newline="\n")
 
-    found = steps(HOSTED / "workflows" / "commit-generated.yml")
-    script = next(step["run"] for step in found if step.get("name") == "Apply and commit")
-    subprocess.run(
-        ["bash", "-e", "-c", script],
-        cwd=tmp_path,
-        check=True,
-        capture_output=True,
-        env={**os.environ, "GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_SYSTEM": os.devnull},
-    )
+    assert run_step("Apply and commit", tmp_path).returncode == 0
     assert git(tmp_path, "show", "--name-status", "--format=").splitlines() == [
         "M\tcatalog/addresses.txt",
         "A\tcatalog/changes.yaml",
@@ -253,3 +262,26 @@ def test_the_commit_holds_generated_files_and_nothing_else(tmp_path: Path) -> No
         "D\tcatalog/conclusions/muscles/gone.yaml",
     ]
     assert git(tmp_path, "status", "--porcelain") == "?? generated.patch\n"
+
+
+@as_on_the_runner
+def test_a_push_that_fails_says_why(tmp_path: Path) -> None:
+    """GitHub's client is a stand-in here; a branch that moved on meanwhile is a real one."""
+    (tmp_path / "bin").mkdir()
+    (tmp_path / "bin" / "gh").write_text("#!/bin/sh\n", encoding="utf-8")
+    (tmp_path / "bin" / "gh").chmod(0o755)
+    git(tmp_path, "init", "--quiet", "--bare", "--initial-branch", "main", "origin")
+    for name in ("mine", "other"):
+        git(tmp_path, "clone", "--quiet", "origin", name)
+        git(tmp_path / name, "switch", "--quiet", "--create", "main")
+    here = {"PATH": f"{tmp_path / 'bin'}:{os.environ['PATH']}", "GITHUB_REF": "refs/heads/main"}
+    git(tmp_path / "mine", "commit", "--quiet", "--allow-empty", "--message", "made")
+    assert run_step("Push", tmp_path / "mine", **here).returncode == 0
+    made = git(tmp_path / "mine", "rev-parse", "HEAD")
+    assert git(tmp_path / "origin", "rev-parse", "main") == made
+
+    git(tmp_path / "other", "commit", "--quiet", "--allow-empty", "--message", "meanwhile")
+    told = run_step("Push", tmp_path / "other", **here)
+    assert told.returncode == 1
+    assert told.stdout.startswith("::error::The files could not be pushed.")
+    assert git(tmp_path / "origin", "rev-parse", "main") == made
