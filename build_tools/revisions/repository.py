@@ -31,7 +31,11 @@ class Revision:
 
     def __str__(self) -> str:
         same = self.commit.startswith(self.asked)
-        return f"{self.commit[:9]} of {self.day}" if same else f"{self.asked} ({self.commit[:9]} of {self.day})"
+        return (
+            f"{self.commit[:9]} of {self.day}"
+            if same
+            else f"{self.asked} ({self.commit[:9]} of {self.day})"
+        )
 
 
 @dataclass(frozen=True)
@@ -62,7 +66,9 @@ class Repository:
 
     def revision(self, asked: str) -> Revision:
         """The commit that ``asked`` names. Raises ``NoRevision``."""
-        commit = self._line("rev-parse", "--verify", "--quiet", "--end-of-options", f"{asked}^{{commit}}")
+        commit = self._line(
+            "rev-parse", "--verify", "--quiet", "--end-of-options", f"{asked}^{{commit}}"
+        )
         if not commit:
             raise NoRevision(f"there is no revision `{asked}` here; {self._instead(asked)}")
         return Revision(asked, commit, self._line("show", "--no-patch", "--format=%cs", commit))
@@ -93,7 +99,14 @@ class Repository:
         except (ValueError, OSError):
             return []
         done = _git(
-            top, "diff", "--name-only", "-z", "--no-ext-diff", before.commit, "--", f":(top,literal){inside}"
+            top,
+            "diff",
+            "--name-only",
+            "-z",
+            "--no-ext-diff",
+            before.commit,
+            "--",
+            f":(top,literal){inside}",
         )
         return sorted(filter(None, done.stdout.decode(errors="backslashreplace").split("\0")))
 
@@ -116,19 +129,30 @@ class Repository:
     def _instead(self, asked: str) -> str:
         if not self._line("rev-parse", "--verify", "--quiet", "HEAD"):
             return "nothing was committed yet: git add, git commit, then compare"
-        if self._line("rev-parse", "--verify", "--quiet", "--end-of-options", f"origin/{asked}^{{commit}}"):
+        if self._line(
+            "rev-parse", "--verify", "--quiet", "--end-of-options", f"origin/{asked}^{{commit}}"
+        ):
             return f"write origin/{asked}"
         if self._line("rev-parse", "--is-shallow-repository") == "true":
             return "the history was cut off when this was cloned; run: git fetch --unshallow"
         name = asked.removeprefix("origin/")
-        if self._line("remote") and name.replace("-", "").replace("_", "").replace("/", "").isalnum():
+        if (
+            self._line("remote")
+            and name.replace("-", "").replace("_", "").replace("/", "").isalnum()
+        ):
             return f"if it is a branch, run: git fetch origin {name}, and write origin/{name}; `git log --oneline` lists commits"
         return "`git log --oneline` lists commits, `git branch --all` branches"
 
     def _elsewhere(self, revision: Revision) -> str:
-        listed = _git(self.folder, "ls-tree", "-r", "-z", "--full-tree", "--name-only", revision.commit)
+        listed = _git(
+            self.folder, "ls-tree", "-r", "-z", "--full-tree", "--name-only", revision.commit
+        )
         names = listed.stdout.decode("utf-8", "backslashreplace").split("\0")
-        found = [str(PurePosixPath(name).parent) for name in names if PurePosixPath(name).name == "handbook.yaml"]
+        found = [
+            str(PurePosixPath(name).parent)
+            for name in names
+            if PurePosixPath(name).name == "handbook.yaml"
+        ]
         if found:
             return f"a handbook.yaml stood in `{found[0]}/`: compare with a later revision, from which on it has stood where it stands now"
         return "no handbook.yaml stood anywhere: compare with a later revision"
@@ -163,4 +187,6 @@ def _last(done: subprocess.CompletedProcess[bytes]) -> str:
 def _is_inside(name: str) -> bool:
     """Whether a name in a tree leads to a file below the folder on every system; hidden files are none of the catalog's."""
     parts = name.split("/")
-    return not any(part.startswith(".") or set(part) & set('\\:*?"<>|\0') or not part for part in parts)
+    return not any(
+        part.startswith(".") or set(part) & set('\\:*?"<>|\0') or not part for part in parts
+    )

@@ -66,7 +66,11 @@ class Snapshot:
 
     def moved(self, kind: str) -> dict[str, str]:
         """Retired ids of a kind -> their successors, as moved.yaml tells them."""
-        return {old: new for old, new in self.mapping("moved.yaml", kind).items() if isinstance(new, str)}
+        return {
+            old: new
+            for old, new in self.mapping("moved.yaml", kind).items()
+            if isinstance(new, str)
+        }
 
     @cached_property
     def references(self) -> dict[str, dict[str, str]]:
@@ -79,7 +83,11 @@ class Snapshot:
         """Every address that was listed, and those of the entries that were there."""
         catalog = Catalog(self.root, label=self.label)
         exercises = {f"/exercises/{id}/" for id in self.ids("exercises")}
-        return {*addresses.published(catalog), *exercises, *(f"/muscles/{ref}/" for ref in self._parts())}
+        return {
+            *addresses.published(catalog),
+            *exercises,
+            *(f"/muscles/{ref}/" for ref in self._parts()),
+        }
 
     @property
     def has_list(self) -> bool:

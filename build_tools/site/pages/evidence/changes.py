@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
 from ....committed import record
-from ....committed.moves import Move, Saying, Way
+from ....committed.moves import Move, Way, alike, differing
 from ....committed.record import ChangeDay
 from ....english import counted, listed, upper_first
 from ...client import scripts
@@ -26,8 +25,6 @@ FEED = "changes.atom"
 WAYS: tuple[Way, ...] = ("turned", "firmer", "weaker", "newly tested", "otherwise")
 #: From how many moves on the list can be narrowed.
 LONG = 15
-#: Where a sentence ends and the next begins.
-_END = re.compile(r"(?<=[.!?]) (?=[A-Z0-9])")
 
 
 @dataclass(frozen=True)
@@ -126,24 +123,6 @@ def counts(day: ChangeDay) -> str:
 def headline(day: ChangeDay) -> str:
     """``6 statements moved on 30 November 2026: 2 firmer, 4 weaker.``"""
     return counts(day).replace(" moved", f" moved on {day_words(day.day)}", 1)
-
-
-def differing(before: Saying, now: Saying) -> tuple[str, str]:
-    """The sentences of either side that the other has not; the whole where one side has none of its own."""
-    was, told = _END.split(before.sentence), _END.split(now.sentence)
-    own = [s for s in was if s not in told], [s for s in told if s not in was]
-    if not all(own):
-        return before.sentence, now.sentence
-    return " ".join(own[0]), " ".join(own[1])
-
-
-def alike(moved: list[Move]) -> list[list[Move]]:
-    """Moves of the same two exercises in the same words, together: one measurement can answer for several parts."""
-    groups: dict[tuple[object, ...], list[Move]] = {}
-    for move in moved:
-        key = move.way, move.first, move.second, move.outcome, differing(move.before, move.now)
-        groups.setdefault(key, []).append(move)
-    return list(groups.values())
 
 
 def subject(shelf: RenderContext, move: Move) -> str:

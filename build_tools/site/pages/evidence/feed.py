@@ -12,7 +12,7 @@ from datetime import date
 from uuid import NAMESPACE_URL, UUID, uuid5
 
 from ....catalog.walk import reviewed_entries
-from ....committed.moves import Move
+from ....committed.moves import Move, alike, differing
 from ....committed.record import ChangeDay
 from ...addresses import url
 from ...context import RenderContext
@@ -56,7 +56,7 @@ def feed(shelf: RenderContext) -> bytes:
 def _entry(shelf: RenderContext, day: ChangeDay) -> dict[str, object]:
     page = shelf.site.at(url(changes.URI))
     moved = sorted(day.moved, key=lambda move: changes.WAYS.index(move.way))
-    told = [_told(shelf, same) for same in changes.alike(moved)]
+    told = [_told(shelf, same) for same in alike(moved)]
     return {
         "id": _id(shelf, day.day.isoformat()),
         "title": changes.headline(day),
@@ -76,7 +76,7 @@ def _entry(shelf: RenderContext, day: ChangeDay) -> dict[str, object]:
 def _told(shelf: RenderContext, same: list[Move]) -> dict[str, object]:
     """One sentence that moved, on one or several parts."""
     first = same[0]
-    before, now = changes.differing(first.before, first.now)
+    before, now = differing(first.before, first.now)
     return {
         "way": first.way,
         "on": f"{changes.pair(shelf, first)}: {first.outcome}",

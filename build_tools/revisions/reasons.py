@@ -1,0 +1,164 @@
+"""Why a statement says something else: what changed of all that stands behind it, or that only the program did.
+
+Whether the program did is not guessed where it can be tried: today's program concludes from the old catalog. What it
+then says as before, the catalog moved; what it then says as now, a rule of the program moved.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Literal, NamedTuple
+
+from ..committed.moves import Asked, Saying, Statements
+from ..english import counted, listed
+from .entries import EntryChange
+from .inputs import Inputs
+
+#: What part the program has in it. ``untried``: the old catalog was not concluded from by today's program.
+Part = Literal["none", "alone", "too", "untried"]
+#: How many numbers of a study, and how many studies, one reason names.
+_NUMBERS, _STUDIES = 3, 4
+RULE = "no study, convention or entry behind it changed: a rule of the program did"
+_ALONE = "a rule of the program changed: from the old catalog, it says this too"
+_TOO = "a rule of the program changed, too"
+
+
+class Reason(NamedTuple):
+    """One thing that changed behind a statement."""
+
+    kind: Literal[
+        "study", "reference", "convention", "entry", "vocabulary", "model", "rule", "unknown"
+    ]
+    says: str
+
+
+class Ground(NamedTuple):
+    """What statements are explained from."""
+
+    inputs: Inputs
+    tried: Statements | None
+    """What today's program says of the old catalog; ``None`` where that was not tried."""
+
+
+def reasons(
+    ground: Ground, asked: Asked, before: Saying, now: Saying, by_words: bool = False
+) -> list[Reason]:
+    """Why a statement moved, nearest first; never empty. ``by_words``: its answers are the same, its sentence is not."""
+    part = _part(ground, asked, before, now, by_words)
+    if part == "alone":
+        return [Reason("rule", _ALONE)]
+    found = list(_direct(ground.inputs, asked, before, now, by_words))
+    if not found:
+        found = list(_farther(ground.inputs, asked, now))
+        if part == "untried" and found:
+            found.append(Reason("rule", "or a rule of the program changed"))
+    if part == "too":
+        return [*found, Reason("rule", _TOO if found else RULE)]
+    if not found:
+        found = [
+            Reason("rule", RULE)
+            if part == "untried"
+            else Reason("unknown", "something farther off in the catalog changed")
+        ]
+    return found
+
+
+def _part(ground: Ground, asked: Asked, before: Saying, now: Saying, by_words: bool) -> Part:
+    if ground.tried is None:
+        return "untried"
+    tried = ground.tried.get(asked.on(now))
+    if tried is None:
+        return "too"
+    was, told, found = (
+        side.sentence if by_words else side.answers for side in (before, now, tried.told)
+    )
+    if found == was:
+        return "none"
+    return "alone" if found == told else "too"
+
+
+def _direct(
+    inputs: Inputs, asked: Asked, before: Saying, now: Saying, by_words: bool
+) -> Iterator[Reason]:
+    yield from _studies(inputs, before, now)
+    for key in sorted({*before.rests_on, *now.rests_on}):
+        record = inputs.entry("references", key)
+        if record and record.fate == "changed" and record.keys & {"notice", "read"}:
+            yield Reason("reference", f"references.bib, {key}: {listed(record.fields)} changed")
+    for leaf in inputs.conventions(asked.outcome):
+        yield Reason("convention", f"handbook.yaml: {inputs.convention(leaf)}")
+    yield from _entries(inputs, asked, now, by_words)
+    if sections := inputs.words(asked.outcome):
+        yield Reason("vocabulary", f"vocabulary.yaml: {listed(sections)} changed")
+    if asked.outcome == "length":
+        for path in inputs.model:
+            yield Reason("model", f"{path} changed")
+
+
+def _studies(inputs: Inputs, before: Saying, now: Saying) -> Iterator[Reason]:
+    was, told = set(before.rests_on), set(now.rests_on)
+    for key in sorted(was | told):
+        change = inputs.studies.get(key)
+        if change:
+            yield Reason("study", study(change))
+        elif key not in was:
+            yield Reason("study", f"{key} is weighed now")
+        elif key not in told:
+            yield Reason("study", f"{key} is no longer weighed")
+
+
+def study(change: EntryChange) -> str:
+    """What became of a study, with the numbers that moved."""
+    if change.fate == "added":
+        return f"{change.file} is new" + (f" ({', '.join(change.fields)})" if change.fields else "")
+    if change.fate in ("removed", "retired"):
+        return f"{change.file} was taken out"
+    shown = change.numbers[:_NUMBERS] or change.fields
+    more = len(change.numbers) - _NUMBERS
+    return f"{change.file} changed: {'; '.join(shown)}" + (
+        f"; and {counted(more, 'more number')}" if more > 0 else ""
+    )
+
+
+def _entries(inputs: Inputs, asked: Asked, now: Saying, by_words: bool) -> Iterator[Reason]:
+    page = asked.page.strip("/").partition("/")[2] if asked.is_claim else None
+    sides = [id.partition("@")[0] for id in (asked.first, asked.second)]
+    for id in dict.fromkeys(sides):
+        change = inputs.entry("exercises", id)
+        behind = {"version_ranges"}
+        behind |= {"movement"} if asked.outcome == "length" else set()
+        behind |= {"emphasis"} if id == page else set()
+        behind |= {"name"} if by_words else set()
+        if change and change.fate != "added" and change.keys & behind:
+            kinds = [f for f in change.fields if _key(change, f) & behind]
+            yield Reason("entry", f"{change.file} changed: {', '.join(kinds)}")
+    for id in dict.fromkeys(answer.part.partition("/")[0] for answer in now.answers):
+        change = inputs.entry("muscles", id)
+        behind = {"parts"} if asked.outcome == "length" or by_words else set()
+        behind |= {"name", "everyday"} if by_words else set()
+        if change and change.keys & behind:
+            yield Reason("entry", f"{change.file} changed: {', '.join(change.fields)}")
+
+
+def _key(change: EntryChange, field: str) -> set[str]:
+    return {key for key, called in change.called.items() if called == field}
+
+
+def _farther(inputs: Inputs, asked: Asked, now: Saying) -> Iterator[Reason]:
+    """Studies that are linked to it: of the same muscle, else of the same outcome, which lend each other their spread."""
+    parts = [answer.part for answer in now.answers]
+    near = sorted({key for part in parts for key in inputs.studies_of(asked.outcome, part)})
+    if near:
+        yield Reason("study", f"linked studies of the same muscle: {_named(inputs, near)}")
+    elif far := sorted(inputs.studies_of(asked.outcome)):
+        yield Reason(
+            "study",
+            f"studies of {asked.outcome} that others borrow a spread from: {_named(inputs, far)}",
+        )
+
+
+def _named(inputs: Inputs, keys: list[str]) -> str:
+    words = {"added": "new", "removed": "taken out", "retired": "taken out"}
+    told = [f"{key} ({words.get(inputs.studies[key].fate, 'changed')})" for key in keys[:_STUDIES]]
+    more = len(keys) - _STUDIES
+    return ", ".join(told) + (f" and {more:,} more" if more > 0 else "")
