@@ -141,9 +141,7 @@ def compare(before: Mapping[str, str | None], now: Mapping[str, str | None]) -> 
     return moves(*(statements(state, differing_files(before, now)) for state in (before, now)))
 
 
-def differing_files(
-    before: Mapping[str, str | None], now: Mapping[str, str | None]
-) -> list[str]:
+def differing_files(before: Mapping[str, str | None], now: Mapping[str, str | None]) -> list[str]:
     """Paths that only one state has, or whose text differs."""
     return [path for path in sorted({*before, *now}) if before.get(path) != now.get(path)]
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from difflib import SequenceMatcher
 from typing import Any, Literal
 
 from ..english import counted
@@ -77,7 +77,7 @@ class EntryChange:
 
 def changes(before: Snapshot, now: Snapshot) -> list[EntryChange]:
     """Every entry that changed, kind by kind, by id."""
-    found = []
+    found: list[EntryChange] = []
     for kind in KINDS:
         old, new = ids(before, kind), ids(now, kind)
         led = renamed(before, now, kind)
@@ -120,11 +120,11 @@ def _one(
         return
     fate: Fate = "changed" if was == id else "renamed"
     other = None if was == id else was
+    texts = [side.texts.get(f"{kind}/{key}.yaml", "") for side, key in ((before, was), (now, id))]
+    if kind != "references" and fate == "changed" and texts[0] == texts[1]:
+        return
     old, new = _data(before, kind, was), _data(now, kind, id)
     if old is None or new is None:
-        texts = [
-            side.texts.get(f"{kind}/{key}.yaml", "") for side, key in ((before, was), (now, id))
-        ]
         if texts[0] != texts[1]:
             unread = "as it is now" if new is None else "as it was"
             remarks = (f"as text {lines(*texts)}; the file cannot be read {unread}",)
@@ -139,11 +139,8 @@ def _one(
 
 def lines(before: str, now: str) -> str:
     """``3 lines added, 1 taken out`` of a text."""
-    old, new = before.splitlines(), now.splitlines()
-    steps = SequenceMatcher(None, old, new, autojunk=False).get_opcodes()
-    added = sum(d - c for tag, _, _, c, d in steps if tag != "equal")
-    out = sum(b - a for tag, a, b, _, _ in steps if tag != "equal")
-    return f"{counted(added, 'line')} added, {out:,} taken out"
+    old, new = Counter(before.splitlines()), Counter(now.splitlines())
+    return f"{counted((new - old).total(), 'line')} added, {(old - new).total():,} taken out"
 
 
 def _data(snapshot: Snapshot, kind: str, id: str) -> Mapping[str, Any] | None:
@@ -174,14 +171,22 @@ def _called(
 ) -> Iterator[tuple[str, str]]:
     for key in dict.fromkeys(str(leaf.path[0]) for leaf in found if leaf.path):
         called = _CALLED.get(key, key.replace("_", " "))
-        numbers = leaves.counted_changes(old.get(key), new.get(key))
-        if any(numbers):
+        values = old.get(key), new.get(key)
+        numbers = leaves.counted_changes(*values)
+        if any(numbers) and any(map(_is_listed, values)):
             words = zip(numbers, ("added", "changed", "taken out"), strict=True)
             yield key, f"{called} ({', '.join(f'{n:,} {word}' for n, word in words if n)})"
-        elif old.get(key) is None or new.get(key) is None:
-            yield key, f"{called} ({'new' if old.get(key) is None else 'taken out'})"
+        elif None in values:
+            yield key, f"{called} ({'new' if values[0] is None else 'taken out'})"
         else:
             yield key, called
+
+
+def _is_listed(value: object) -> bool:
+    """Whether a field is a list of things, or lists by name, as cues are."""
+    if isinstance(value, dict):
+        return bool(value) and all(isinstance(item, list) for item in value.values())
+    return isinstance(value, list)
 
 
 def _holds(now: Snapshot, kind: str, id: str) -> Iterator[str]:

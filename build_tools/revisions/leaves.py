@@ -72,7 +72,7 @@ def _of_lists(before: Sequence[Any], now: Sequence[Any], path: Path) -> Iterator
                 yield from differing(old, new, place)
 
 
-def _steps(before: Sequence[Any], now: Sequence[Any]) -> list[tuple[str, int, int, int, int]]:
+def _steps(before: Sequence[Any], now: Sequence[Any]) -> Sequence[tuple[str, int, int, int, int]]:
     old, new = ([json.dumps(item, sort_keys=True) for item in side] for side in (before, now))
     return SequenceMatcher(None, old, new, autojunk=False).get_opcodes()
 

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from os.path import commonprefix
 from typing import Any
 
 from .leaves import Leaf, Path
 
 #: Under these keys of a study stand the numbers that conclusions are drawn from.
 _MEASURED = ("people", "weeks", "arms", "results")
-#: Longest text that is shown in full.
-_LONGEST = 160
+#: Longest text that is shown in full, and how much of what is the same stands before a difference.
+_LONGEST, _LEAD = 140, 30
 
 
 def numbers(
@@ -28,8 +29,10 @@ def told(leaf: Leaf, before: Mapping[str, Any], now: Mapping[str, Any]) -> str:
     where = place(leaf.path, now if leaf.now is not None else before)
     if leaf.before is None or leaf.now is None:
         one, fate = (leaf.now, "new") if leaf.before is None else (leaf.before, "taken out")
-        return f"{where}: {fate}" if isinstance(one, dict) else f"{where}: {value(one)} ({fate})"
-    return f"{where}: {value(leaf.before)} → {value(leaf.now)}"
+        return (
+            f"{where}: {fate}" if isinstance(one, dict) else f"{where}: {_cut(value(one))} ({fate})"
+        )
+    return f"{where}: {' → '.join(_windows(value(leaf.before), value(leaf.now)))}"
 
 
 def place(path: Path, data: Any) -> str:
@@ -52,15 +55,30 @@ def place(path: Path, data: Any) -> str:
 
 
 def value(of: Any) -> str:
-    """A value, short enough for a line."""
-    if isinstance(of, bool) or of is None:
-        return {True: "true", False: "false"}.get(of, "nothing")
+    """A value on one line."""
+    if of is None:
+        return "nothing"
+    if isinstance(of, bool):
+        return "true" if of else "false"
     if isinstance(of, list):
         return f"[{', '.join(map(value, of))}]"
     if isinstance(of, dict):
-        return f"{{{', '.join(f'{key}: {value(item)}' for key, item in of.items())}}}"[:_LONGEST]
-    text = " ".join(str(of).split())
-    return text if len(text) <= _LONGEST else f"{text[: _LONGEST - 1]}…"
+        return f"{{{', '.join(f'{key}: {value(item)}' for key, item in of.items())}}}"
+    return " ".join(str(of).split())
+
+
+def _windows(before: str, now: str) -> tuple[str, str]:
+    """Both from shortly before the place where they part, where one is too long for a line."""
+    if max(len(before), len(now)) <= _LONGEST:
+        return before, now
+    same = len(commonprefix([before, now]))
+    start = before.rfind(" ", 0, max(0, same - _LEAD)) + 1 if same > _LEAD else 0
+    lead = "… " if start else ""
+    return lead + _cut(before[start:]), lead + _cut(now[start:])
+
+
+def _cut(text: str) -> str:
+    return text if len(text) <= _LONGEST else f"{text[: _LONGEST - 2].rstrip()} …"
 
 
 def _inside(data: Any, step: str | int) -> Any:

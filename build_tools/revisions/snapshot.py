@@ -12,6 +12,8 @@ from ..catalog.bibliography import bibtex
 from ..catalog.load import Catalog
 from ..committed import addresses, files, record
 
+#: How the state of the folder itself is called.
+NOW = "now"
 #: What is generated, so that it is compared by what it says, not as entries.
 GENERATED = (addresses.FILE, record.FILE)
 #: Longest file whose data are read; a model's table may be longer and is compared as text.
@@ -24,7 +26,7 @@ class Snapshot:
     def __init__(self, root: Path, label: str) -> None:
         self.root = root
         self.label = label
-        """How people call this state: ``main (3f2a91c77 of 2026-11-29)``, ``now``."""
+        """How people call this state: ``main (3f2a91c77 of 2026-11-29)``, or ``NOW``."""
         self._data: dict[str, Any] = {}
 
     @cached_property

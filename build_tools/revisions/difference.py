@@ -1,0 +1,146 @@
+"""All that a catalog says otherwise than before, put together."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from ..committed import addresses, moves
+from ..committed.moves import Move, Reworded
+from . import entries, leaves, places
+from .entries import KINDS, EntryChange
+from .inputs import Inputs
+from .reasons import Ground, Reason, reasons
+from .snapshot import Snapshot
+from .statements import Renames, under_present_ids
+
+#: In the order of ``Renames``.
+_RENAMED = ("exercises", "muscles", "studies")
+#: Path below the catalog -> text of a file of conclusions.
+Texts = Mapping[str, str | None]
+
+
+@dataclass(frozen=True)
+class ExplainedMove:
+    """A statement that moved, and why."""
+
+    move: Move
+    why: list[Reason]
+
+
+@dataclass(frozen=True)
+class ExplainedRewording:
+    """A statement that answers the same in another sentence, and why."""
+
+    reworded: Reworded
+    why: list[Reason]
+
+
+@dataclass(frozen=True)
+class DyingAddress:
+    """A published address that would no longer answer, and what keeps it alive."""
+
+    address: str
+    remedy: str
+
+
+@dataclass(frozen=True)
+class FileDifference:
+    """Another file that changed: from what to what, or how many lines."""
+
+    path: str
+    told: tuple[str, ...]
+
+
+@dataclass
+class Difference:
+    """What differs between two states."""
+
+    before: Snapshot
+    now: Snapshot
+    notes: list[str] = field(default_factory=list)
+    """What could not be compared, and what else a reader must know."""
+    dying: list[DyingAddress] = field(default_factory=list)
+    new_addresses: list[str] = field(default_factory=list)
+    moved: list[ExplainedMove] = field(default_factory=list)
+    new: list[str] = field(default_factory=list)
+    """Addresses of statements that came."""
+    gone: list[str] = field(default_factory=list)
+    reworded: list[ExplainedRewording] = field(default_factory=list)
+    entries: list[EntryChange] = field(default_factory=list)
+    files: list[FileDifference] = field(default_factory=list)
+    program: list[str] = field(default_factory=list)
+    """Files of the program that changed, where they are in the same repository."""
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether the catalog is what it was."""
+        return not any(
+            (self.dying, self.new_addresses, self.moved, self.new, self.gone)
+            + (self.reworded, self.entries, self.files)
+        )
+
+
+def authored(before: Snapshot, now: Snapshot) -> Difference:
+    """Entries and other files that were written otherwise."""
+    found = Difference(before, now, entries=entries.changes(before, now))
+    for path in sorted({*before.texts, *now.texts}):
+        is_entry = path.partition("/")[0] in KINDS or path == "references.bib"
+        if not is_entry and before.texts.get(path) != now.texts.get(path):
+            found.files.append(FileDifference(path, _told(before, now, path)))
+    bib = before.texts.get("references.bib"), now.texts.get("references.bib")
+    if bib[0] != bib[1] and not any(change.kind == "references" for change in found.entries):
+        told = (f"{entries.lines(bib[0] or '', bib[1] or '')}; no record says anything else",)
+        found.files.append(FileDifference("references.bib", told))
+    return found
+
+
+def compare_addresses(found: Difference, answers: set[str] | None) -> None:
+    """Add the addresses that would die and those that are new, where ``answers`` is all that answers now."""
+    if answers is None:
+        return
+    published = found.before.published
+    listed = published | found.now.published
+    found.dying = [
+        DyingAddress(address, addresses.remedy(address)) for address in sorted(listed - answers)
+    ]
+    if found.before.has_list:
+        found.new_addresses = sorted(answers - published)
+
+
+def compare_statements(found: Difference, old: Texts, new: Texts, tried: Texts | None) -> None:
+    """Add what moved between two states of the conclusions, and why. ``tried``: what today's program concludes from the old one."""
+    renames = Renames(*(entries.renamed(found.before, found.now, kind) for kind in _RENAMED))
+    paths = moves.differing_files(old, new)
+    now = moves.statements(new, paths)
+    was = under_present_ids(moves.statements(old, paths), now, renames)
+    if was and all(one.asked.is_claim for one in was.values()):
+        if any(not one.asked.is_claim for one in now.values()):
+            found.notes.append(
+                "Only claims of exercises were compared: pairs on the parts' pages were committed without their sentences then"
+            )
+        now = {key: one for key, one in now.items() if one.asked.is_claim}
+    again = (
+        None if tried is None else under_present_ids(moves.statements(tried, paths), now, renames)
+    )
+    ground = Ground(Inputs(found.before, found.now, found.entries), again)
+    what = moves.moves(was, now)
+    found.new, found.gone = what.new, what.gone
+    found.moved = [
+        ExplainedMove(move, reasons(ground, move, move.before, move.now)) for move in what.moved
+    ]
+    found.reworded = [
+        ExplainedRewording(one, reasons(ground, one.asked, one.before, one.now, by_words=True))
+        for one in moves.reworded(was, now)
+    ]
+
+
+def _told(before: Snapshot, now: Snapshot, path: str) -> tuple[str, ...]:
+    if path not in before.texts or path not in now.texts:
+        return ("new" if path in now.texts else "taken out",)
+    if path.endswith(".yaml"):
+        old, new = before.data(path), now.data(path)
+        if isinstance(old, dict) and isinstance(new, dict):
+            told = tuple(places.told(leaf, old, new) for leaf in leaves.differing(old, new))
+            return told or ("only its layout or remarks",)
+    return (entries.lines(before.texts[path], now.texts[path]),)

@@ -1,0 +1,268 @@
+"""A difference as an outline of plain texts, most important first, that every form for people is laid out from."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple, get_args
+
+from ..committed.moves import (
+    NO_SIDE,
+    NOT_RATED,
+    Answered,
+    Asked,
+    Move,
+    Way,
+    alike,
+    differing,
+)
+from ..english import counted, listed, upper_first
+from . import places
+from .difference import Difference
+from .entries import KINDS, EntryChange, Fate
+from .reasons import Reason
+from .snapshot import NOW, Snapshot
+
+WAYS: tuple[Way, ...] = get_args(Way)
+FATES: tuple[Fate, ...] = get_args(Fate)
+_ONE = {
+    "exercises": "exercise",
+    "muscles": "muscle",
+    "studies": "study",
+    "references": "reference",
+}
+#: How many numbers of a study, other leaves of an entry or file, and names in a line are told.
+_NUMBERS, _LEAVES, _NAMES = 8, 4, 6
+
+
+class Item(NamedTuple):
+    """One thing that differs."""
+
+    head: str
+    lines: list[tuple[str, str]] = []
+    """What is told of it: label and text."""
+
+
+class Section(NamedTuple):
+    """Things of one kind."""
+
+    title: str
+    items: list[Item]
+    urgent: bool = False
+    """Whether a reviewer reads it first; the rest can be folded."""
+
+
+class Outline(NamedTuple):
+    """The whole."""
+
+    title: str
+    counts: list[str]
+    """What a reader would notice, one line each."""
+    notes: list[str]
+    sections: list[Section]
+
+
+def outline(found: Difference) -> Outline:
+    """``found`` in the order in which a reviewer wants it."""
+    sections = [
+        _dying(found),
+        _moved(found),
+        *(_entries(found, kind) for kind in KINDS),
+        _files(found),
+        _reworded(found),
+        *(_pages(found, title, of) for title, of in _came_and_went(found)),
+        Section("New addresses", [Item(address) for address in found.new_addresses]),
+    ]
+    return Outline(
+        f"The catalog {_of_now(found)} against {found.before.label}",
+        list(_counts(found)),
+        [*found.notes, *_program(found)],
+        [section for section in sections if section.items],
+    )
+
+
+def _of_now(found: Difference) -> str:
+    return found.now.label if found.now.label == NOW else f"of {found.now.label}"
+
+
+def _counts(found: Difference) -> Iterator[str]:
+    if found.is_empty:
+        yield "It says the same."
+        return
+    if found.dying:
+        yield f"{counted(len(found.dying), 'published address', 'published addresses')} would die"
+    ways = Counter(one.move.way for one in found.moved)
+    if found.moved:
+        told = ", ".join(f"{ways[way]:,} {way}" for way in WAYS if ways[way])
+        yield f"{counted(len(found.moved), 'answer')} moved: {told}{_causes(found)}"
+    else:
+        yield "No answer moved"
+    if found.new or found.gone:
+        numbers = ((found.new, "new"), (found.gone, "gone"))
+        yield f"Statements: {', '.join(f'{len(of):,} {word}' for of, word in numbers if of)}"
+    if found.reworded:
+        number = counted(len(found.reworded), "sentence tells", "sentences tell")
+        by_rule = sum(_is_rule(one.why) for one in found.reworded)
+        yield f"{number} the same answer in other words or numbers, {by_rule:,} of them by the program alone"
+    for kind, one in _ONE.items():
+        fates = Counter(change.fate for change in found.entries if change.kind == kind)
+        if fates:
+            told = [f"{fates[fate]:,} {fate}" for fate in FATES if fates[fate]]
+            yield (
+                f"{upper_first(kind)}: {', '.join(told)}"
+                if sum(fates.values()) > 1
+                else (f"1 {one} {next(iter(fates))}")
+            )
+
+
+def _causes(found: Difference) -> str:
+    kinds = Counter(kind for one in found.moved for kind in {reason.kind for reason in one.why})
+    words = {"study": "studies", "rule": "a rule of the program", "convention": "conventions"}
+    words |= {"entry": "entries", "reference": "references", "model": "the model of lengths"}
+    words |= {"vocabulary": "the vocabulary", "unknown": "something farther off"}
+    return "; behind them: " + ", ".join(f"{words[kind]} {n:,}" for kind, n in kinds.most_common())
+
+
+def _is_rule(why: Sequence[Reason]) -> bool:
+    return {reason.kind for reason in why} == {"rule"}
+
+
+def _program(found: Difference) -> Iterator[str]:
+    whys = [*(one.why for one in found.moved), *(one.why for one in found.reworded)]
+    if found.program and any(reason.kind == "rule" for why in whys for reason in why):
+        yield f"Of the program changed since: {_some(found.program)}"
+
+
+def _dying(found: Difference) -> Section:
+    items = [Item(one.address, [("mend", one.remedy)]) for one in found.dying]
+    return Section("Addresses that would die", items, urgent=True)
+
+
+def _moved(found: Difference) -> Section:
+    whys = {one.move.key: one.why for one in found.moved}
+    moves = sorted((one.move for one in found.moved), key=lambda move: WAYS.index(move.way))
+    items = []
+    for same in alike(moves):
+        before, now = differing(same[0].before, same[0].now)
+        lines = [("answer", told) for told in _answers(found, same)]
+        lines += [("before", before), ("now", now)]
+        lines += [("why", told) for told in _told(whys[same[0].key])]
+        items.append(Item(f"{upper_first(same[0].way)}: {_subject(found, same[0])}", lines))
+    return Section("Answers that moved", items, urgent=True)
+
+
+def _answers(found: Difference, same: Sequence[Move]) -> list[str]:
+    """From what to what, with the parts that it holds for."""
+    parts: dict[str, list[str]] = {}
+    for move in same:
+        for was, now in zip(move.before.answers, move.now.answers, strict=True):
+            if was != now:
+                told = f"{_answer(found, move, was)} → {_answer(found, move, now)}"
+                parts.setdefault(told, []).append(now.part)
+    return [f"{listed(list(dict.fromkeys(of)))}: {told}" for told, of in parts.items()]
+
+
+def _answer(found: Difference, asked: Asked, answer: Answered) -> str:
+    side = {"more": asked.first, "less": asked.second}.get(answer.side)
+    ahead = f" for {_side(found.now, side)}" if side and answer.side != NO_SIDE else ""
+    rated = "" if answer.certainty == NOT_RATED else f", certainty {answer.certainty}"
+    return f"{answer.finding}{ahead}{rated}"
+
+
+def _reworded(found: Difference) -> Section:
+    items = []
+    for one in found.reworded:
+        before, now = differing(one.reworded.before, one.reworded.now)
+        lines = [("before", before), ("now", now), *(("why", told) for told in _told(one.why))]
+        items.append(Item(_subject(found, one.reworded.asked), lines))
+    return Section("Same answer in other words or numbers", items)
+
+
+def _told(why: Sequence[Reason]) -> list[str]:
+    return [reason.says for reason in why]
+
+
+def _subject(found: Difference, asked: Asked) -> str:
+    first, second = _side(found.now, asked.first), _side(found.now, asked.second)
+    relative = f" relative to {asked.relative_to}" if asked.relative_to else ""
+    return f"{first} against {second}, {asked.outcome}{relative} ({asked.at})"
+
+
+def _side(snapshot: Snapshot, id: str) -> str:
+    return id if "/" in id else snapshot.name(id)
+
+
+def _entries(found: Difference, kind: str) -> Section:
+    changes = [change for change in found.entries if change.kind == kind]
+    items = [
+        Item(f"{upper_first(change.fate)}: {_titled(change)}", list(_of(found, change)))
+        for change in sorted(changes, key=lambda change: _FIRST.index(change.fate))
+    ]
+    return Section(upper_first(kind), items)
+
+
+#: What breaks something comes before what is new, and that before what is only otherwise.
+_FIRST: tuple[Fate, ...] = ("removed", "retired", "renamed", "added", "changed")
+
+
+def _titled(change: EntryChange) -> str:
+    if change.kind in ("studies", "references"):
+        return change.id
+    return f"{change.name} ({change.id})" if change.name else change.id
+
+
+def _of(found: Difference, change: EntryChange) -> Iterator[tuple[str, str]]:
+    if change.was:
+        yield "was", change.was
+    if change.successor:
+        yield "leads on to", change.successor
+    if change.kind in ("studies", "references") and change.name and change.fate == "added":
+        yield "title", change.name
+    if change.fields:
+        yield "what" if change.fate == "added" else "changed", "; ".join(change.fields)
+    if change.numbers:
+        for told in change.numbers[:_NUMBERS]:
+            yield "number", told
+        if len(change.numbers) > _NUMBERS:
+            yield "number", f"and {len(change.numbers) - _NUMBERS:,} more"
+    elif change.kind != "references":
+        yield from _texts(found, change)
+
+
+def _texts(found: Difference, change: EntryChange) -> Iterator[tuple[str, str]]:
+    """Texts that were written otherwise."""
+    old = found.before.mapping(f"{change.kind}/{change.was or change.id}.yaml")
+    new = found.now.mapping(f"{change.kind}/{change.id}.yaml")
+    shown = [leaf for leaf in change.leaves if leaf.path[:1] != ("reviewed",)]
+    for leaf in shown[:_LEAVES]:
+        yield "differs", places.told(leaf, old, new)
+    if len(shown) > _LEAVES:
+        yield "differs", f"and {len(shown) - _LEAVES:,} more"
+
+
+def _files(found: Difference) -> Section:
+    items = []
+    for file in found.files:
+        lines = [("changed", told) for told in file.told[:_LEAVES]]
+        if len(file.told) > _LEAVES:
+            lines.append(("changed", f"and {len(file.told) - _LEAVES:,} more"))
+        items.append(Item(file.path, lines))
+    return Section("Conventions and other files", items)
+
+
+def _came_and_went(found: Difference) -> list[tuple[str, list[str]]]:
+    return [("New statements", found.new), ("Statements that are gone", found.gone)]
+
+
+def _pages(found: Difference, title: str, addresses: Sequence[str]) -> Section:
+    pages: dict[str, list[str]] = {}
+    for address in addresses:
+        page, _, place = address.partition("#")
+        pages.setdefault(page, []).append(place)
+    items = [Item(f"{page}: {len(at):,}", [("at", _some(at))]) for page, at in pages.items()]
+    return Section(title, items)
+
+
+def _some(names: Sequence[str]) -> str:
+    more = len(names) - _NAMES
+    return ", ".join(names[:_NAMES]) + (f" and {more:,} more" if more > 0 else "")
