@@ -145,7 +145,7 @@ def _compare_conclusions(
             )
             new = today.texts
     if not new:
-        found.notes.append("No conclusions stand in the newer state; none were compared")
+        found.notes.append("No conclusions stand in the newer state, so no answer was compared")
         return
     if not old or (args.now is None and not args.quick and old != new):
         tell("concluding from the old catalog")
@@ -157,7 +157,7 @@ def _compare_conclusions(
         tried = again.texts
     if not old:
         if tried is None:
-            found.notes.append("No conclusions stand in the older state; none were compared")
+            found.notes.append("No conclusions stand in the older state, so no answer was compared")
             return
         found.notes.append(
             "No conclusions were committed then; today's program concluded from the old catalog"

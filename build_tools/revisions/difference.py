@@ -62,6 +62,8 @@ class Difference:
     """What could not be compared, and what else a reader must know."""
     dying: list[DyingAddress] = field(default_factory=list)
     new_addresses: list[str] = field(default_factory=list)
+    has_answers: bool = False
+    """Whether the answers of both states could be compared."""
     moved: list[ExplainedMove] = field(default_factory=list)
     new: list[str] = field(default_factory=list)
     """Addresses of statements that came."""
@@ -114,12 +116,19 @@ def compare_statements(found: Difference, old: Texts, new: Texts, tried: Texts |
     paths = moves.differing_files(old, new)
     now = moves.statements(new, paths)
     was = under_present_ids(moves.statements(old, paths), now, renames)
-    if was and all(one.asked.is_claim for one in was.values()):
-        if any(not one.asked.is_claim for one in now.values()):
-            found.notes.append(
-                "Only claims of exercises were compared: pairs on the parts' pages were committed without their sentences then"
-            )
-        now = {key: one for key, one in now.items() if one.asked.is_claim}
+    if not was and any(old.values()) and not moves.statements(old, old):
+        found.notes.append(
+            "No answer was compared: the conclusions were committed in a form that this program does not read"
+        )
+        return
+    found.has_answers = True
+    if any(map(_is_without_sentences, old.values())):
+        found.notes.append(
+            "Only claims of exercises were compared: pairs of a part were committed without their sentences then"
+        )
+        was, now = (
+            {key: one for key, one in side.items() if one.asked.is_claim} for side in (was, now)
+        )
     again = (
         None if tried is None else under_present_ids(moves.statements(tried, paths), now, renames)
     )
@@ -133,6 +142,13 @@ def compare_statements(found: Difference, old: Texts, new: Texts, tried: Texts |
         ExplainedRewording(one, reasons(ground, one.asked, one.before, one.now, by_words=True))
         for one in moves.reworded(was, now)
     ]
+
+
+def _is_without_sentences(text: str | None) -> bool:
+    """Whether a file of a muscle has answers of an older form, which did not tell their sentences."""
+    return (
+        bool(text) and "- pair: " in text and " certainty: " in text and " sentence: " not in text
+    )
 
 
 def _told(before: Snapshot, now: Snapshot, path: str) -> tuple[str, ...]:

@@ -87,7 +87,7 @@ def _of_now(found: Difference) -> str:
 
 def _counts(found: Difference) -> Iterator[str]:
     if found.is_empty:
-        yield "It says the same."
+        yield "It says the same" if found.has_answers else "Nothing that was compared differs"
         return
     if found.dying:
         yield f"{counted(len(found.dying), 'published address', 'published addresses')} would die"
@@ -96,7 +96,7 @@ def _counts(found: Difference) -> Iterator[str]:
         told = ", ".join(f"{ways[way]:,} {way}" for way in WAYS if ways[way])
         yield f"{counted(len(found.moved), 'answer')} moved: {told}{_causes(found)}"
     else:
-        yield "No answer moved"
+        yield "No answer moved" if found.has_answers else "Answers were not compared"
     if found.new or found.gone:
         numbers = ((found.new, "new"), (found.gone, "gone"))
         yield f"Statements: {', '.join(f'{len(of):,} {word}' for of, word in numbers if of)}"
@@ -107,12 +107,8 @@ def _counts(found: Difference) -> Iterator[str]:
     for kind, one in _ONE.items():
         fates = Counter(change.fate for change in found.entries if change.kind == kind)
         if fates:
-            told = [f"{fates[fate]:,} {fate}" for fate in FATES if fates[fate]]
-            yield (
-                f"{upper_first(kind)}: {', '.join(told)}"
-                if sum(fates.values()) > 1
-                else (f"1 {one} {next(iter(fates))}")
-            )
+            each = ", ".join(f"{fates[fate]:,} {fate}" for fate in FATES if fates[fate])
+            yield f"{upper_first(kind)}: {each}" if fates.total() > 1 else f"1 {one} {each[2:]}"
 
 
 def _causes(found: Difference) -> str:
@@ -145,7 +141,7 @@ def _moved(found: Difference) -> Section:
     for same in alike(moves):
         before, now = differing(same[0].before, same[0].now)
         lines = [("answer", told) for told in _answers(found, same)]
-        lines += [("before", before), ("now", now)]
+        lines += [("before", places.value(before)), ("now", places.value(now))]
         lines += [("why", told) for told in _told(whys[same[0].key])]
         items.append(Item(f"{upper_first(same[0].way)}: {_subject(found, same[0])}", lines))
     return Section("Answers that moved", items, urgent=True)
@@ -173,7 +169,8 @@ def _reworded(found: Difference) -> Section:
     items = []
     for one in found.reworded:
         before, now = differing(one.reworded.before, one.reworded.now)
-        lines = [("before", before), ("now", now), *(("why", told) for told in _told(one.why))]
+        lines = [("before", places.value(before)), ("now", places.value(now))]
+        lines += [("why", told) for told in _told(one.why)]
         items.append(Item(_subject(found, one.reworded.asked), lines))
     return Section("Same answer in other words or numbers", items)
 

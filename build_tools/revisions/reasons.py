@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Literal, NamedTuple
 
-from ..committed.moves import Asked, Saying, Statements
+from ..committed.moves import NOT_RATED, Asked, Saying, Statements
 from ..english import counted, listed
 from .entries import EntryChange
 from .inputs import Inputs
@@ -96,7 +96,10 @@ def _direct(
 
 
 def _studies(inputs: Inputs, before: Saying, now: Saying) -> Iterator[Reason]:
-    was, told = set(before.rests_on), set(now.rests_on)
+    told = set(now.rests_on)
+    # Older conclusions do not say what they rest on.
+    is_told = bool(before.rests_on) or all(a.certainty == NOT_RATED for a in before.answers)
+    was = set(before.rests_on) if is_told else told
     for key in sorted(was | told):
         change = inputs.studies.get(key)
         if change:
