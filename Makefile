@@ -51,11 +51,8 @@ addresses: $(VENV)/site.stamp ## Add new pages to the list of published addresse
 conclude: $(VENV)/site.stamp ## Recompute what the numbers say into catalog/conclusions/
 	@$(VENV)/bin/handbook conclude $(ARGS)
 
-changes: ## Show as Markdown which conclusions differ from BASE=HEAD^1
-	@git rev-parse --quiet --verify "$(BASE)^{commit}" >/dev/null || { echo "error: no commit $(BASE) here; try: make changes BASE=main" >&2; exit 1; }
-	@changes="$$(git diff --no-color --unified=1 "$(BASE)" -- catalog/conclusions | head -c 500000)" && \
-		printf '### Conclusions\n\n' && if [ -z "$$changes" ]; then echo "No conclusion moves."; else \
-		printf '~~~~~~diff\n%s\n~~~~~~\n' "$$changes"; fi
+changes: $(VENV)/site.stamp ## Show as Markdown what the catalog says otherwise than at BASE=HEAD^1
+	@$(VENV)/bin/handbook diff "$(or $(BASE),HEAD^1)" --format markdown $(ARGS)
 
 bench: $(VENV)/test.stamp ## Measure build and check, as ratios (takes some minutes)
 	@PYTHONPATH=tests $(PY) -m bench $(ARGS)

@@ -28,12 +28,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from build_tools.checks.reports import visible
+from build_tools.revisions.reports import FORMATS
 
 from . import CLEAN, CannotRun, reporting, terminal
 
 if TYPE_CHECKING:
-    from build_tools.revisions.difference import Difference
-    from build_tools.revisions.repository import Repository
+    from build_tools.revisions.difference import CatalogDifference
+    from build_tools.revisions.history import History
     from build_tools.revisions.snapshot import Snapshot
 
 
@@ -47,7 +48,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     reporting.add_catalog(parser)
     parser.add_argument(
         "--format",
-        choices=("text", "markdown", "json"),
+        choices=FORMATS,
         default="text",
         help="how to tell it (default: text)",
     )
@@ -59,7 +60,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Compare ``args.catalog`` with ``args.before`` and tell it in ``args.format``. Raises ``CannotRun``."""
     from build_tools.revisions import reports
-    from build_tools.revisions.repository import NoRevision
+    from build_tools.revisions.history import NoRevision
 
     try:
         with tempfile.TemporaryDirectory(prefix="handbook-") as folder, terminal.progress() as tell:
@@ -73,15 +74,17 @@ def run(args: argparse.Namespace) -> int:
     return CLEAN
 
 
-def _difference(args: argparse.Namespace, folder: Path, tell: Callable[[str], None]) -> Difference:
+def _difference(
+    args: argparse.Namespace, folder: Path, tell: Callable[[str], None]
+) -> CatalogDifference:
     from build_tools.revisions import difference
-    from build_tools.revisions.repository import Repository
+    from build_tools.revisions.history import History
     from build_tools.revisions.snapshot import NOW, Snapshot
 
     tell("reading the history")
-    repository = Repository.around(args.catalog)
-    revision = repository.revision(args.before)
-    before = _unpacked(repository, args.before, folder / "before")
+    history = History.around(args.catalog)
+    revision = history.revision(args.before)
+    before = _unpacked(history, args.before, folder / "before")
     if args.now is None:
         if not args.catalog.is_dir():
             raise CannotRun(
@@ -89,26 +92,28 @@ def _difference(args: argparse.Namespace, folder: Path, tell: Callable[[str], No
             )
         now = Snapshot(args.catalog, NOW)
     else:
-        now = _unpacked(repository, args.now, folder / "now")
+        now = _unpacked(history, args.now, folder / "now")
     tell("comparing the entries")
     found = difference.authored(before, now)
     tell("comparing the addresses")
     difference.compare_addresses(found, _answers(found))
     if args.now is None:
-        found.program = repository.changed_below(Path(__file__).parents[1], revision)
+        package = Path(__file__).parents[1]
+        weighing = (package / room for room in ("movement", "evidence", "committed"))
+        found.program = history.changed_below(revision, *weighing)
     _compare_conclusions(found, args, tell)
     return found
 
 
-def _unpacked(repository: Repository, asked: str, folder: Path) -> Snapshot:
+def _unpacked(history: History, asked: str, folder: Path) -> Snapshot:
     from build_tools.revisions.snapshot import Snapshot
 
-    revision = repository.revision(asked)
-    repository.unpack(revision, folder)
+    revision = history.revision(asked)
+    history.unpack(revision, folder)
     return Snapshot(folder, str(revision))
 
 
-def _answers(found: Difference) -> set[str] | None:
+def _answers(found: CatalogDifference) -> set[str] | None:
     """All that the newer state answers at, where it can be read as a whole."""
     from build_tools.catalog.load import load
     from build_tools.site.book import answering
@@ -123,7 +128,7 @@ def _answers(found: Difference) -> set[str] | None:
 
 
 def _compare_conclusions(
-    found: Difference, args: argparse.Namespace, tell: Callable[[str], None]
+    found: CatalogDifference, args: argparse.Namespace, tell: Callable[[str], None]
 ) -> None:
     """Add what the conclusions of both states differ in, with notes on what was taken for them."""
     from build_tools.committed.moves import differing_files

@@ -10,7 +10,7 @@ from ..committed.moves import Move, Reworded
 from . import entries, leaves, places
 from .entries import KINDS, EntryChange
 from .inputs import Inputs
-from .reasons import Ground, Reason, reasons
+from .reasons import Ground, MoveReason, reasons
 from .snapshot import Snapshot
 from .statements import Renames, under_present_ids
 
@@ -25,7 +25,7 @@ class ExplainedMove:
     """A statement that moved, and why."""
 
     move: Move
-    why: list[Reason]
+    why: list[MoveReason]
 
 
 @dataclass(frozen=True)
@@ -33,7 +33,7 @@ class ExplainedRewording:
     """A statement that answers the same in another sentence, and why."""
 
     reworded: Reworded
-    why: list[Reason]
+    why: list[MoveReason]
 
 
 @dataclass(frozen=True)
@@ -53,7 +53,7 @@ class FileDifference:
 
 
 @dataclass
-class Difference:
+class CatalogDifference:
     """What differs between two states."""
 
     before: Snapshot
@@ -83,9 +83,9 @@ class Difference:
         )
 
 
-def authored(before: Snapshot, now: Snapshot) -> Difference:
+def authored(before: Snapshot, now: Snapshot) -> CatalogDifference:
     """Entries and other files that were written otherwise."""
-    found = Difference(before, now, entries=entries.changes(before, now))
+    found = CatalogDifference(before, now, entries=entries.changes(before, now))
     for path in sorted({*before.texts, *now.texts}):
         is_entry = path.partition("/")[0] in KINDS or path == "references.bib"
         if not is_entry and before.texts.get(path) != now.texts.get(path):
@@ -97,7 +97,7 @@ def authored(before: Snapshot, now: Snapshot) -> Difference:
     return found
 
 
-def compare_addresses(found: Difference, answers: set[str] | None) -> None:
+def compare_addresses(found: CatalogDifference, answers: set[str] | None) -> None:
     """Add the addresses that would die and those that are new, where ``answers`` is all that answers now."""
     if answers is None:
         return
@@ -110,7 +110,9 @@ def compare_addresses(found: Difference, answers: set[str] | None) -> None:
         found.new_addresses = sorted(answers - published)
 
 
-def compare_statements(found: Difference, old: Texts, new: Texts, tried: Texts | None) -> None:
+def compare_statements(
+    found: CatalogDifference, old: Texts, new: Texts, tried: Texts | None
+) -> None:
     """Add what moved between two states of the conclusions, and why. ``tried``: what today's program concludes from the old one."""
     renames = Renames(*(entries.renamed(found.before, found.now, kind) for kind in _RENAMED))
     paths = moves.differing_files(old, new)
@@ -146,9 +148,8 @@ def compare_statements(found: Difference, old: Texts, new: Texts, tried: Texts |
 
 def _is_without_sentences(text: str | None) -> bool:
     """Whether a file of a muscle has answers of an older form, which did not tell their sentences."""
-    return (
-        bool(text) and "- pair: " in text and " certainty: " in text and " sentence: " not in text
-    )
+    told = text or ""
+    return "- pair: " in told and " certainty: " in told and " sentence: " not in told
 
 
 def _told(before: Snapshot, now: Snapshot, path: str) -> tuple[str, ...]:

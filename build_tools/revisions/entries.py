@@ -78,14 +78,15 @@ class EntryChange:
 def changes(before: Snapshot, now: Snapshot) -> list[EntryChange]:
     """Every entry that changed, kind by kind, by id."""
     found: list[EntryChange] = []
-    for kind in KINDS:
+    every = {kind: renamed(before, now, kind) for kind in KINDS}
+    mentions = {**every["exercises"], **every["muscles"], **every["studies"]}
+    for kind, led in every.items():
         old, new = ids(before, kind), ids(now, kind)
-        led = renamed(before, now, kind)
         former = {new_id: old_id for old_id, new_id in led.items()}
         for id in sorted(old | new):
             if id in new:
                 was = id if id in old else former.get(id)
-                found += _one(before, now, kind, was, id)
+                found += _one(before, now, kind, was, id, mentions)
             elif id not in led:
                 successor = _successor(now, kind, id)
                 fate: Fate = "retired" if successor else "removed"
@@ -112,7 +113,12 @@ def ids(snapshot: Snapshot, kind: str) -> set[str]:
 
 
 def _one(
-    before: Snapshot, now: Snapshot, kind: str, was: str | None, id: str
+    before: Snapshot,
+    now: Snapshot,
+    kind: str,
+    was: str | None,
+    id: str,
+    mentions: Mapping[str, str],
 ) -> Iterator[EntryChange]:
     name = _name(now, kind, id)
     if was is None:
@@ -130,11 +136,24 @@ def _one(
             remarks = (f"as text {lines(*texts)}; the file cannot be read {unread}",)
             yield EntryChange(kind, fate, id, name, other, remarks=remarks)
         return
+    if mentions:  # an entry that only names a renamed one says what it said
+        old = _renamed(old, mentions)
     found = tuple(leaves.differing(old, new))
     if found or fate == "renamed":
         numbers = tuple(places.numbers(found, old, new)) if kind == "studies" else ()
         called = dict(_called(old, new, found))
         yield EntryChange(kind, fate, id, name, other, leaves=found, called=called, numbers=numbers)
+
+
+def _renamed(value: Any, mentions: Mapping[str, str]) -> Any:
+    if isinstance(value, dict):
+        return {_renamed(key, mentions): _renamed(item, mentions) for key, item in value.items()}
+    if isinstance(value, list):
+        return [_renamed(item, mentions) for item in value]
+    if isinstance(value, str):
+        muscle, slash, part = value.partition("/")
+        return f"{mentions.get(muscle, muscle)}{slash}{part}"
+    return value
 
 
 def lines(before: str, now: str) -> str:

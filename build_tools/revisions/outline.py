@@ -18,9 +18,9 @@ from ..committed.moves import (
 )
 from ..english import counted, listed, upper_first
 from . import places
-from .difference import Difference
+from .difference import CatalogDifference
 from .entries import KINDS, EntryChange, Fate
-from .reasons import Reason
+from .reasons import MoveReason
 from .snapshot import NOW, Snapshot
 
 WAYS: tuple[Way, ...] = get_args(Way)
@@ -62,7 +62,7 @@ class Outline(NamedTuple):
     sections: list[Section]
 
 
-def outline(found: Difference) -> Outline:
+def outline(found: CatalogDifference) -> Outline:
     """``found`` in the order in which a reviewer wants it."""
     sections = [
         _dying(found),
@@ -81,11 +81,11 @@ def outline(found: Difference) -> Outline:
     )
 
 
-def _of_now(found: Difference) -> str:
+def _of_now(found: CatalogDifference) -> str:
     return found.now.label if found.now.label == NOW else f"of {found.now.label}"
 
 
-def _counts(found: Difference) -> Iterator[str]:
+def _counts(found: CatalogDifference) -> Iterator[str]:
     if found.is_empty:
         yield "It says the same" if found.has_answers else "Nothing that was compared differs"
         return
@@ -103,7 +103,8 @@ def _counts(found: Difference) -> Iterator[str]:
     if found.reworded:
         number = counted(len(found.reworded), "sentence tells", "sentences tell")
         by_rule = sum(_is_rule(one.why) for one in found.reworded)
-        yield f"{number} the same answer in other words or numbers, {by_rule:,} of them by the program alone"
+        program = f", {by_rule:,} of them by the program alone" if by_rule else ""
+        yield f"{number} the same answer in other words or numbers{program}"
     for kind, one in _ONE.items():
         fates = Counter(change.fate for change in found.entries if change.kind == kind)
         if fates:
@@ -111,30 +112,34 @@ def _counts(found: Difference) -> Iterator[str]:
             yield f"{upper_first(kind)}: {each}" if fates.total() > 1 else f"1 {one} {each[2:]}"
 
 
-def _causes(found: Difference) -> str:
-    kinds = Counter(kind for one in found.moved for kind in {reason.kind for reason in one.why})
+def _causes(found: CatalogDifference) -> str:
+    kinds = Counter(kind for one in found.moved for kind in _kinds(one.why))
     words = {"study": "studies", "rule": "a rule of the program", "convention": "conventions"}
     words |= {"entry": "entries", "reference": "references", "model": "the model of lengths"}
     words |= {"vocabulary": "the vocabulary", "unknown": "something farther off"}
     return "; behind them: " + ", ".join(f"{words[kind]} {n:,}" for kind, n in kinds.most_common())
 
 
-def _is_rule(why: Sequence[Reason]) -> bool:
-    return {reason.kind for reason in why} == {"rule"}
+def _is_rule(why: Sequence[MoveReason]) -> bool:
+    return _kinds(why) == ["rule"]
 
 
-def _program(found: Difference) -> Iterator[str]:
+def _kinds(why: Sequence[MoveReason]) -> list[str]:
+    return list(dict.fromkeys(reason.kind for reason in why))
+
+
+def _program(found: CatalogDifference) -> Iterator[str]:
     whys = [*(one.why for one in found.moved), *(one.why for one in found.reworded)]
     if found.program and any(reason.kind == "rule" for why in whys for reason in why):
         yield f"Of the program changed since: {_some(found.program)}"
 
 
-def _dying(found: Difference) -> Section:
+def _dying(found: CatalogDifference) -> Section:
     items = [Item(one.address, [("mend", one.remedy)]) for one in found.dying]
     return Section("Addresses that would die", items, urgent=True)
 
 
-def _moved(found: Difference) -> Section:
+def _moved(found: CatalogDifference) -> Section:
     whys = {one.move.key: one.why for one in found.moved}
     moves = sorted((one.move for one in found.moved), key=lambda move: WAYS.index(move.way))
     items = []
@@ -147,25 +152,38 @@ def _moved(found: Difference) -> Section:
     return Section("Answers that moved", items, urgent=True)
 
 
-def _answers(found: Difference, same: Sequence[Move]) -> list[str]:
+def _answers(found: CatalogDifference, same: Sequence[Move]) -> list[str]:
     """From what to what, with the parts that it holds for."""
     parts: dict[str, list[str]] = {}
     for move in same:
         for was, now in zip(move.before.answers, move.now.answers, strict=True):
             if was != now:
-                told = f"{_answer(found, move, was)} → {_answer(found, move, now)}"
-                parts.setdefault(told, []).append(now.part)
+                parts.setdefault(_answer(found, move, was, now), []).append(now.part)
     return [f"{listed(list(dict.fromkeys(of)))}: {told}" for told, of in parts.items()]
 
 
-def _answer(found: Difference, asked: Asked, answer: Answered) -> str:
-    side = {"more": asked.first, "less": asked.second}.get(answer.side)
-    ahead = f" for {_side(found.now, side)}" if side and answer.side != NO_SIDE else ""
-    rated = "" if answer.certainty == NOT_RATED else f", certainty {answer.certainty}"
-    return f"{answer.finding}{ahead}{rated}"
+def _answer(found: CatalogDifference, asked: Asked, was: Answered, now: Answered) -> str:
+    """``hinted → found for Crate curl, certainty low``."""
+
+    def ahead(side: str) -> str:
+        id = {"more": asked.first, "less": asked.second}.get(side)
+        return _side(found.now, id) if id else "neither side"
+
+    told = _from_to(was.finding, now.finding)
+    if was.side != now.side:
+        told += f", ahead {ahead(was.side)} → {ahead(now.side)}"
+    elif now.side != NO_SIDE:
+        told += f" for {ahead(now.side)}"
+    if {was.certainty, now.certainty} != {NOT_RATED}:
+        told += f", certainty {_from_to(was.certainty, now.certainty)}"
+    return told
 
 
-def _reworded(found: Difference) -> Section:
+def _from_to(before: str, now: str) -> str:
+    return now if before == now else f"{before} → {now}"
+
+
+def _reworded(found: CatalogDifference) -> Section:
     items = []
     for one in found.reworded:
         before, now = differing(one.reworded.before, one.reworded.now)
@@ -175,11 +193,11 @@ def _reworded(found: Difference) -> Section:
     return Section("Same answer in other words or numbers", items)
 
 
-def _told(why: Sequence[Reason]) -> list[str]:
+def _told(why: Sequence[MoveReason]) -> list[str]:
     return [reason.says for reason in why]
 
 
-def _subject(found: Difference, asked: Asked) -> str:
+def _subject(found: CatalogDifference, asked: Asked) -> str:
     first, second = _side(found.now, asked.first), _side(found.now, asked.second)
     relative = f" relative to {asked.relative_to}" if asked.relative_to else ""
     return f"{first} against {second}, {asked.outcome}{relative} ({asked.at})"
@@ -189,7 +207,7 @@ def _side(snapshot: Snapshot, id: str) -> str:
     return id if "/" in id else snapshot.name(id)
 
 
-def _entries(found: Difference, kind: str) -> Section:
+def _entries(found: CatalogDifference, kind: str) -> Section:
     changes = [change for change in found.entries if change.kind == kind]
     items = [
         Item(f"{upper_first(change.fate)}: {_titled(change)}", list(_of(found, change)))
@@ -208,7 +226,7 @@ def _titled(change: EntryChange) -> str:
     return f"{change.name} ({change.id})" if change.name else change.id
 
 
-def _of(found: Difference, change: EntryChange) -> Iterator[tuple[str, str]]:
+def _of(found: CatalogDifference, change: EntryChange) -> Iterator[tuple[str, str]]:
     if change.was:
         yield "was", change.was
     if change.successor:
@@ -226,7 +244,7 @@ def _of(found: Difference, change: EntryChange) -> Iterator[tuple[str, str]]:
         yield from _texts(found, change)
 
 
-def _texts(found: Difference, change: EntryChange) -> Iterator[tuple[str, str]]:
+def _texts(found: CatalogDifference, change: EntryChange) -> Iterator[tuple[str, str]]:
     """Texts that were written otherwise."""
     old = found.before.mapping(f"{change.kind}/{change.was or change.id}.yaml")
     new = found.now.mapping(f"{change.kind}/{change.id}.yaml")
@@ -237,7 +255,7 @@ def _texts(found: Difference, change: EntryChange) -> Iterator[tuple[str, str]]:
         yield "differs", f"and {len(shown) - _LEAVES:,} more"
 
 
-def _files(found: Difference) -> Section:
+def _files(found: CatalogDifference) -> Section:
     items = []
     for file in found.files:
         lines = [("changed", told) for told in file.told[:_LEAVES]]
@@ -247,11 +265,11 @@ def _files(found: Difference) -> Section:
     return Section("Conventions and other files", items)
 
 
-def _came_and_went(found: Difference) -> list[tuple[str, list[str]]]:
+def _came_and_went(found: CatalogDifference) -> list[tuple[str, list[str]]]:
     return [("New statements", found.new), ("Statements that are gone", found.gone)]
 
 
-def _pages(found: Difference, title: str, addresses: Sequence[str]) -> Section:
+def _pages(found: CatalogDifference, title: str, addresses: Sequence[str]) -> Section:
     pages: dict[str, list[str]] = {}
     for address in addresses:
         page, _, place = address.partition("#")

@@ -23,7 +23,7 @@ _ALONE = "a rule of the program changed: from the old catalog, it says this too"
 _TOO = "a rule of the program changed, too"
 
 
-class Reason(NamedTuple):
+class MoveReason(NamedTuple):
     """One thing that changed behind a statement."""
 
     kind: Literal[
@@ -42,23 +42,23 @@ class Ground(NamedTuple):
 
 def reasons(
     ground: Ground, asked: Asked, before: Saying, now: Saying, by_words: bool = False
-) -> list[Reason]:
+) -> list[MoveReason]:
     """Why a statement moved, nearest first; never empty. ``by_words``: its answers are the same, its sentence is not."""
     part = _part(ground, asked, before, now, by_words)
     if part == "alone":
-        return [Reason("rule", _ALONE)]
+        return [MoveReason("rule", _ALONE)]
     found = list(_direct(ground.inputs, asked, before, now, by_words))
     if not found:
         found = list(_farther(ground.inputs, asked, now))
         if part == "untried" and found:
-            found.append(Reason("rule", "or a rule of the program changed"))
+            found.append(MoveReason("rule", "or a rule of the program changed"))
     if part == "too":
-        return [*found, Reason("rule", _TOO if found else RULE)]
+        return [*found, MoveReason("rule", _TOO if found else RULE)]
     if not found:
         found = [
-            Reason("rule", RULE)
+            MoveReason("rule", RULE)
             if part == "untried"
-            else Reason("unknown", "something farther off in the catalog changed")
+            else MoveReason("unknown", "something farther off in the catalog changed")
         ]
     return found
 
@@ -79,23 +79,23 @@ def _part(ground: Ground, asked: Asked, before: Saying, now: Saying, by_words: b
 
 def _direct(
     inputs: Inputs, asked: Asked, before: Saying, now: Saying, by_words: bool
-) -> Iterator[Reason]:
+) -> Iterator[MoveReason]:
     yield from _studies(inputs, before, now)
     for key in sorted({*before.rests_on, *now.rests_on}):
         record = inputs.entry("references", key)
         if record and record.fate == "changed" and record.keys & {"notice", "read"}:
-            yield Reason("reference", f"references.bib, {key}: {listed(record.fields)} changed")
+            yield MoveReason("reference", f"references.bib, {key}: {listed(record.fields)} changed")
     for leaf in inputs.conventions(asked.outcome):
-        yield Reason("convention", f"handbook.yaml: {inputs.convention(leaf)}")
+        yield MoveReason("convention", f"handbook.yaml: {inputs.convention(leaf)}")
     yield from _entries(inputs, asked, now, by_words)
     if sections := inputs.words(asked.outcome):
-        yield Reason("vocabulary", f"vocabulary.yaml: {listed(sections)} changed")
+        yield MoveReason("vocabulary", f"vocabulary.yaml: {listed(sections)} changed")
     if asked.outcome == "length":
         for path in inputs.model:
-            yield Reason("model", f"{path} changed")
+            yield MoveReason("model", f"{path} changed")
 
 
-def _studies(inputs: Inputs, before: Saying, now: Saying) -> Iterator[Reason]:
+def _studies(inputs: Inputs, before: Saying, now: Saying) -> Iterator[MoveReason]:
     told = set(now.rests_on)
     # Older conclusions do not say what they rest on.
     is_told = bool(before.rests_on) or all(a.certainty == NOT_RATED for a in before.answers)
@@ -103,11 +103,11 @@ def _studies(inputs: Inputs, before: Saying, now: Saying) -> Iterator[Reason]:
     for key in sorted(was | told):
         change = inputs.studies.get(key)
         if change:
-            yield Reason("study", study(change))
+            yield MoveReason("study", study(change))
         elif key not in was:
-            yield Reason("study", f"{key} is weighed now")
+            yield MoveReason("study", f"{key} is weighed now")
         elif key not in told:
-            yield Reason("study", f"{key} is no longer weighed")
+            yield MoveReason("study", f"{key} is no longer weighed")
 
 
 def study(change: EntryChange) -> str:
@@ -123,7 +123,7 @@ def study(change: EntryChange) -> str:
     )
 
 
-def _entries(inputs: Inputs, asked: Asked, now: Saying, by_words: bool) -> Iterator[Reason]:
+def _entries(inputs: Inputs, asked: Asked, now: Saying, by_words: bool) -> Iterator[MoveReason]:
     page = asked.page.strip("/").partition("/")[2] if asked.is_claim else None
     sides = [id.partition("@")[0] for id in (asked.first, asked.second)]
     for id in dict.fromkeys(sides):
@@ -132,29 +132,31 @@ def _entries(inputs: Inputs, asked: Asked, now: Saying, by_words: bool) -> Itera
         behind |= {"movement"} if asked.outcome == "length" else set()
         behind |= {"emphasis"} if id == page else set()
         behind |= {"name"} if by_words else set()
+        if change and change.was and by_words:
+            yield MoveReason("entry", f"{change.file} was {change.was}")
         if change and change.fate != "added" and change.keys & behind:
             kinds = [f for f in change.fields if _key(change, f) & behind]
-            yield Reason("entry", f"{change.file} changed: {', '.join(kinds)}")
+            yield MoveReason("entry", f"{change.file} changed: {', '.join(kinds)}")
     for id in dict.fromkeys(answer.part.partition("/")[0] for answer in now.answers):
         change = inputs.entry("muscles", id)
         behind = {"parts"} if asked.outcome == "length" or by_words else set()
         behind |= {"name", "everyday"} if by_words else set()
         if change and change.keys & behind:
-            yield Reason("entry", f"{change.file} changed: {', '.join(change.fields)}")
+            yield MoveReason("entry", f"{change.file} changed: {', '.join(change.fields)}")
 
 
 def _key(change: EntryChange, field: str) -> set[str]:
     return {key for key, called in change.called.items() if called == field}
 
 
-def _farther(inputs: Inputs, asked: Asked, now: Saying) -> Iterator[Reason]:
+def _farther(inputs: Inputs, asked: Asked, now: Saying) -> Iterator[MoveReason]:
     """Studies that are linked to it: of the same muscle, else of the same outcome, which lend each other their spread."""
     parts = [answer.part for answer in now.answers]
     near = sorted({key for part in parts for key in inputs.studies_of(asked.outcome, part)})
     if near:
-        yield Reason("study", f"linked studies of the same muscle: {_named(inputs, near)}")
+        yield MoveReason("study", f"linked studies of the same muscle: {_named(inputs, near)}")
     elif far := sorted(inputs.studies_of(asked.outcome)):
-        yield Reason(
+        yield MoveReason(
             "study",
             f"studies of {asked.outcome} that others borrow a spread from: {_named(inputs, far)}",
         )

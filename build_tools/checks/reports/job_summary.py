@@ -13,7 +13,7 @@ MAX_BYTES = 512 * 1024
 
 def render(report: Report) -> str:
     """Markdown for ``$GITHUB_STEP_SUMMARY``, cut with a note at ``MAX_BYTES``."""
-    lines = [f"### {report.title}", "", f"{inert(report.closing)}.", ""]
+    lines = [f"### {report.title}", "", f"{escape(report.closing)}.", ""]
     if report.reported:
         lines += [
             "| Place | Rule | What is wrong | What to write instead |",
@@ -23,7 +23,7 @@ def render(report: Report) -> str:
     for index, (finding, severity) in enumerate(report.reported):
         spot = finding.spot
         place = f"{in_repository(spot.file)}:{spot.line}:{spot.column}"
-        row = f"| {inert(place)} | {severity} {inert(finding.rule)} | {inert(finding.message)} | {inert(finding.help)} |"
+        row = f"| {escape(place)} | {severity} {escape(finding.rule)} | {escape(finding.message)} | {escape(finding.help)} |"
         size += len(row.encode("utf-8")) + 1
         if size > MAX_BYTES:
             lines += ["", f"{len(report.reported) - index:,} more in the log of this step."]
@@ -32,7 +32,7 @@ def render(report: Report) -> str:
     return "\n".join(lines) + "\n\n"
 
 
-def inert(text: str) -> str:
+def escape(text: str) -> str:
     """Plain text that stays plain text within a line of Markdown: no markup, no HTML, no links."""
     plain = re.sub(r"[^\w\s.,:;?()/'-]", lambda found: f"&#{ord(found[0])};", visible(text))
     plain = plain.replace("_", "&#95;").replace("://", ":&#47;/")

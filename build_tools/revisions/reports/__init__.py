@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import importlib
+from typing import TYPE_CHECKING
 
-from ..difference import Difference
+if TYPE_CHECKING:
+    from ..difference import CatalogDifference
 
 FORMATS = ("text", "markdown", "json")
 
 
-def render(found: Difference, format: str, colour: bool = False) -> str:
+def render(found: CatalogDifference, format: str, colour: bool = False) -> str:
     """``found`` in one of ``FORMATS``, ending with a line break. ``colour``: the reader is a terminal that shows it."""
     text: str = importlib.import_module(f".{format}", __name__).render(found, colour)
     return text

@@ -36,14 +36,14 @@ import json
 from typing import Any
 
 from ...committed.moves import Asked, Saying
-from ..difference import Difference
+from ..difference import CatalogDifference
 from ..entries import EntryChange
-from ..reasons import Reason
+from ..reasons import MoveReason
 
 VERSION = 1
 
 
-def render(found: Difference, colour: bool) -> str:
+def render(found: CatalogDifference, colour: bool) -> str:
     """The whole difference, ASCII only."""
     told = {
         "version": VERSION,
@@ -70,7 +70,7 @@ def render(found: Difference, colour: bool) -> str:
     return json.dumps(told, indent=2) + "\n"
 
 
-def _statement(asked: Asked, before: Saying, now: Saying, why: list[Reason]) -> dict[str, Any]:
+def _statement(asked: Asked, before: Saying, now: Saying, why: list[MoveReason]) -> dict[str, Any]:
     return {
         "at": asked.at,
         "outcome": asked.outcome,

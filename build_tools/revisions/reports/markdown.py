@@ -1,14 +1,14 @@
 """For a pull request's summary: Markdown that a reviewer takes in on one screen, the rest folded and cut.
 
-Catalog text is escaped (``job_summary.inert``) and begins no line, so nothing in it becomes markup or a workflow command.
+Catalog text is escaped (``job_summary.escape``) and begins no line, so nothing in it becomes markup or a workflow command.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...checks.reports.job_summary import inert
-from ..difference import Difference
+from ...checks.reports.job_summary import escape
+from ..difference import CatalogDifference
 from ..outline import Item, Section, outline
 
 #: Things of one kind that are shown, and of what is folded.
@@ -17,7 +17,7 @@ MOST, FOLDED = 6, 40
 MAX_BYTES = 256 * 1024
 
 
-def render(found: Difference, colour: bool) -> str:
+def render(found: CatalogDifference, colour: bool) -> str:
     """Markdown of at most ``MAX_BYTES``. It has no colours."""
     kept, size = [], 0
     for block in _blocks(found):
@@ -29,19 +29,19 @@ def render(found: Difference, colour: bool) -> str:
     return "\n".join(kept)
 
 
-def _blocks(found: Difference) -> Iterator[str]:
+def _blocks(found: CatalogDifference) -> Iterator[str]:
     whole = outline(found)
-    yield f"### {inert(whole.title)}\n"
-    yield "".join(f"- {inert(count)}\n" for count in whole.counts)
+    yield f"### {escape(whole.title)}\n"
+    yield "".join(f"- {escape(count)}\n" for count in whole.counts)
     if whole.notes:
-        yield "".join(f"- *Note:* {inert(note)}\n" for note in whole.notes)
+        yield "".join(f"- *Note:* {escape(note)}\n" for note in whole.notes)
     for section in whole.sections:
         yield _open(section) if section.urgent else _folded(section)
 
 
 def _open(section: Section) -> str:
     shown = section.items[:MOST]
-    text = f"#### {inert(section.title)}\n\n{''.join(map(_item, shown))}"
+    text = f"#### {escape(section.title)}\n\n{''.join(map(_item, shown))}"
     rest = section.items[MOST:]
     return text + (f"\n{_details(f'{len(rest):,} more', rest)}" if rest else "")
 
@@ -54,9 +54,9 @@ def _details(title: str, items: list[Item]) -> str:
     more = len(items) - FOLDED
     text = "".join(map(_item, items[:FOLDED]))
     left = f"\nAnd {more:,} more.\n" if more > 0 else ""
-    return f"<details><summary>{inert(title)}</summary>\n\n{text}{left}\n</details>\n"
+    return f"<details><summary>{escape(title)}</summary>\n\n{text}{left}\n</details>\n"
 
 
 def _item(item: Item) -> str:
-    lines = "".join(f"  - {label}: {inert(text)}\n" for label, text in item.lines)
-    return f"- **{inert(item.head)}**\n{lines}"
+    lines = "".join(f"  - {label}: {escape(text)}\n" for label, text in item.lines)
+    return f"- **{escape(item.head)}**\n{lines}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...checks.reports import visible
-from ..difference import Difference
+from ..difference import CatalogDifference
 from ..outline import outline
 
 #: Things of one kind that are shown; the rest is counted.
@@ -15,12 +15,12 @@ FEW = 5
 _BOLD = "1"
 
 
-def render(found: Difference, colour: bool) -> str:
+def render(found: CatalogDifference, colour: bool) -> str:
     """Plain lines; what the catalog holds begins none of them."""
     return "\n".join(_lines(found, colour)) + "\n"
 
 
-def _lines(found: Difference, colour: bool) -> Iterator[str]:
+def _lines(found: CatalogDifference, colour: bool) -> Iterator[str]:
     whole = outline(found)
 
     def bold(text: str) -> str:

@@ -13,7 +13,6 @@ from site_building import render
 
 from build_tools.catalog.load import load
 from build_tools.committed import record
-from build_tools.committed.moves import Saying
 from build_tools.site.book import Book
 from build_tools.site.pages.evidence import changes
 
@@ -112,22 +111,3 @@ def test_a_handbook_without_a_record_says_so(tmp_path: Path) -> None:
     root = Path(shutil.copytree(DEMO, tmp_path / "catalog"))
     (root / record.FILE).unlink()
     assert "Nothing is recorded yet." in page(render(load(root, "catalog")))
-
-
-def said(sentence: str) -> Saying:
-    return Saying.model_validate(
-        {"sentence": sentence, "answers": [("a/b", "found", "more", "low")]}
-    )
-
-
-@pytest.mark.parametrize(
-    ("before", "now", "expected"),
-    [
-        ("One. Same.", "Two. Same.", ("One.", "Two.")),
-        ("About 1.5 cm more. Same.", "About 2.5 cm more. Same.",
-         ("About 1.5 cm more.", "About 2.5 cm more.")),
-        ("Same.", "Same. And more.", ("Same.", "Same. And more.")),
-    ],
-)  # fmt: skip
-def test_only_what_differs_is_told(before: str, now: str, expected: tuple[str, str]) -> None:
-    assert changes.differing(said(before), said(now)) == expected

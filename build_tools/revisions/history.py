@@ -39,7 +39,7 @@ class Revision:
 
 
 @dataclass(frozen=True)
-class Repository:
+class History:
     """The git repository that a catalog's folder stands in."""
 
     folder: Path
@@ -48,7 +48,7 @@ class Repository:
     """The catalog's folder from the top of the repository, with forward slashes; empty for the top itself."""
 
     @classmethod
-    def around(cls, catalog: Path) -> Repository:
+    def around(cls, catalog: Path) -> History:
         """The repository of the folder ``catalog``, which need not exist. Raises ``NoRevision``."""
         folder = catalog.resolve()
         below: list[str] = []
@@ -91,11 +91,11 @@ class Repository:
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_bytes(data)
 
-    def changed_below(self, folder: Path, before: Revision) -> list[str]:
-        """Files of ``folder`` that differ between ``before`` and the working tree, from the top of the repository."""
+    def changed_below(self, before: Revision, *folders: Path) -> list[str]:
+        """Files of ``folders`` that differ between ``before`` and the working tree, from the top of the repository; empty for those elsewhere."""
         try:
             top = Path(self._line("rev-parse", "--show-toplevel")).resolve()
-            inside = folder.resolve().relative_to(top).as_posix()
+            inside = [folder.resolve().relative_to(top).as_posix() for folder in folders]
         except (ValueError, OSError):
             return []
         done = _git(
@@ -106,7 +106,7 @@ class Repository:
             "--no-ext-diff",
             before.commit,
             "--",
-            f":(top,literal){inside}",
+            *(f":(top,literal){path}" for path in inside),
         )
         return sorted(filter(None, done.stdout.decode(errors="backslashreplace").split("\0")))
 
@@ -154,7 +154,7 @@ class Repository:
             if PurePosixPath(name).name == "handbook.yaml"
         ]
         if found:
-            return f"a handbook.yaml stood in `{found[0]}/`: compare with a later revision, from which on it has stood where it stands now"
+            return f"a handbook.yaml stood in `{found[0]}/` then: name that folder with --catalog, or compare with a later revision"
         return "no handbook.yaml stood anywhere: compare with a later revision"
 
     def _line(self, *words: str) -> str:
