@@ -26,8 +26,6 @@ class Leaf(NamedTuple):
 
 def differing(before: Any, now: Any, path: Path = ()) -> Iterator[Leaf]:
     """Every leaf that differs, in the order of the newer side, what is gone last."""
-    if before == now and type(before) is type(now):
-        return
     if isinstance(before, dict) and isinstance(now, dict):
         for key in dict.fromkeys((*now, *before)):
             yield from differing(before.get(key), now.get(key), (*path, key))
@@ -39,7 +37,7 @@ def differing(before: Any, now: Any, path: Path = ()) -> Iterator[Leaf]:
     elif isinstance(before, dict) and now is None and path:
         for key, value in before.items():
             yield from differing(value, None, (*path, key))
-    else:
+    elif before != now or type(before) is not type(now):
         yield Leaf(path, before, now)
 
 
