@@ -81,18 +81,19 @@ def _difference(
     from build_tools.revisions.history import History
     from build_tools.revisions.snapshot import NOW, Snapshot
 
+    if args.now is None and not args.catalog.is_dir():
+        raise CannotRun(
+            f"there is no folder `{visible(str(args.catalog))}`; name the folder that holds handbook.yaml: --catalog DIR"
+        )
     tell("reading the history")
     history = History.around(args.catalog)
     revision = history.revision(args.before)
     before = _unpacked(history, args.before, folder / "before")
-    if args.now is None:
-        if not args.catalog.is_dir():
-            raise CannotRun(
-                f"there is no folder `{visible(str(args.catalog))}`; name the folder that holds handbook.yaml: --catalog DIR"
-            )
-        now = Snapshot(args.catalog, NOW)
-    else:
-        now = _unpacked(history, args.now, folder / "now")
+    now = (
+        Snapshot(args.catalog, NOW)
+        if args.now is None
+        else _unpacked(history, args.now, folder / "now")
+    )
     tell("comparing the entries")
     found = difference.authored(before, now)
     tell("comparing the addresses")

@@ -58,5 +58,5 @@ def _details(title: str, items: list[Item]) -> str:
 
 
 def _item(item: Item) -> str:
-    lines = "".join(f"  - {label}: {escape(text)}\n" for label, text in item.lines)
+    lines = "".join(f"    - {label}: {escape(text)}\n" for label, text in item.lines)
     return f"- **{escape(item.head)}**\n{lines}"

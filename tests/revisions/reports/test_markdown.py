@@ -76,7 +76,7 @@ def test_hostile_text_stays_text(clone: Clone, tmp_path: Path, text: str) -> Non
     (clone.catalog / "exercises" / "new-curl.yaml").write_text(
         f"name: {quoted}\n", encoding="utf-8"
     )
-    clone.edit("references.bib", ("title = {Slumped and standing curls}", "title = {%s}" % text))
+    clone.edit("references.bib", ("title = {Slumped and standing curls}", f"title = {{{text}}}"))
     found = compared(clone, tmp_path / "old")
     found.files.append(FileDifference(text, (text,)))
     found.notes.append(text)
