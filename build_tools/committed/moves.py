@@ -181,15 +181,6 @@ def differing(before: Saying, now: Saying) -> tuple[str, str]:
     return " ".join(own[0]), " ".join(own[1])
 
 
-def alike(moved: list[Move]) -> list[list[Move]]:
-    """Moves of the same two exercises in the same words, together: one measurement can answer for several parts."""
-    groups: dict[tuple[object, ...], list[Move]] = {}
-    for move in moved:
-        key = move.way, move.first, move.second, move.outcome, differing(move.before, move.now)
-        groups.setdefault(key, []).append(move)
-    return list(groups.values())
-
-
 def _place(move: Move) -> tuple[object, ...]:
     return move.page, move.outcome, move.at
 

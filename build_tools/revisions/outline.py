@@ -12,8 +12,8 @@ from ..committed.moves import (
     Answered,
     Asked,
     Move,
+    Saying,
     Way,
-    alike,
     differing,
 )
 from ..english import counted, listed, upper_first
@@ -140,15 +140,13 @@ def _dying(found: CatalogDifference) -> Section:
 
 
 def _moved(found: CatalogDifference) -> Section:
-    whys = {one.move.key: one.why for one in found.moved}
-    moves = sorted((one.move for one in found.moved), key=lambda move: WAYS.index(move.way))
     items = []
-    for same in alike(moves):
-        before, now = differing(same[0].before, same[0].now)
-        lines = [("answer", told) for told in _answers(found, same)]
-        lines += [("before", places.value(before)), ("now", places.value(now))]
-        lines += [("why", told) for told in _told(whys[same[0].key])]
-        items.append(Item(f"{upper_first(same[0].way)}: {_subject(found, same[0])}", lines))
+    for way in WAYS:
+        moves = [one for one in found.moved if one.move.way == way]
+        for same in _alike([(one.move, one.move.before, one.move.now, one.why) for one in moves]):
+            answers = _answers(found, [one.move for one in moves if one.move in same.on])
+            lines = [("answer", told) for told in answers] + _sentences(same)
+            items.append(Item(f"{upper_first(way)}: {_subject(found, same.on[0])}", lines))
     return Section("Answers that moved", items, urgent=True)
 
 
@@ -184,23 +182,49 @@ def _from_to(before: str, now: str) -> str:
 
 
 def _reworded(found: CatalogDifference) -> Section:
-    items = []
-    for one in found.reworded:
-        before, now = differing(one.reworded.before, one.reworded.now)
-        lines = [("before", places.value(before)), ("now", places.value(now))]
-        lines += [("why", told) for told in _told(one.why)]
-        items.append(Item(_subject(found, one.reworded.asked), lines))
+    told = [
+        (one.reworded.asked, one.reworded.before, one.reworded.now, one.why)
+        for one in found.reworded
+    ]
+    items = [Item(_subject(found, same.on[0]), _sentences(same)) for same in _alike(told)]
     return Section("Same answer in other words or numbers", items)
 
 
-def _told(why: Sequence[MoveReason]) -> list[str]:
-    return [reason.says for reason in why]
+class _Alike(NamedTuple):
+    """Statements of the same two things that changed in the same words: a claim, its mirror image, their pair."""
+
+    on: list[Asked]
+    before: str
+    now: str
+    why: list[str]
+
+
+def _alike(
+    told: Sequence[tuple[Asked, Saying, Saying, Sequence[MoveReason]]],
+) -> list[_Alike]:
+    groups: dict[tuple[object, ...], _Alike] = {}
+    for asked, was, is_now, why in told:
+        before, now = map(places.value, differing(was, is_now))
+        key = frozenset((asked.first, asked.second)), asked.outcome, asked.relative_to, before, now
+        group = groups.setdefault(key, _Alike([], before, now, []))
+        group.on.append(asked)
+        group.why.extend(reason.says for reason in why if reason.says not in group.why)
+    return list(groups.values())
+
+
+def _sentences(same: _Alike) -> list[tuple[str, str]]:
+    both = [("before", same.before), ("now", same.now)]
+    return [
+        *(both if same.before != same.now else [("says", same.now)]),
+        *(("why", told) for told in same.why),
+        ("at", _some([asked.at for asked in same.on])),
+    ]
 
 
 def _subject(found: CatalogDifference, asked: Asked) -> str:
     first, second = _side(found.now, asked.first), _side(found.now, asked.second)
     relative = f" relative to {asked.relative_to}" if asked.relative_to else ""
-    return f"{first} against {second}, {asked.outcome}{relative} ({asked.at})"
+    return f"{first} against {second}, {asked.outcome}{relative}"
 
 
 def _side(snapshot: Snapshot, id: str) -> str:

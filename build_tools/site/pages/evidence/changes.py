@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ....committed import record
-from ....committed.moves import Move, Way, alike, differing
+from ....committed.moves import Move, Way, differing
 from ....committed.record import ChangeDay
 from ....english import counted, listed, upper_first
 from ...client import scripts
@@ -123,6 +123,15 @@ def counts(day: ChangeDay) -> str:
 def headline(day: ChangeDay) -> str:
     """``6 statements moved on 30 November 2026: 2 firmer, 4 weaker.``"""
     return counts(day).replace(" moved", f" moved on {day_words(day.day)}", 1)
+
+
+def alike(moved: list[Move]) -> list[list[Move]]:
+    """Moves of the same two exercises in the same words, together: one measurement can answer for several parts."""
+    groups: dict[tuple[object, ...], list[Move]] = {}
+    for move in moved:
+        key = move.way, move.first, move.second, move.outcome, differing(move.before, move.now)
+        groups.setdefault(key, []).append(move)
+    return list(groups.values())
 
 
 def subject(shelf: RenderContext, move: Move) -> str:

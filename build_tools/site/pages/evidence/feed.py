@@ -12,7 +12,7 @@ from datetime import date
 from uuid import NAMESPACE_URL, UUID, uuid5
 
 from ....catalog.walk import reviewed_entries
-from ....committed.moves import Move, alike, differing
+from ....committed.moves import Move, differing
 from ....committed.record import ChangeDay
 from ...addresses import url
 from ...context import RenderContext
@@ -56,7 +56,7 @@ def feed(shelf: RenderContext) -> bytes:
 def _entry(shelf: RenderContext, day: ChangeDay) -> dict[str, object]:
     page = shelf.site.at(url(changes.URI))
     moved = sorted(day.moved, key=lambda move: changes.WAYS.index(move.way))
-    told = [_told(shelf, same) for same in alike(moved)]
+    told = [_told(shelf, same) for same in changes.alike(moved)]
     return {
         "id": _id(shelf, day.day.isoformat()),
         "title": changes.headline(day),
