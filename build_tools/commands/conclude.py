@@ -68,6 +68,7 @@ def _found(checked: Checked, only_compare: bool, today: date) -> list[GradedFind
     from build_tools.checks.runner import GradedFinding
     from build_tools.committed import files as committed
     from build_tools.committed import moves, record
+    from build_tools.revisions.recorded import explained
 
     catalog = checked.catalog
     if checked.conclusions is None:
@@ -81,7 +82,7 @@ def _found(checked: Checked, only_compare: bool, today: date) -> list[GradedFind
     stored = committed.stored_texts(catalog.root)
     # With nothing there before, nothing moved.
     found = moves.compare(stored, texts) if stored else moves.Moves([], [], [])
-    added = record.add(catalog, found, today)
+    added = record.add(catalog, explained(found, catalog.root), today)
     written = committed.write(texts, catalog.root)
     print(
         f"{written.written} written, {written.removed} removed, {written.unchanged} unchanged in {catalog.label}/{committed.FOLDER}",

@@ -23,6 +23,8 @@ from ..evidence.treatments import pair_anchor
 Way = Literal["turned", "firmer", "weaker", "newly tested", "otherwise"]
 #: From what says least; ``alike`` says as much as ``found``.
 _STRENGTH = {"not studied": 0, "unclear": 1, "hinted": 2, "found": 3, "alike": 3}
+#: What `because` may say: a kind, and of which.
+BECAUSE = r"^(?:study|reference|convention|entry|vocabulary|model|rule)(?: [a-z0-9/_-]+)?$"
 #: Stands where an answer has no side, or no certainty.
 NO_SIDE, NOT_RATED = "no side", "not rated"
 #: Where a sentence ends and the next begins.
@@ -85,6 +87,11 @@ class Move(Asked):
 
     before: Saying = Field(description="What it said.")
     now: Saying = Field(description="What it says since.")
+    because: list[Annotated[str, Field(pattern=BECAUSE)]] = Field(
+        default=[],
+        description="What changed behind it: study and its key, convention and its name, entry, reference, vocabulary, model, or "
+        "rule where nothing but the program did. Left out where it is not known.",
+    )
 
     @property
     def key(self) -> tuple[object, ...]:

@@ -73,6 +73,14 @@ class History:
             raise NoRevision(f"there is no revision `{asked}` here; {self._instead(asked)}")
         return Revision(asked, commit, self._line("show", "--no-patch", "--format=%cs", commit))
 
+    def last_change(self, below: str) -> Revision | None:
+        """The last commit that changed the folder ``below`` the catalog; ``None`` where the history does not reach that far."""
+        if self._line("rev-parse", "--is-shallow-repository") != "false":
+            return None
+        place = f":(top,literal){'/'.join(filter(None, [self.inside, below]))}"
+        commit = self._line("log", "-1", "--format=%H", "--", place)
+        return self.revision(commit) if commit else None
+
     def unpack(self, revision: Revision, target: Path) -> None:
         """Write the catalog as of ``revision`` into the folder ``target``. Raises ``NoRevision``, ``OSError``."""
         tree = f"{revision.commit}:{self.inside}"

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import replace
 from functools import cached_property
 from typing import Any
 
@@ -11,8 +12,9 @@ from .entries import EntryChange
 from .leaves import Leaf
 from .snapshot import Snapshot
 
-#: Fields of a study that no conclusion is drawn from.
+#: Fields of a study that no conclusion is drawn from, and remarks on a number.
 _TOLD_ONLY = {"says", "limits", "left_out"}
+_BESIDE = {"note", "because", "at", "rows", "file", "taught", "disputed", "common_practice"}
 #: Conventions that no conclusion is drawn from, and what a convention says of itself.
 _NO_INPUT = ("review_interval", "exercises_per_part", "years_ahead", "size_impossible")
 _REMARKS = {"means", "observed", "common_practice", "cites", "unit"}
@@ -41,8 +43,34 @@ class Inputs:
         return {
             id: change
             for (kind, id), change in self._entries.items()
-            if kind == "studies" and (not change.keys or change.keys - _TOLD_ONLY)
+            if kind == "studies" and (not change.leaves or any(map(_is_weighed, change.leaves)))
         }
+
+    def of_study(self, key: str, outcome: str, parts: Collection[str]) -> EntryChange | None:
+        """What changed of a study, if it can bear on an outcome of these parts or their muscles; with those leaves alone."""
+        change = self.studies.get(key)
+        if change is None or not change.leaves:
+            return change
+        muscles = {part.partition("/")[0] for part in parts}
+        old = self.before.mapping(f"studies/{change.was or change.id}.yaml")
+        new = self.now.mapping(f"studies/{change.id}.yaml")
+        kept = []
+        for leaf in filter(_is_weighed, change.leaves):
+            side, data = (self.now, new) if leaf.now is not None else (self.before, old)
+            result = places.inside(data.get("results"), leaf.path[1]) if leaf.path[1:] else None
+            if leaf.path[0] != "results" or not isinstance(result, dict):
+                kept.append(leaf)
+            elif any(out == outcome and of & muscles for out, of in _measured(side, [result])):
+                kept.append(leaf)
+        numbers = tuple(places.numbers(kept, old, new))
+        return replace(change, leaves=tuple(kept), numbers=numbers) if kept else None
+
+    def has_other_certainty(self, exercise: str, number: int) -> bool:
+        """Whether a claim of an exercise, by its number from 1, sets another certainty; its direction moves no answer."""
+        change = self.entry("exercises", exercise)
+        return change is not None and any(
+            leaf.path[:3] == ("emphasis", number - 1, "certainty") for leaf in change.leaves
+        )
 
     def studies_of(self, outcome: str, part: str | None = None) -> list[str]:
         """Changed studies that measured an outcome (on a part, or a part of the same muscle), by key."""
@@ -51,7 +79,7 @@ class Inputs:
             for key, change in self.studies.items()
             if any(
                 found == outcome and (part is None or part.partition("/")[0] in muscles)
-                for found, muscles in self._measured(change)
+                for found, muscles in self._of_results(change)
             )
         ]
 
@@ -95,17 +123,26 @@ class Inputs:
                 found.append((under, _bears_on(name, leaf, old, new)))
         return found
 
-    def _measured(self, change: EntryChange) -> Iterator[tuple[str, set[str]]]:
+    def _of_results(self, change: EntryChange) -> Iterator[tuple[str, set[str]]]:
         """Outcome and muscles of each result that a study has or had."""
         for side, id in ((self.before, change.was or change.id), (self.now, change.id)):
-            measures = side.mapping("vocabulary.yaml", "measures")
             results = side.mapping(f"studies/{id}.yaml").get("results")
-            for result in results if isinstance(results, list) else ():
-                if isinstance(result, dict):
-                    measure, parts = measures.get(str(result.get("measure"))), result.get("parts")
-                    outcome = measure.get("outcome") if isinstance(measure, dict) else None
-                    named = map(str, parts) if isinstance(parts, list) else ()
-                    yield str(outcome), {part.partition("/")[0] for part in named}
+            yield from _measured(side, results if isinstance(results, list) else [])
+
+
+def _is_weighed(leaf: Leaf) -> bool:
+    """Whether a leaf can bear on a number: it is no remark."""
+    return not leaf.path or (leaf.path[0] not in _TOLD_ONLY and leaf.path[-1] not in _BESIDE)
+
+
+def _measured(side: Snapshot, results: Sequence[Any]) -> Iterator[tuple[str, set[str]]]:
+    measures = side.mapping("vocabulary.yaml", "measures")
+    for result in results:
+        if isinstance(result, dict):
+            measure, parts = measures.get(str(result.get("measure"))), result.get("parts")
+            outcome = measure.get("outcome") if isinstance(measure, dict) else None
+            named = map(str, parts) if isinstance(parts, list) else ()
+            yield str(outcome), {part.partition("/")[0] for part in named}
 
 
 def _bears_on(

@@ -39,7 +39,7 @@ def place(path: Path, data: Any) -> str:
     """The way to a place, with what a result or contrast is on in place of its number."""
     words = []
     for step in path:
-        data = _inside(data, step)
+        data = inside(data, step)
         if isinstance(step, str):
             if step not in ("results", "contrasts", "values", "value"):
                 words.append(step.replace("_", " "))
@@ -81,7 +81,8 @@ def _cut(text: str) -> str:
     return text if len(text) <= _LONGEST else f"{text[: _LONGEST - 2].rstrip()} …"
 
 
-def _inside(data: Any, step: str | int) -> Any:
+def inside(data: Any, step: str | int) -> Any:
+    """What stands at a key or an index; ``None`` for nothing."""
     if isinstance(data, dict):
         return data.get(step)
     if isinstance(data, list) and isinstance(step, int) and step < len(data):

@@ -9,13 +9,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Literal, NamedTuple
 
-from ..committed.moves import NOT_RATED, Asked, Saying, Statements
+from ..committed.moves import NOT_RATED, Asked, Move, Saying, Statements
 from ..english import counted, listed
 from .entries import EntryChange
 from .inputs import Inputs
 
 #: What part the program has in it. ``untried``: the old catalog was not concluded from by today's program.
 Part = Literal["none", "alone", "too", "untried"]
+#: Fields of a reference that decide whether a study is weighed, and how it is told.
+_OF_RECORD = {"notice", "read"}
 #: How many numbers of a study, and how many studies, one reason names.
 _NUMBERS, _STUDIES = 3, 4
 RULE = "no study, convention or entry behind it changed: a rule of the program did"
@@ -30,6 +32,8 @@ class MoveReason(NamedTuple):
         "study", "reference", "convention", "entry", "vocabulary", "model", "rule", "unknown"
     ]
     says: str
+    name: str = ""
+    """Key of a study or reference, name of a convention, file of an entry; empty where it is not one."""
 
 
 class Ground(NamedTuple):
@@ -63,6 +67,14 @@ def reasons(
     return found
 
 
+def certain(inputs: Inputs, move: Move) -> list[MoveReason]:
+    """What surely changed behind a move; a rule where nothing at all did; empty where it cannot be told without trying."""
+    found = list(_direct(inputs, move, move.before, move.now, by_words=False))
+    if found or any(_farther(inputs, move, move.now)):
+        return found
+    return [MoveReason("rule", RULE)]
+
+
 def _part(ground: Ground, asked: Asked, before: Saying, now: Saying, by_words: bool) -> Part:
     if ground.tried is None:
         return "untried"
@@ -80,13 +92,16 @@ def _part(ground: Ground, asked: Asked, before: Saying, now: Saying, by_words: b
 def _direct(
     inputs: Inputs, asked: Asked, before: Saying, now: Saying, by_words: bool
 ) -> Iterator[MoveReason]:
-    yield from _studies(inputs, before, now)
+    yield from _studies(inputs, asked, before, now)
     for key in sorted({*before.rests_on, *now.rests_on}):
         record = inputs.entry("references", key)
-        if record and record.fate == "changed" and record.keys & {"notice", "read"}:
-            yield MoveReason("reference", f"references.bib, {key}: {listed(record.fields)} changed")
+        if record and record.fate == "changed" and record.keys & _OF_RECORD:
+            told = listed([record.called[field] for field in sorted(record.keys & _OF_RECORD)])
+            yield MoveReason("reference", f"references.bib, {key}: {told} changed", key)
     for leaf in inputs.conventions(asked.outcome):
-        yield MoveReason("convention", f"handbook.yaml: {inputs.convention(leaf)}")
+        yield MoveReason(
+            "convention", f"handbook.yaml: {inputs.convention(leaf)}", str(leaf.path[1])
+        )
     yield from _entries(inputs, asked, now, by_words)
     if sections := inputs.words(asked.outcome):
         yield MoveReason("vocabulary", f"vocabulary.yaml: {listed(sections)} changed")
@@ -95,19 +110,20 @@ def _direct(
             yield MoveReason("model", f"{path} changed")
 
 
-def _studies(inputs: Inputs, before: Saying, now: Saying) -> Iterator[MoveReason]:
+def _studies(inputs: Inputs, asked: Asked, before: Saying, now: Saying) -> Iterator[MoveReason]:
     told = set(now.rests_on)
     # Older conclusions do not say what they rest on.
     is_told = bool(before.rests_on) or all(a.certainty == NOT_RATED for a in before.answers)
     was = set(before.rests_on) if is_told else told
+    parts = [answer.part for answer in now.answers]
     for key in sorted(was | told):
-        change = inputs.studies.get(key)
+        change = inputs.of_study(key, asked.outcome, parts)
         if change:
-            yield MoveReason("study", study(change))
+            yield MoveReason("study", study(change), key)
         elif key not in was:
-            yield MoveReason("study", f"{key} is weighed now")
+            yield MoveReason("study", f"{key} is weighed now", key)
         elif key not in told:
-            yield MoveReason("study", f"{key} is no longer weighed")
+            yield MoveReason("study", f"{key} is no longer weighed", key)
 
 
 def study(change: EntryChange) -> str:
@@ -124,25 +140,34 @@ def study(change: EntryChange) -> str:
 
 
 def _entries(inputs: Inputs, asked: Asked, now: Saying, by_words: bool) -> Iterator[MoveReason]:
-    page = asked.page.strip("/").partition("/")[2] if asked.is_claim else None
+    page = asked.page.strip("/").partition("/")[2] if asked.is_claim else ""
+    number = asked.at.rpartition("-")[2]
+    if page and number.isdecimal() and inputs.has_other_certainty(page, int(number)):
+        yield MoveReason(
+            "entry",
+            f"exercises/{page}.yaml: the certainty set in claim {number} changed",
+            f"exercises/{page}",
+        )
     sides = [id.partition("@")[0] for id in (asked.first, asked.second)]
     for id in dict.fromkeys(sides):
         change = inputs.entry("exercises", id)
         behind = {"version_ranges"}
         behind |= {"movement"} if asked.outcome == "length" else set()
-        behind |= {"emphasis"} if id == page else set()
         behind |= {"name"} if by_words else set()
         if change and change.was and by_words:
-            yield MoveReason("entry", f"{change.file} was {change.was}")
+            yield MoveReason("entry", f"{change.file} was {change.was}", f"exercises/{id}")
         if change and change.fate != "added" and change.keys & behind:
             kinds = [f for f in change.fields if _key(change, f) & behind]
-            yield MoveReason("entry", f"{change.file} changed: {', '.join(kinds)}")
+            yield MoveReason(
+                "entry", f"{change.file} changed: {', '.join(kinds)}", f"exercises/{id}"
+            )
     for id in dict.fromkeys(answer.part.partition("/")[0] for answer in now.answers):
         change = inputs.entry("muscles", id)
         behind = {"parts"} if asked.outcome == "length" or by_words else set()
         behind |= {"name", "everyday"} if by_words else set()
         if change and change.keys & behind:
-            yield MoveReason("entry", f"{change.file} changed: {', '.join(change.fields)}")
+            told = ", ".join(change.fields)
+            yield MoveReason("entry", f"{change.file} changed: {told}", f"muscles/{id}")
 
 
 def _key(change: EntryChange, field: str) -> set[str]:

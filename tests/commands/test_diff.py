@@ -81,7 +81,11 @@ def test_a_margin_stands_behind_the_answer_that_it_moves(
     assert [move["outcome"] for move in found["moved"]] == ["growth"] * len(found["moved"]) != []
     for move in found["moved"]:
         assert move["why"] == [
-            {"kind": "convention", "says": "handbook.yaml: margin growth: 1.02 → 1.25"}
+            {
+                "kind": "convention",
+                "says": "handbook.yaml: margin growth: 1.02 → 1.25",
+                "name": "margin_growth",
+            }
         ]
     assert "would change, so what is told here was concluded anew" in found["notes"][0]
     assert [file["path"] for file in found["files"]] == ["handbook.yaml"]

@@ -12,7 +12,7 @@
          "before": {"sentence": "...", "answers": [["part", "finding", "side", "certainty"]],
                     "rests_on": []},
          "now": {},                  the same keys
-         "why": [{"kind": "study", "says": "..."}]}
+         "why": [{"kind": "study", "says": "...", "name": "its key, or empty"}]}
       ],                             kinds: study, reference, convention, entry, vocabulary, model, rule, unknown
       "reworded": [],                as moved, without "way": the same answer in another sentence
       "statements": {"new": [], "gone": []},      addresses

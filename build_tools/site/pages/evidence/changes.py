@@ -166,10 +166,34 @@ def why(shelf: RenderContext, move: Move) -> str:
         said = [f"{told(now - before)} came in." if now - before else ""]
         said.append(f"{told(before - now)} no longer counts." if before - now else "")
         return " ".join(filter(None, said))
+    if move.because:
+        return " ".join(_because(shelf, move))
     if now:
         study = "Same study" if len(now) == 1 else "Same studies"
         return f"{study}, weighed anew: {told(now)}."
     return "Reckoned from postures by the model of lengths." if move.outcome == "length" else ""
+
+
+def _because(shelf: RenderContext, move: Move) -> Iterator[str]:
+    """What changed behind a move whose studies are the same."""
+    of: dict[str, list[str]] = {}
+    for kind, _, name in (one.partition(" ") for one in move.because):
+        of.setdefault(kind, []).append(name)
+    if keys := [*of.get("study", ()), *of.get("reference", ())]:
+        yield f"What is entered of {listed([_source(shelf, key) for key in dict.fromkeys(keys)])} changed."
+    if names := of.get("convention"):
+        yield f"A convention changed: {listed([name.replace('_', ' ') for name in names])}."
+    if "entry" in of:
+        yield "What is entered of the exercises or their muscles changed."
+    if "vocabulary" in of:
+        yield "What is laid down of measures, designs or positions changed."
+    if "model" in of:
+        yield "The model of lengths changed."
+    if "rule" in of:
+        same = listed([_source(shelf, key) for key in move.now.rests_on])
+        yield "A rule of the program changed" + (
+            f"; {same} {'is' if len(move.now.rests_on) == 1 else 'are'} as before." if same else "."
+        )
 
 
 def place(shelf: RenderContext, move: Move) -> tuple[str, str | None] | None:

@@ -97,6 +97,25 @@ def test_the_same_words_for_several_parts_are_one_line(tmp_path: Path) -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("because", "expected"),
+    [
+        ("[study wick2030]", "Why: What is entered of Wick et al. 2030 changed."),
+        ("[convention margin_growth]", "Why: A convention changed: margin growth."),
+        ("[rule]", "Why: A rule of the program changed; Wick et al. 2030 is as before."),
+        (
+            "[entry exercises/crate-curl, model]",
+            "Why: What is entered of the exercises or their muscles changed. The model of lengths changed.",
+        ),
+        ("[vocabulary]", "Why: What is laid down of measures, designs or positions changed."),
+    ],
+)
+def test_what_is_known_of_the_reason_is_told(tmp_path: Path, because: str, expected: str) -> None:
+    """Studies that came in or went say it all; of the same studies it is told what changed."""
+    book = book_of(tmp_path, ("    gone:\n", f"        because: {because}\n    gone:\n"))
+    assert expected in words(page(book))
+
+
 def test_a_long_list_can_be_narrowed(
     tmp_path: Path, demo_book: Book, monkeypatch: pytest.MonkeyPatch
 ) -> None:
