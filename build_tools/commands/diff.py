@@ -120,12 +120,7 @@ def _answers(found: CatalogDifference) -> set[str] | None:
     from build_tools.site.book import answering
 
     catalog = load(found.now.root, "catalog")
-    if catalog.findings:
-        found.notes.append(
-            "No address was compared, because files of the catalog cannot be read; run: handbook check"
-        )
-        return None
-    return answering(catalog)
+    return None if catalog.findings else answering(catalog)
 
 
 def _compare_conclusions(
@@ -147,7 +142,7 @@ def _compare_conclusions(
             behind = len(differing_files(new, today.texts))
             found.notes.append(
                 f"{counted(behind, 'file')} of conclusions/ would change, so what is told here was concluded anew; "
-                "run: handbook conclude"
+                "run `handbook conclude`"
             )
             new = today.texts
     if not new:

@@ -98,15 +98,24 @@ def authored(before: Snapshot, now: Snapshot) -> CatalogDifference:
 
 
 def compare_addresses(found: CatalogDifference, answers: set[str] | None) -> None:
-    """Add the addresses that would die and those that are new, where ``answers`` is all that answers now."""
-    if answers is None:
-        return
+    """Add the addresses that would die and those that are new.
+
+    ``answers`` is all that answers now; ``None`` where that cannot be told, so that only entries which are gone are looked at.
+    """
     published = found.before.published
     listed = published | found.now.published
-    found.dying = [
-        DyingAddress(address, addresses.remedy(address)) for address in sorted(listed - answers)
-    ]
-    if found.before.has_list:
+    removed = {(change.kind, change.id) for change in found.entries if change.fate == "removed"}
+    dead = (
+        {address for address in listed if _entry(address) in removed}
+        if answers is None
+        else listed - answers
+    )
+    found.dying = [DyingAddress(address, addresses.remedy(address)) for address in sorted(dead)]
+    if answers is None:
+        found.notes.append(
+            "Files of the newer state cannot be read by this program, so only addresses of entries were compared"
+        )
+    elif found.before.has_list:
         found.new_addresses = sorted(answers - published)
 
 
@@ -144,6 +153,12 @@ def compare_statements(
         ExplainedRewording(one, reasons(ground, one.asked, one.before, one.now, by_words=True))
         for one in moves.reworded(was, now)
     ]
+
+
+def _entry(address: str) -> tuple[str, str] | None:
+    """Kind and id of the entry that an address belongs to."""
+    _, folder, id, *_ = [*address.split("/"), ""]
+    return (addresses.FOLDERS[folder][1], id) if folder in addresses.FOLDERS else None
 
 
 def _is_without_sentences(text: str | None) -> bool:

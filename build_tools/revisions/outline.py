@@ -33,6 +33,8 @@ _ONE = {
 }
 #: How many numbers of a study, other leaves of an entry or file, and names in a line are told.
 _NUMBERS, _LEAVES, _NAMES = 8, 4, 6
+#: From how many changed entries on their fields are counted, too.
+_MANY = 5
 
 
 class Item(NamedTuple):
@@ -106,10 +108,22 @@ def _counts(found: CatalogDifference) -> Iterator[str]:
         program = f", {by_rule:,} of them by the program alone" if by_rule else ""
         yield f"{number} the same answer in other words or numbers{program}"
     for kind, one in _ONE.items():
-        fates = Counter(change.fate for change in found.entries if change.kind == kind)
-        if fates:
+        changes = [change for change in found.entries if change.kind == kind]
+        fates = Counter(change.fate for change in changes)
+        if changes:
             each = ", ".join(f"{fates[fate]:,} {fate}" for fate in FATES if fates[fate])
-            yield f"{upper_first(kind)}: {each}" if fates.total() > 1 else f"1 {one} {each[2:]}"
+            told = f"{upper_first(kind)}: {each}" if len(changes) > 1 else f"1 {one} {each[2:]}"
+            yield told + _kinds_of_fields(changes)
+
+
+def _kinds_of_fields(changes: Sequence[EntryChange]) -> str:
+    """In how many entries each kind of field changed, where they are too many to read one by one."""
+    kinds = Counter(
+        called.partition(" (")[0] for change in changes for called in change.called.values()
+    )
+    if len(changes) < _MANY or not kinds:
+        return ""
+    return "; " + ", ".join(f"{kind} in {n:,}" for kind, n in kinds.most_common(_NAMES))
 
 
 def _causes(found: CatalogDifference) -> str:

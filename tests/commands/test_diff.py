@@ -232,13 +232,15 @@ def test_a_catalog_with_errors_is_still_compared(
     clone: Clone, capsys: pytest.CaptureFixture[str]
 ) -> None:
     (clone.catalog / CRATE).write_text("name: [\n", encoding="utf-8")
+    clone.edit("references.bib", ("@article{snuffed2029,", "@article{snuffed2028,"))
     clone.edit(CABLE, ("Stand close to the post.", "Stand near the post."))
     found = told(capsys)
-    assert any("No address was compared" in note for note in found["notes"])
+    assert any("only addresses of entries were compared" in note for note in found["notes"])
     assert any("was not concluded from" in note for note in found["notes"])
     [broken] = [change for change in found["entries"] if change["id"] == "crate-curl"]
     assert "the file cannot be read as it is now" in broken["fields"][0]
     assert ("changed", "cable-curl") in fates(found)
+    assert [one["address"] for one in found["addresses"]["dying"]] == ["/sources/snuffed2029/"]
 
 
 def test_an_older_form_is_compared_as_far_as_it_goes(

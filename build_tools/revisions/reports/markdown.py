@@ -32,9 +32,8 @@ def render(found: CatalogDifference, colour: bool) -> str:
 def _blocks(found: CatalogDifference) -> Iterator[str]:
     whole = outline(found)
     yield f"### {escape(whole.title)}\n"
-    yield "".join(f"- {escape(count)}\n" for count in whole.counts)
-    if whole.notes:
-        yield "".join(f"- *Note:* {escape(note)}\n" for note in whole.notes)
+    counts = "".join(f"- {escape(count)}\n" for count in whole.counts)
+    yield counts + "".join(f"- *Note:* {escape(note)}\n" for note in whole.notes)
     for section in whole.sections:
         yield _open(section) if section.urgent else _folded(section)
 
