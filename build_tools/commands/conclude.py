@@ -3,8 +3,9 @@
 Writes one file for each exercise and muscle, so that the difference of a commit
 shows which conclusions a new study moves. Only what changed is written; files of
 retired exercises go. Which statements moved is added to catalog/changes.yaml
-under the present day; numbers that move without an answer are none. With --check
-nothing is written, and files that would change are findings.
+under the present day, with what changed behind each as far as git tells; numbers
+that move without an answer are none. With --check nothing is written, and files
+that would change are findings.
 
 Claims that the numbers contradict, needless disputes, citations without numbers
 and numbers that cannot be weighed are reported like the findings of `handbook

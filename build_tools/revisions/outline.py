@@ -105,7 +105,8 @@ def _counts(found: CatalogDifference) -> Iterator[str]:
     if found.reworded:
         number = counted(len(found.reworded), "sentence tells", "sentences tell")
         by_rule = sum(_is_rule(one.why) for one in found.reworded)
-        program = f", {by_rule:,} of them by the program alone" if by_rule else ""
+        all_or_some = "all" if by_rule == len(found.reworded) else f"{by_rule:,} of them"
+        program = f", {all_or_some} by the program alone" if by_rule else ""
         yield f"{number} the same answer in other words or numbers{program}"
     for kind, one in _ONE.items():
         changes = [change for change in found.entries if change.kind == kind]
