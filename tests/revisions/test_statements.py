@@ -31,18 +31,21 @@ def test_an_exercise_there_and_back(id: str, other: str) -> None:
 
 
 def test_a_pair_whose_order_turned_is_the_same_with_its_sides_exchanged() -> None:
-    pairs = [one for one in STATEMENTS.values() if not one.asked.is_claim]
-    one = next(one for one in pairs if one.told.answers[0].side == "more")
-    first, second = one.asked.first.partition("@")[0], one.asked.second.partition("@")[0]
-    swapped = Renames({first: second, second: first}, NONE, NONE)
-    [old] = under_present_ids({one.key: one}, {}, swapped).values()
-    assert {old.asked.first.partition("@")[0], old.asked.second.partition("@")[0]} == {
-        first,
-        second,
-    }
-    [again] = under_present_ids({one.key: one}, {one.key: one}, swapped).values()
-    if (one.asked.first, one.asked.second) == (first, second):  # no versions: the very same pair
-        assert again.key == one.key and again.told.answers[0].side == "less"
+    """Two exercises that exchange their names: the pair stands as before, and the other one is ahead."""
+    one = next(
+        one
+        for one in STATEMENTS.values()
+        if not one.asked.is_claim
+        and one.told.answers[0].side == "more"
+        and "@" not in f"{one.asked.first}{one.asked.second}"
+    )
+    first, second = one.asked.first, one.asked.second
+    exchanged = Renames({first: second, second: first}, NONE, NONE)
+    [there] = under_present_ids({one.key: one}, {}, exchanged).values()
+    assert (there.asked.first, there.asked.second) == (second, first)
+    assert there.told.answers[0].side == "more"
+    [again] = under_present_ids({one.key: one}, {one.key: one}, exchanged).values()
+    assert again.asked == one.asked and again.told.answers[0].side == "less"
 
 
 def test_muscles_and_sources_are_renamed_wherever_they_stand() -> None:
