@@ -68,11 +68,8 @@ sarif: $(VENV)/site.stamp ## Write what check finds to check.sarif, for code sca
 due: $(VENV)/site.stamp ## List reviews that are due, and this week's references to look up
 	@$(VENV)/bin/handbook upkeep due $(ARGS)
 
-changes: ## Show as Markdown which conclusions differ from BASE=HEAD^1
-	@git rev-parse --quiet --verify "$(BASE)^{commit}" >/dev/null || { echo "error: no commit $(BASE) here; try: make changes BASE=main" >&2; exit 1; }
-	@changes="$$(git diff --no-color --unified=1 "$(BASE)" -- catalog/conclusions | head -c 500000)" && \
-		printf '### Conclusions\n\n' && if [ -z "$$changes" ]; then echo "No conclusion moves."; else \
-		printf '~~~~~~diff\n%s\n~~~~~~\n' "$$changes"; fi
+changes: $(VENV)/site.stamp ## Show as Markdown what the catalog says otherwise than at BASE=HEAD^1
+	@$(VENV)/bin/handbook diff "$(or $(BASE),HEAD^1)" --format markdown $(ARGS)
 
 # pip reads dependency groups from version 25.1 on.
 newest: $(PY) ## Test with the newest packages that pyproject.toml allows, in an environment of its own

@@ -13,6 +13,7 @@ COMMANDS: dict[str, str] = {
     "check": "check the catalog and say what to mend",
     "cite": "add a record from another program's export",
     "conclude": "recompute what the numbers say, and write it to catalog/conclusions/",
+    "diff": "tell what the catalog says otherwise than at a revision, and why",
     "explain": "show how a claim's numbers became its sentence",
     "rules": "explain the rules that entries are checked against",
     "sample-lengths": "make the tables of muscle lengths anew from a model file",

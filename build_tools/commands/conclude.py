@@ -3,8 +3,9 @@
 Writes one file for each exercise and muscle, so that the difference of a commit
 shows which conclusions a new study moves. Only what changed is written; files of
 retired exercises go. Which statements moved is added to catalog/changes.yaml
-under the present day; numbers that move without an answer are none. With --check
-nothing is written, and files that would change are findings.
+under the present day, with what changed behind each as far as git tells; numbers
+that move without an answer are none. With --check nothing is written, and files
+that would change are findings.
 
 Claims that the numbers contradict, needless disputes, citations without numbers
 and numbers that cannot be weighed are reported like the findings of `handbook
@@ -68,6 +69,7 @@ def _found(checked: Checked, only_compare: bool, today: date) -> list[GradedFind
     from build_tools.checks.runner import GradedFinding
     from build_tools.committed import files as committed
     from build_tools.committed import moves, record
+    from build_tools.revisions.recorded import explained
 
     catalog = checked.catalog
     if checked.conclusions is None:
@@ -81,7 +83,7 @@ def _found(checked: Checked, only_compare: bool, today: date) -> list[GradedFind
     stored = committed.stored_texts(catalog.root)
     # With nothing there before, nothing moved.
     found = moves.compare(stored, texts) if stored else moves.Moves([], [], [])
-    added = record.add(catalog, found, today)
+    added = record.add(catalog, explained(found, catalog.root), today)
     written = committed.write(texts, catalog.root)
     print(
         f"{written.written} written, {written.removed} removed, {written.unchanged} unchanged in {catalog.label}/{committed.FOLDER}",

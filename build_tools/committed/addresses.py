@@ -131,14 +131,15 @@ def _dead(catalog: Catalog, listed: dict[str, int], answers: set[str]) -> list[F
             DEAD,
             Spot(_label(catalog), line, 1),
             f"`{address}` was published and would no longer answer",
-            _remedy(address),
+            remedy(address),
         )
         for address, line in listed.items()
         if address not in answers
     ]
 
 
-def _remedy(address: str) -> str:
+def remedy(address: str) -> str:
+    """What keeps an address alive."""
     _, folder, id, *_ = [*address.split("/"), ""]
     if id and folder in FOLDERS:
         return f"bring the entry back, or add `{id}: its-successor` under `{FOLDERS[folder][0]}:` in moved.yaml"

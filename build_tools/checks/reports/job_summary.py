@@ -33,9 +33,8 @@ def render(report: Report) -> str:
 
 
 def escape(text: str) -> str:
-    """Plain text that stays plain text: no Markdown, no HTML, no mentions or links."""
-    return (
-        re.sub(r"[^\w\s.,:;?()/'-]", lambda found: f"&#{ord(found[0])};", visible(text))
-        .replace("_", "&#95;")
-        .replace("://", ":&#47;/")
-    )
+    """Plain text that stays plain text within a line of Markdown: no markup, no HTML, no links."""
+    plain = re.sub(r"[^\w\s.,:;?()/'-]", lambda found: f"&#{ord(found[0])};", visible(text))
+    plain = plain.replace("_", "&#95;").replace("://", ":&#47;/")
+    # GitHub makes links of bare addresses that begin so (GFM 6.9, extended autolinks).
+    return re.sub(r"\bwww\.", lambda found: f"{found[0][:-1]}&#46;", plain, flags=re.IGNORECASE)
