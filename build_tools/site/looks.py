@@ -10,10 +10,10 @@ from .context import RenderContext
 from .resource import Resource, finished
 from .templating import render
 
-#: Stylesheet or its template in ``site/styles`` -> its uri, which ``extra_css`` of mkdocs.yml names.
+#: Stylesheet or its template in ``site/styles`` -> its uri, in the order that pages load them.
 STYLES = {
-    "find-compare.css": "assets/find-compare.css",
     "handbook.css.jinja": "assets/handbook.css",
+    "find-compare.css": "assets/find-compare.css",
     "lagging.css": "assets/lagging.css",
     "lesson.css": "assets/lesson.css",
     "map.css": "assets/map.css",

@@ -27,7 +27,9 @@ def configuration(folder: Path, catalog: Path, **changes: object) -> Path:
     """The shipped mkdocs.yml, written to ``folder`` for another catalog, with changes."""
     config = yaml_load((ROOT / "mkdocs.yml").read_text(encoding="utf-8"))
     config["docs_dir"] = str(ROOT / config["docs_dir"])
-    config["theme"]["custom_dir"] = str(ROOT / config["theme"]["custom_dir"])
+    # The same site of another catalog has that one's title.
+    title = yaml_load((catalog / "handbook.yaml").read_text(encoding="utf-8"))["title"]
+    config["site_name"] = title
     config["plugins"] = [{"handbook": {"catalog": str(catalog)}}]
     config["site_dir"] = str(folder / "site")
     config.update(changes)
