@@ -54,7 +54,9 @@ def run(args: argparse.Namespace) -> int:
             # An entry that cannot be read would look like one that was taken out.
             found = catalog.findings or _found(catalog, args.content, args.check)
         except (OSError, UnicodeDecodeError) as error:
-            raise CannotRun(f"the list of addresses or a hand-written page cannot be read or written: {error}") from None
+            raise CannotRun(
+                f"the list of addresses or a hand-written page cannot be read or written: {error}"
+            ) from None
     report = reporting.tell(
         args,
         [GradedFinding(finding, severity_of(finding.rule, profile)) for finding in found],
@@ -75,7 +77,9 @@ def _found(catalog: Catalog, content: Path | None, only_compare: bool) -> list[F
     from build_tools.site import hand_written
     from build_tools.site.book import answering
 
-    answers = answering(catalog, hand_written.pages(content or catalog.root.resolve().parent / "content"))
+    answers = answering(
+        catalog, hand_written.pages(content or catalog.root.resolve().parent / "content")
+    )
     if only_compare:
         return address_list.stale(catalog, answers)
     found, written = address_list.add(catalog, answers)

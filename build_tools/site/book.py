@@ -35,6 +35,7 @@ from .pages import (
 )
 from .pages.evidence import changes, feed, gaps, taught
 from .pages.muscles import muscle, part
+from .pages.passages import UnfitPage
 from .planner import files as planner_files
 from .previews import composed as composed_previews
 from .previews.preview import Preview
@@ -110,10 +111,17 @@ def render(
     written: Mapping[str, str] | None = None,
 ) -> Book:
     """Render a catalog that passed its checks for one place. Same input, same bytes. ``written`` are the hand-written pages as they
-    stand; without them those that the engine lends."""
-    written = {uri: hand_written.lent(uri) for uri in hand_written.LENT} if written is None else written
+    stand; without them those that the engine lends. Raises ``UnfitPage`` where two pages have one name, or a passage is unknown."""
+    written = (
+        {uri: hand_written.lent(uri) for uri in hand_written.LENT} if written is None else written
+    )
     shelf = RenderContext(catalog, conclusions, Addresses(), site, profile)
     resources = [resource for room in (*PAGES, *FILES) for resource in room.resources(shelf)]
+    for resource in resources:
+        if resource.uri in written:
+            raise UnfitPage(
+                f"{resource.uri} stands in the content folder, and the handbook makes a page of that name; rename one"
+            )
     for uri in {hand_written.HOME: "", **written}:
         shelf.addresses.add(uri, hand_written.anchors(shelf, uri))
     for resource in resources:

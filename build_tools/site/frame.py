@@ -14,8 +14,6 @@ from . import looks
 #: The templates that complete the theme's own.
 TEMPLATES = Path(__file__).parent / "theme"
 THEME = "material"
-#: The sign of the handbook, as logo and in the browser's tab.
-MARK = "assets/mark.svg"
 #: Markdown extension -> its settings.
 EXTENSIONS: dict[str, dict[str, Any]] = {
     "attr_list": {},

@@ -28,8 +28,9 @@ from ..checks import runner
 from ..committed import addresses as address_list
 from ..committed import files as committed
 from ..committed import record
-from . import book, frame, hand_written, templating
+from . import book, frame, hand_written, looks, templating
 from .addresses import above
+from .pages.passages import UnfitPage
 from .publication import Publication
 
 log = get_plugin_logger("handbook")
@@ -39,7 +40,7 @@ _THEME_FAVICON = "assets/images/favicon.png"
 #: What a live preview watches beside the catalog.
 _LOOKS = [
     Path(__file__).parent / folder
-    for folder in ("templates", "styles", "assets", "scripts", "content", "theme")
+    for folder in ("templates", "styles", "scripts", "content", "theme")
 ]
 
 
@@ -81,7 +82,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
                 config.theme[key] = value
             for key in ("logo", "favicon"):
                 if config.theme.get(key) in (None, _THEME_FAVICON):
-                    config.theme[key] = frame.MARK
+                    config.theme[key] = looks.MARK
         for name, settings in frame.EXTENSIONS.items():
             if name not in config.markdown_extensions:
                 config.markdown_extensions.append(name)
@@ -117,18 +118,16 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             log.info(
                 "no `site_url`: client links get no QR code and no canonical address (set SITE_URL to where it is published)"
             )
-        self._book = book.render(
-            catalog,
-            conclusions,
-            profile,
-            Publication(config.site_url or None, self.config.offline and not self._previews),
-            written,
-        )
+        site = Publication(config.site_url or None, self.config.offline and not self._previews)
+        try:
+            self._book = book.render(catalog, conclusions, profile, site, written)
+        except UnfitPage as error:
+            raise PluginError(str(error)) from error
         self._demand(config, strict)
         config.site_description = config.site_description or self._book.shelf.handbook.tagline
         if config.nav is None:
-            made = [*self._book.pages, *self._book.files]
-            config.nav = frame.doors({one.uri for one in made}, written)
+            made = {page.uri for page in self._book.pages} | {file.uri for file in self._book.files}
+            config.nav = frame.doors(made, written)
 
     def _written(self, config: MkDocsConfig) -> dict[str, str]:
         try:
@@ -139,10 +138,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     def _demand(self, config: MkDocsConfig, strict: bool) -> None:
         """Tell what a handbook must set right itself; stop when strict."""
         shelf, settings = self._book.shelf, _shown(Path(config.config_file_path or "mkdocs.yml"))
-        try:
-            found = hand_written.demands(shelf, self._book.written, _shown(Path(config.docs_dir)))
-        except ValueError as error:
-            raise PluginError(str(error)) from error
+        found = hand_written.demands(shelf, self._book.written, _shown(Path(config.docs_dir)))
         if config.theme.name != frame.THEME:
             found.append(
                 f"{settings}: the pages are made for another theme; write `theme: {frame.THEME}`"
@@ -219,7 +215,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             return markdown
         try:
             return self._book.fill(page.file.src_uri, markdown)
-        except ValueError as error:
+        except UnfitPage as error:
             raise PluginError(str(error)) from error
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:

@@ -53,6 +53,7 @@ from .exercise import (
 )
 from .handbook import (
     CORRELATED,
+    Accents,
     Convention,
     Conventions,
     Correlation,
@@ -132,6 +133,7 @@ from .vocabulary import (
 )
 
 __all__ = [
+    "Accents",
     "Advice",
     "Allocation",
     "Anchor",
