@@ -155,7 +155,7 @@ def _renamed(text: str, named: Named) -> str:
         ("owner", f"{{name: {_quoted(named.owner)}}}"),
         ("licence", _quoted(named.licence)),
     ):
-        text = re.sub(rf"^{key}: .*$", lambda _, v=value, k=key: f"{k}: {v}", text, flags=re.M)
+        text = re.sub(rf"^{key}: .*$", f"{key}: {value}".replace("\\", r"\\"), text, flags=re.M)
     text = text.replace("notice:\n", f"{_PALETTE}notice:\n", 1)
     for said, instead in _OF_CATALOG:
         text = text.replace(said, instead)

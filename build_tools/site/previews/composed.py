@@ -10,6 +10,7 @@ from typing import Any
 from ...english import listed, lower_first, upper_first
 from ...evidence_map.answer_card import answer_card
 from ...evidence_map.marks import LEGEND, Mark
+from ..addresses import url
 from ..context import RenderContext
 from ..figures import file as figure_file
 from ..map import mark as marks
@@ -72,7 +73,7 @@ def _page(shelf: RenderContext, uri: str, meta: Mapping[str, Any]) -> Composed:
     if room == "muscles" and "/" in rest:
         return _part(shelf, uri, rest)
     title, said = str(meta.get("title", shelf.handbook.title)), str(meta.get("description", ""))
-    said = said or shelf.handbook.notice.short
+    said = said or (shelf.handbook.notice.short if url(uri) else shelf.handbook.tagline)
     if room == "lessons" and rest in shelf.catalog.muscles:
         of = _muscle(shelf, f"muscles/{rest}.md", rest, said)
         return Composed(
