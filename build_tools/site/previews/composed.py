@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Any
 
+from ...catalog.fixed_words import fixed_words
 from ...english import listed, lower_first, upper_first
 from ...evidence_map.answer_card import answer_card
 from ...evidence_map.marks import LEGEND, Mark
@@ -50,7 +51,7 @@ def previews(shelf: RenderContext, texts: Mapping[str, str]) -> dict[str, Compos
     found = {uri: _page(shelf, uri, front_matter(text)) for uri, text in texts.items()}
     made = handout_preview(shelf)
     words = PictureWords(
-        made.site, made.title.partition(": ")[2].capitalize(), "", made.description, shelf.palette
+        made.site, fixed_words("handout")["pictured"], "", made.description, shelf.palette
     )
     found[HANDOUT] = Composed(made, partial(pictures.plain, words))
     return found
