@@ -17,6 +17,7 @@ ELSEWHERE = {
     "test_mirror.py": "this",
     "test_packaging.py": "commands and locked sets",
     "test_unused.py": "all modules at once",
+    "end_to_end": "the wheel, as another team uses it",
     "test_repository.py": "what a code host and its visitors look for",
     "test_workflows.py": "the workflows",
     "shipped": "the shipped catalog",

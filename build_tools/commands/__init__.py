@@ -18,6 +18,7 @@ COMMANDS: dict[str, str] = {
     "rules": "explain the rules that entries are checked against",
     "sample-lengths": "make the tables of muscle lengths anew from a model file",
     "schema": "print the JSON Schema of an entry, for editors",
+    "start": "begin a handbook of your own in a new or empty folder",
     "upkeep": "what workflows do: generated files, suggestions, what is due",
     "write": "write the handbook as a folder of Markdown",
 }

@@ -12,7 +12,10 @@ from __future__ import annotations
 
 import argparse
 import sys
+from pathlib import Path
 from typing import TYPE_CHECKING
+
+from build_tools.checks.reports import visible
 
 from . import CLEAN, FINDINGS, CannotRun, reporting, terminal
 
@@ -28,6 +31,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         action="store_true",
         help="write nothing; addresses that are not listed yet are findings",
     )
+    parser.add_argument(
+        "--content",
+        type=Path,
+        metavar="DIR",
+        help="the hand-written pages (default: content, beside the catalog)",
+    )
 
 
 def run(args: argparse.Namespace) -> int:
@@ -35,13 +44,19 @@ def run(args: argparse.Namespace) -> int:
     from build_tools.checks.profile import severity_of
     from build_tools.checks.runner import GradedFinding
 
+    if args.content and not args.content.is_dir():
+        raise CannotRun(
+            f"there is no folder `{visible(str(args.content))}`; name the folder of the hand-written pages: --content DIR"
+        )
     with terminal.progress() as tell:
         catalog, _, profile = reporting.load(args.catalog, tell)
         try:
             # An entry that cannot be read would look like one that was taken out.
-            found = catalog.findings or _found(catalog, args.check)
-        except OSError as error:
-            raise CannotRun(f"the list of addresses cannot be read or written: {error}") from None
+            found = catalog.findings or _found(catalog, args.content, args.check)
+        except (OSError, UnicodeDecodeError) as error:
+            raise CannotRun(
+                f"the list of addresses or a hand-written page cannot be read or written: {error}"
+            ) from None
     report = reporting.tell(
         args,
         [GradedFinding(finding, severity_of(finding.rule, profile)) for finding in found],
@@ -56,12 +71,15 @@ def run(args: argparse.Namespace) -> int:
     return FINDINGS if report.errors or (args.strict and report.warnings) else CLEAN
 
 
-def _found(catalog: Catalog, only_compare: bool) -> list[Finding]:
+def _found(catalog: Catalog, content: Path | None, only_compare: bool) -> list[Finding]:
     """What to report; new addresses are added on the way unless they are only compared."""
     from build_tools.committed import addresses as address_list
+    from build_tools.site import hand_written
     from build_tools.site.book import answering
 
-    answers = answering(catalog)
+    answers = answering(
+        catalog, hand_written.pages(content or catalog.root.resolve().parent / "content")
+    )
     if only_compare:
         return address_list.stale(catalog, answers)
     found, written = address_list.add(catalog, answers)

@@ -52,7 +52,9 @@ from .exercise import (
     Taught,
 )
 from .handbook import (
+    COLOUR_PATTERN,
     CORRELATED,
+    Accents,
     Convention,
     Conventions,
     Correlation,
@@ -132,6 +134,8 @@ from .vocabulary import (
 )
 
 __all__ = [
+    "COLOUR_PATTERN",
+    "Accents",
     "Advice",
     "Allocation",
     "Anchor",

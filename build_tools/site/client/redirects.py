@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from functools import partial
 
 from ...catalog.bibliography import apa as referencing
+from ...catalog.fixed_words import fixed_words
 from ...catalog.load import Catalog
 from ...committed.addresses import FOLDERS
 from ..context import RenderContext
@@ -46,6 +47,7 @@ def _page(shelf: RenderContext, kind: str, folder: str, new: str, below: str) ->
     name = _name(shelf.catalog, kind, new)
     return render(
         "redirect.html.jinja",
+        words=fixed_words("client")["moved"],
         name=name,
         preview=_preview(shelf, folder, f"{new}/{below}".rstrip("/"), name),
         target=target,

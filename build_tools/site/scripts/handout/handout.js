@@ -3,11 +3,11 @@
 
 import { make, part } from "../dom.js";
 import { BadFragment, decode } from "../rules/link.js";
-import { draw, sheetOf, stored } from "./view.js";
+import { data, draw, sheetOf, stored, words } from "./view.js";
 
 const PARTS = ["builder", "view", "problem"];
 const here = new URL("./", location.href).href, title = document.title;
-const data = JSON.parse(part("data").textContent), names = listed();
+const names = listed();
 const known = new Map([...Object.entries(data.moved), ...[...names.keys()].map((id) => [id, id])]);
 let handout = null, made = null, paper = null, running = null;
 
@@ -27,7 +27,7 @@ function complain(message) {
   reveal("problem");
 }
 
-const cut = () => complain("This page could not be loaded whole. Open it again where there is a signal.");
+const cut = () => complain(words.not_whole);
 
 /** Takes a stylesheet in that the list does not wait for. */
 function styled(href, media) {
@@ -37,7 +37,9 @@ function styled(href, media) {
 async function build() {
   const [{ builder }, answer] = await Promise.all([import("./builder.js"), fetch(new URL("data.json", here)), styled("builder.css", "all")]);
   if (!answer.ok) throw new Error(String(answer.status));
-  return builder({ ...await answer.json(), concerns: data.concerns }, names);
+  const more = await answer.json();
+  Object.assign(words, more.words); // what only a coach is told
+  return builder({ ...more, concerns: data.concerns }, names);
 }
 
 /** The builder, made once: {fill, link}. */
@@ -67,7 +69,7 @@ async function route() {
     handout = decode(fragment, data.rules, known);
   } catch (bad) {
     if (!(bad instanceof BadFragment)) throw bad;
-    return complain(data.rules.messages[bad.kind]);
+    return complain(words.problems[bad.kind]);
   }
   await draw(handout, names, data.concerns);
   if (location.hash.slice(1) !== fragment) return;
@@ -86,7 +88,7 @@ async function follow(shown) {
   paper ??= styled("paper.css", "print").catch(() => { paper = null; });
   await Promise.all([buttons, sheets.then(({ complete }) => complete(shown, texts, data, paper)).catch(() => {})]);
   for (const sheet of document.querySelectorAll(".sheet[data-wait]")) {
-    sheet.textContent = "Its pictures and cues could not be loaded just now. Try again where there is a signal.";
+    sheet.textContent = words.no_sheet;
     delete sheet.dataset.wait;
   }
 }
@@ -102,7 +104,7 @@ part("edit").addEventListener("click", async () => {
   try {
     (await built()).fill(handout);
   } catch {
-    part("status").textContent = "The form could not be loaded just now. Try again where there is a signal.";
+    part("status").textContent = words.no_form;
     return;
   }
   history.pushState(null, "", here);
