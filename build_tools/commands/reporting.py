@@ -17,6 +17,9 @@ from build_tools.checks.runner import GradedFinding
 
 from . import CannotRun, terminal
 
+#: Where hand-written pages are when nothing is said.
+_CONTENT = Path("content")
+
 
 def add_catalog(parser: argparse.ArgumentParser) -> None:
     """``--catalog DIR``."""
@@ -40,6 +43,24 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--strict", action="store_true", help="let warnings fail too")
 
 
+def add_content(parser: argparse.ArgumentParser) -> None:
+    """``--content DIR``."""
+    parser.add_argument(
+        "--content",
+        type=Path,
+        metavar="DIR",
+        help="the hand-written pages (default: content, if it is there)",
+    )
+
+
+def content(args: argparse.Namespace) -> Path | None:
+    """The folder of the hand-written pages; ``None`` where none was named or is there. Raises ``CannotRun``."""
+    named: Path | None = args.content
+    if named and not named.is_dir():
+        raise CannotRun(f"there is no folder `{visible(str(named))}`")
+    return named or (_CONTENT if _CONTENT.is_dir() else None)
+
+
 def load(folder: Path, tell: Callable[[str], None]) -> pipeline.Opened:
     """The catalog in ``folder`` and what it is judged by. Raises ``CannotRun``."""
     if not folder.is_dir():
@@ -48,7 +69,7 @@ def load(folder: Path, tell: Callable[[str], None]) -> pipeline.Opened:
         )
     try:
         tell("reading the catalog")
-        return pipeline.open_catalog(folder, _from_here(folder))
+        return pipeline.open_catalog(folder, shown(folder))
     except ValueError as error:
         raise CannotRun(str(error)) from None
     except OSError as error:
@@ -61,10 +82,17 @@ def tell(
     catalog: Catalog,
     title: str,
     counts: reports.Counts | None = None,
+    looked_at: str = "",
 ) -> reports.Report:
     """Print what was found in ``args.format``; under GitHub Actions also into the job summary."""
     report = reports.Report(
-        found, _size(catalog), counts or {}, terminal.has_colours(sys.stdout), title
+        found,
+        _size(catalog),
+        counts or {},
+        terminal.has_colours(sys.stdout),
+        title,
+        shown(args.catalog),
+        looked_at,
     )
     format = args.format or ("github" if os.environ.get("GITHUB_ACTIONS") == "true" else "text")
     sys.stdout.write(reports.render(report, format))
@@ -73,7 +101,7 @@ def tell(
     return report
 
 
-def _from_here(folder: Path) -> str:
+def shown(folder: Path) -> str:
     """The folder relative to where the person stands, with forward slashes."""
     try:
         return Path(os.path.relpath(folder)).as_posix()

@@ -29,7 +29,8 @@ FOLDERS = {
     "sources": ("sources", "references"),
 }
 
-_ADDRESS = re.compile(r"/(?:[a-z0-9]+(?:-[a-z0-9]+)*/)*")
+#: A hand-written page may have any name that needs no escape (RFC 3986, unreserved).
+_ADDRESS = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
 _RUN = "run `handbook addresses` and commit what it writes"
 
 

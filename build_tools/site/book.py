@@ -5,7 +5,7 @@ A new page is a module with ``resources`` (see ``resource``), its template, and 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -147,8 +147,23 @@ def render(
     return Book(shelf, pages, files, {uri: page.preview for uri, page in composed.items()})
 
 
-def answering(catalog: Catalog) -> set[str]:
-    """Every address that the catalog's site answers at, retired ones included, e.g. ``/exercises/seated-row/``. Nothing is made."""
+def answering(catalog: Catalog, content: Path | None = None) -> set[str]:
+    """Every address that the catalog's site answers at, retired ones included, e.g. ``/exercises/seated-row/``. Nothing is made.
+
+    Without the folder of hand-written pages those that every handbook has are taken to be there.
+    """
     shelf = RenderContext(catalog, Conclusions(Names(catalog), {}, {}, []), Addresses())
-    uris = [*WRITTEN, *(resource.uri for room in PAGES for resource in room.resources(shelf))]
+    written = _pages_in(content) if content else WRITTEN
+    uris = [*written, *(resource.uri for room in PAGES for resource in room.resources(shelf))]
     return {f"/{url(uri)}" for uri in uris if uri.endswith((".md", "/index.html"))}
+
+
+def _pages_in(content: Path) -> Iterator[str]:
+    """Uris of the pages that stand in a content folder, as MkDocs takes them: nothing hidden, no templates, a README as the index."""
+    for path in sorted(content.rglob("*.md")):
+        within = path.relative_to(content)
+        if within.parts[0] == "templates" or any(part.startswith(".") for part in within.parts):
+            continue
+        if within.name == "README.md":
+            within = within.with_name("index.md")
+        yield within.as_posix()

@@ -76,7 +76,11 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         )
         # Only a warning: whoever edits with a preview open sees the page, and writes conclusions and addresses last.
         behind = committed.stale_at_all(conclusions, catalog)
-        behind += address_list.stale(catalog, book.answering(catalog)) if conclusions else []
+        behind += (
+            address_list.stale(catalog, book.answering(catalog, Path(config.docs_dir)))
+            if conclusions
+            else []
+        )
         behind += record.find(catalog)
         warnings = [runner.GradedFinding(finding, "warning") for finding in behind]
         self._report(
