@@ -17,6 +17,7 @@ LAYERS: dict[str, str] = {
     "evidence": "what the numbers say: effects, studies, the model, certainty, claims, sentences",
     "pipeline": "load, check, conclude: one function for every caller",
     "committed": "files that the build writes and people review: conclusions and addresses",
+    "authoring": "help for authors: records from exports, drafts of entries, mends",
     "evidence_map": "exercises by parts, each with the best kind of evidence",
     "planning": "data for finding, comparing, proposing and counting",
     "site": "pages, figures, plots, client files; ``plugin`` alone knows MkDocs, ``folder`` writes a folder instead",

@@ -17,6 +17,7 @@ ELSEWHERE = {
     "test_mirror.py": "this",
     "test_packaging.py": "commands, locked sets and workflows",
     "test_unused.py": "all modules at once",
+    "end_to_end": "the wheel, as another team uses it",
     "shipped": "the shipped catalog",
     "site/whole": "whole sites, as readers meet them",
     "checks/test_mistakes.py": "the checks together, by slips in the shipped catalog",

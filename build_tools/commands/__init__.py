@@ -11,11 +11,13 @@ from __future__ import annotations
 COMMANDS: dict[str, str] = {
     "addresses": "keep the list of published addresses, so that none of them dies",
     "check": "check the catalog and say what to mend",
+    "cite": "add a record from another program's export",
     "conclude": "recompute what the numbers say, and write it to catalog/conclusions/",
     "explain": "show how a claim's numbers became its sentence",
     "rules": "explain the rules that entries are checked against",
     "sample-lengths": "make the tables of muscle lengths anew from a model file",
     "schema": "print the JSON Schema of an entry, for editors",
+    "start": "begin a handbook of your own in a new or empty folder",
     "write": "write the handbook as a folder of Markdown",
 }
 

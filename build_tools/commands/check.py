@@ -75,7 +75,7 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _everything(
-    opened: Opened, content: Path | None, tell: Callable[[str], None]
+    opened: Opened, content: Path, tell: Callable[[str], None]
 ) -> tuple[list[GradedFinding], str]:
     """What rules, numbers and committed files have to mend, and what was looked at."""
     from build_tools import pipeline
@@ -84,7 +84,7 @@ def _everything(
     from build_tools.committed import addresses as address_list
     from build_tools.committed import files as committed
     from build_tools.committed import record
-    from build_tools.site import book
+    from build_tools.site import book, hand_written
 
     try:
         checked = pipeline.run(opened)
@@ -94,10 +94,12 @@ def _everything(
         behind = [
             *committed.stale(committed.files(checked.conclusions, opened.catalog), opened.catalog),
             *record.find(opened.catalog),
-            *address_list.stale(opened.catalog, book.answering(opened.catalog, content)),
+            *address_list.stale(
+                opened.catalog, book.answering(opened.catalog, hand_written.pages(content))
+            ),
         ]
     except (OSError, ValueError) as error:
-        raise CannotRun(f"the conclusions cannot be compared: {error}") from None
+        raise CannotRun(f"the files cannot be compared: {error}") from None
     found = [
         GradedFinding(finding, severity_of(finding.rule, opened.profile)) for finding in behind
     ]

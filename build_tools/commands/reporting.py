@@ -17,9 +17,6 @@ from build_tools.checks.runner import GradedFinding
 
 from . import CannotRun, terminal
 
-#: Where hand-written pages are when nothing is said.
-_CONTENT = Path("content")
-
 
 def add_catalog(parser: argparse.ArgumentParser) -> None:
     """``--catalog DIR``."""
@@ -49,16 +46,18 @@ def add_content(parser: argparse.ArgumentParser) -> None:
         "--content",
         type=Path,
         metavar="DIR",
-        help="the hand-written pages (default: content, if it is there)",
+        help="the hand-written pages (default: content, beside the catalog)",
     )
 
 
-def content(args: argparse.Namespace) -> Path | None:
-    """The folder of the hand-written pages; ``None`` where none was named or is there. Raises ``CannotRun``."""
+def content(args: argparse.Namespace) -> Path:
+    """The folder of the hand-written pages. Raises ``CannotRun`` when one was named that is none."""
     named: Path | None = args.content
     if named and not named.is_dir():
-        raise CannotRun(f"there is no folder `{visible(str(named))}`")
-    return named or (_CONTENT if _CONTENT.is_dir() else None)
+        raise CannotRun(
+            f"there is no folder `{visible(str(named))}`; name the folder of the hand-written pages: --content DIR"
+        )
+    return named or args.catalog.resolve().parent / "content"
 
 
 def load(folder: Path, tell: Callable[[str], None]) -> pipeline.Opened:

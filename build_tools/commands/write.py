@@ -40,7 +40,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Check ``args.catalog``, then write everything to ``args.to``; answer the exit status."""
     from build_tools import pipeline
-    from build_tools.site import book
+    from build_tools.site import book, hand_written
     from build_tools.site import folder as emit
     from build_tools.site.publication import Publication
 
@@ -54,7 +54,7 @@ def run(args: argparse.Namespace) -> int:
             if checked.conclusions and not checked.errors:
                 tell("writing the files")
                 site = Publication(args.url, not args.no_offline)
-                written_by_hand = book.hand_written(args.content)
+                written_by_hand = hand_written.pages(args.content)
                 made = book.render(
                     checked.catalog, checked.conclusions, checked.profile, site, written_by_hand
                 )

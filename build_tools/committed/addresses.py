@@ -29,8 +29,7 @@ FOLDERS = {
     "sources": ("sources", "references"),
 }
 
-#: A hand-written page may have any name that needs no escape (RFC 3986, unreserved).
-_ADDRESS = re.compile(r"/(?:(?!\.)[A-Za-z0-9._~-]+/)*")
+_ADDRESS = re.compile(r"/(?:[a-z0-9]+(?:-[a-z0-9]+)*/)*")
 _RUN = "run `handbook addresses` and commit what it writes"
 
 

@@ -6,6 +6,7 @@ fails leaves the site that stood before. Nothing is written into the docs folder
 
 from __future__ import annotations
 
+import logging
 import os
 import posixpath
 from pathlib import Path
@@ -27,15 +28,20 @@ from ..checks import runner
 from ..committed import addresses as address_list
 from ..committed import files as committed
 from ..committed import record
-from . import book, templating
+from . import book, frame, hand_written, looks, templating
 from .addresses import above
+from .pages.passages import UnfitPage
 from .publication import Publication
 
 log = get_plugin_logger("handbook")
 #: A megabyte of scripts that no page asks for.
 _THEME_SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
+_THEME_FAVICON = "assets/images/favicon.png"
 #: What a live preview watches beside the catalog.
-_LOOKS = [Path(__file__).parent / folder for folder in ("templates", "styles", "assets", "scripts")]
+_LOOKS = [
+    Path(__file__).parent / folder
+    for folder in ("templates", "styles", "scripts", "content", "theme")
+]
 
 
 class HandbookConfig(Config):  # type: ignore[no-untyped-call]  # MkDocs has no types
@@ -63,41 +69,98 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         """A preview must show what was just saved, so nothing is kept on the device from it."""
         self._previews = command == "serve"
 
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Set what the pages need, so that nobody has to know it; what a handbook says of its own is kept where it does no harm."""
+        if not self.config.enabled:
+            return config
+        if not config.use_directory_urls:
+            raise PluginError("the handbook's addresses need `use_directory_urls: true`")
+        if config.theme.name == frame.THEME:
+            # After a handbook's own templates, before the theme's.
+            config.theme.dirs.insert(bool(config.theme.custom_dir), str(frame.TEMPLATES))
+            for key, value in frame.theme(config.theme["features"]).items():
+                config.theme[key] = value
+            for key in ("logo", "favicon"):
+                if config.theme.get(key) in (None, _THEME_FAVICON):
+                    config.theme[key] = looks.MARK
+        for name, settings in frame.EXTENSIONS.items():
+            if name not in config.markdown_extensions:
+                config.markdown_extensions.append(name)
+            config.mdx_configs[name] = {**settings, **config.mdx_configs.get(name, {})}
+        config.extra_css[:0] = frame.styles()
+        config.extra.setdefault("generator", False)
+        config.validation.nav.omitted_files = logging.DEBUG  # entries stand behind their lists
+        for kind in ("anchors", "absolute_links", "unrecognized_links"):
+            setattr(config.validation.links, kind, logging.WARNING)
+        return config
+
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
         """Render the whole handbook in memory, or stop before anything is cleaned or written."""
         if not self.config.enabled:
             return
-        if not config.use_directory_urls:
-            raise PluginError("the handbook's addresses need `use_directory_urls: true`")
         templating.reload()
         root = Path(self.config.catalog)
+        strict = bool(config.strict or self.config.strict)
+        written = self._written(config)
         catalog, profile, by_rules, by_numbers, conclusions = pipeline.run(
             pipeline.open_catalog(root, _shown(root))
         )
         # Only a warning: whoever edits with a preview open sees the page, and writes conclusions and addresses last.
         behind = committed.stale_at_all(conclusions, catalog)
         behind += (
-            address_list.stale(catalog, book.answering(catalog, Path(config.docs_dir)))
-            if conclusions
-            else []
+            address_list.stale(catalog, book.answering(catalog, written)) if conclusions else []
         )
         behind += record.find(catalog)
         warnings = [runner.GradedFinding(finding, "warning") for finding in behind]
-        self._report(
-            [*by_rules, *by_numbers, *warnings], strict=config.strict or self.config.strict
-        )
+        self._report([*by_rules, *by_numbers, *warnings], strict)
         assert conclusions is not None  # else an error of the rules has stopped the build
         if not config.site_url:
             log.info(
                 "no `site_url`: client links get no QR code and no canonical address (set SITE_URL to where it is published)"
             )
-        self._book = book.render(
-            catalog,
-            conclusions,
-            profile,
-            Publication(config.site_url or None, self.config.offline and not self._previews),
-            book.hand_written(Path(config.docs_dir)),
-        )
+        site = Publication(config.site_url or None, self.config.offline and not self._previews)
+        try:
+            self._book = book.render(catalog, conclusions, profile, site, written)
+        except UnfitPage as error:
+            raise PluginError(str(error)) from error
+        self._demand(config, strict)
+        config.site_description = config.site_description or self._book.shelf.handbook.tagline
+        if config.nav is None:
+            made = {page.uri for page in self._book.pages} | {file.uri for file in self._book.files}
+            config.nav = frame.doors(made, written)
+
+    def _written(self, config: MkDocsConfig) -> dict[str, str]:
+        try:
+            return hand_written.pages(Path(config.docs_dir))
+        except (OSError, UnicodeDecodeError) as error:
+            raise PluginError(f"a page of the content folder cannot be read: {error}") from error
+
+    def _demand(self, config: MkDocsConfig, strict: bool) -> None:
+        """Tell what a handbook must set right itself; stop when strict."""
+        shelf, settings = self._book.shelf, _shown(Path(config.config_file_path or "mkdocs.yml"))
+        found = hand_written.demands(shelf, self._book.written, _shown(Path(config.docs_dir)))
+        if config.theme.name != frame.THEME:
+            found.append(
+                f"{settings}: the pages are made for another theme; write `theme: {frame.THEME}`"
+            )
+        if config.site_name != shelf.handbook.title:
+            found.append(
+                f"{settings}: `site_name` is `{config.site_name}`, and the title in handbook.yaml is `{shelf.handbook.title}`; "
+                "write the same in both"
+            )
+        found += [
+            f"{settings}: take the plugin `{name}` out: {why}"
+            for name, why in frame.INSTEAD.items()
+            if {name, f"{frame.THEME}/{name}"} & config.plugins.keys()
+        ]
+        for one in found:
+            (log.error if strict else log.warning)(one)
+        if found and strict:
+            raise PluginError(
+                f"the handbook's own settings or pages need {len(found)} changes; the site that stood before is untouched"
+                if len(found) > 1
+                else "the handbook's own settings or pages need a change; the site that stood before is untouched"
+            )
 
     def _report(self, found: list[runner.GradedFinding], strict: bool) -> None:
         """One line per finding; stop on errors, and on warnings when strict. A notice only speaks: MkDocs would count a warning."""
@@ -125,6 +188,9 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         to_catalog = posixpath.join(
             *Path(os.path.relpath(self.config.catalog, config.docs_dir)).parts
         )
+        for uri, text in self._book.written.items():
+            if files.get_file_from_path(uri) is None:
+                self._add(files, config, uri, self._book.fill(uri, text))
         for page in self._book.pages:
             file = self._add(files, config, page.uri, page.text)
             file.edit_uri = posixpath.join(to_catalog, page.edit) if page.edit else None
@@ -149,7 +215,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             return markdown
         try:
             return self._book.fill(page.file.src_uri, markdown)
-        except ValueError as error:
+        except UnfitPage as error:
             raise PluginError(str(error)) from error
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:

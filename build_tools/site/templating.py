@@ -11,7 +11,7 @@ from markupsafe import Markup
 from markupsafe import escape as escape_html
 
 from ..english import lower_first, upper_first
-from . import escape
+from . import escape, sign
 
 #: Where templates and stylesheets stand. No name occurs twice, so that a template is asked for by its name alone.
 ROOMS = (
@@ -63,6 +63,7 @@ def _environment() -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
+    env.globals["sign"] = sign.address
     env.filters.update(
         heading=escape.heading,
         front_matter=escape.front_matter,

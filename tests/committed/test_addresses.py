@@ -99,6 +99,7 @@ def test_a_page_of_the_handbook_itself_cannot_die(demo: Path) -> None:
         "<<<<<<< HEAD",
         "exercises/crate-curl/",
         "/exercises/crate-curl",
+        "/Exercises/",
         "//",
         "/a b/",
         "/../",

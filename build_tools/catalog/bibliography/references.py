@@ -172,6 +172,11 @@ def read_bibliography(
     )
     if finding:
         return {}, [finding], {WHOLE_FILE}
+    return read_records(text, label)
+
+
+def read_records(text: str, label: str) -> tuple[dict[str, Reference], list[Finding], set[str]]:
+    """The same of a file's text."""
     from .bibtex import parse  # pybtex takes longer to import than a small catalog to read
 
     records, problems = parse(text)

@@ -13,6 +13,7 @@ from .base import (
     ID_PATTERN,
     KEY_PATTERN,
     PLAIN,
+    TODO,
     Basis,
     Citation,
     ContactPoint,
@@ -52,6 +53,7 @@ from .exercise import (
 )
 from .handbook import (
     CORRELATED,
+    Accents,
     Convention,
     Conventions,
     Correlation,
@@ -131,6 +133,7 @@ from .vocabulary import (
 )
 
 __all__ = [
+    "Accents",
     "Advice",
     "Allocation",
     "Anchor",
@@ -209,6 +212,7 @@ __all__ = [
     "OutcomeLeftOut",
     "Owner",
     "PLAIN",
+    "TODO",
     "Part",
     "PartRef",
     "People",

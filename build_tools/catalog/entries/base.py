@@ -50,6 +50,10 @@ class Unfit(ValueError):
         self.help, self.key = help, key
 
 
+#: Begins what the author of a draft must still write (rule ``draft-finished``).
+TODO = "TODO"
+
+
 class Entry(BaseModel):
     """Common settings: nothing unknown, nothing converted, nothing changed later."""
 

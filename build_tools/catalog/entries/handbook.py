@@ -200,6 +200,21 @@ class Notice(Entry):
     )
 
 
+Colour = Annotated[str, StringConstraints(pattern=r"^#[0-9a-f]{6}$")]
+
+
+class Accents(Entry):
+    """The handbook's own colours; cue sheets, handouts and drawings follow. Quotation marks are needed: after a bare # YAML reads nothing."""
+
+    light: Colour = Field(
+        description="Links, buttons and marks on light screens and on paper.",
+    )
+    dark: Colour = Field(description="The same on dark screens.")
+    mark: Colour | None = Field(
+        None, description="The handbook's sign, seen on light and dark; mixed of both unless given."
+    )
+
+
 class Handbook(Entry):
     """Title, owner, licence, cautions and conventions (``handbook.yaml``)."""
 
@@ -207,6 +222,7 @@ class Handbook(Entry):
     tagline: Line = Field(description="What it is for, in one sentence.")
     owner: Owner = Field(description="Who publishes it.")
     licence: Name = Field(description="Licence of the text, e.g. CC BY 4.0.")
+    palette: Accents | None = Field(None, description="The handbook's own colours, if it has any.")
     notice: Notice = Field(description="Words of caution.")
     conventions: Conventions = Field(
         description="Numbers that methods leave open, fixed for the whole handbook."

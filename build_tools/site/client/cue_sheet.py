@@ -121,7 +121,7 @@ def uris(id: str, site: Publication) -> list[str]:
 def files(shelf: RenderContext, id: str) -> list[tuple[str, bytes]]:
     """All files of one cue sheet, with their bytes."""
     sheet = model(shelf, id)
-    page = uri(id), render("cue_sheet.html.jinja", sheet=sheet).encode()
+    page = uri(id), render("cue_sheet.html.jinja", sheet=sheet, palette=shelf.palette).encode()
     return (
         [page, *zip(qr_uris(id), (sheet.qr.svg, sheet.qr.png), strict=True)] if sheet.qr else [page]
     )

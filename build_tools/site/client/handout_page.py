@@ -87,9 +87,9 @@ def uris(shelf: RenderContext) -> list[str]:
 def files(shelf: RenderContext) -> list[tuple[str, bytes]]:
     """All files of the handout page, with their bytes."""
     made = {
-        PAGE: render("handout.html.jinja", page=_model(shelf)),
-        STYLE: render("handout.css.jinja"),
-        PAPER: render("handout_paper.css.jinja"),
+        PAGE: render("handout.html.jinja", page=_model(shelf), palette=shelf.palette),
+        STYLE: render("handout.css.jinja", palette=shelf.palette),
+        PAPER: render("handout_paper.css.jinja", palette=shelf.palette),
         BUILDER: render("handout_builder.css"),
         DATA: _json(data(shelf)),
         **{uri: _json(found.care(shelf, id)) for uri, id in _care(shelf).items()},

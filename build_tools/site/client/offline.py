@@ -38,6 +38,7 @@ def files(shelf: RenderContext, pages: Iterable[tuple[str, bytes]]) -> list[tupl
     ]
     keep = render(
         "keep.html.jinja",
+        palette=shelf.palette,
         handbook=shelf.handbook,
         offline=site.offline,
         sheets=sheets,

@@ -49,7 +49,7 @@ def previews(shelf: RenderContext, texts: Mapping[str, str]) -> dict[str, Compos
     found = {uri: _page(shelf, uri, front_matter(text)) for uri, text in texts.items()}
     made = handout_preview(shelf)
     words = PictureWords(
-        made.site, made.title.partition(": ")[2].capitalize(), "", made.description
+        made.site, made.title.partition(": ")[2].capitalize(), "", made.description, shelf.palette
     )
     found[HANDOUT] = Composed(made, partial(pictures.plain, words))
     return found
@@ -80,7 +80,7 @@ def _page(shelf: RenderContext, uri: str, meta: Mapping[str, Any]) -> Composed:
         )
     if room == "sources" and rest != "index":  # hundreds, and nothing to draw of a reference
         return Composed(preview(shelf, uri, title, said, _SOURCES_ALT, SOURCES), None)
-    words = PictureWords(shelf.handbook.title, title, "", said)
+    words = PictureWords(shelf.handbook.title, title, "", said, shelf.palette)
     return Composed(
         preview(shelf, uri, title, said, plain_alt(title)), partial(pictures.plain, words)
     )
@@ -89,7 +89,7 @@ def _page(shelf: RenderContext, uri: str, meta: Mapping[str, Any]) -> Composed:
 def _exercise(shelf: RenderContext, uri: str, id: str) -> Composed:
     name, told = shelf.catalog.exercises[id].data.name, shelf.favours.of(id)
     made = preview(shelf, uri, name, told, exercise_alt(name))
-    words = PictureWords(made.site, name, "", told)
+    words = PictureWords(made.site, name, "", told, shelf.palette)
     return Composed(
         made, lambda: pictures.exercise(words, figure_file.posture(shelf, id, "preview"))
     )
@@ -107,7 +107,7 @@ def _part(shelf: RenderContext, uri: str, ref: str) -> Composed:
     alt = f"{title}: which exercise to choose, in words, beside its exercises with the marks of the map."
     made = preview(shelf, uri, title, told, alt)
     under = named.name if named.name.casefold() != title.casefold() else upper_first(named.everyday)
-    words = PictureWords(made.site, title, under, told)
+    words = PictureWords(made.site, title, under, told, shelf.palette)
     return Composed(made, lambda: pictures.part(words, _marked(shelf, ref)))
 
 
@@ -141,7 +141,9 @@ def _muscle(shelf: RenderContext, uri: str, id: str, said: str) -> Composed:
         ]
         rest = len(rows) - BLOCK_ROWS
         more = f"and {rest} more, on the page" if rest > 0 else ""
-        words = PictureWords(made.site, named.name, upper_first(named.everyday), _SIGNS)
+        words = PictureWords(
+            made.site, named.name, upper_first(named.everyday), _SIGNS, shelf.palette
+        )
         return pictures.muscle(words, [part.name for part in block.parts], rows[:BLOCK_ROWS], more)
 
     return Composed(made, draw)
