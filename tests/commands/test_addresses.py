@@ -53,7 +53,7 @@ def test_a_hand_written_page_is_listed_and_its_death_is_seen(
     """What MkDocs makes of a folder's files, by its manual: a README is the index, hidden files and `templates/` are no pages."""
     monkeypatch.chdir(demo.parent)
     pages = demo.parent / "content"
-    for name in ("cautions.md", "methods.md", "audits.md", "index.md", "faq.md", "team/README.md"):
+    for name in ("index.md", "faq.md", "team/README.md"):
         (pages / name).parent.mkdir(parents=True, exist_ok=True)
         (pages / name).write_text("# Page\n")
     for name in (".hidden.md", "templates/note.md"):
