@@ -183,8 +183,13 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         Only the first build of a preview goes on without pages: MkDocs would end with it, and nothing would wait for the mend.
         """
         counts = {"error": 0, "warning": 0, "notice": 0}
-        # A notice only speaks: MkDocs would count a warning.
-        say_as = {"error": log.error, "warning": log.warning, "notice": log.info}
+        # A notice only speaks, and so does all that a preview begins with: under strict MkDocs counts the others, and ends.
+        goes_on = self._previews and not self._is_served
+        say_as = {
+            "error": log.info if goes_on and strict else log.error,
+            "warning": log.info if goes_on and strict else log.warning,
+            "notice": log.info,
+        }
         catalog = _shown(Path(self.config.catalog))
         for finding, severity in found:
             counts[severity] += 1
@@ -200,10 +205,10 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             raise PluginError(f"{refused}; {_kept(config)}")
         self._stand_in.show(found, catalog)
         refused += "; the preview shows what to mend until it is mended"
-        if self._is_served:
+        if not goes_on:
             raise PluginError(refused)
         log.info(refused)
-        config.nav, config.strict = [], False
+        config.nav = []
         return False
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
