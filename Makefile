@@ -14,13 +14,17 @@ export PYTHONPYCACHEPREFIX := $(CURDIR)/$(VENV)/cache/bytecode
 unexport PYTHONDONTWRITEBYTECODE
 export PIP_DISABLE_PIP_VERSION_CHECK := 1
 export NO_MKDOCS_2_WARNING := 1
+# Messages name these commands as targets, so that they work as they are typed.
+export HANDBOOK_TARGETS := addresses check conclude serve
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
 .PHONY: help site test serve check authored addresses conclude generated changes suggestions sarif due newest bench lock clean
 
 help: ## List what can be made
-	@sed -n 's/^\([a-z]*\):[^#]*## \(.*\)/  make \1|\2/p' Makefile | awk -F'|' '{printf "%-14s %s\n", $$1, $$2}'
+	@sed -n 's/^\([a-z-]*\):[^#]*## \(.*\)/  make \1|\2/p' Makefile | \
+		awk -F'|' '{name[NR] = $$1; line[NR] = $$2; if (length($$1) > width) width = length($$1)} \
+			END {for (i = 1; i <= NR; i++) printf "%-" width "s  %s\n", name[i], line[i]}'
 
 site: check ## Check the catalog, build the handbook into site/
 	@rm -rf $(VENV)/staging
@@ -41,9 +45,7 @@ serve: $(VENV)/site.stamp ## Preview with live reload on http://127.0.0.1:8000/
 	@$(PY) -m mkdocs serve --livereload $(ARGS)
 
 check: $(VENV)/site.stamp ## Check the catalog, its conclusions and addresses; warnings count as errors
-	@$(VENV)/bin/handbook check --strict $(ARGS)
-	@$(VENV)/bin/handbook conclude --check --strict
-	@$(VENV)/bin/handbook addresses --check --strict
+	@$(VENV)/bin/handbook check --all --strict $(ARGS)
 
 authored: $(VENV)/site.stamp ## Check only what people write; what is generated from it may be behind
 	@$(VENV)/bin/handbook check --strict $(ARGS)
@@ -92,11 +94,22 @@ lock: ## Pin the sets in .ci/locked anew from pyproject.toml (needs uv)
 clean: ## Remove the virtual environment and the built site
 	@rm -rf $(VENV) site
 
+# A Python asked for by name that did not make the environment makes it anew.
+WHICH = import os, sys; print(*sys.version_info[:3], os.path.realpath(sys.base_prefix))
+ifeq ($(origin PYTHON),command line)
+ifneq ($(wildcard $(PY)),)
+ifneq ($(shell "$(PYTHON)" -c '$(WHICH)' 2>/dev/null || echo none),$(shell $(PY) -c '$(WHICH)' 2>/dev/null))
+.PHONY: $(PY)
+endif
+endif
+endif
+
 $(PY):
 	@command -v "$(PYTHON)" >/dev/null || { echo "error: $(PYTHON) not found; install Python 3.11 or newer, or: make PYTHON=/path/to/python" >&2; exit 1; }
 	@"$(PYTHON)" -c 'import sys; sys.exit(sys.version_info < (3, 11))' || \
 		{ echo "error: $$("$(PYTHON)" --version 2>&1) is too old; use Python 3.11 or newer, e.g.: make PYTHON=python3.12" >&2; exit 1; }
 	@"$(PYTHON)" -c 'import ensurepip, venv' || { echo "error: Python lacks venv; on Debian or Ubuntu: apt install python3-venv" >&2; exit 1; }
+	@if [ -e $(VENV)/bin ]; then echo "Making $(VENV)/ anew with $$("$(PYTHON)" --version 2>&1)"; fi
 	@"$(PYTHON)" -m venv --clear $(VENV)
 
 # The stamp is older than its lock when the lock has changed: only then is anything installed.

@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 import os
 import shutil
+import sys
 from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -21,6 +22,10 @@ set_hypothesis_home_dir(ROOT / ".venv" / "cache" / "hypothesis")
 # A shared or busy machine must not fail a test by being slow; under CI the same examples every time.
 hypothesis.settings.register_profile("handbook", deadline=None, derandomize="CI" in os.environ)
 hypothesis.settings.load_profile("handbook")
+
+# Messages name commands as they are typed here: by their name alone, whoever started the tests and however.
+os.environ.pop("HANDBOOK_TARGETS", None)
+os.environ["PATH"] = os.pathsep.join([str(Path(sys.executable).parent), os.environ["PATH"]])
 
 #: Names under which distributions and runners install Chromium.
 CHROMIUM = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")

@@ -114,4 +114,7 @@ def test_help_lists_the_commands_and_imports_none():
         [sys.executable, "-c", program], capture_output=True, text=True, check=True, timeout=60
     ).stdout
     assert all(f"\n  {name} " in out for name in COMMANDS)
-    assert out.splitlines()[-1] == "['build_tools.commands', 'build_tools.cli']"
+    assert (
+        out.splitlines()[-1]
+        == "['build_tools.catalog', 'build_tools.catalog.invocation', 'build_tools.commands', 'build_tools.cli']"
+    )

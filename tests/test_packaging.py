@@ -196,15 +196,12 @@ def test_the_site_needs_fresh_conclusions(clone: Path, stale: bool) -> None:
         handbook = clone / ".venv" / "bin" / "handbook"
         handbook.write_text(
             handbook.read_text().replace(
-                "for last", 'case "$*" in conclude*) exit 1;; esac\nfor last'
+                "for last", 'case "$*" in *--all*) exit 1;; esac\nfor last'
             )
         )
     assert (make(clone, "site").returncode != 0) == stale
     asked = (clone / "log").read_text()
-    assert asked.index("handbook check --strict") < asked.index(
-        "handbook conclude --check --strict"
-    )
-    assert ("handbook addresses --check --strict" in asked) != stale
+    assert asked.count("handbook check --all --strict") == 1
     assert ("mkdocs build" in asked) != stale
 
 
@@ -251,6 +248,43 @@ def test_an_old_python_is_named(tmp_path: Path, clone: Path) -> None:
     told = make(clone, "site", f"PYTHON={old}")
     assert told.returncode != 0
     assert "Python 3.9.0 is too old; use Python 3.11 or newer" in told.stderr
+
+
+@needs_make
+def test_another_python_that_is_asked_for_makes_the_environment_anew(
+    tmp_path: Path, clone: Path
+) -> None:
+    """The stand-in says 3.14; the environment that is there says nothing, so another made it."""
+    other = tmp_path / "python3.14"
+    other.write_text(
+        '#!/bin/sh\ncase "$*" in *--version*) echo Python 3.14.0;; *print*) echo 3 14 0 /opt;; *venv*--clear*) echo anew >> log;; esac\n'
+    )
+    other.chmod(0o755)
+    told = make(clone, "check", f"PYTHON={other}")
+    assert "Making .venv/ anew with Python 3.14.0" in told.stdout
+    asked = (clone / "log").read_text()
+    assert "anew" in asked and asked.count("pip install") == 2
+    # The same Python again, and none asked for: nothing is made. From the surroundings it is only a default.
+    python = clone / ".venv" / "bin" / "python"
+    python.write_text(
+        python.read_text().replace(
+            "for last", 'case "$*" in *print*) echo 3 14 0 /opt;; esac\nfor last'
+        )
+    )
+    (clone / "log").unlink()
+    for options, surroundings in (([f"PYTHON={other}"], {}), ([], {}), ([], {"PYTHON": "none"})):
+        assert make(clone, "check", *options, **surroundings).returncode == 0
+    assert "anew" not in (clone / "log").read_text()
+    missing = make(clone, "check", "PYTHON=/nonexistent")
+    assert missing.returncode != 0 and "/nonexistent not found" in missing.stderr
+
+
+@needs_make
+def test_help_stands_in_columns(clone: Path) -> None:
+    listed = make(clone, "help").stdout.splitlines()
+    assert len(listed) > 8
+    starts = {re.match(r"  make [a-z]+ {2,}", line).end() for line in listed}  # type: ignore[union-attr]
+    assert len(starts) == 1
 
 
 @needs_make

@@ -26,6 +26,7 @@ each = pytest.mark.parametrize("path", WORKFLOWS, ids=lambda path: path.name)
 TRIGGERS = {
     "commit-generated.yml": {"workflow_call"},
     "generate.yml": {"workflow_dispatch"},
+    "own-handbook.yml": {"workflow_call"},
     "publish.yml": {"push"},
     "pull-request.yml": {"pull_request"},
     "weekly.yml": {"schedule", "workflow_dispatch"},

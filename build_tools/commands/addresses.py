@@ -1,6 +1,6 @@
 """Keep catalog/addresses.txt, the list of every address that was published.
 
-Adds the addresses of new entries and never takes one out. A listed address that
+Adds the addresses of new entries and hand-written pages, and never takes one out. A listed address that
 would no longer answer is a finding: bring its entry back, or name the successor
 in moved.yaml. With --check nothing is written, and addresses that are not listed
 yet are findings too.
@@ -14,8 +14,6 @@ import argparse
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
-
-from build_tools.checks.reports import visible
 
 from . import CLEAN, FINDINGS, CannotRun, reporting, terminal
 
@@ -31,12 +29,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         action="store_true",
         help="write nothing; addresses that are not listed yet are findings",
     )
-    parser.add_argument(
-        "--content",
-        type=Path,
-        metavar="DIR",
-        help="the hand-written pages (default: content, beside the catalog)",
-    )
+    reporting.add_content(parser)
 
 
 def run(args: argparse.Namespace) -> int:
@@ -44,15 +37,12 @@ def run(args: argparse.Namespace) -> int:
     from build_tools.checks.profile import severity_of
     from build_tools.checks.runner import GradedFinding
 
-    if args.content and not args.content.is_dir():
-        raise CannotRun(
-            f"there is no folder `{visible(str(args.content))}`; name the folder of the hand-written pages: --content DIR"
-        )
+    pages = reporting.content(args)
     with terminal.progress() as tell:
         catalog, _, profile = reporting.load(args.catalog, tell)
         try:
             # An entry that cannot be read would look like one that was taken out.
-            found = catalog.findings or _found(catalog, args.content, args.check)
+            found = catalog.findings or _found(catalog, pages, args.check)
         except (OSError, UnicodeDecodeError) as error:
             raise CannotRun(
                 f"the list of addresses or a hand-written page cannot be read or written: {error}"
@@ -71,15 +61,13 @@ def run(args: argparse.Namespace) -> int:
     return FINDINGS if report.errors or (args.strict and report.warnings) else CLEAN
 
 
-def _found(catalog: Catalog, content: Path | None, only_compare: bool) -> list[Finding]:
+def _found(catalog: Catalog, pages: Path, only_compare: bool) -> list[Finding]:
     """What to report; new addresses are added on the way unless they are only compared."""
     from build_tools.committed import addresses as address_list
     from build_tools.site import hand_written
     from build_tools.site.book import answering
 
-    answers = answering(
-        catalog, hand_written.pages(content or catalog.root.resolve().parent / "content")
-    )
+    answers = answering(catalog, hand_written.pages(pages))
     if only_compare:
         return address_list.stale(catalog, answers)
     found, written = address_list.add(catalog, answers)

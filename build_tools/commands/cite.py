@@ -17,6 +17,8 @@ import argparse
 import sys
 from pathlib import Path
 
+from build_tools.catalog.invocation import typed
+
 from . import CLEAN, FINDINGS, CannotRun, reporting
 
 
@@ -78,7 +80,7 @@ def run(args: argparse.Namespace) -> int:
         print(made, end="")
         for lack in record.unknown:
             print(f"note: {lack}")
-        print(f"next: say in `readat` where it was read; then `handbook new study {key}`")
+        print(typed(f"next: say in `readat` where it was read; then `handbook new study {key}`"))
     if not args.dry_run:
         try:
             files.replace(path, text)

@@ -54,9 +54,9 @@ def run(args: argparse.Namespace) -> int:
         raise CannotRun(f"the conclusions cannot be written: {error}") from None
     report = reporting.tell(args, found, checked.catalog, "Handbook conclude")
     if checked.conclusions is None:
-        print(
+        terminal.say(
             "handbook: nothing was computed, because `handbook check` finds errors; they are listed above",
-            file=sys.stderr,
+            reporting.shown(args.catalog),
         )
     if report.has_internal_error:
         return COULD_NOT_RUN

@@ -11,7 +11,7 @@ underlines mistakes while you type. Three ways to tell it which schema to use:
     "yaml.schemas": {"https://YOUR.SITE/data/schema/exercises.json": "catalog/exercises/*.yaml"}
 
   without a published site, from a file that you keep outside the catalog:
-    handbook schema exercises > exercises.schema.json
+    `handbook schema exercises > exercises.schema.json`
 
 The schema knows what a file may contain. Whether the content is sound (that a
 cited study exists, say) only `handbook check` can tell.

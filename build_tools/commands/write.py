@@ -6,7 +6,6 @@ The catalog is checked and its numbers are weighed first; nothing is written whi
 from __future__ import annotations
 
 import argparse
-import sys
 from pathlib import Path
 
 from build_tools.checks.reports import visible
@@ -63,10 +62,10 @@ def run(args: argparse.Namespace) -> int:
     except (ValueError, OSError) as error:
         raise CannotRun(str(error)) from None
     if checked.conclusions is None or checked.errors:
-        print(
+        terminal.say(
             f"the catalog has {len(checked.errors)} errors; nothing was written. "
-            f"Run: handbook {'conclude --check' if checked.conclusions else 'check'}",
-            file=sys.stderr,
+            f"Run `handbook {'conclude --check' if checked.conclusions else 'check'}`",
+            reporting.shown(args.catalog),
         )
         return FINDINGS
     print(f"{written} files written to {args.to}")

@@ -15,7 +15,7 @@ from ..evidence.wording.names import Names
 from . import hand_written, looks
 from .addresses import Addresses, url
 from .client import files as client_files
-from .client import redirects
+from .client import redirects, retired
 from .context import RenderContext
 from .dataset import page as dataset
 from .figures import file as figure_file
@@ -61,6 +61,7 @@ PAGES: tuple[Room, ...] = (
     rules,
     client_files,
     redirects,
+    retired,
 )
 #: What makes files beside the pages.
 FILES: tuple[Room, ...] = (data_files, feed, plot_files, figure_file, map_file, map_told, looks)

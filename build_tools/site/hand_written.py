@@ -31,14 +31,20 @@ def lent(uri: str) -> str:
 
 
 def pages(content: Path) -> dict[str, str]:
-    """Uri and Markdown of each: those of the content folder, and what it has not of those lent. Raises ``OSError`` and
-    ``UnicodeDecodeError`` for files that cannot be read."""
+    """Uri and Markdown of each: those of the content folder, and what it has not of those lent. As MkDocs has it, a README is the
+    index of its folder, and neither hidden files nor ``templates/`` are pages. Raises ``OSError`` and ``UnicodeDecodeError`` for
+    files that cannot be read."""
     own = {
-        path.relative_to(content).as_posix(): path.read_text(encoding="utf-8")
+        _uri(path.relative_to(content)): path.read_text(encoding="utf-8")
         for path in sorted(content.rglob("*.md"))
         if not any(part.startswith(".") for part in path.relative_to(content).parts)
+        and path.relative_to(content).parts[0] != "templates"
     }
     return {uri: lent(uri) for uri in LENT if uri not in own} | own
+
+
+def _uri(path: Path) -> str:
+    return (path.with_name("index.md") if path.name == "README.md" else path).as_posix()
 
 
 def anchors(shelf: RenderContext, uri: str) -> list[str]:

@@ -91,4 +91,4 @@ def code(text: str) -> Markup:
 def sentence(text: str) -> str:
     """The text as a sentence: capital first letter, closing mark."""
     text = upper_first(text.strip())
-    return text if text.endswith((".", "!", "?", "…")) else text + "."
+    return text if text.endswith((".", "!", "?", "…", ".)")) else text + "."

@@ -197,3 +197,36 @@ def test_check_imports_nothing_it_does_not_need():
         timeout=60,
     ).stdout
     assert out.splitlines()[-1] == "[]"
+
+
+def test_everything_at_once_says_what_was_looked_at(here, capsys):
+    """What the three commands find one by one, in one run that reads the catalog once."""
+    assert cli.main(["check", "--all", "--strict"]) == 0
+    assert (
+        capsys.readouterr().out
+        == "no findings in 15 entries (rules, numbers, conclusions and addresses)\n"
+    )
+    study = here / "studies" / "glow2031.yaml"
+    study.write_text(study.read_text().replace("mean: 61", "mean: 63"))
+    (here / "addresses.txt").unlink()
+    found = []
+    for command in (
+        ["check", "--all"],
+        ["check"],
+        ["conclude", "--check"],
+        ["addresses", "--check"],
+    ):
+        cli.main([*command, "--format", "json"])
+        findings = json.loads(capsys.readouterr().out)["findings"]
+        found.append({(one["rule"], one["file"], one["line"], one["message"]) for one in findings})
+    assert found[0] == found[1] | found[2] | found[3]
+    assert {rule for rule, *_ in found[0]} == {"stale-conclusions", "address-list"}
+
+
+def test_numbers_wait_for_sound_rules(here, capsys) -> None:
+    file = here / "exercises" / "crate-curl.yaml"
+    file.write_text(file.read_text().replace("swaps: [cable-curl]", "swaps: [cable-crul]"))
+    assert cli.main(["check", "--all"]) == 1
+    assert capsys.readouterr().out.endswith(
+        "1 error in 15 entries (rules; numbers, conclusions and addresses wait for them)\n"
+    )

@@ -78,7 +78,7 @@ from .model import (
     SegmentName,
     SourceModel,
 )
-from .moved import Moved
+from .moved import Moved, Retired
 from .muscle import Muscle, Part
 from .programme import (
     COEFFICIENTS,
@@ -205,6 +205,7 @@ __all__ = [
     "ModelSegment",
     "Moment",
     "Moved",
+    "Retired",
     "Movement",
     "Muscle",
     "Name",

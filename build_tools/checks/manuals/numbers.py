@@ -133,7 +133,8 @@ COMMITTED: dict[str, Manual] = {
     "dead-address": Manual(
         "An address that was published answers for good.",
         "It stands in a client's chat, on a printed code and in other people's texts, where nobody can mend it.",
-        "Bring the entry back, or name its living successor in moved.yaml; its old address then leads there.",
+        "Name its living successor in moved.yaml; its old address then leads there. Without a successor it stands under `retired:` with "
+        "the reason; its old address then tells it. Or bring the entry back.",
         (),
         (),
     ),

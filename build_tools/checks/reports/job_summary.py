@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from . import Report, visible
+from . import Report, helping, visible
 from .place import in_repository
 
 #: GitHub drops the summary of a step at 1 MiB; other commands of the step need room too.
@@ -20,10 +20,11 @@ def render(report: Report) -> str:
             "| --- | --- | --- | --- |",
         ]
     size = sum(len(line) + 1 for line in lines)
-    for index, (finding, severity) in enumerate(report.reported):
+    for index, item in enumerate(report.reported):
+        finding, severity = item
         spot = finding.spot
         place = f"{in_repository(spot.file)}:{spot.line}:{spot.column}"
-        row = f"| {escape(place)} | {severity} {escape(finding.rule)} | {escape(finding.message)} | {escape(finding.help)} |"
+        row = f"| {escape(place)} | {severity} {escape(finding.rule)} | {escape(finding.message)} | {escape(helping(report, item))} |"
         size += len(row.encode("utf-8")) + 1
         if size > MAX_BYTES:
             lines += ["", f"{len(report.reported) - index:,} more in the log of this step."]

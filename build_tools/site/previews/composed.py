@@ -71,7 +71,7 @@ def _page(shelf: RenderContext, uri: str, meta: Mapping[str, Any]) -> Composed:
         return _exercise(shelf, uri, rest)
     if room == "muscles" and rest in shelf.catalog.muscles:
         return _muscle(shelf, uri, rest, str(meta.get("description", "")))
-    if room == "muscles" and "/" in rest:
+    if room == "muscles" and "/" in rest and shelf.catalog.part(rest):
         return _part(shelf, uri, rest)
     title, said = str(meta.get("title", shelf.handbook.title)), str(meta.get("description", ""))
     said = said or (shelf.handbook.notice.short if url(uri) else shelf.handbook.tagline)
