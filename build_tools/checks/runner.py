@@ -22,6 +22,8 @@ from .rule import Context, all_rules
 
 #: Whatever else is wrong may follow from these, so they are told first.
 CAUSES = ("file-name", "misplaced-file", "stray-file")
+#: The author has still to write here.
+DRAFT = "draft-finished"
 #: A rule itself failed: a fault of the checks, never of the catalog.
 INTERNAL_ERROR = "internal-error"
 
@@ -64,11 +66,19 @@ def run(
     # A file that cannot be read, or a rule that failed, hides findings: none can then be called absent.
     complete = not catalog.broken and not failed
     found = exceptions.let_through(found, catalog, rules, complete, elsewhere=NUMBERS)
-    findings = {*catalog.findings, *found, *failed}
+    findings = _without_consequences({*catalog.findings, *found, *failed})
     return sorted(
         (GradedFinding(finding, severity_of(finding.rule, profile)) for finding in findings),
         key=lambda r: r.place,
     )
+
+
+def _without_consequences(findings: set[Finding]) -> set[Finding]:
+    """Whatever else is said of a line that is still to be written only follows from that."""
+    drafts = {(f.spot.file, f.spot.line) for f in findings if f.rule == DRAFT}
+    return {
+        f for f in findings if f.rule in (DRAFT, INTERNAL_ERROR) or f.spot[:2] not in drafts
+    }
 
 
 def _internal_error(rule: str, catalog: Catalog, error: Exception) -> Finding:
