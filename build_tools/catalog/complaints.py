@@ -12,6 +12,7 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
+from ..english import lower_first
 from .entries import ID_PATTERN, KEY_PATTERN, TODO, Unfit
 from .finding import Finding, Spot
 from .yaml_file import SourceFile
@@ -42,13 +43,19 @@ def unfinished(
     src: SourceFile, model: type[BaseModel], path: tuple[str | int, ...], text: str, key: bool
 ) -> Finding:
     """What is said of a text, or of a key, that a draft leaves to its author; the help tells what belongs there."""
-    asked = text.removeprefix(TODO).lstrip(": ") or _described(model, path)
-    name = f"a key of {_name(path[:-1])}" if key else _name(path)
+    asked = text.removeprefix(TODO).lstrip(": ") or _described(model, path) or ""
+    if key:
+        name = f"a key of {_name(path[:-1])}"
+    elif str(path[-1]).startswith(TODO):
+        name = f"a value of {_name(path[:-1])}"
+    else:
+        name = _name(path)
+    told = f" ({lower_first(asked.removesuffix('.'))})" if asked else ""
     return Finding(
         "draft-finished",
         Spot(src.label, *src.position(path, key)),
         f"{name} is still to be written",
-        f"write it{f' ({asked})' if asked else ''}, or take the line out",
+        f"write it{told}, or take the line out",
     )
 
 

@@ -76,9 +76,7 @@ def run(
 def _without_consequences(findings: set[Finding]) -> set[Finding]:
     """Whatever else is said of a line that is still to be written only follows from that."""
     drafts = {(f.spot.file, f.spot.line) for f in findings if f.rule == DRAFT}
-    return {
-        f for f in findings if f.rule in (DRAFT, INTERNAL_ERROR) or f.spot[:2] not in drafts
-    }
+    return {f for f in findings if f.rule in (DRAFT, INTERNAL_ERROR) or f.spot[:2] not in drafts}
 
 
 def _internal_error(rule: str, catalog: Catalog, error: Exception) -> Finding:

@@ -6,6 +6,8 @@ import os
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from pathlib import Path
+from shutil import which
 from typing import TextIO
 
 
@@ -30,6 +32,22 @@ def progress() -> Iterator[Callable[[str], None]]:
     finally:
         sys.stderr.write("\r\x1b[K")
         sys.stderr.flush()
+
+
+def command(name: str) -> str:
+    """How the reader types one of the commands here: ``make check`` beside our Makefile, else the program as it was called."""
+    try:
+        has_target = f"\n{name}:" in Path("Makefile").read_text(encoding="utf-8")
+    except (OSError, UnicodeDecodeError):
+        has_target = False
+    if has_target:
+        return f"make {name}"
+    program = Path(sys.argv[0])
+    if program.stem != "handbook":
+        return f"python -m build_tools.cli {name}"
+    found = which("handbook")
+    is_found = found is not None and Path(found).resolve() == program.resolve()
+    return f"{'handbook' if is_found else program} {name}"
 
 
 def _steerable(stream: TextIO) -> bool:
