@@ -17,6 +17,9 @@ from .entries import ID_PATTERN, KEY_PATTERN, TODO, Unfit
 from .finding import Finding, Spot
 from .yaml_file import SourceFile
 
+#: The author has still to write here; in entries that can be typed the rule of this id finds it.
+DRAFT = "draft-finished"
+
 
 def did_you_mean(word: str, known: list[str]) -> str | None:
     """``did you mean ...?`` for the nearest known word, or ``None`` when nothing is near."""
@@ -52,7 +55,7 @@ def unfinished(
         name = _name(path)
     told = f" ({lower_first(asked.removesuffix('.'))})" if asked else ""
     return Finding(
-        "draft-finished",
+        DRAFT,
         Spot(src.label, *src.position(path, key)),
         f"{name} is still to be written",
         f"write it{told}, or take the line out",

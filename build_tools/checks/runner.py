@@ -12,6 +12,7 @@ from datetime import date
 from types import ModuleType
 from typing import NamedTuple
 
+from build_tools.catalog.complaints import DRAFT
 from build_tools.catalog.finding import Finding, Spot
 from build_tools.catalog.load import Catalog
 
@@ -22,8 +23,6 @@ from .rule import Context, all_rules
 
 #: Whatever else is wrong may follow from these, so they are told first.
 CAUSES = ("file-name", "misplaced-file", "stray-file")
-#: The author has still to write here.
-DRAFT = "draft-finished"
 #: A rule itself failed: a fault of the checks, never of the catalog.
 INTERNAL_ERROR = "internal-error"
 

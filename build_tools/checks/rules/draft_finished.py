@@ -23,8 +23,8 @@ def check(context: Context) -> Iterator[Problem]:
     """Texts of entries and records that begin with the mark. An entry that a mark keeps from being typed is told by the loader."""
     for entry, path, text in context.texts:
         if text.startswith(TODO):
-            _, *told = unfinished(entry.source, type(entry.data), path, text, key=False)
-            yield Problem(*told)
+            found = unfinished(entry.source, type(entry.data), path, text, key=False)
+            yield Problem(found.spot, found.message, found.help)
     for reference in context.catalog.references.values():
         if reference.readat.startswith(TODO):
             yield Problem(
