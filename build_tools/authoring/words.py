@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from ..catalog.entries import ID_PATTERN, KEY_PATTERN, PLAIN
+from pydantic import TypeAdapter, ValidationError
+
+from ..catalog.entries import ID_PATTERN, KEY_PATTERN, Name
 from ..catalog.load import MAX_ID, Catalog
 from ..checks.names import exercise_names, muscle_names, plain, term_names
 from ..checks.rule import suggest
@@ -16,6 +18,7 @@ KINDS = {
     "muscles": ("a muscle", "muscles"),
     "studies": ("a study", "sources"),
 }
+_NAME: TypeAdapter[str] = TypeAdapter(Name)
 
 
 class RefusedWord(ValueError):
@@ -48,9 +51,12 @@ def free_id(catalog: Catalog, kind: str, id: str) -> str:
 
 def free_name(catalog: Catalog, kind: str, name: str) -> str:
     """``name``, if no other exercise (or muscle) has it. Raises ``RefusedWord``."""
-    name = " ".join(name.split())
-    if not re.fullmatch(f"{PLAIN}{{1,80}}", name) or re.search(r'[\[\]{}*_`#|\\&"]', name):
-        raise RefusedWord(f"`{name}` cannot be a name", "use words, at most 80 letters, no markup")
+    try:
+        name = _NAME.validate_python(" ".join(name.split()))
+    except ValidationError:
+        raise RefusedWord(
+            f"`{name}` cannot be a name", "use words, at most 80 letters, no markup"
+        ) from None
     if kind == "exercises":
         taken = {plain(known): owner.id for known, owner, _ in exercise_names(catalog)}
     else:

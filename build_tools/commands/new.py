@@ -37,9 +37,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     _list(exercise, "--muscle", "a muscle or muscle/part that a set counts for", "ID")
     _list(exercise, "--helping", "one that a set counts for indirectly", "ID")
     _text(exercise, "--position", "how the body is placed", "ID")
-    _text(
-        exercise, "--load", "what resists: free-weight, cable, band, machine, body-weight", "KIND"
-    )
+    _text(exercise, "--load", "what resists, such as cable", "KIND")
     study = _kind(kinds, "study", "KEY", "the record's key in references.bib")
     _text(study, "--design", "how it was built", "ID")
     _list(study, "--exercise", "an exercise that was compared; makes an arm of that name", "ID")

@@ -48,7 +48,7 @@ def load(folder: Path, tell: Callable[[str], None]) -> pipeline.Opened:
         )
     try:
         tell("reading the catalog")
-        return pipeline.open_catalog(folder, _from_here(folder))
+        return pipeline.open_catalog(folder, from_here(folder))
     except ValueError as error:
         raise CannotRun(str(error)) from None
     except OSError as error:
@@ -73,7 +73,7 @@ def tell(
     return report
 
 
-def _from_here(folder: Path) -> str:
+def from_here(folder: Path) -> str:
     """The folder relative to where the person stands, with forward slashes."""
     try:
         return Path(os.path.relpath(folder)).as_posix()
