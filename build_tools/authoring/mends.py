@@ -103,8 +103,9 @@ def _needless_exception(text: str, finding: Finding) -> Mended | None:
 def _repeated_key(text: str, finding: Finding) -> Mended | None:
     """A key that stands twice with one value."""
     edit = YamlText(text)
-    place = next((p for p in reversed(edit.at(*finding.spot[1:])) if p.key is not None), None)
-    if place is None or not isinstance(place.parent, yaml.MappingNode):
+    places = [p for p in edit.at(*finding.spot[1:]) if isinstance(p.parent, yaml.MappingNode)]
+    place = places[-1] if places else None
+    if place is None or place.key is None or not isinstance(place.parent, yaml.MappingNode):
         return None
     pairs = place.parent.value
     same = [

@@ -8,7 +8,7 @@ Instead: take the second one out.
 Fails: exercises/crate-curl.yaml 1:20
     equipment: [crate, crate]
 
-Fails: muscles/lantern.yaml 7:22
+Fails: muscles/lantern.yaml 7:26
     parts:
       long-head:
         name: Lantern muscle, long head
