@@ -30,7 +30,7 @@ MOST_ROUNDS = 10
 _READABLE = {"missing-key", "unknown-key", "wrong-value", "bad-key", "duplicate-key"}
 
 
-class Told(NamedTuple):
+class ToldMend(NamedTuple):
     """One mend that was made."""
 
     spot: Spot
@@ -46,12 +46,12 @@ class Left(NamedTuple):
 
     opened: pipeline.Opened
     found: list[GradedFinding]
-    told: list[Told]
+    told: list[ToldMend]
 
 
 def mend(folder: Path, label: str) -> Left:
     """Mend the catalog in ``folder``; findings call it ``label``. Raises ``ValueError`` and ``OSError`` as ``open_catalog`` does."""
-    told: list[Told] = []
+    told: list[ToldMend] = []
     for rounds_left in reversed(range(MOST_ROUNDS)):
         opened = pipeline.open_catalog(folder, label)
         found = runner.run(*opened)
@@ -69,7 +69,7 @@ def unified_diff(before: str, after: str, file: str) -> Iterator[str]:
         yield line if line.endswith("\n") else f"{line}\n\\ No newline at end of file\n"
 
 
-def _round(folder: Path, label: str, findings: Iterable[Finding]) -> Iterator[Told]:
+def _round(folder: Path, label: str, findings: Iterable[Finding]) -> Iterator[ToldMend]:
     by_file: dict[str, list[Finding]] = defaultdict(list)
     for finding in findings:
         if finding.rule in MENDS and finding.spot.file.startswith(f"{label}/"):
@@ -79,7 +79,7 @@ def _round(folder: Path, label: str, findings: Iterable[Finding]) -> Iterator[To
         yield from _mend_file(path, shown, of_file)
 
 
-def _mend_file(path: Path, shown: str, findings: Sequence[Finding]) -> list[Told]:
+def _mend_file(path: Path, shown: str, findings: Sequence[Finding]) -> list[ToldMend]:
     if path.is_symlink() or not path.is_file():
         return []
     raw = path.read_bytes()
@@ -95,7 +95,7 @@ def _mend_file(path: Path, shown: str, findings: Sequence[Finding]) -> list[Told
         made = _one(text, finding)
         if made:
             text = made.text
-            told.append(Told(finding.spot, finding.rule, made.what))
+            told.append(ToldMend(finding.spot, finding.rule, made.what))
     if told:
         path.write_bytes((mark + with_line_ends(before, text)).encode("utf-8"))
         if not _can_be_read(path, shown):

@@ -18,7 +18,7 @@ from ..catalog.finding import Finding
 from ..checks.names import plain
 from ..checks.rules.reference_identifier import FORMS
 from .skeleton import written
-from .yaml_edit import Place, YamlText, replaced, without
+from .yaml_edit import TextPlace, YamlText, replaced, without
 
 #: Characters that nobody sees: zero-width ones, marks of text direction, a byte order mark.
 _INVISIBLE = re.compile("[\u200b-\u200f\u202a-\u202e\u2060\u2066-\u2069\ufeff]")
@@ -173,7 +173,7 @@ def _wrong_type(text: str, finding: Finding) -> Mended | None:
     return None
 
 
-def _date(edit: YamlText, place: Place, message: str) -> Mended | None:
+def _date(edit: YamlText, place: TextPlace, message: str) -> Mended | None:
     """A date that can be read in one way only, as year-month-day."""
     value = str(_value_of(place))
     if "should be a date" not in message:
@@ -192,7 +192,7 @@ def _date(edit: YamlText, place: Place, message: str) -> Mended | None:
     return Mended(made, replaced(edit.data, place.path, day), f"wrote `{value}` as {day}")
 
 
-def _bound_of_p(edit: YamlText, place: Place, message: str) -> Mended | None:
+def _bound_of_p(edit: YamlText, place: TextPlace, message: str) -> Mended | None:
     """``p: <0.05`` as ``p_below: 0.05``."""
     found = _BOUND.fullmatch(str(_value_of(place)).strip())
     if found is None or place.path[-1] != "p" or place.key is None:
@@ -207,7 +207,7 @@ def _bound_of_p(edit: YamlText, place: Place, message: str) -> Mended | None:
     return Mended(text[:begin] + key + text[end:], data, f"wrote the bound as `{key}: {number}`")
 
 
-def _quoted_number(edit: YamlText, place: Place, message: str) -> Mended | None:
+def _quoted_number(edit: YamlText, place: TextPlace, message: str) -> Mended | None:
     """A number in quotes."""
     value = str(_value_of(place))
     if " number, not" not in message or not _NUMBER.fullmatch(value):
@@ -217,7 +217,7 @@ def _quoted_number(edit: YamlText, place: Place, message: str) -> Mended | None:
     return Mended(made, replaced(edit.data, place.path, number), f"took the quotes from {value}")
 
 
-def _one_of_a_list(edit: YamlText, place: Place, message: str) -> Mended | None:
+def _one_of_a_list(edit: YamlText, place: TextPlace, message: str) -> Mended | None:
     """One id where a list of ids belongs."""
     value = str(_value_of(place))
     if "should be a list" not in message or not re.fullmatch(r"[a-z][a-z0-9/-]*", value):
@@ -274,7 +274,7 @@ def letters(text: str) -> str:
     return re.sub(rf"[ {_ODD_SPACE}]", "", _INVISIBLE.sub("", text))
 
 
-def _item(text: str, finding: Finding) -> tuple[YamlText, Place] | None:
+def _item(text: str, finding: Finding) -> tuple[YamlText, TextPlace] | None:
     """The entry of a list that begins at the finding's place."""
     edit = YamlText(text)
     found = (p for p in edit.at(*finding.spot[1:]) if p.path and isinstance(p.path[-1], int))
@@ -282,7 +282,7 @@ def _item(text: str, finding: Finding) -> tuple[YamlText, Place] | None:
     return (edit, place) if place else None
 
 
-def _scalar(text: str, finding: Finding) -> tuple[YamlText, Place] | None:
+def _scalar(text: str, finding: Finding) -> tuple[YamlText, TextPlace] | None:
     """The scalar that begins at the finding's place."""
     edit = YamlText(text)
     found = [p for p in edit.at(*finding.spot[1:]) if isinstance(p.node, yaml.ScalarNode)]
@@ -292,12 +292,12 @@ def _scalar(text: str, finding: Finding) -> tuple[YamlText, Place] | None:
     return (edit, place) if place else None
 
 
-def _dropped(edit: YamlText, place: Place, what: str) -> Mended | None:
+def _dropped(edit: YamlText, place: TextPlace, what: str) -> Mended | None:
     made = edit.without_item(place)
     return None if made is None else Mended(made, without(edit.data, place.path), what)
 
 
-def _list_at(edit: YamlText, place: Place) -> Any:
+def _list_at(edit: YamlText, place: TextPlace) -> Any:
     """What an item or a key stands in."""
     data = edit.data
     for step in place.path[:-1]:
@@ -305,7 +305,7 @@ def _list_at(edit: YamlText, place: Place) -> Any:
     return data
 
 
-def _value_of(place: Place) -> Any:
+def _value_of(place: TextPlace) -> Any:
     """A scalar as plain data."""
     assert isinstance(place.node, yaml.ScalarNode)
     return yaml_file.scalar(place.node)

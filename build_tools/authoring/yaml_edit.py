@@ -17,7 +17,7 @@ Path = tuple[str | int, ...]
 
 
 @dataclass(frozen=True)
-class Place:
+class TextPlace:
     """A value in the text, with the key or list it stands in."""
 
     path: Path
@@ -46,7 +46,7 @@ class YamlText:
         """Plain data; of a key that stands twice the later value."""
         return _plain(self.root)
 
-    def at(self, line: int, column: int) -> list[Place]:
+    def at(self, line: int, column: int) -> list[TextPlace]:
         """Values that begin, or whose keys begin, at a place (both from 1), the outermost first."""
         return [
             place
@@ -62,7 +62,7 @@ class YamlText:
         """The text with a node written otherwise."""
         return self.text[: node.start_mark.index] + source + self.text[node.end_mark.index :]
 
-    def without_item(self, place: Place) -> str | None:
+    def without_item(self, place: TextPlace) -> str | None:
         """The text without one entry of a list."""
         parent, index = place.parent, place.path[-1]
         assert isinstance(parent, yaml.SequenceNode) and isinstance(index, int)
@@ -90,7 +90,7 @@ class YamlText:
         return self.text[:begin] + self.text[self._end(value) :]
 
     def _without_lines(
-        self, node: yaml.Node, item: Place | None, end: int | None = None
+        self, node: yaml.Node, item: TextPlace | None, end: int | None = None
     ) -> str | None:
         """Without the lines from a node's start to its end, where nothing else stands on them."""
         begin = self.text.rfind("\n", 0, node.start_mark.index) + 1
@@ -156,10 +156,10 @@ def _plain(node: yaml.Node | None) -> Any:
 
 def _places(
     node: yaml.Node | None, path: Path, parent: yaml.Node | None, key: yaml.ScalarNode | None
-) -> Iterator[Place]:
+) -> Iterator[TextPlace]:
     if node is None:
         return
-    yield Place(path, node, parent, key)
+    yield TextPlace(path, node, parent, key)
     if isinstance(node, yaml.MappingNode):
         for name, value in node.value:
             yield from _places(value, (*path, name.value), node, name)
@@ -172,5 +172,5 @@ def _start(node: yaml.Node) -> tuple[int, int]:
     return node.start_mark.line, node.start_mark.column
 
 
-def _start_of_key(place: Place) -> tuple[int, int] | None:
+def _start_of_key(place: TextPlace) -> tuple[int, int] | None:
     return _start(place.key) if place.key and isinstance(place.parent, yaml.MappingNode) else None

@@ -7,13 +7,13 @@ import yaml
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.authoring.yaml_edit import Place, YamlText, replaced, without
+from build_tools.authoring.yaml_edit import TextPlace, YamlText, replaced, without
 
 WORDS = st.sampled_from(["a", "b c", "'x: y'", '"# no"', "{k: v}", "[1, 2]"])
 BLOCK = ["{}", "{}  # told", ">-\n      folded\n      text", "|\n      kept\n"]
 
 
-def place_of(edit: YamlText, path: tuple[str | int, ...]) -> Place:
+def place_of(edit: YamlText, path: tuple[str | int, ...]) -> TextPlace:
     """The place that a path leads to, found by looking at every line and column."""
     for line, text in enumerate(edit.text.split("\n"), 1):
         for column in range(1, len(text) + 2):
