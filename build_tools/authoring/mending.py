@@ -69,6 +69,23 @@ def unified_diff(before: str, after: str, file: str) -> Iterator[str]:
         yield line if line.endswith("\n") else f"{line}\n\\ No newline at end of file\n"
 
 
+def mendable(folder: Path, label: str, findings: Iterable[Finding]) -> int:
+    """How many of these findings ``mend`` would begin with."""
+    return sum(
+        _can_be_mended(folder / finding.spot.file.removeprefix(f"{label}/"), finding)
+        for finding in findings
+        if finding.rule in MENDS
+    )
+
+
+def _can_be_mended(path: Path, finding: Finding) -> bool:
+    try:
+        text = path.read_text(encoding="utf-8-sig")
+    except (OSError, UnicodeDecodeError):
+        return False
+    return _one(text, finding) is not None
+
+
 def _round(folder: Path, label: str, findings: Iterable[Finding]) -> Iterator[ToldMend]:
     by_file: dict[str, list[Finding]] = defaultdict(list)
     for finding in findings:

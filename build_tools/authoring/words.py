@@ -99,7 +99,7 @@ def known_reference(catalog: Catalog, key: str, cite: str) -> str:
     near = suggest(key, catalog.references, "")
     raise RefusedWord(
         f"references.bib has no record `{key}`",
-        f"{near} If not, add it first: {cite} FILE".removeprefix(" If not, "),
+        f"{near} If not, add it first: {cite}".removeprefix(" If not, "),
     )
 
 

@@ -62,7 +62,16 @@ def run(args: argparse.Namespace) -> int:
         opened = reporting.load(args.catalog, tell)
         tell("running the rules")
         found = run_rules(*opened)
-    return _report(args, opened, found)
+    status = _report(args, opened, found)
+    if args.format in (None, "text") and found:
+        from build_tools.authoring import mending
+
+        label = opened.catalog.label
+        count = mending.mendable(args.catalog, label, (graded.finding for graded in found))
+        if count:
+            told = f"{count} of these can be mended for you"
+            print(f"{told}: {terminal.command('check', '--fix')}", file=sys.stderr)
+    return status
 
 
 def _report(args: argparse.Namespace, opened: Opened, found: list[GradedFinding]) -> int:

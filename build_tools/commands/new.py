@@ -162,7 +162,7 @@ def _study(catalog: Catalog, args: argparse.Namespace, ask: _Asker) -> str:
     from build_tools.authoring import drafts, words
 
     words.free_id(catalog, "studies", args.id)
-    words.known_reference(catalog, args.id, terminal.command("cite"))
+    words.known_reference(catalog, args.id, terminal.command("cite", "FILE"))
     return drafts.study(
         catalog,
         ask.one("design", "Design", lambda w: words.known_term(catalog, "designs", w)),

@@ -237,6 +237,13 @@ def test_fix_mends_tells_and_reports_what_is_left(here, capsys):
     assert "mended" not in capsys.readouterr().out
 
 
+def test_a_check_says_how_many_can_be_mended(here, capsys):
+    slip(here)
+    assert cli.main(["check"]) == 1
+    told = "3 of these can be mended for you: python -m build_tools.cli check --fix\n"
+    assert capsys.readouterr().err == told
+
+
 def test_a_dry_run_prints_a_patch_that_git_applies_to_the_same_end(here, tmp_path, capsys):
     slip(here)
     before = contents(here)
