@@ -106,18 +106,23 @@ def _mend_file(path: Path, shown: str, findings: Sequence[Finding]) -> list[Told
         return []
     mark = "\ufeff" if whole.startswith("\ufeff") else ""
     before = whole.removeprefix(mark)
-    text, told = before.replace("\r\n", "\n").replace("\r", "\n"), []
-    # From the end on, so that what was found further up still stands in its place.
-    for finding in sorted(findings, key=lambda finding: finding.spot, reverse=True):
-        made = _one(text, finding)
-        if made:
-            text = made.text
-            told.append(ToldMend(finding.spot, finding.rule, made.what))
-    if told:
+    text = before.replace("\r\n", "\n").replace("\r", "\n")
+    told: list[ToldMend] = []
+    while findings:
+        begun = len(told)
+        # From the end on, so that what was found further up still stands in its place.
+        for finding in sorted(findings, key=lambda finding: finding.spot, reverse=True):
+            made = _one(text, finding) if finding.rule in MENDS else None
+            if made:
+                text = made.text
+                told.append(ToldMend(finding.spot, finding.rule, made.what))
+        if len(told) == begun:
+            break
         path.write_bytes((mark + with_line_ends(before, text)).encode("utf-8"))
-        if not _can_be_read(path, shown):
-            path.write_bytes(raw)
-            return []
+        findings = _unreadable(path, shown)
+    if findings and told:
+        path.write_bytes(raw)
+        return []
     return sorted(told)
 
 
@@ -136,11 +141,12 @@ def _one(text: str, finding: Finding) -> Mended | None:
     return made if data == made.data else None
 
 
-def _can_be_read(path: Path, shown: str) -> bool:
+def _unreadable(path: Path, shown: str) -> list[Finding]:
+    """Why a file cannot be read; a mend may show what it hid."""
     if path.suffix == ".bib":
         _, found, _ = read_bibliography(path, shown)
-        return all(finding.rule in _READABLE for finding in found)
-    return not yaml_file.read(path, shown)[2]
+        return [finding for finding in found if finding.rule not in _READABLE]
+    return yaml_file.read(path, shown)[2]
 
 
 def with_line_ends(before: str, text: str) -> str:

@@ -92,14 +92,14 @@ def known_exercise(catalog: Catalog, word: str) -> str:
     return _known(word, catalog.exercises, called, "exercises")
 
 
-def known_reference(catalog: Catalog, key: str, cite: str) -> str:
-    """A key of references.bib; ``cite`` is the command that adds a record. Raises ``RefusedWord``."""
+def known_reference(catalog: Catalog, key: str) -> str:
+    """A key of references.bib. Raises ``RefusedWord``."""
     if key in catalog.references:
         return key
     near = suggest(key, catalog.references, "")
     raise RefusedWord(
         f"references.bib has no record `{key}`",
-        f"{near} If not, add it first: {cite}".removeprefix(" If not, "),
+        f"{near} If not, add it first: `handbook cite FILE`".removeprefix(" If not, "),
     )
 
 

@@ -1,9 +1,10 @@
 """Begin an exercise, a study or a muscle: a commented draft with every key that must be there.
 
-handbook new exercise ID   ID is the address for good, e.g. seated-row
-handbook new study KEY     KEY as in references.bib; `handbook cite` adds a record
-handbook new muscle ID
+`handbook new exercise ID`   ID is the address for good, e.g. seated-row
+`handbook new study KEY`     KEY as in references.bib; `handbook cite` adds a record
+`handbook new muscle ID`
 
+Each has its own options, told by --help behind it; --catalog DIR names another catalog.
 At a terminal it asks for what no option gave; an empty answer leaves a TODO.
 Without a terminal, or with --no-input, it never asks. Words are checked against
 the catalog. The check refuses a draft until every TODO is written.
@@ -78,11 +79,10 @@ def run(args: argparse.Namespace) -> int:
     except OSError as error:
         raise CannotRun(f"{path} cannot be written: {error.strerror}") from None
     shown = f"{catalog.label}/{folder}/{args.id}.yaml"
-    check, conclude, addresses = map(terminal.command, ("check", "conclude", "addresses"))
     print(
         f"written: {shown}\n"
-        f"next: write what stands at each of its {drafts.places(text)} TODOs; `{check}` lists those that are left.\n"
-        f"then: `{conclude}` and `{addresses}`, and commit what they write with the entry."
+        f"next: write what stands at each of its {drafts.places(text)} TODOs; `handbook check` lists those that are left.\n"
+        "then: `handbook conclude` and `handbook addresses`, and commit what they write with the entry."
     )
     return CLEAN
 
@@ -119,7 +119,7 @@ class _Asker:
             try:
                 answer = input(f"{question} (empty: later): ").strip()
             except EOFError:
-                print()
+                sys.stdout.write("\n")
                 self._asks = False
                 break
             if not answer:
@@ -162,7 +162,7 @@ def _study(catalog: Catalog, args: argparse.Namespace, ask: _Asker) -> str:
     from build_tools.authoring import drafts, words
 
     words.free_id(catalog, "studies", args.id)
-    words.known_reference(catalog, args.id, terminal.command("cite", "FILE"))
+    words.known_reference(catalog, args.id)
     return drafts.study(
         catalog,
         ask.one("design", "Design", lambda w: words.known_term(catalog, "designs", w)),

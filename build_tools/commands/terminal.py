@@ -6,9 +6,6 @@ import os
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from pathlib import Path
-from shlex import quote
-from shutil import which
 from typing import TextIO
 
 
@@ -33,23 +30,6 @@ def progress() -> Iterator[Callable[[str], None]]:
     finally:
         sys.stderr.write("\r\x1b[K")
         sys.stderr.flush()
-
-
-def command(name: str, *options: str) -> str:
-    """How the reader types one of the commands here: ``make check`` beside our Makefile, else the program as it was called."""
-    given = " ".join(options)
-    try:
-        has_target = f"\n{name}:" in Path("Makefile").read_text(encoding="utf-8")
-    except (OSError, UnicodeDecodeError):
-        has_target = False
-    if has_target:
-        return f"make {name} ARGS={quote(given)}" if given else f"make {name}"
-    program = Path(sys.argv[0])
-    if program.stem != "handbook":
-        return f"python -m build_tools.cli {name} {given}".rstrip()
-    found = which("handbook")
-    is_found = found is not None and Path(found).resolve() == program.resolve()
-    return f"{'handbook' if is_found else program} {name} {given}".rstrip()
 
 
 def _steerable(stream: TextIO) -> bool:

@@ -17,6 +17,7 @@ from slips import LEFT, MENDED
 from build_tools.authoring import mending
 from build_tools.authoring.mending import mend, unified_diff, with_line_ends
 from build_tools.authoring.mends import MENDS, Mended
+from build_tools.catalog.finding import Finding, Spot
 
 LINE_ENDS = st.sampled_from(["\n", "\r\n", "\r"])
 
@@ -121,8 +122,19 @@ def test_a_file_that_could_not_be_read_afterwards_stays(
 ) -> None:
     MENDED["swap twice"].make(demo)
     before = files(demo)
-    monkeypatch.setattr(mending, "_can_be_read", lambda *_: False)
+    in_the_way = Finding("yaml-syntax", Spot("catalog/exercises/crate-curl.yaml", 1, 1), "", "")
+    monkeypatch.setattr(mending, "_unreadable", lambda *_: [in_the_way])
     assert not mend(demo, "catalog").told and files(demo) == before
+
+
+def test_what_a_mend_shows_is_mended_too(demo: Path) -> None:
+    """Neither slip alone lets the file be read."""
+    before = files(demo)
+    MENDED["byte order mark within"].make(demo)
+    MENDED["key twice with one value"].make(demo)
+    left = mend(demo, "catalog")
+    assert files(demo) == before and not left.found
+    assert {each.rule for each in left.told} == {"file-encoding", "duplicate-key"}
 
 
 def test_a_link_is_left_alone(demo: Path, tmp_path: Path) -> None:

@@ -240,7 +240,7 @@ def test_fix_mends_tells_and_reports_what_is_left(here, capsys):
 def test_a_check_says_how_many_can_be_mended(here, capsys):
     slip(here)
     assert cli.main(["check"]) == 1
-    told = "3 of these can be mended for you: python -m build_tools.cli check --fix\n"
+    told = "3 of these can be mended for you: run `handbook check --fix`\n"
     assert capsys.readouterr().err == told
 
 

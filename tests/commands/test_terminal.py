@@ -9,7 +9,6 @@ import sys
 from command import COMMAND, break_swap
 
 from build_tools import cli
-from build_tools.commands import terminal
 
 
 def on_a_terminal(arguments, **environment):
@@ -63,22 +62,3 @@ def test_a_terminal_without_utf_8_gets_escapes(here, monkeypatch):
     (here / "exercises" / "café.yaml").write_text("", encoding="utf-8")
     assert cli.main(["check"]) == 1
     assert rb"catalog/exercises/caf\xe9.yaml:1:1: error[file-name]" in out.buffer.getvalue()
-
-
-def test_commands_are_named_as_the_reader_types_them(tmp_path, monkeypatch):
-    monkeypatch.chdir(tmp_path)
-    monkeypatch.setattr("sys.argv", ["/somewhere/else/cli.py"])
-    assert terminal.command("check", "--fix") == "python -m build_tools.cli check --fix"
-    program = tmp_path / "bin" / "handbook"
-    program.parent.mkdir()
-    program.write_text("#!/bin/sh\n", encoding="utf-8")
-    program.chmod(0o755)
-    monkeypatch.setattr("sys.argv", [str(program)])
-    monkeypatch.setenv("PATH", os.devnull)
-    assert terminal.command("check") == f"{program} check"
-    monkeypatch.setenv("PATH", str(program.parent))
-    assert terminal.command("check") == "handbook check"
-    (tmp_path / "Makefile").write_text("site:\n\tx\ncheck: site ## Check\n\tx\n", encoding="utf-8")
-    assert terminal.command("check") == "make check"
-    assert terminal.command("check", "--fix", "--dry-run") == "make check ARGS='--fix --dry-run'"
-    assert terminal.command("cite", "FILE") == "handbook cite FILE"
