@@ -13,11 +13,11 @@ from typing import Any, NamedTuple
 
 import yaml
 
-from ..catalog import yaml_file
+from ..catalog import entries, yaml_file
 from ..catalog.finding import Finding
 from ..checks.names import plain
 from ..checks.rules.reference_identifier import FORMS
-from .skeleton import written
+from .skeleton import fields_of, model_in, shape_of, written
 from .yaml_edit import TextPlace, YamlText, replaced, without
 
 #: Characters that nobody sees: zero-width ones, marks of text direction, a byte order mark.
@@ -44,6 +44,14 @@ _ADDRESSES: dict[str, re.Pattern[str]] = {
         r"https?://(?:pmc\.ncbi\.nlm\.nih\.gov|www\.ncbi\.nlm\.nih\.gov/pmc)/articles/(PMC[0-9]+)/?",
         re.IGNORECASE,
     ),
+}
+#: Keys of lists whose items are entries themselves, so that a word in brackets would be no item of them.
+_OF_ENTRIES = {
+    key
+    for model in vars(entries).values()
+    if isinstance(model, type) and issubclass(model, entries.Entry)
+    for key, info in fields_of(model)
+    if shape_of(info.annotation) == "list" and model_in(info.annotation)
 }
 
 
@@ -220,7 +228,8 @@ def _quoted_number(edit: YamlText, place: TextPlace, message: str) -> Mended | N
 def _one_of_a_list(edit: YamlText, place: TextPlace, message: str) -> Mended | None:
     """One id where a list of ids belongs."""
     value = str(_value_of(place))
-    if "should be a list" not in message or not re.fullmatch(r"[a-z][a-z0-9/-]*", value):
+    is_one = re.fullmatch(r"[a-z][a-z0-9/-]*", value) and place.path[-1] not in _OF_ENTRIES
+    if "should be a list" not in message or not is_one:
         return None
     made = edit.with_source(place.node, f"[{edit.source(place.node)}]")
     return Mended(made, replaced(edit.data, place.path, [value]), f"put `{value}` in brackets")

@@ -67,7 +67,7 @@ class Skeleton:
     ) -> Iterator[str]:
         first = model not in self._explained
         self._explained.add(model)
-        for key, info in _fields(model):
+        for key, info in fields_of(model):
             here = (*path, key)
             if not path:
                 yield ""
@@ -83,7 +83,7 @@ class Skeleton:
             lines = list(self._field(key, info, given.get(key), here, key in given))
             if first:
                 comments = [_described(info)]
-                inner = _model_in(info.annotation)
+                inner = model_in(info.annotation)
                 if inner in EXPLAINED:
                     comments += _paragraphs(inner)
                 comments += self.notes.get(here, [])
@@ -93,7 +93,7 @@ class Skeleton:
     def _field(
         self, key: str, info: FieldInfo, value: Any, path: Path, has_value: bool
     ) -> Iterator[str]:
-        shape, inner = _shape(info.annotation), _model_in(info.annotation)
+        shape, inner = shape_of(info.annotation), model_in(info.annotation)
         if inner is None or (has_value and not isinstance(value, (dict, list))) or value == []:
             yield f"{key}: {written(value) if has_value else _unwritten(shape)}"
             return
@@ -126,7 +126,7 @@ def written(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False)
 
 
-def _fields(model: type[BaseModel]) -> list[tuple[str, FieldInfo]]:
+def fields_of(model: type[BaseModel]) -> list[tuple[str, FieldInfo]]:
     """Keys and fields in the order in which they are written: what a statement rests on comes last."""
     found = [(info.alias or name, info) for name, info in model.model_fields.items()]
     basis = entries.Basis.model_fields if issubclass(model, entries.Basis) else {}
@@ -151,7 +151,7 @@ def _bare(annotation: Any) -> Any:
             return annotation
 
 
-def _shape(annotation: Any) -> str:
+def shape_of(annotation: Any) -> str:
     bare = _bare(annotation)
     origin = typing.get_origin(bare)
     if origin in (list, dict):
@@ -159,7 +159,7 @@ def _shape(annotation: Any) -> str:
     return "model" if _is_model(bare) else "bool" if bare is bool else "scalar"
 
 
-def _model_in(annotation: Any) -> type[BaseModel] | None:
+def model_in(annotation: Any) -> type[BaseModel] | None:
     """The model of a field, of its items or of its values."""
     bare = _bare(annotation)
     if typing.get_origin(bare) in (list, dict):
@@ -190,11 +190,11 @@ def _described(info: FieldInfo) -> str:
 
 def _keys(info: FieldInfo) -> str:
     """Which keys stand below an optional one, as a sentence."""
-    inner = _model_in(info.annotation)
+    inner = model_in(info.annotation)
     if inner is None:
         return ""
-    each = "" if _shape(info.annotation) == "model" else " of each"
-    return f" Keys{each}: {', '.join(key for key, _ in _fields(inner))}."
+    each = "" if shape_of(info.annotation) == "model" else " of each"
+    return f" Keys{each}: {', '.join(key for key, _ in fields_of(inner))}."
 
 
 def _unwritten(shape: str) -> str:
@@ -203,7 +203,7 @@ def _unwritten(shape: str) -> str:
 
 def _empty(info: FieldInfo) -> str:
     """What may stand after an optional key, to begin with."""
-    shape = _shape(info.annotation)
+    shape = shape_of(info.annotation)
     if shape == "bool":
         return "false" if info.default is True else "true"
     return {"list": "[]", "dict": "{}", "model": "{}"}.get(shape, "")

@@ -106,6 +106,7 @@ LEFT = {
     "at most": Slip(STUDY, "p_below: 0.01", "p: <=0.01", "wrong-type"),
     "two bounds": Slip(STUDY, "p_below: 0.01", "p_below: 0.05, p: <0.01", "wrong-type"),
     "two words for a list": Slip(CRATE, "[crate]", "crate and cable", "wrong-type"),
+    "key for a citation": Slip(CABLE, "[{key: glow2031, at: Table 2}]", "glow2031", "wrong-type"),
     "thousands or thousandths": Slip(CRATE, "knee: 100", 'knee: "1,000"', "wrong-type"),
     "two values": Slip(CABLE, "sides: one\n", "sides: one\nsides: both\n", "duplicate-key"),
     "vertical tab": Slip(CABLE, "do: Stand", "do: \x0bStand", "file-encoding"),
