@@ -6,15 +6,19 @@ import difflib
 import re
 import types
 import typing
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
+from ..english import lower_first
 from .entries import COLOUR_PATTERN, ID_PATTERN, KEY_PATTERN, TODO, Unfit
 from .finding import Finding, Spot
 from .yaml_file import SourceFile
+
+#: The author has still to write here; in entries that can be typed the rule of this id finds it.
+DRAFT = "draft-finished"
 
 
 def did_you_mean(word: str, known: list[str]) -> str | None:
@@ -28,9 +32,49 @@ def keys(model: type[BaseModel]) -> list[str]:
     return [field.alias or name for name, field in model.model_fields.items()]
 
 
-def findings(error: ValidationError, src: SourceFile, model: type[BaseModel]) -> list[Finding]:
-    """One finding for each thing the validator complains of."""
-    return [_finding(details, src, model) for details in error.errors(include_url=False)]
+def findings(
+    error: ValidationError, src: SourceFile, model: type[BaseModel], data: Any
+) -> list[Finding]:
+    """One finding for each text that is still to be written, and for each other thing the validator complains of."""
+    drafts = [unfinished(src, model, *place) for place in _drafts(data, ())]
+    told = {finding.spot for finding in drafts}
+    complaints = (_finding(details, src, model) for details in error.errors(include_url=False))
+    return drafts + [complaint for complaint in complaints if complaint.spot not in told]
+
+
+def unfinished(
+    src: SourceFile, model: type[BaseModel], path: tuple[str | int, ...], text: str, key: bool
+) -> Finding:
+    """What is said of a text, or of a key, that a draft leaves to its author; the help tells what belongs there."""
+    asked = text.removeprefix(TODO).lstrip(": ") or _described(model, path) or ""
+    if key:
+        name = f"a key of {_name(path[:-1])}"
+    elif str(path[-1]).startswith(TODO):
+        name = f"a value of {_name(path[:-1])}"
+    else:
+        name = _name(path)
+    told = f" ({lower_first(asked.removesuffix('.'))})" if asked else ""
+    return Finding(
+        DRAFT,
+        Spot(src.label, *src.position(path, key)),
+        f"{name} is still to be written",
+        f"write it{told}, or take the line out",
+    )
+
+
+def _drafts(value: Any, path: tuple[str | int, ...]) -> Iterator[tuple[Any, str, bool]]:
+    """Path of every text and key that begins with the mark of a draft, the text, and whether it is a key."""
+    if isinstance(value, str):
+        if value.startswith(TODO):
+            yield path, value, False
+    elif isinstance(value, list):
+        for index, item in enumerate(value):
+            yield from _drafts(item, (*path, index))
+    elif isinstance(value, dict):
+        for key, item in value.items():
+            if key.startswith(TODO):
+                yield (*path, key), key, True
+            yield from _drafts(item, (*path, key))
 
 
 class _Complaint:
@@ -63,10 +107,6 @@ class _Complaint:
 
 def _finding(details: ErrorDetails, src: SourceFile, model: type[BaseModel]) -> Finding:
     said = _Complaint(details, src, model)
-    if isinstance(said.value, str) and said.value.startswith(TODO):
-        # A draft of ours: what is missing matters, not that it has the wrong type.
-        told = f"{said.name} is still to be written: `{said.value}`"
-        return Finding("draft-finished", said.here, told, "write it, or take the line out")
     return _WORDS.get(said.kind, _wrong_type)(said)
 
 
@@ -88,11 +128,7 @@ def _unknown_key(said: _Complaint) -> Finding:
 
 
 def _missing_key(said: _Complaint) -> Finding:
-    inner = _model_at(said.model, said.loc[:-1])
-    described = inner and next(
-        (f.description for n, f in inner.model_fields.items() if (f.alias or n) == said.loc[-1]),
-        None,
-    )
+    described = _described(said.model, said.loc)
     help = f"add `{said.key}:`" + (f" ({described})" if described else "")
     return Finding("missing-key", said.here, f"the key {said.name} is missing", help)
 
@@ -180,6 +216,16 @@ def _name(loc: tuple[int | str, ...]) -> str:
     return (
         f"entry {loc[-1] + 1} of {_name(loc[:-1])}" if isinstance(loc[-1], int) else f"`{loc[-1]}`"
     )
+
+
+def _described(model: type[BaseModel], path: tuple[int | str, ...]) -> str | None:
+    """What the field is for that a path leads to or into, as its model says."""
+    for end in range(len(path), 0, -1):
+        inner = _model_at(model, path[: end - 1])
+        for name, field in inner.model_fields.items() if inner else ():
+            if (field.alias or name) == path[end - 1]:
+                return field.description
+    return None
 
 
 def _model_at(model: type[BaseModel], loc: tuple[int | str, ...]) -> type[BaseModel] | None:

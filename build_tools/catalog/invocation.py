@@ -21,7 +21,17 @@ TARGETS = "HANDBOOK_TARGETS"
 #: Where the catalog is when nothing is said.
 CATALOG = "catalog"
 #: Subcommands that read a catalog, and so must be told of one that stands elsewhere.
-_READ_CATALOG = ("addresses", "check", "cite", "conclude", "explain", "write")
+_READ_CATALOG = (
+    "addresses",
+    "check",
+    "cite",
+    "conclude",
+    "diff",
+    "explain",
+    "new",
+    "upkeep",
+    "write",
+)
 _NAMED = re.compile(rf"`({'|'.join(PROGRAMS)})\s+([a-z][a-z-]*)((?: [^`\n]+)?)`")
 
 

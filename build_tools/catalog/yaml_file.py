@@ -93,7 +93,7 @@ class SourceFile:
 
     @cached_property
     def _root(self) -> yaml.Node | None:
-        return yaml.compose(self.text, _Loader)
+        return compose(self.text)
 
     def position(self, path: tuple[str | int, ...], key: bool = False) -> tuple[int, int]:
         """Line and column (both from 1) of the node at ``path``; of its key with ``key=True``.
@@ -125,6 +125,16 @@ class SourceFile:
             else:
                 break
         return (mark.line + 1, mark.column + 1) if mark else (1, 1)
+
+
+def compose(text: str) -> yaml.Node | None:
+    """The nodes of a text, each with the place where it begins and ends. Raises ``yaml.MarkedYAMLError``."""
+    return yaml.compose(text, _Loader)
+
+
+def scalar(node: yaml.ScalarNode) -> Any:
+    """A scalar as plain data."""
+    return _SCALARS[node.tag](node.value)
 
 
 def read_text(path: Path, label: str, most_bytes: int, smaller: str) -> tuple[str, Finding | None]:
@@ -196,6 +206,11 @@ def read(
     )
     if finding:
         return SourceFile(path, label, ""), None, [finding]
+    return parse(text, path, label)
+
+
+def parse(text: str, path: Path, label: str) -> tuple[SourceFile, Any, list[Finding]]:
+    """The same of a file's text, with ``\\n`` for every line break."""
     if found := _ODD_INDENT.search(text):
         line, column = _place_of(found.start(1), text)
         return (
@@ -212,7 +227,7 @@ def read(
         )
     try:
         _refuse_marks_and_depth(text)
-        data = _data(yaml.compose(text, _Loader), MAX_DEPTH)
+        data = _data(compose(text), MAX_DEPTH)
         return SourceFile(path, label, text), data, []
     except _Refused as refused:
         rule, spot, message, help = (
@@ -266,7 +281,7 @@ def _data(node: yaml.Node | None, levels: int) -> Any:
     if node is None:
         return None
     if isinstance(node, yaml.ScalarNode):
-        return _SCALARS[node.tag](node.value)
+        return scalar(node)
     if not levels:
         raise _too_deep(node.start_mark)
     if isinstance(node, yaml.SequenceNode):

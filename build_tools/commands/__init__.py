@@ -15,6 +15,7 @@ COMMANDS: dict[str, str] = {
     "conclude": "recompute what the numbers say, and write it to catalog/conclusions/",
     "diff": "tell what the catalog says otherwise than at a revision, and why",
     "explain": "show how a claim's numbers became its sentence",
+    "new": "begin an exercise, a study or a muscle as a draft",
     "rules": "explain the rules that entries are checked against",
     "sample-lengths": "make the tables of muscle lengths anew from a model file",
     "schema": "print the JSON Schema of an entry, for editors",

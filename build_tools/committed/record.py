@@ -149,7 +149,7 @@ def _read(catalog: Catalog) -> tuple[SourceFile, list[ChangeDay], list[Finding]]
     try:
         return source, ChangeRecord.model_validate_json(json.dumps(data)).days, []
     except ValidationError as error:
-        return source, [], complaints.findings(error, source, ChangeRecord)
+        return source, [], complaints.findings(error, source, ChangeRecord, data)
 
 
 def _day(day: ChangeDay) -> Data:

@@ -238,6 +238,7 @@ MISTAKES: list[Mistake] = [
         "`prone-leg-curl`", "also called lying leg curl", file=SEATED),
     row("swap with itself", edit(CURL, "swaps: [seated-leg-curl", "swaps: [prone-leg-curl"), "swap-once", "swaps:", "its own swap"),
     row("swap twice", edit(CURL, "swaps: [", "swaps: [standing-leg-curl, "), "swap-once", "swaps:", "second time"),
+    row("equipment twice", edit(CURL, "equipment: [", "equipment: [prone-leg-curl-machine, "), "listed-once", "equipment:", "second time"),
     row("no swap", edit(CURL, re.compile(r"^swaps: .*\n", re.MULTILINE), ""), "swap-given", "", "no swap"),
     row("unknown equipment", edit(CURL, "equipment: [prone-leg-curl-machine", "equipment: [prone-leg-curl-machin"), "known-term",
         "equipment:",

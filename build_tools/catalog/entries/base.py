@@ -73,7 +73,8 @@ class Basis(Entry):
     """What a statement rests on: citations, or a common-practice reason. Exactly one of the two."""
 
     cites: list[Citation] = Field(
-        default=[], description="Where it is shown: reference key and place."
+        default=[],
+        description="Where it is shown: reference key and place, in place of `common_practice`.",
     )
     common_practice: Line | None = Field(
         None, description="Why coaches hold it, when no study is cited."

@@ -113,7 +113,11 @@ class OtherLimb(Entry):
 
 
 class Movement(Entry):
-    """Joint angles at the start and the end, and what fixes the body in space. Joints left out follow the position, else 0."""
+    """Joint angles at the start and the end, and what fixes the body in space. Joints left out follow the position, else 0.
+
+    Angles are clinical degrees: 0 is the anatomical position (standing straight, arms at the sides), flexion is positive.
+    The shoulder is measured against the trunk: an arm that hangs beside a trunk leaning forward 40 degrees is at 40.
+    """
 
     position: Id = Field(description="Body position (id from vocabulary.yaml).")
     tilt: float | None = Field(
