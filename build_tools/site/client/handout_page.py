@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from ...catalog import care, entries
 from ...handout import doses, limits
-from ...handout.successors import shown
+from ...handout.successors import moved_on, taken_out
 from ..addresses import url
 from ..context import Link, PageContext, RenderContext
 from ..pages import indexes
@@ -121,11 +121,10 @@ def data(shelf: RenderContext) -> dict[str, object]:
 
 
 def _shown_at_once(shelf: RenderContext, desk: PageContext) -> dict[str, object]:
-    moved = shelf.catalog.moved
-    known = shown(shelf.catalog.exercises, moved.data.exercises if moved else {})
     return {
         "rules": limits.as_data(),
-        "moved": {id: successor for id, successor in known.items() if id != successor},
+        "moved": moved_on(shelf.catalog)["exercises"],
+        "retired": taken_out(shelf.catalog),
         "concerns": {
             id: [
                 concern.name,
