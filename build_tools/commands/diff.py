@@ -6,8 +6,8 @@ study files and their numbers, conventions, entries or rules of the program
 behind them; entries added, changed, renamed, retired; published addresses that
 would die or are new; sentences before and after.
 
-    handbook diff main               what this branch changes
-    handbook diff HEAD~5 HEAD~2      between two commits
+    `handbook diff main`             what this branch changes
+    `handbook diff HEAD~5 HEAD~2`    between two commits
 
 Conclusions are compared as committed. Whether those in the folder are up to date
 is tried, and from the old catalog today's program concludes once more, so that a
@@ -97,7 +97,7 @@ def _difference(
     tell("comparing the entries")
     found = difference.authored(before, now)
     tell("comparing the addresses")
-    difference.compare_addresses(found, _answers(found))
+    difference.compare_addresses(found, _answers(found, args.catalog.resolve().parent / "content"))
     if args.now is None:
         package = Path(__file__).parents[1]
         weighing = (package / room for room in ("movement", "evidence", "committed"))
@@ -114,13 +114,14 @@ def _unpacked(history: History, asked: str, folder: Path) -> Snapshot:
     return Snapshot(folder, str(revision))
 
 
-def _answers(found: CatalogDifference) -> set[str] | None:
-    """All that the newer state answers at, where it can be read as a whole."""
+def _answers(found: CatalogDifference, content: Path) -> set[str] | None:
+    """All that the newer state answers at, where it can be read as a whole; pages written by hand are those of ``content``."""
     from build_tools.catalog.load import load
+    from build_tools.site import hand_written
     from build_tools.site.book import answering
 
     catalog = load(found.now.root, "catalog")
-    return None if catalog.findings else answering(catalog)
+    return None if catalog.findings else answering(catalog, hand_written.pages(content))
 
 
 def _compare_conclusions(

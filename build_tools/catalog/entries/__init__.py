@@ -78,7 +78,7 @@ from .model import (
     SegmentName,
     SourceModel,
 )
-from .moved import Moved, Retired
+from .moved import Moved, Retired, RetiredIds
 from .muscle import Muscle, Part
 from .programme import (
     COEFFICIENTS,
@@ -206,6 +206,7 @@ __all__ = [
     "Moment",
     "Moved",
     "Retired",
+    "RetiredIds",
     "Movement",
     "Muscle",
     "Name",

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from ...catalog import care, entries
 from ...catalog.fixed_words import fixed_words
 from ...handout import doses, limits
-from ...handout.successors import shown
+from ...handout.successors import moved_on, taken_out
 from ..addresses import url
 from ..context import Link, PageContext, RenderContext
 from ..pages import indexes
@@ -141,8 +141,6 @@ def data(shelf: RenderContext) -> dict[str, object]:
 
 
 def _shown_at_once(shelf: RenderContext, desk: PageContext) -> dict[str, object]:
-    moved = shelf.catalog.moved
-    known = shown(shelf.catalog.exercises, moved.data.exercises if moved else {})
     return {
         "words": {
             **_WORDS["script"],
@@ -150,7 +148,8 @@ def _shown_at_once(shelf: RenderContext, desk: PageContext) -> dict[str, object]
             "emergency": f"{care.HELP_AT_ONCE}:",
         },
         "rules": limits.as_data(),
-        "moved": {id: successor for id, successor in known.items() if id != successor},
+        "moved": moved_on(shelf.catalog)["exercises"],
+        "retired": taken_out(shelf.catalog),
         "concerns": {
             id: [
                 concern.name,

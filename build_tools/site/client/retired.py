@@ -11,6 +11,7 @@ from functools import partial
 
 from ...catalog import care
 from ...catalog.entries import Retired
+from ...catalog.fixed_words import fixed_words
 from ..context import Link, PageContext, RenderContext
 from ..previews.preview import HANDOUT, Preview, plain_alt, preview
 from ..resource import Resource
@@ -18,6 +19,7 @@ from ..templating import render
 from . import cue_sheet
 from .redirects import led_on
 
+_WORDS = fixed_words("retired_sheet")
 #: Kind under ``retired`` -> folder of its pages, and the list that leads on.
 _FOLDERS = {
     "exercises": ("exercises", ("Exercises", "exercises/index.md")),
@@ -78,11 +80,11 @@ def _sheet(shelf: RenderContext, id: str, gone: Retired) -> bytes:
         preview=_preview(shelf, id, gone),
         page=desk.href(f"exercises/{id}.md"),
         cautions=desk.href("cautions.md"),
+        words=_WORDS,
     ).encode()
 
 
 def _preview(shelf: RenderContext, id: str, gone: Retired) -> Preview:
-    title = f"{gone.name}: taken out"
-    said = "This exercise was taken out of the handbook. Ask your coach what to do instead."
+    title = _WORDS["title"].format(name=gone.name)
     # Its words are those of every client page; its picture too.
-    return preview(shelf, cue_sheet.uri(id), title, said, plain_alt(title), HANDOUT)
+    return preview(shelf, cue_sheet.uri(id), title, _WORDS["description"], plain_alt(title), HANDOUT)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 from folders import DEMO
+from handouts import Item, encode, single
 
 from build_tools.catalog.load import Catalog
 from build_tools.site.book import Book
@@ -77,4 +78,35 @@ def test_the_pages_can_be_opened(browser: Browser, moved_address: str) -> None:
         for link in page.eval_on_selector_all("main a", "all => all.map((one) => one.href)"):
             if link.startswith(moved_address):
                 assert page.request.get(link).status == 200, link
+    page.close()
+
+
+@pytest.mark.browser
+def test_an_old_handout_says_so_in_its_row(browser: Browser, moved_address: str) -> None:
+    """A link made while it was there: the other exercises stay, its row asks for nothing, and its cue sheet's words stand in it."""
+    link = encode(single("Week 1", (Item("pit-curl", 3, "8-12"), Item("lamp-curl", 2, "10"))))
+    page = browser.new_page(viewport={"width": 390, "height": 844})
+    page.goto(f"{moved_address}handout/#{link}")
+    page.wait_for_selector("[data-part=list] li")
+    rows = page.locator("[data-part=list] li").all_inner_texts()
+    assert "Pit curl (taken out, ask your coach)" in rows[0] and "3" not in rows[0]
+    assert "Crate curl" in rows[1] and "10" in rows[1]
+    page.wait_for_selector("article >> text=Ask your coach what to do instead", state="attached")
+    page.locator("[data-part=edit]").click()
+    page.wait_for_selector("[data-part=builder]:not([hidden])")
+    assert page.locator("[data-part=builder] [data-id]").evaluate_all(
+        "all => all.map((one) => one.dataset.id)"
+    ) == ["crate-curl"]
+    page.close()
+
+
+@pytest.mark.browser
+def test_an_old_address_of_a_working_page_asks_for_what_there_is(
+    browser: Browser, moved_address: str
+) -> None:
+    page = browser.new_page()
+    page.goto(f"{moved_address}find/?part=lantern/wick")
+    page.wait_for_url("**/find/?part=lantern/long-head")
+    page.goto(f"{moved_address}lagging/#parts=lantern/wick,lamp/short-head")
+    page.wait_for_url("**/lagging/#parts=lantern/long-head,lantern/short-head*")
     page.close()

@@ -2,13 +2,15 @@
 // a message and nothing more. The page itself holds what the view needs; what the builder needs is fetched once it is asked for.
 
 import { make, part } from "../dom.js";
-import { BadFragment, decode } from "../rules/link.js";
+import { BadFragment, decode, going, shown as told } from "../rules/link.js";
 import { data, draw, sheetOf, stored, words } from "./view.js";
 
 const PARTS = ["builder", "view", "problem"];
 const here = new URL("./", location.href).href, title = document.title;
 const names = listed();
-const known = new Map([...Object.entries(data.moved), ...[...names.keys()].map((id) => [id, id])]);
+const known = new Map([...Object.entries(data.moved), ...[...names.keys()].map((id) => [id, id])]), gone = Object.keys(data.retired);
+/** What the client reads: an exercise that was taken out says so in its row, and its cue sheet says the rest. */
+const labels = new Map([...names, ...Object.entries(data.retired).map(([id, name]) => [id, words.taken_out.replace("{name}", name)])]);
 let handout = null, made = null, paper = null, running = null;
 
 /** Ids and names of all exercises, from the list for browsers without scripts. */
@@ -66,15 +68,16 @@ async function route() {
     return route();
   }
   try {
-    handout = decode(fragment, data.rules, known);
+    handout = decode(fragment, data.rules, new Map([...known, ...gone.map((id) => [id, id])]));
   } catch (bad) {
     if (!(bad instanceof BadFragment)) throw bad;
     return complain(words.problems[bad.kind]);
   }
-  await draw(handout, names, data.concerns);
+  const seen = told(handout, data.retired);
+  await draw(seen, labels, data.concerns);
   if (location.hash.slice(1) !== fragment) return;
   reveal("view");
-  await follow(handout);
+  await follow(seen);
 }
 
 /** What the list does not wait for. Without the buttons, all exercises stand one below the other. */
@@ -102,7 +105,7 @@ if (stored("handout type") === "large") {
 addEventListener("hashchange", start);
 part("edit").addEventListener("click", async () => {
   try {
-    (await built()).fill(handout);
+    (await built()).fill(going(handout, data.retired));
   } catch {
     part("status").textContent = words.no_form;
     return;
