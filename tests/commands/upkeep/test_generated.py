@@ -10,7 +10,7 @@ import shutil
 from pathlib import Path
 
 import pytest
-from repositories import Repository
+from contributed import Repository
 
 from build_tools import cli
 

@@ -16,7 +16,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from repositories import Repository
+from contributed import Repository
 
 from build_tools import cli
 from build_tools.commands.upkeep.suggestions import BARE, MOST, hunks, review
