@@ -17,7 +17,7 @@ export NO_MKDOCS_2_WARNING := 1
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help site test serve check addresses conclude changes bench lock clean
+.PHONY: help site test serve check addresses conclude schemas changes bench lock clean
 
 help: ## List what can be made
 	@sed -n 's/^\([a-z]*\):[^#]*## \(.*\)/  make \1|\2/p' Makefile | awk -F'|' '{printf "%-14s %s\n", $$1, $$2}'
@@ -50,6 +50,9 @@ addresses: $(VENV)/site.stamp ## Add new pages to the list of published addresse
 
 conclude: $(VENV)/site.stamp ## Recompute what the numbers say into catalog/conclusions/
 	@$(VENV)/bin/handbook conclude $(ARGS)
+
+schemas: $(VENV)/site.stamp ## Write what editors complete into catalog/.schemas/ (conclude does, too)
+	@$(VENV)/bin/handbook schema --all catalog/.schemas >/dev/null
 
 changes: ## Show as Markdown which conclusions differ from BASE=HEAD^1
 	@git rev-parse --quiet --verify "$(BASE)^{commit}" >/dev/null || { echo "error: no commit $(BASE) here; try: make changes BASE=main" >&2; exit 1; }

@@ -6,7 +6,7 @@ from typing import Literal
 
 from pydantic import Field, model_validator
 
-from .base import Basis, Entry, Id, Line, Term
+from .base import Basis, Entry, Line, PositionId, Term
 
 #: The fields of a caution that its client reads.
 Place = Literal["who", "instead", "stop_if", "afterwards", "ask"]
@@ -26,7 +26,7 @@ class Wording(Entry):
         description="Only for cautions that say one of these; left out, for all of them.",
     )
     where: Place = Field("who", description="The field in which `said` is looked for.")
-    positions: list[Id] = Field(
+    positions: list[PositionId] = Field(
         default=[],
         description="Only for exercises in one of these positions; left out, for all of them.",
     )

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints, model_validator
 
-from .base import Basis, Entry, Id, Interval, Line, Name, Outcome, Positive
+from .base import Basis, Entry, Interval, Line, MeasureId, Name, Outcome, Positive
 
 
 class Owner(Entry):
@@ -48,7 +48,7 @@ class Correlation(Basis):
     """How alike two numbers of the same people are taken to be, for one outcome and, where named, some of its measures."""
 
     outcome: Outcome = Field(description="The outcome it holds for.")
-    measures: list[Id] = Field(
+    measures: list[MeasureId] = Field(
         default=[], description="The measures it holds for; left out for all others of the outcome."
     )
     value: Annotated[float, Field(ge=0, le=1)] = Field(description="The correlation that is used.")

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from .base import Basis, Entry, Id, Interval, Line, Name
+from .base import Basis, ConcernId, Entry, ExerciseId, Id, Interval, Line, MuscleId, Name
 
 Goal = Literal["growth", "strength"]
 
@@ -38,7 +38,7 @@ class Dose(Basis):
     unsure: Line = Field(
         description="What is not known about it: how wide, for whom, where it stops."
     )
-    muscles: dict[Id, Ends] = Field(
+    muscles: dict[MuscleId, Ends] = Field(
         default={},
         description="Muscle -> the ends that hold for it instead, where sources tell muscles apart.",
     )
@@ -114,7 +114,7 @@ class CarefulGroup(Entry):
 
     name: Name = Field(description="Who they are, e.g. People with high blood pressure.")
     advice: list[Advice] = Field(min_length=1, description="What changes for them.")
-    concerns: list[Id] = Field(
+    concerns: list[ConcernId] = Field(
         default=[],
         description="Concerns of vocabulary.yaml whose lines on go-aheads and emergency help they need.",
     )
@@ -136,7 +136,9 @@ class Equation(Basis):
         min_length=1, max_length=2, description="a, b of the form, in this order."
     )
     repetitions: Interval = Field(description="Fewest and most repetitions it holds for.")
-    exercises: list[Id] = Field(default=[], description="Exercises it was made for; empty for any.")
+    exercises: list[ExerciseId] = Field(
+        default=[], description="Exercises it was made for; empty for any."
+    )
     error: Line = Field(description="How far off it is, with unit, or that nobody reported it.")
     standard_error: Annotated[float, Field(gt=0)] | None = Field(
         None,
