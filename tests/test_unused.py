@@ -28,6 +28,7 @@ CALLED_BY_LIBRARIES = {
     "catalog.json_schema": (
         "field_title_",
         "default_schema",
+        "str_schema",
         "date_schema",
         "dict_schema",
         "model_schema",

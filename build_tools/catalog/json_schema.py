@@ -126,6 +126,13 @@ class _Generator(GenerateJsonSchema):
         made = super().default_schema(schema)
         return {key: value for key, value in made.items() if (key, value) != ("default", None)}
 
+    def str_schema(self, schema: Any) -> Schema:
+        made = super().str_schema(schema)
+        if schema.get("strip_whitespace") and "pattern" in made:
+            # The loader takes the space around a text away before it looks, a line break of YAML's `>` too.
+            made["pattern"] = rf"^\s*(?!\s){made['pattern'][1:-1]}\s*$"
+        return made
+
     def date_schema(self, schema: Any) -> Schema:
         # `format` is only an annotation to many editors; a pattern is always checked.
         return {**super().date_schema(schema), "pattern": r"^\d{4}-\d{2}-\d{2}$"}
@@ -172,8 +179,8 @@ def _one_of_outcome(outcome: str) -> Schema:
     }
 
 
-#: Statements that rest on citations alone, which their own fields or code say.
-_CITED_ONLY = (entries.AuthoredCertainty, entries.Equation)
+#: A statement that rests on citations alone, which its own fields say.
+_CITED_ONLY = (entries.AuthoredCertainty,)
 _ONE_BASIS = (
     "Give `cites:` if a source shows it, or `common_practice:` if coaches hold it: one of the two."
 )
@@ -281,14 +288,20 @@ IN_CODE: dict[type[BaseModel], Schema] = {
     entries.Wording: {"oneOf": [_given("one_of", minItems=1), _given("none_of", minItems=1)]},
     entries.Dose: {"anyOf": [_given("low"), _given("high")]},
     entries.Equation: {
-        "oneOf": [
+        "allOf": [
             {
-                "allOf": [
-                    _given("form", const=form),
-                    _given("coefficients", minItems=count, maxItems=count),
+                "oneOf": [
+                    {
+                        "allOf": [
+                            _given("form", const=form),
+                            _given("coefficients", minItems=count, maxItems=count),
+                        ]
+                    }
+                    for form, count in entries.COEFFICIENTS.items()
                 ]
-            }
-            for form, count in entries.COEFFICIENTS.items()
+            },
+            _given("cites", minItems=1),
+            {"anyOf": [_none("standard_error"), _given("exercises", minItems=1)]},
         ]
     },
     entries.Result: {

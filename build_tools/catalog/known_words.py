@@ -8,7 +8,7 @@ from . import entries
 from .bibliography import apa
 from .load import Catalog
 
-#: Kind (as in ``entries.Names``) -> id -> what it is called.
+#: Kind (as in ``KnownKind``) -> id -> what it is called.
 KnownWords = Mapping[str, Mapping[str, str]]
 
 

@@ -15,12 +15,12 @@ PLAIN = r"[^<>\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]"
 #: Names also stand in titles and addresses, so they carry no Markdown or link structure either.
 _NAME = r"[^<>\[\]{}*_`#|\\&\"\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]"
 
-#: Where the mark of ``Names`` stands in a schema.
+#: Where the mark of a ``KnownKind`` stands in a schema.
 NAMES = "x-names"
 
 
 @dataclass(frozen=True)
-class Names:
+class KnownKind:
     """Marks text as the id of one of a ``kind``: a list of the vocabulary, a folder, ``parts``, ``references`` or ``units``.
 
     What may be written is the same with and without it; ``json_schema`` makes of it what an editor offers.
@@ -39,27 +39,27 @@ Key = Annotated[str, StringConstraints(pattern=KEY_PATTERN, max_length=64)]
 PartRef = Annotated[
     str,
     StringConstraints(pattern=r"^[a-z][a-z0-9-]*(/[a-z][a-z0-9-]*)?$", max_length=130),
-    Names("parts"),
+    KnownKind("parts"),
 ]
 Name = Annotated[str, StringConstraints(pattern=rf"^{_NAME}{{1,80}}$", strip_whitespace=True)]
 Line = Annotated[str, StringConstraints(pattern=rf"^{PLAIN}{{1,400}}$", strip_whitespace=True)]
-ConcernId = Annotated[Id, Names("concerns")]
-DesignId = Annotated[Id, Names("designs")]
-EquipmentId = Annotated[Id, Names("equipment")]
-ExerciseId = Annotated[Id, Names("exercises")]
-HandWidthId = Annotated[Id, Names("hand_widths")]
-JointId = Annotated[Id, Names("joints")]
-LoadPointId = Annotated[Id, Names("load_points")]
-MeasureId = Annotated[Id, Names("measures")]
-MuscleId = Annotated[Id, Names("muscles")]
-PositionId = Annotated[Id, Names("positions")]
-QuestionId = Annotated[Id, Names("appraisal_questions")]
-ReferenceKey = Annotated[Key, Names("references")]
-RegionId = Annotated[Id, Names("regions")]
-StanceId = Annotated[Id, Names("stances")]
-StudyKey = Annotated[Key, Names("studies")]
-Unit = Annotated[Line, Names("units")]
-VersionId = Annotated[Id, Names("versions")]
+ConcernId = Annotated[Id, KnownKind("concerns")]
+DesignId = Annotated[Id, KnownKind("designs")]
+EquipmentId = Annotated[Id, KnownKind("equipment")]
+ExerciseId = Annotated[Id, KnownKind("exercises")]
+HandWidthId = Annotated[Id, KnownKind("hand_widths")]
+JointId = Annotated[Id, KnownKind("joints")]
+LoadPointId = Annotated[Id, KnownKind("load_points")]
+MeasureId = Annotated[Id, KnownKind("measures")]
+MuscleId = Annotated[Id, KnownKind("muscles")]
+PositionId = Annotated[Id, KnownKind("positions")]
+QuestionId = Annotated[Id, KnownKind("appraisal_questions")]
+ReferenceKey = Annotated[Key, KnownKind("references")]
+RegionId = Annotated[Id, KnownKind("regions")]
+StanceId = Annotated[Id, KnownKind("stances")]
+StudyKey = Annotated[Key, KnownKind("studies")]
+Unit = Annotated[Line, KnownKind("units")]
+VersionId = Annotated[Id, KnownKind("versions")]
 Positive = Annotated[float, Field(gt=0)]
 Interval = Annotated[list[float], Field(min_length=2, max_length=2)]
 #: From where to where of a repetition, as shares of its path: 0 is its start, 1 its end.
