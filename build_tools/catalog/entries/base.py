@@ -11,9 +11,9 @@ from pydantic_core import CoreSchema
 ID_PATTERN = r"^[a-z][a-z0-9]*(-[a-z0-9]+)*$"
 KEY_PATTERN = r"^[a-z][a-z0-9]*$"
 #: No markup, no control or text-direction characters: catalog text is data wherever it lands.
-PLAIN = r"[^<>\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]"
+PLAIN = r"[^<>\x00-\x1f\x7f-\x9f\xad\u061c\u180e\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]"
 #: Names also stand in titles and addresses, so they carry no Markdown or link structure either.
-_NAME = r"[^<>\[\]{}*_`#|\\&\"\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]"
+_NAME = r"[^<>\[\]{}*_`#|\\&\"\x00-\x1f\x7f-\x9f\xad\u061c\u180e\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]"
 
 #: Where the mark of a ``KnownKind`` stands in a schema.
 NAMES = "x-names"

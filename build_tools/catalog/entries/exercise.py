@@ -85,7 +85,11 @@ class Load(Entry):
     @model_validator(mode="after")
     def _curve_of_a_machine(self) -> Load:
         if self.curve is not None and self.kind != "machine":
-            raise ValueError("`curve:` is for a machine; other loads are reckoned from the posture")
+            raise Unfit(
+                f"`curve:` is for a machine, and this load is `{self.kind}`",
+                "remove `curve:`; other loads are reckoned from the posture",
+                "curve",
+            )
         return self
 
 
@@ -116,7 +120,10 @@ class OtherLimb(Entry):
             or angles == (None, None)
             and self.toes is not None
         ):
-            raise ValueError("give either both `from:` and `to:`, or `toes:` (and `pitch:`)")
+            raise Unfit(
+                "the second limb does not say how it acts, in one way",
+                "give either both `from:` and `to:`, or `toes:` (and `pitch:`)",
+            )
         return self
 
 
@@ -203,7 +210,12 @@ class Comparator(Entry):
     @model_validator(mode="after")
     def _one(self) -> Comparator:
         if (self.exercise is None) == (self.part is None):
-            raise ValueError("give either `exercise:` or `part:`, one of the two")
+            raise Unfit(
+                "this comparison names nothing"
+                if self.part is None
+                else "this comparison names an exercise and a part",
+                "give `exercise:` (the same part there) or `part:` (another part here), one of the two",
+            )
         return self
 
 

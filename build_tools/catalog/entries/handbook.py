@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints, model_validator
 
-from .base import Basis, Entry, Interval, Line, MeasureId, Name, Outcome, Positive
+from .base import Basis, Entry, Interval, Line, MeasureId, Name, Outcome, Positive, Unfit
 
 
 class Owner(Entry):
@@ -86,8 +86,10 @@ class Correlations(Entry):
             found = [c.outcome for c in getattr(self, kind) if not c.measures]
             for outcome in outcomes:
                 if found.count(outcome) != 1:
-                    raise ValueError(
-                        f"`{kind}:` needs exactly one correlation for {outcome} without `measures:`"
+                    raise Unfit(
+                        f"`{kind}:` has {found.count(outcome)} correlations for {outcome} without `measures:`",
+                        "give exactly one; those for some measures name them",
+                        kind,
                     )
         return self
 

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from .base import Entry, Interval, Positive, Unit
+from .base import Entry, Interval, Positive, Unfit, Unit
 
 
 class Spread(Entry):
@@ -57,9 +57,12 @@ class Value(Spread):
         changes = [k for k in ("change", "change_percent") if getattr(self, k) is not None]
         moments = self.pre is not None or self.post is not None
         if len(levels) + len(changes) + (moments and not changes) != 1:
-            raise ValueError(
+            raise Unfit(
+                "this arm has no number"
+                if not (levels or changes)
+                else "this arm has numbers of two kinds",
                 "give one level (`mean` or `median`), or a change: `change`, `change_percent`, or both `pre` and `post`; "
-                "`pre` and `post` may stand beside a change"
+                "`pre` and `post` may stand beside a change",
             )
         if (
             self.post is not None
@@ -68,15 +71,27 @@ class Value(Spread):
             and self.post is None
             and not changes
         ):
-            raise ValueError("`pre` and `post` go together; `pre` alone may stand beside a change")
+            raise Unfit(
+                f"`{'pre' if self.post is None else 'post'}` stands alone",
+                "give `pre` and `post` together; `pre` alone may stand beside a change",
+                "pre" if self.post is None else "post",
+            )
         if self.correlation is not None and self.post is None:
-            raise ValueError("`correlation` is that of `pre` and `post`: give both")
+            raise Unfit(
+                "`correlation` is that of `pre` and `post`, which are not there",
+                "give both, or leave it out",
+                "correlation",
+            )
         if not levels and not changes and (self.sd, self.se, self.ci95) != (None, None, None):
-            raise ValueError(
-                "a spread here is that of the change: give `change` or `change_percent`, or write it inside `pre` and `post`"
+            raise Unfit(
+                "this spread is that of a change, which is not there",
+                "give `change` or `change_percent`, or write the spread inside `pre` and `post`",
             )
         if sum(x is not None for x in (self.sd, self.se, self.ci95)) > 1:
-            raise ValueError("give one of `sd`, `se`, `ci95`, as the paper does")
+            raise Unfit(
+                "this number has more than one spread",
+                "keep one of `sd`, `se`, `ci95`, as the paper does",
+            )
         return self
 
 

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from .base import Basis, ConcernId, Entry, ExerciseId, Id, Interval, Line, MuscleId, Name
+from .base import Basis, ConcernId, Entry, ExerciseId, Id, Interval, Line, MuscleId, Name, Unfit
 
 Goal = Literal["growth", "strength"]
 
@@ -50,7 +50,7 @@ class Dose(Basis):
     @model_validator(mode="after")
     def _a_range(self) -> Dose:
         if self.low is None and self.high is None:
-            raise ValueError("give `low:`, `high:` or both")
+            raise Unfit("this range has no end", "give `low:`, `high:` or both")
         return self
 
 
@@ -149,11 +149,22 @@ class Equation(Basis):
     def _coefficients(self) -> Equation:
         wanted = COEFFICIENTS[self.form]
         if len(self.coefficients) != wanted:
-            raise ValueError(f"`{self.form}` takes {wanted} `coefficients:`")
+            raise Unfit(
+                f"`form: {self.form}` has {len(self.coefficients)} `coefficients:`",
+                f"give {wanted}, in the order a, b",
+                "coefficients",
+            )
         if not self.cites:
-            raise ValueError("an equation says in `cites:` where its formula was read")
+            raise Unfit(
+                "this equation does not say where its formula was read",
+                "add `cites: [{key: <reference>, at: <place in it>}]`",
+            )
         if self.standard_error and not self.exercises:
-            raise ValueError("`standard_error:` holds for named `exercises:`")
+            raise Unfit(
+                "`standard_error:` holds for the exercises that were measured, and none is named",
+                "name them in `exercises:`, or leave it out",
+                "standard_error",
+            )
         return self
 
 

@@ -18,6 +18,7 @@ from .base import (
     QuestionId,
     ReferenceKey,
     StudyKey,
+    Unfit,
     Unit,
     VersionId,
 )
@@ -77,8 +78,10 @@ class Arm(Entry):
     @model_validator(mode="after")
     def _of_an_exercise(self) -> Arm:
         if self.exercise is None and (self.version or self.forbidden_by):
-            raise ValueError(
-                "`version:` and `forbidden_by:` speak of a catalog exercise: give `exercise:`, or leave them out"
+            raise Unfit(
+                f"`{'version' if self.version else 'forbidden_by'}:` speaks of a catalog exercise, and this arm has none",
+                "give `exercise:`, or leave it out",
+                "version" if self.version else "forbidden_by",
             )
         return self
 
@@ -130,8 +133,10 @@ class Contrast(Entry):
         if self.test == "not reported" and (
             self.favours or self.p or self.p_below or self.p_above or self.t
         ):
-            raise ValueError(
-                "`test: not reported` says that the paper is silent on this pair: leave out `favours` and p, or name the test"
+            raise Unfit(
+                "`test: not reported` says that the paper is silent on this pair, yet a direction or p is given",
+                "leave out `favours`, p and t, or name the test",
+                "test",
             )
         return self
 
@@ -159,11 +164,12 @@ class Site(Entry):
     @model_validator(mode="after")
     def _somewhere(self) -> Site:
         if (self.percent is None) != (self.end is None):
-            raise ValueError(
-                "`percent` and `from` go together: 30 per cent from the hip is not 30 per cent from the knee"
+            raise Unfit(
+                "this site has one of `percent:` and `from:`",
+                "give both (30 per cent from the hip is not 30 per cent from the knee), or neither",
             )
         if self.said is None and self.percent is None:
-            raise ValueError("give `said:`, or `percent:` and `from:`")
+            raise Unfit("this site says nothing", "give `said:`, or `percent:` and `from:`")
         return self
 
     def __str__(self) -> str:
@@ -239,16 +245,22 @@ class Result(Entry):
     @model_validator(mode="after")
     def _something(self) -> Result:
         if not self.values and not self.contrasts:
-            raise ValueError("give `values:` or `contrasts:`; a result without either says nothing")
+            raise Unfit(
+                "this result says nothing", "give `values:` or `contrasts:`, as the paper does"
+            )
         if (self.at is None) == (self.via is None):
-            raise ValueError(
-                "give `at:` (where it stands in the study), or `via:` for a number read second-hand"
+            raise Unfit(
+                "this result does not say where it was read"
+                if self.at is None
+                else "this result was read in the study and second-hand",
+                "give `at:` (where it stands in the study), or `via:` for a number read second-hand",
             )
         if self.unit is None and (
             self.values or any(contrast.difference for contrast in self.contrasts)
         ):
-            raise ValueError(
-                "numbers need a unit: give `unit:`, one of those of the measure in vocabulary.yaml"
+            raise Unfit(
+                "this result has numbers without a unit",
+                "give `unit:`, one of those of the measure in vocabulary.yaml",
             )
         return self
 
@@ -281,8 +293,9 @@ class AppraisalAnswer(Entry):
     @model_validator(mode="after")
     def _reason(self) -> AppraisalAnswer:
         if self.answer != "not stated" and self.because is None:
-            raise ValueError(
-                "an answer has a reason: give `because:`, or write `answer: not stated` when what was read is silent"
+            raise Unfit(
+                f"this answer, {self.answer}, has no reason",
+                "give `because:`, or write `answer: not stated` when what was read is silent",
             )
         return self
 
