@@ -30,6 +30,8 @@ def number_help(text: str, key: str) -> str:
         "." in text or text.count(",") > 1
     ):
         return f"write it without commas: {text.replace(',', '')}"
+    if re.fullmatch(r"[-+]?[1-9][0-9]{0,2},[0-9]{3}", text):
+        return f"write {_point(text)} or {text.replace(',', '')}, whichever is meant"
     if re.fullmatch(rf"{_NUMBER}", text):
         return f"write {'a decimal point' if ',' in text else 'plain digits, without quotes'}: {_point(text)}"
     if re.fullmatch(rf"{_NUMBER}\s*(?:-|–|to)\s*[0-9].*", text):
