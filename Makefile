@@ -19,7 +19,7 @@ export HANDBOOK_TARGETS := addresses check conclude serve
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help site test serve check authored addresses conclude generated changes suggestions sarif due newest bench lock clean
+.PHONY: help site test serve check authored addresses conclude schemas generated changes suggestions sarif due newest bench lock clean
 
 help: ## List what can be made
 	@sed -n 's/^\([a-z-]*\):[^#]*## \(.*\)/  make \1|\2/p' Makefile | \
@@ -55,6 +55,9 @@ addresses: $(VENV)/site.stamp ## Add new pages to the list of published addresse
 
 conclude: $(VENV)/site.stamp ## Recompute what the numbers say into catalog/conclusions/
 	@$(VENV)/bin/handbook conclude $(ARGS)
+
+schemas: $(VENV)/site.stamp ## Write what editors complete into catalog/.schemas/ (conclude does, too)
+	@$(VENV)/bin/handbook schema --all catalog/.schemas >/dev/null
 
 # What the workflows do; each works here, too.
 generated: $(VENV)/site.stamp ## Make conclusions and addresses; those that came after BASE=HEAD^1 must be right

@@ -28,6 +28,8 @@ CALLED_BY_LIBRARIES = {
     "catalog.bibliography.bibtex": ("parse_", "update_"),  # pybtex's parser
     "catalog.json_schema": (
         "field_title_",
+        "default_schema",
+        "str_schema",
         "date_schema",
         "dict_schema",
         "model_schema",

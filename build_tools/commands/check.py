@@ -1,6 +1,8 @@
 """Check the catalog and say what to mend.
 
-Every file is read and every rule runs, so all that is wrong shows at once:
+Every file is read and every rule runs. What a file may contain comes first: while one has
+such an error, the rules pass over that file and over what needs it, and tell the rest once it
+is mended. Of everything else all that is wrong shows at once:
 
     catalog/exercises/seated-row.yaml:12:5: error[basis]: what is wrong
       help: what to write instead

@@ -1,16 +1,29 @@
-"""Schemas for editors, judged by an outside validator: the `jsonschema` package (draft 2020-12, formats on)."""
+"""Schemas for editors, judged by an outside validator: the `jsonschema` package (draft 2020-12, formats on).
 
+Whatever the loader accepts and `statement-basis` lets pass, a schema accepts, and nothing else. All other rules look
+beyond one entry, at words, numbers or bodies, and are not in it.
+"""
+
+import copy
 import json
+import re
+from collections.abc import Iterator
+from datetime import date
 from functools import cache
 
 import pytest
-from folders import SHIPPED
+from folders import DEMO, SHIPPED
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
-from pydantic import ValidationError
+from pydantic import BaseModel, ValidationError
 
 from build_tools.catalog import entries, json_schema
+from build_tools.catalog.known_words import known_words
 from build_tools.catalog.load import load
 from build_tools.catalog.yaml_file import read
+from build_tools.checks.profile import load_profile
+from build_tools.checks.runner import run
 
 DEMO_FILES = [
     ("handbook", "handbook.yaml"),
@@ -46,6 +59,22 @@ def accepted_by_loader(kind, data):
     except ValidationError:
         return False
     return True
+
+
+def bases(value) -> Iterator[entries.Basis]:
+    """Every statement of a typed entry whose basis is left to the rule `statement-basis`."""
+    if isinstance(value, BaseModel):
+        if isinstance(value, entries.Basis) and not isinstance(value, entries.AuthoredCertainty):
+            yield value
+        value = [getattr(value, name) for name in type(value).model_fields]
+    for inner in value.values() if isinstance(value, dict) else value:
+        if isinstance(inner, BaseModel | dict | list):
+            yield from bases(inner)
+
+
+def has_one_basis_everywhere(kind, data):
+    typed = json_schema.KINDS[kind].model_validate_json(json.dumps(data))
+    return all(bool(it.cites) != (it.common_practice is not None) for it in bases(typed))
 
 
 def models(model, seen=None):
@@ -554,3 +583,242 @@ def test_every_key_is_described(kind):
         if "description" not in value
     ]
     assert not bare
+
+
+# --- whatever an author writes -----------------------------------------------
+
+#: One file of each kind, and entries that hold much.
+WRITTEN = [
+    *((kind, DEMO / file) for kind, file in DEMO_FILES),
+    *(
+        (kind, SHIPPED / json_schema.files(kind))
+        for kind in ("programme", "example", "model", "vocabulary", "handbook")
+    ),
+    ("exercises", SHIPPED / "exercises/nordic-curl.yaml"),
+    ("studies", SHIPPED / "studies/maeo2021.yaml"),
+]
+
+
+@cache
+def written(file) -> str:
+    return json.dumps(data_of(file))
+
+
+def places(value, path=()) -> Iterator[tuple]:
+    """The way to every value below, keys and indices."""
+    for step, inner in value.items() if isinstance(value, dict) else enumerate(value):
+        yield (*path, step)
+        if isinstance(inner, dict | list):
+            yield from places(inner, (*path, step))
+
+
+def value_at(data, path):
+    for step in path:
+        data = data[step]
+    return data
+
+
+@settings(derandomize=True, max_examples=600, deadline=None)
+@given(st.data())
+def test_accepts_exactly_what_the_loader_and_the_rule_of_one_basis_accept(drawn):
+    """One to three changes anywhere in an entry: a key gone, added or renamed, a value emptied, of another type or from elsewhere."""
+    kind, file = drawn.draw(st.sampled_from(WRITTEN))
+    data = json.loads(written(file))
+    for _ in range(drawn.draw(st.integers(1, 3))):
+        ways = list(places(data))
+        path = drawn.draw(st.sampled_from(ways))
+        inside = value_at(data, path[:-1])
+        what = drawn.draw(
+            st.sampled_from(["gone", "other", "elsewhere", "key", "twice", "no basis"])
+        )
+        if what == "gone":
+            del inside[path[-1]]
+        elif what == "other":
+            inside[path[-1]] = drawn.draw(
+                st.sampled_from(
+                    [
+                        None,
+                        "",
+                        " ",
+                        "brand-new",
+                        "A word.",
+                        "Folded.\n",
+                        " a" * 201,
+                        "<b>",
+                        0,
+                        -1,
+                        1,
+                        0.5,
+                        500,
+                        1.5,
+                        True,
+                    ]
+                    + [[], {}, [1, 2], ["a"], {"key": "a"}, "2026-02-28", "TODO"]
+                )
+            )
+        elif what == "elsewhere":
+            other = drawn.draw(st.sampled_from(ways))
+            inside[path[-1]] = copy.deepcopy(value_at(data, other))
+        elif what == "key" and isinstance(inside, dict):
+            inside[drawn.draw(st.sampled_from(["knee", "kne", "Knee", "sd", "note"]))] = inside.pop(
+                path[-1]
+            )
+        elif what == "twice" and isinstance(inside, list):
+            inside.append(copy.deepcopy(inside[path[-1]]))
+        elif isinstance(inside, dict):
+            inside["cites"] = drawn.draw(st.sampled_from([[], [{"key": "a1", "at": "abstract"}]]))
+        if not data:
+            return
+    sound = accepted_by_loader(kind, data) and has_one_basis_everywhere(kind, data)
+    assert accepted_by_schema(kind, data) == sound
+    if sound:
+        assert offering(kind).is_valid(data), "an id that is not offered is let through"
+
+
+# --- ids ---------------------------------------------------------------------
+
+
+@cache
+def offering(kind):
+    """A schema with the ids of the demo catalog, its lists in a file beside it (bundled, section 9.3.1 of the draft)."""
+    known = known_words(load(DEMO))
+    made = json_schema.schema(kind, known, lists=json_schema.LISTS)
+    made["$defs"]["beside"] = json_schema.known_lists(known)
+    return Draft202012Validator(made, format_checker=Draft202012Validator.FORMAT_CHECKER)
+
+
+@pytest.mark.parametrize("kind", json_schema.KINDS)
+@pytest.mark.parametrize("lists", ["", json_schema.LISTS])
+def test_with_ids_it_is_still_a_schema(kind, lists):
+    known = known_words(load(DEMO))
+    for at in ("", "https://handbook.example/data/schema/"):
+        made = json_schema.schema(kind, known, at, lists)
+        Draft202012Validator.check_schema(made)
+        assert made["$id"] == f"{at}{kind}.json"
+        assert entries.NAMES not in json.dumps(made)
+    Draft202012Validator.check_schema(json_schema.known_lists(known))
+
+
+@pytest.mark.parametrize("kind, file", DEMO_FILES)
+def test_with_ids_alone_or_beside_it_accepts_the_same(kind, file):
+    data = json.loads(written(DEMO / file))
+    alone = Draft202012Validator(json_schema.schema(kind, known_words(load(DEMO))))
+    assert alone.is_valid(data) and offering(kind).is_valid(data)
+
+
+def offered(made, *path):
+    """The words that a schema offers for the values, or for the keys, at a path of properties."""
+    options = [made]
+    for step in path:
+        within = [one["properties"][step] for one in options if step in one.get("properties", {})]
+        options = [flat for one in within for flat in resolved(one, made["$defs"])]
+        lists = [one["items"] for one in options if one.get("type") == "array"]
+        options += [flat for one in lists for flat in resolved(one, made["$defs"])]
+    return {word for one in options for word in (*one.get("enum", ()), *one.get("properties", ()))}
+
+
+def test_offers_what_the_folders_hold():
+    """Compared with the names of the files, and with the bibliography's lines."""
+    known = known_words(load(DEMO))
+    exercise = json_schema.schema("exercises", known)
+    study = json_schema.schema("studies", known)
+    exercises = {path.stem for path in DEMO.glob("exercises/*.yaml")}
+    records = (DEMO / "references.bib").read_text(encoding="utf-8")
+    keys = set(re.findall(r"^@\w+\{(\w+),", records, re.MULTILINE))
+    assert offered(exercise, "swaps") == exercises
+    assert offered(exercise, "emphasis", "more_than", "exercise") == exercises
+    assert offered(exercise, "emphasis", "cites", "key") == keys
+    assert "crate" in offered(exercise, "equipment")
+    assert "seated" in offered(exercise, "movement", "position")
+    assert {"hip", "knee"} <= offered(exercise, "movement", "from")
+    assert "lantern/long-head" in offered(exercise, "set_credit")
+    assert "lantern/long-head" in offered(exercise, "emphasis", "part")
+    assert "knee" in offered(exercise, "cautions", "concerns")
+    assert "surface-emg" in offered(study, "results", "measure")
+    assert "% MVIC" in offered(study, "results", "unit")
+    assert "within-participant" in offered(study, "design")
+
+
+def marked(model, path) -> str | None:
+    """The kind of thing that is named at a path of an entry, or of its key there."""
+    node = model.model_json_schema(by_alias=True, schema_generator=json_schema._Generator)
+    defs = node["$defs"]
+    options = [node]
+    for step in path:
+        within = []
+        for one in options:
+            names = one.get("propertyNames", {})
+            if isinstance(step, int):
+                within.append(one.get("items", {}))
+            elif step in one.get("properties", {}):
+                within.append(one["properties"][step])
+            else:
+                within += [
+                    {entries.NAMES: names.get(entries.NAMES)} | inner
+                    for inner in one.get("patternProperties", {}).values()
+                ]
+        options = [flat for one in within for flat in resolved(one, defs)]
+    return next((one[entries.NAMES] for one in options if one.get(entries.NAMES)), None)
+
+
+def resolved(node, defs):
+    if "$ref" in node:
+        yield from resolved(defs[node["$ref"].rpartition("/")[2]], defs)
+    elif "anyOf" in node and "properties" not in node:
+        for one in node["anyOf"]:
+            yield from resolved(one, defs)
+    else:
+        yield node
+
+
+UNKNOWN_WORD = ("known-term", "known-part", "known-exercise", "known-reference", "unit-known")
+
+
+@pytest.mark.parametrize("kind, file", DEMO_FILES)
+def test_offers_ids_wherever_check_asks_for_one_that_is_known(demo, kind, file):
+    """Each text of an entry is replaced by an id that nothing has: where `check` calls it unknown, the schema offers ids."""
+    data = json.loads(written(DEMO / file))
+    profile, asked = load_profile(), 0
+    for path in places(data):
+        if not isinstance(value_at(data, path), str) or " " in value_at(data, path):
+            continue
+        other = copy.deepcopy(data)
+        changed(other, path, "zzz0")
+        if not accepted_by_loader(kind, other):
+            continue
+        (demo / file).write_text(json.dumps(other))
+        found = run(load(demo, "demo"), date(2031, 1, 1), profile)
+        unknown = [
+            it.finding
+            for it in found
+            if it.finding.rule in UNKNOWN_WORD and "zzz0" in it.finding.message
+        ]
+        if unknown:
+            asked += 1
+            assert marked(json_schema.KINDS[kind], path), path
+    assert asked or kind in ("handbook", "muscles", "vocabulary")
+
+
+@pytest.mark.parametrize("kind", json_schema.KINDS)
+def test_every_example_is_one(kind):
+    """What an editor offers as an example is accepted where it is offered."""
+    made = json_schema.schema(kind)
+    for model in (made, *made.get("$defs", {}).values()):
+        for key, field in model.get("properties", {}).items():
+            one = Draft202012Validator({**field, "$defs": made.get("$defs", {})})
+            assert all(map(one.is_valid, field.get("examples", []))), key
+
+
+def test_what_a_client_reads_and_a_study_says_of_its_words_has_an_example():
+    exercise, study = json_schema.schema("exercises")["$defs"], json_schema.schema("studies")
+    for name, keys in {
+        "Cue": ["do", "why"],
+        "Fault": ["see", "say"],
+        "Caution": ["who", "instead", "stop_if", "afterwards", "ask"],
+        "Claim": ["because"],
+    }.items():
+        assert all("examples" in exercise[name]["properties"][key] for key in keys), name
+    assert "examples" in study["$defs"]["Result"]["properties"]["at"]
+    # A number, an age or a finding is never offered: it would stand there unread.
+    for name in ("Value", "Contrast", "People", "Moment"):
+        assert not any("examples" in it for it in study["$defs"][name]["properties"].values())

@@ -161,7 +161,9 @@ def test_a_retired_exercise_leads_on_or_its_addresses_die(
     assert ("removed", "cable-curl") in fates(found)
     dying = {one["address"]: one["remedy"] for one in found["addresses"]["dying"]}
     assert dying.keys() == {"/cues/cable-curl/", "/exercises/cable-curl/"}
-    assert all("moved.yaml write `exercises: {cable-curl: its-new-id}`" in r for r in dying.values())
+    assert all(
+        "moved.yaml write `exercises: {cable-curl: its-new-id}`" in r for r in dying.values()
+    )
     assert found["statements"]["gone"]
     (clone.catalog / "moved.yaml").write_text("exercises: {cable-curl: crate-curl}\n")
     found = told(capsys)

@@ -12,6 +12,7 @@ the value before training, everything else in the unit its field states.
 from .base import (
     ID_PATTERN,
     KEY_PATTERN,
+    NAMES,
     PLAIN,
     TODO,
     Basis,
@@ -80,6 +81,7 @@ from .model import (
 )
 from .moved import Moved, Retired, RetiredIds
 from .muscle import Muscle, Part
+from .numbers import Difference, Moment, Ratio, Spread, Standardised, Value
 from .programme import (
     COEFFICIENTS,
     Advice,
@@ -102,19 +104,13 @@ from .study import (
     AppraisalAnswer,
     Arm,
     Contrast,
-    Difference,
     Found,
-    Moment,
     OutcomeLeftOut,
     People,
-    Ratio,
     Result,
     Site,
-    Spread,
-    Standardised,
     Study,
     Test,
-    Value,
     Via,
 )
 from .vocabulary import (
@@ -209,6 +205,7 @@ __all__ = [
     "RetiredIds",
     "Movement",
     "Muscle",
+    "NAMES",
     "Name",
     "Notice",
     "OtherLimb",

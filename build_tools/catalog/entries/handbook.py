@@ -6,7 +6,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field, StringConstraints, ValidationInfo, field_validator, model_validator
 
-from .base import Basis, Entry, Id, Interval, Line, Name, Outcome, Positive, Unfit
+from .base import Basis, Entry, Interval, Line, MeasureId, Name, Outcome, Positive, Unfit
 
 
 class Owner(Entry):
@@ -48,7 +48,7 @@ class Correlation(Basis):
     """How alike two numbers of the same people are taken to be, for one outcome and, where named, some of its measures."""
 
     outcome: Outcome = Field(description="The outcome it holds for.")
-    measures: list[Id] = Field(
+    measures: list[MeasureId] = Field(
         default=[], description="The measures it holds for; left out for all others of the outcome."
     )
     value: Annotated[float, Field(ge=0, le=1)] = Field(description="The correlation that is used.")
@@ -86,8 +86,10 @@ class Correlations(Entry):
             found = [c.outcome for c in getattr(self, kind) if not c.measures]
             for outcome in outcomes:
                 if found.count(outcome) != 1:
-                    raise ValueError(
-                        f"`{kind}:` needs exactly one correlation for {outcome} without `measures:`"
+                    raise Unfit(
+                        f"`{kind}:` has {found.count(outcome)} correlations for {outcome} without `measures:`",
+                        "give exactly one; those for some measures name them",
+                        kind,
                     )
         return self
 

@@ -6,7 +6,7 @@ from datetime import date
 
 from pydantic import Field
 
-from .base import Entry, Id, Key, Line, Name, PartRef
+from .base import Entry, ExerciseId, Id, Key, Line, MuscleId, Name, PartRef, ReferenceKey
 
 
 class Retired(Entry):
@@ -34,13 +34,17 @@ class RetiredIds(Entry):
 class Moved(Entry):
     """Ids that were published and are no more (``moved.yaml``)."""
 
-    exercises: dict[Id, Id] = Field(default={}, description="Old exercise id -> its successor.")
-    muscles: dict[Id, Id] = Field(default={}, description="Old muscle id -> its successor.")
+    exercises: dict[Id, ExerciseId] = Field(
+        default={}, description="Old exercise id -> its successor."
+    )
+    muscles: dict[Id, MuscleId] = Field(default={}, description="Old muscle id -> its successor.")
     parts: dict[PartRef, PartRef] = Field(
         default={},
         description="Old muscle part -> its successor, both as muscle/part; the muscle alone where all of it is meant.",
     )
-    sources: dict[Key, Key] = Field(default={}, description="Old reference key -> its successor.")
+    sources: dict[Key, ReferenceKey] = Field(
+        default={}, description="Old reference key -> its successor."
+    )
     retired: RetiredIds = Field(
         default_factory=RetiredIds, description="Ids without a successor, each with its reason."
     )

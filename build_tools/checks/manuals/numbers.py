@@ -123,6 +123,13 @@ COMMITTED: dict[str, Manual] = {
         (),
         (),
     ),
+    "stale-schemas": Manual(
+        "What editors complete is what the catalog holds.",
+        "Whoever writes an entry is offered equipment, parts and studies that are gone, and misses those that came.",
+        "Run `handbook conclude` and commit what it writes; a catalog without the folder .schemas is asked for nothing.",
+        (),
+        (),
+    ),
     "change-record": Manual(
         "The record of moved statements has its days in order and names what was published.",
         "Readers follow it, and feed readers keep it: a day that moves, or a link to nothing, cannot be taken back.",

@@ -87,4 +87,6 @@ def _sheet(shelf: RenderContext, id: str, gone: Retired) -> bytes:
 def _preview(shelf: RenderContext, id: str, gone: Retired) -> Preview:
     title = _WORDS["title"].format(name=gone.name)
     # Its words are those of every client page; its picture too.
-    return preview(shelf, cue_sheet.uri(id), title, _WORDS["description"], plain_alt(title), HANDOUT)
+    return preview(
+        shelf, cue_sheet.uri(id), title, _WORDS["description"], plain_alt(title), HANDOUT
+    )

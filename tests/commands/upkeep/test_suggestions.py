@@ -14,9 +14,9 @@ import shutil
 from pathlib import Path
 
 import pytest
+from contributed import Repository
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from contributed import Repository
 
 from build_tools import cli
 from build_tools.commands.upkeep.suggestions import BARE, MOST, hunks, review
