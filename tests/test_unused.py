@@ -26,7 +26,7 @@ ALLOWED = {
 #: Names that a library calls: what they are defined in, and how they begin.
 CALLED_BY_LIBRARIES = {
     "catalog.bibliography.bibtex": ("parse_", "update_"),  # pybtex's parser
-    "catalog.json_schema": (
+    "catalog.schema.json_schema": (
         "field_title_",
         "default_schema",
         "str_schema",

@@ -9,10 +9,10 @@ import json
 from pathlib import Path
 from typing import Any
 
-from ..catalog import json_schema
 from ..catalog.finding import Finding, Spot
-from ..catalog.known_words import known_words
 from ..catalog.load import Catalog
+from ..catalog.schema import json_schema
+from ..catalog.schema.known_words import known_words
 from .files import replace
 
 #: Its name begins with a point, so it is no entry and is never read as one.

@@ -29,7 +29,7 @@ _READ_CATALOG = (
     "diff",
     "explain",
     "new",
-    "upkeep",
+    "schema",
     "write",
 )
 _NAMED = re.compile(rf"`({'|'.join(PROGRAMS)})\s+([a-z][a-z-]*)((?: [^`\n]+)?)`")

@@ -103,6 +103,7 @@ def _everything(
 ) -> tuple[list[GradedFinding], str]:
     """What rules, numbers and committed files have to mend, and what was looked at."""
     from build_tools import pipeline
+    from build_tools.authoring import schemas
     from build_tools.checks.profile import severity_of
     from build_tools.checks.runner import GradedFinding
     from build_tools.committed import addresses as address_list
@@ -118,6 +119,7 @@ def _everything(
         behind = [
             *committed.stale(committed.files(checked.conclusions, opened.catalog), opened.catalog),
             *record.find(opened.catalog),
+            *schemas.stale(opened.catalog),
             *address_list.stale(
                 opened.catalog, book.answering(opened.catalog, hand_written.pages(content))
             ),

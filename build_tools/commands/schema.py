@@ -25,9 +25,10 @@ import json
 from pathlib import Path
 
 from build_tools.authoring import schemas
-from build_tools.catalog import json_schema, load
+from build_tools.catalog import load
 from build_tools.catalog.complaints import did_you_mean
-from build_tools.catalog.known_words import known_words
+from build_tools.catalog.schema import json_schema
+from build_tools.catalog.schema.known_words import known_words
 
 from . import CLEAN, CannotRun, reporting
 

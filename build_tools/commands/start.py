@@ -14,6 +14,7 @@ Exit status: 0 written, 2 it could not run.
 from __future__ import annotations
 
 import argparse
+import json
 import shutil
 import tempfile
 from pathlib import Path
@@ -100,6 +101,7 @@ def run(args: argparse.Namespace) -> int:
 def _build(root: Path, files: dict[str, bytes]) -> None:
     """Write the files below ``root`` and what is made of them. Raises ``CannotRun`` where a word that was given does not fit."""
     from build_tools import pipeline
+    from build_tools.authoring import schemas
     from build_tools.committed import addresses, moves, record
     from build_tools.committed import files as committed
     from build_tools.site import hand_written
@@ -119,4 +121,9 @@ def _build(root: Path, files: dict[str, bytes]) -> None:
     catalog = checked.catalog
     committed.write(committed.files(checked.conclusions, catalog), catalog.root)
     record.add(catalog, moves.Moves([], [], []), opened.today)
+    schemas.write(catalog, catalog.root / schemas.FOLDER)
+    settings = root / ".vscode" / "settings.json"
+    settings.parent.mkdir()
+    told = schemas.settings(f"catalog/{schemas.FOLDER}", "catalog")
+    settings.write_text(json.dumps(told, indent=2) + "\n", encoding="utf-8", newline="\n")
     addresses.add(catalog, answering(catalog, hand_written.pages(root / "content")))

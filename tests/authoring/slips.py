@@ -53,8 +53,7 @@ MENDED = {
         STUDY, "standing: {change_percent: 9, sd: 4}", "standing: {change_percent: 9, sd: 4, sd: 4}",
         "duplicate-key",
     ),
-    "curly quotes": Slip(CRATE, "name: Crate curl", "name: “Crate curl”  # new", "quoted-value",
-                         "name: Crate curl  # new"),
+    "curly quotes": Slip(CRATE, "name: Crate curl", "name: “Crate curl”", "quoted-value"),
     "curly quotes in straight ones": Slip(
         CRATE, "name: Crate curl", 'name: "„Crate: curl“"', "quoted-value", 'name: "Crate: curl"'
     ),

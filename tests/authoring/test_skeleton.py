@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from build_tools.authoring.skeleton import Skeleton, written
 from build_tools.catalog import entries
-from build_tools.catalog.json_schema import KINDS, schema
+from build_tools.catalog.schema.json_schema import KINDS, schema
 
 TEXTS = st.text(string.printable.replace("\x0b", "").replace("\x0c", "") + "éß–’“😀", max_size=12)
 SCALARS = st.one_of(

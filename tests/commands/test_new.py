@@ -167,7 +167,7 @@ def test_what_is_optional_stands_there_as_a_comment_that_reads_when_its_sign_is_
     here: Path,
 ) -> None:
     """Every key of the model's own schema is there: as a key, or behind a #."""
-    from build_tools.catalog.json_schema import schema
+    from build_tools.catalog.schema.json_schema import schema
 
     for kind, name in (("exercises", "exercise"), ("muscles", "muscle")):
         cli.main(["new", name, "some-new-one"])

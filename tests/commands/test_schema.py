@@ -6,9 +6,9 @@ import pytest
 from folders import DEMO
 
 from build_tools import cli
-from build_tools.catalog import json_schema
-from build_tools.catalog.known_words import known_words
 from build_tools.catalog.load import load
+from build_tools.catalog.schema import json_schema
+from build_tools.catalog.schema.known_words import known_words
 
 
 @pytest.mark.parametrize("kind", json_schema.KINDS)

@@ -25,13 +25,18 @@ from .repository import GENERATED, Repository
 
 #: Generated file or folder -> the rule that a difference in it breaks. The record of changes holds the day of each run, so two
 #: honest runs may differ: it is made, never compared.
-_COMPARED = {"conclusions": "stale-conclusions", "addresses.txt": "address-list"}
+_COMPARED = {
+    "conclusions": "stale-conclusions",
+    "addresses.txt": "address-list",
+    ".schemas": "stale-schemas",
+}
 #: Names in the summary. Convention.
 _MOST_NAMED = 10
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     reporting.add_arguments(parser)
+    reporting.add_content(parser)
     parser.add_argument(
         "--since",
         metavar="REV",

@@ -24,7 +24,7 @@ _DIFF = ("diff", "--no-color", "--no-ext-diff", "--no-textconv", "--no-renames",
 
 
 #: What the build writes into the catalog's folder: ``handbook conclude`` the first two, ``handbook addresses`` the last.
-GENERATED = ("conclusions", "changes.yaml", "addresses.txt")
+GENERATED = ("conclusions", "changes.yaml", "addresses.txt", ".schemas")
 
 
 class Repository:

@@ -6,11 +6,11 @@ import json
 from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 
-from ...catalog import json_schema
 from ...catalog.bibliography import apa as referencing
 from ...catalog.bibliography import csl, ris
 from ...catalog.bibliography.references import Reference
-from ...catalog.known_words import known_words
+from ...catalog.schema import json_schema
+from ...catalog.schema.known_words import known_words
 from ..client import share
 from ..context import Link, PageContext, RenderContext
 from ..resource import Resource, finished

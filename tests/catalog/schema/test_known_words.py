@@ -2,8 +2,8 @@
 
 from folders import DEMO
 
-from build_tools.catalog.known_words import known_words
 from build_tools.catalog.load import load
+from build_tools.catalog.schema.known_words import known_words
 
 
 def test_each_word_is_told_by_its_names() -> None:

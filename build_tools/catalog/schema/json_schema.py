@@ -15,10 +15,10 @@ from typing import Any, get_args
 from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema
 
-from . import entries
-from .entries import NAMES
+from .. import entries
+from ..entries import NAMES
+from ..load import ELSEWHERE, FILES, FOLDERS
 from .known_words import KnownWords
-from .load import ELSEWHERE, FILES, FOLDERS
 
 Schema = dict[str, Any]
 

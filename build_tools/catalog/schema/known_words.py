@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from . import entries
-from .bibliography import apa
-from .load import Catalog
+from .. import entries
+from ..bibliography import apa
+from ..load import Catalog
 
 #: Kind (as in ``KnownKind``) -> id -> what it is called.
 KnownWords = Mapping[str, Mapping[str, str]]

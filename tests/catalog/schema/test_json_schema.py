@@ -18,9 +18,10 @@ from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 from pydantic import BaseModel, ValidationError
 
-from build_tools.catalog import entries, json_schema
-from build_tools.catalog.known_words import known_words
+from build_tools.catalog import entries
 from build_tools.catalog.load import load
+from build_tools.catalog.schema import json_schema
+from build_tools.catalog.schema.known_words import known_words
 from build_tools.catalog.yaml_file import read
 from build_tools.checks.profile import load_profile
 from build_tools.checks.runner import run
