@@ -84,7 +84,11 @@ def test_a_pull_request_runs_the_two_commands_and_hands_nothing_on() -> None:
 @pytest.mark.parametrize("path", WORKFLOWS, ids=lambda p: p.name)
 def test_no_workflow_runs_strangers_code_with_rights(path: Path) -> None:
     triggers = workflow(path)["on"]
-    assert set([triggers] if isinstance(triggers, str) else triggers) <= {"pull_request", "push"}
+    assert set([triggers] if isinstance(triggers, str) else triggers) <= {
+        "pull_request",
+        "push",
+        "workflow_call",
+    }
     assert workflow(path)["permissions"] == {"contents": "read"}
     for step in steps(path):
         # Text that a stranger chooses (title, branch) would be run as shell if it stood in `run:`.

@@ -62,15 +62,14 @@ def read(text: str, name: str = "") -> list[ExportedRecord]:
 
 
 def _reader(text: str, name: str) -> Callable[[str], list[ExportedRecord]]:
-    start = text.lstrip()
-    if start.startswith(("[", "{")):
+    if text.lstrip().startswith(("[", "{")):
         return _csl
-    if start.startswith(("@", "%")) or name.endswith(".bib"):
+    if name.endswith(".bib"):
         return _bibtex
-    if re.match(r"TY {1,2}- ", start):
-        return _ris
-    if re.match(r"[A-Z]{2,4} *- ", start):
-        return _medline
+    # Programs write remarks of their own before the first record.
+    for begins, reader in _BEGINNINGS:
+        if begins.search(text):
+            return reader
     raise UnreadableExport(
         "this is none of the known exports",
         "save the record as BibTeX (.bib), RIS (.ris), PubMed format (.nbib) or CSL-JSON (.json)",
@@ -146,7 +145,7 @@ _BIBTEX_NAMES = {"journaltitle": "journal", "date": "year", "issue": "number", "
 def _bibtex(text: str) -> list[ExportedRecord]:
     from ..catalog.bibliography.bibtex import parse
 
-    records, problems = parse(text)
+    records, problems = parse(text, has_remarks=True)
     if problems:
         first = problems[0]
         raise UnreadableExport(
@@ -320,3 +319,10 @@ def _csl_record(work: Mapping[str, Any]) -> ExportedRecord:
             ("url", _text(work.get("URL"))),
         ],
     )
+
+
+_BEGINNINGS = (
+    (re.compile(r"^TY {1,2}- ", re.MULTILINE), _ris),
+    (re.compile(r"^PMID *- ", re.MULTILINE), _medline),
+    (re.compile(r"^[ \t]*@\w+\s*[{(]", re.MULTILINE), _bibtex),
+)

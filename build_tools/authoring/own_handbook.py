@@ -57,14 +57,14 @@ class Named(NamedTuple):
     url: str
 
 
-class Engine(NamedTuple):
+class Installable(NamedTuple):
     """What installs the engine: the line of requirements.txt, and the wheel that it names, to be kept beside it."""
 
     requirement: str
     wheel: Path | None = None
 
 
-def files(named: Named, engine: Engine, today: date) -> dict[str, bytes]:
+def files(named: Named, engine: Installable, today: date) -> dict[str, bytes]:
     """Path -> content of every file that a person may edit. Raises ``OSError``."""
     made = {path: _filled(text, named, today) for path, text in _own()}
     made |= {f"catalog/{path}": _taken(path) for path in _SHARED}
@@ -77,27 +77,27 @@ def files(named: Named, engine: Engine, today: date) -> dict[str, bytes]:
     return found
 
 
-def installed() -> Engine:
+def installed() -> Installable:
     """The engine that runs, as pip can install it again: from where it came (PEP 610), or by its version."""
     try:
         found = distribution(DISTRIBUTION)
     except PackageNotFoundError:
-        return Engine(DISTRIBUTION)
+        return Installable(DISTRIBUTION)
     origin = json.loads(found.read_text("direct_url.json") or "{}")
     named = given(origin.get("url", ""))
     if vcs := origin.get("vcs_info"):
-        return Engine(f"{DISTRIBUTION} @ {vcs['vcs']}+{origin['url']}@{vcs['commit_id']}")
-    return named or Engine(f"{DISTRIBUTION}=={found.version}")
+        return Installable(f"{DISTRIBUTION} @ {vcs['vcs']}+{origin['url']}@{vcs['commit_id']}")
+    return named or Installable(f"{DISTRIBUTION}=={found.version}")
 
 
-def given(origin: str) -> Engine | None:
+def given(origin: str) -> Installable | None:
     """The engine at an address, or in a wheel's file that is there; None where there is neither."""
     parts = urlsplit(origin)
     if parts.scheme in ("http", "https") or parts.scheme.startswith("git+"):
-        return Engine(f"{DISTRIBUTION} @ {origin}")
+        return Installable(f"{DISTRIBUTION} @ {origin}")
     path = Path(url2pathname(unquote(parts.path)) if parts.scheme == "file" else origin)
     if path.suffix == ".whl" and path.is_file():
-        return Engine(f"./engine/{path.name}", path)
+        return Installable(f"./engine/{path.name}", path)
     return None
 
 
@@ -155,7 +155,7 @@ def _renamed(text: str, named: Named) -> str:
         ("owner", f"{{name: {_quoted(named.owner)}}}"),
         ("licence", _quoted(named.licence)),
     ):
-        text = re.sub(rf"^{key}: .*$", lambda _, v=value, k=key: f"{k}: {v}", text, flags=re.M)
+        text = re.sub(rf"^{key}: .*$", f"{key}: {value}".replace("\\", r"\\"), text, flags=re.M)
     text = text.replace("notice:\n", f"{_PALETTE}notice:\n", 1)
     for said, instead in _OF_CATALOG:
         text = text.replace(said, instead)

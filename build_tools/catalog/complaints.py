@@ -12,7 +12,7 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from .entries import ID_PATTERN, KEY_PATTERN, TODO, Unfit
+from .entries import COLOUR_PATTERN, ID_PATTERN, KEY_PATTERN, TODO, Unfit
 from .finding import Finding, Spot
 from .yaml_file import SourceFile
 
@@ -318,6 +318,7 @@ def _pattern(pattern: str, value: str) -> tuple[str, str]:
     if not plain:
         form = {
             ID_PATTERN: "small letters, digits and single hyphens, a letter first: seated-row",
+            COLOUR_PATTERN: '# and six small digits, red, green and blue: "#155e5b"',
             KEY_PATTERN: "small letters and digits, a letter first: smith2024",
         }
         return (

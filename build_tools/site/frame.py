@@ -9,6 +9,7 @@ from collections.abc import Collection
 from pathlib import Path
 from typing import Any
 
+from ..catalog.fixed_words import fixed_words
 from . import looks
 
 #: The templates that complete the theme's own.
@@ -63,7 +64,7 @@ _MORE = "More"
 def theme(given: Collection[str]) -> dict[str, Any]:
     """Settings of the theme; ``given``: the features that a handbook asks for."""
     return {
-        "language": "en",
+        "language": fixed_words("client")["lang"],
         "font": False,  # no request leaves the site
         "features": list(dict.fromkeys([*given, "navigation.tabs"])),
         "palette": [

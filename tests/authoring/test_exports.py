@@ -46,6 +46,35 @@ def test_shortened_pages_are_written_out(written: str, pages: str) -> None:
     assert exports.read(text)[0].fields["pages"] == pages
 
 
+REMARKS = 'Record #1 of 2\nProvider: a database\nContent: text/plain; charset="UTF-8"\n1. \n'
+
+
+@pytest.mark.parametrize("name", ["work.ris", "work.bib"])
+def test_remarks_of_the_program_are_passed_over(name: str) -> None:
+    """As in the samples of rispy (``example_extraneous_data.ris``) and BibTeX's own ``xampl.bib``."""
+    found = exports.read(REMARKS + ALL[name] + "\nRecord #2 of 2\n2.\n" + ALL[name])
+    assert [record.fields["title"] for record in found] == [TITLE, TITLE]
+
+
+def test_older_tags_of_ris_mean_the_same() -> None:
+    """T1, A1, Y1 and JF, one tag for both pages, and lines that go on without a tag (rispy's ``example_full``, ``example_endnote``)."""
+    older = {"AU  -": "A1  -", "TI  -": "T1  -", "JO  -": "JF  -", "PY  - 2021": "Y1  - 2021//"}
+    text = RIS.replace("SP  - 825\nEP  - 837", "SP  - 825-837").replace(
+        "KW  - hamstrings", "KW  - hamstrings\nmuscle\nAD  - Here\nB. C., There"
+    )
+    for new, old in older.items():
+        text = text.replace(new, old)
+    assert exports.read(text)[0].fields == exports.read(RIS)[0].fields
+
+
+def test_pubmed_central_writes_its_number_first() -> None:
+    """As in nbib's sample of PMC: no identifier at the top but PMC's, an empty abstract, several identifiers of which one is the DOI."""
+    text = "\nPMC - PMC7969179\n" + NBIB.replace("PMC - PMC7969179\n", "").replace(
+        f"LID - {DOI} [doi]\n", "LID - 18\nOAB - \nAID - 207 [pii]\n"
+    ).replace("AU  - Maeo S\n", "AU  - Maeo S\nAUID- ORCID: 0000-0001-2345-6789\n")
+    assert exports.read(text)[0].fields == exports.read(NBIB)[0].fields
+
+
 def test_several_records_stay_apart() -> None:
     assert len(exports.read(RIS + "\n" + RIS)) == 2
     assert len(exports.read(NBIB + "\n" + NBIB)) == 2

@@ -17,6 +17,7 @@ SIGNALS = "studies/campos2020.yaml"
 CURLS = "studies/kassiano2025.yaml"
 GROWTH = "studies/maeo2021.yaml"
 BIB = "references.bib"
+HANDBOOK = "handbook.yaml"
 VOCABULARY = "vocabulary.yaml"
 
 Change = Callable[[Path], None]
@@ -143,6 +144,10 @@ def _contrast(new: str) -> Change:
 
 def _press(new: str) -> Change:
     return edit(SIGNALS, "press: {mean: 33.3}", f"press: {new}")
+
+
+def _accent(colour: str) -> Change:
+    return edit(HANDBOOK, "notice:\n", f'palette:\n  light: {colour}\n  dark: "#86cbc5"\nnotice:\n')
 
 
 def _without_arm(text: str) -> str:
@@ -429,5 +434,10 @@ MISTAKES: list[Mistake] = [
         file=CURLS),
     row("contrast both ways round", whole(SIGNALS, _same_people), "study-direction", "of: bench, against: press", "press 33.3",
         file=SIGNALS),
+    row("accent that cannot be read", _accent('"#e8a33d"'), "palette-contrast", "light:", "write another shade, such as `light: ",
+        file=HANDBOOK),
+    row("accent without its quotation marks", _accent("#155e5b"), "wrong-value", "light:", "put it in quotation marks", file=HANDBOOK),
+    row("accent in capitals", _accent('"#155E5B"'), "wrong-value", "light:", "six small digits", file=HANDBOOK),
+    passes("accent of one's own", _accent('"#8a2f55"')),
 ]
 # fmt: on

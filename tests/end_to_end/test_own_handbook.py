@@ -24,6 +24,8 @@ from folders import ROOT
 from site_reading import broken_links
 from site_serving import serve
 
+from build_tools.commands import COMMANDS
+
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
@@ -110,6 +112,9 @@ appraisal:
 says: The deep calf grew more with the pack.
 limits: Invented, so it can tell nothing.
 """
+
+
+FOLDERS = {"exercise": "exercises", "study": "studies"}
 
 
 class Ran(NamedTuple):
@@ -205,9 +210,18 @@ def site(own: Own) -> Path:
     record = re.sub(r"readat = \{.*\}", "readat = {this test}", record, count=1)
     text = f"{before}@article{{plum2026,{record}"
     records.write_text(text, encoding="utf-8")
-    (catalog / "exercises" / "pack-heel-raise.yaml").write_text(EXERCISE, encoding="utf-8")
-    (catalog / "studies").mkdir()
-    (catalog / "studies" / "plum2026.yaml").write_text(STUDY, encoding="utf-8")
+    for kind, id, finished in (
+        ("exercise", "pack-heel-raise", EXERCISE),
+        ("study", "plum2026", STUDY),
+    ):
+        path = catalog / FOLDERS[kind] / f"{id}.yaml"
+        path.parent.mkdir(exist_ok=True)
+        if "new" in COMMANDS:
+            begun = own.handbook("new", kind, id)
+            assert begun.status == 0 and path.is_file(), begun
+            refused = own.handbook("check")
+            assert refused.status == 1 and "[draft-finished]" in refused.told, refused
+        path.write_text(finished, encoding="utf-8")
     for command in (["check", "--strict"], ["conclude"], ["addresses"]):
         told = own.handbook(*command)
         assert told.status == 0, told

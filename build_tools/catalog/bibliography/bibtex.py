@@ -60,9 +60,13 @@ class RecordProblem(NamedTuple):
     key: str
 
 
-def parse(text: str) -> tuple[list[Record], list[RecordProblem]]:
-    """The sound records of ``text``, in order, and everything that is not BibTeX. Never raises."""
-    parser = _Parser(text)
+def parse(text: str, has_remarks: bool = False) -> tuple[list[Record], list[RecordProblem]]:
+    """The sound records of ``text``, in order, and everything that is not BibTeX. Never raises.
+
+    BibTeX takes all text between records for a remark. Ours must begin with ``%``, so that a record that lost its ``@`` is seen; with
+    ``has_remarks``, as in other programs' exports, any text is one.
+    """
+    parser = _Parser(text, has_remarks)
     records = parser.records()
     return records, parser.problems
 
@@ -73,10 +77,11 @@ class _Parser(LowLevelParser):  # type: ignore[misc]  # pybtex has no types
     #: Where it reads on, as pybtex keeps it.
     pos: int
 
-    def __init__(self, text: str) -> None:
+    def __init__(self, text: str, has_remarks: bool) -> None:
         # Its own macros: pybtex would write each @string into a dictionary shared by the process.
         super().__init__(text, macros=CaseInsensitiveDict(month_names))
         self.problems: list[RecordProblem] = []
+        self._has_remarks = has_remarks
         self._line_starts = [0, *(m.end() for m in re.finditer("\n", text))]
         self._key_start = self._field_start = 0
         self._field_starts: list[int] = []
@@ -87,7 +92,8 @@ class _Parser(LowLevelParser):  # type: ignore[misc]  # pybtex has no types
         while len(self.problems) < MAX_PROBLEMS:
             at_end = not self.skip_to([self.AT])
             gap_end = self.end_pos if at_end else self.pos - 1
-            if not in_comment and (stray := _STRAY.search(self.text, read_to, gap_end)):
+            is_remark = in_comment or self._has_remarks
+            if not is_remark and (stray := _STRAY.search(self.text, read_to, gap_end)):
                 self._problem(
                     stray.start(1),
                     "text outside a record",

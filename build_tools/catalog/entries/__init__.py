@@ -52,6 +52,7 @@ from .exercise import (
     Taught,
 )
 from .handbook import (
+    COLOUR_PATTERN,
     CORRELATED,
     Accents,
     Convention,
@@ -133,6 +134,7 @@ from .vocabulary import (
 )
 
 __all__ = [
+    "COLOUR_PATTERN",
     "Accents",
     "Advice",
     "Allocation",

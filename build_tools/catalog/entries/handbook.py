@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
-from pydantic import Field, StringConstraints, model_validator
+from pydantic import Field, StringConstraints, ValidationInfo, field_validator, model_validator
 
-from .base import Basis, Entry, Id, Interval, Line, Name, Outcome, Positive
+from .base import Basis, Entry, Id, Interval, Line, Name, Outcome, Positive, Unfit
 
 
 class Owner(Entry):
@@ -200,7 +200,8 @@ class Notice(Entry):
     )
 
 
-Colour = Annotated[str, StringConstraints(pattern=r"^#[0-9a-f]{6}$")]
+COLOUR_PATTERN = r"^#[0-9a-f]{6}$"
+Colour = Annotated[str, StringConstraints(pattern=COLOUR_PATTERN)]
 
 
 class Accents(Entry):
@@ -213,6 +214,17 @@ class Accents(Entry):
     mark: Colour | None = Field(
         None, description="The handbook's sign, seen on light and dark; mixed of both unless given."
     )
+
+    @field_validator("light", "dark", "mark", mode="before")
+    @classmethod
+    def _in_quotation_marks(cls, value: Any, info: ValidationInfo) -> Any:
+        if value is None:
+            key = info.field_name
+            raise Unfit(
+                f"`{key}:` has no colour",
+                f'put it in quotation marks, as YAML reads nothing after a bare #: `{key}: "#155e5b"`',
+            )
+        return value
 
 
 class Handbook(Entry):

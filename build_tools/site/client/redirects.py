@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from functools import partial
 
 from ...catalog.bibliography import apa as referencing
+from ...catalog.fixed_words import fixed_words
 from ...catalog.load import Catalog
 from ...committed.addresses import FOLDERS
 from ..context import RenderContext
@@ -68,6 +69,7 @@ def _leads(shelf: RenderContext, at: str, to: str, name: str, said: Preview) -> 
     # Without a known address the canonical link is relative, which RFC 6596 allows.
     return render(
         "redirect.html.jinja",
+        words=fixed_words("client")["moved"],
         name=name,
         preview=said,
         target=target,

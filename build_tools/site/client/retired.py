@@ -11,6 +11,7 @@ from functools import partial
 
 from ...catalog import care
 from ...catalog.entries import Retired
+from ...catalog.fixed_words import fixed_words
 from ..context import Link, PageContext, RenderContext
 from ..previews.preview import HANDOUT, Preview, plain_alt, preview
 from ..resource import Resource
@@ -18,6 +19,7 @@ from ..templating import render
 from . import cue_sheet
 from .redirects import led_on
 
+_WORDS = fixed_words("retired")
 #: Kind under ``retired`` -> folder of its pages, and the list that leads on.
 _FOLDERS = {
     "exercises": ("exercises", ("Exercises", "exercises/index.md")),
@@ -74,6 +76,7 @@ def _sheet(shelf: RenderContext, id: str, gone: Retired) -> bytes:
         gone=gone,
         handbook=shelf.handbook,
         palette=shelf.palette,
+        words=_WORDS,
         headings=(care.HELP_AT_ONCE, care.STOP),
         preview=_preview(shelf, id, gone),
         page=desk.href(f"exercises/{id}.md"),
@@ -82,7 +85,6 @@ def _sheet(shelf: RenderContext, id: str, gone: Retired) -> bytes:
 
 
 def _preview(shelf: RenderContext, id: str, gone: Retired) -> Preview:
-    title = f"{gone.name}: taken out"
-    said = "This exercise was taken out of the handbook. Ask your coach what to do instead."
+    title, said = _WORDS["title"].format(name=gone.name), _WORDS["description"]
     # Its words are those of every client page; its picture too.
     return preview(shelf, cue_sheet.uri(id), title, said, plain_alt(title), HANDOUT)

@@ -7,9 +7,11 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Any
 
+from ...catalog.fixed_words import fixed_words
 from ...english import listed, lower_first, upper_first
 from ...evidence_map.answer_card import answer_card
 from ...evidence_map.marks import LEGEND, Mark
+from ..addresses import url
 from ..context import RenderContext
 from ..figures import file as figure_file
 from ..map import mark as marks
@@ -49,7 +51,7 @@ def previews(shelf: RenderContext, texts: Mapping[str, str]) -> dict[str, Compos
     found = {uri: _page(shelf, uri, front_matter(text)) for uri, text in texts.items()}
     made = handout_preview(shelf)
     words = PictureWords(
-        made.site, made.title.partition(": ")[2].capitalize(), "", made.description, shelf.palette
+        made.site, fixed_words("handout")["pictured"], "", made.description, shelf.palette
     )
     found[HANDOUT] = Composed(made, partial(pictures.plain, words))
     return found
@@ -72,7 +74,7 @@ def _page(shelf: RenderContext, uri: str, meta: Mapping[str, Any]) -> Composed:
     if room == "muscles" and "/" in rest and shelf.catalog.part(rest):
         return _part(shelf, uri, rest)
     title, said = str(meta.get("title", shelf.handbook.title)), str(meta.get("description", ""))
-    said = said or shelf.handbook.notice.short
+    said = said or (shelf.handbook.notice.short if url(uri) else shelf.handbook.tagline)
     if room == "lessons" and rest in shelf.catalog.muscles:
         of = _muscle(shelf, f"muscles/{rest}.md", rest, said)
         return Composed(

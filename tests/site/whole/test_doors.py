@@ -110,7 +110,6 @@ def test_evidence_leads_on_to_all_of_it(page: Page) -> None:
         "Lessons",
         "Sources",
         "Methods",
-        "Audits",
         "Data",
     ]
     page.get_by_role("navigation", name="Pages of this section").get_by_role(
