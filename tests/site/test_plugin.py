@@ -115,7 +115,7 @@ def test_stale_conclusions_warn_in_a_preview_and_fail_under_strict(
     assert page.is_file(), "whoever edits a study sees the page"
     assert (
         "catalog/conclusions:1:1: warning[stale-conclusions]: " in caplog.text
-        and "run `handbook conclude`" in caplog.text
+        and f"run `handbook conclude --catalog {demo}`" in caplog.text
     )
     with pytest.raises(Abort):
         build(config, strict=True)
@@ -231,6 +231,11 @@ def test_the_preview_watches_the_catalog(tmp_path: Path) -> None:
     class Server:
         def watch(self, path: str) -> None:
             watched.append(path)
+
+        def get_app(self) -> None:
+            """It answers with nothing."""
+
+        builder = None
 
     config = load_config(str(configuration(tmp_path, DEMO)))
     config.plugins["handbook"].on_serve(Server(), config=config, builder=None)

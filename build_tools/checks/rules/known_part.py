@@ -64,7 +64,7 @@ def check(context: Context) -> Iterator[Problem]:
             entry.spot(*path, key=is_key),
             f"there is no muscle part `{ref}`",
             moved.instead(catalog, "parts", ref)
-            or moved.instead(catalog, "muscles", muscle)
+            or (muscle not in catalog.muscles and moved.instead(catalog, "muscles", muscle))
             or _help(catalog, ref, known),
         )
 

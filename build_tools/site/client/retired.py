@@ -19,7 +19,7 @@ from ..templating import render
 from . import cue_sheet
 from .redirects import led_on
 
-_WORDS = fixed_words("retired_sheet")
+_WORDS = fixed_words("retired")
 #: Kind under ``retired`` -> folder of its pages, and the list that leads on.
 _FOLDERS = {
     "exercises": ("exercises", ("Exercises", "exercises/index.md")),
@@ -76,17 +76,15 @@ def _sheet(shelf: RenderContext, id: str, gone: Retired) -> bytes:
         gone=gone,
         handbook=shelf.handbook,
         palette=shelf.palette,
+        words=_WORDS,
         headings=(care.HELP_AT_ONCE, care.STOP),
         preview=_preview(shelf, id, gone),
         page=desk.href(f"exercises/{id}.md"),
         cautions=desk.href("cautions.md"),
-        words=_WORDS,
     ).encode()
 
 
 def _preview(shelf: RenderContext, id: str, gone: Retired) -> Preview:
-    title = _WORDS["title"].format(name=gone.name)
+    title, said = _WORDS["title"].format(name=gone.name), _WORDS["description"]
     # Its words are those of every client page; its picture too.
-    return preview(
-        shelf, cue_sheet.uri(id), title, _WORDS["description"], plain_alt(title), HANDOUT
-    )
+    return preview(shelf, cue_sheet.uri(id), title, said, plain_alt(title), HANDOUT)

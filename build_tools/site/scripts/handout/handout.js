@@ -3,14 +3,14 @@
 
 import { make, part } from "../dom.js";
 import { BadFragment, decode, going, shown as told } from "../rules/link.js";
-import { data, draw, sheetOf, stored, words } from "./view.js";
+import { data, draw, said, sheetOf, stored, words } from "./view.js";
 
 const PARTS = ["builder", "view", "problem"];
 const here = new URL("./", location.href).href, title = document.title;
 const names = listed();
 const known = new Map([...Object.entries(data.moved), ...[...names.keys()].map((id) => [id, id])]), gone = Object.keys(data.retired);
 /** What the client reads: an exercise that was taken out says so in its row, and its cue sheet says the rest. */
-const labels = new Map([...names, ...Object.entries(data.retired).map(([id, name]) => [id, words.taken_out.replace("{name}", name)])]);
+const labels = new Map([...names, ...Object.entries(data.retired).map(([id, name]) => [id, said("taken_out", { name })])]);
 let handout = null, made = null, paper = null, running = null;
 
 /** Ids and names of all exercises, from the list for browsers without scripts. */
