@@ -18,6 +18,7 @@ LAYERS: dict[str, str] = {
     "pipeline": "load, check, conclude: one function for every caller",
     "committed": "files that the build writes and people review: conclusions and addresses",
     "authoring": "help for authors: records from exports, drafts of entries, mends",
+    "revisions": "what a catalog says otherwise than at another revision, and why",
     "evidence_map": "exercises by parts, each with the best kind of evidence",
     "planning": "data for finding, comparing, proposing and counting",
     "site": "pages, figures, plots, client files; ``plugin`` alone knows MkDocs, ``folder`` writes a folder instead",

@@ -11,6 +11,7 @@ import sys
 from collections.abc import Sequence
 from importlib import import_module
 
+from .catalog.invocation import called, typed
 from .commands import COMMANDS, COULD_NOT_RUN, CannotRun
 
 #: What a shell reports for a program ended by SIGINT or SIGPIPE.
@@ -31,7 +32,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         sys.stdout.flush()
         return status
     except CannotRun as error:
-        print(f"handbook: {error}", file=sys.stderr)
+        print(f"handbook: {typed(str(error))}", file=sys.stderr)
         return COULD_NOT_RUN
     except BrokenPipeError:
         # The reader went away (`| head`). Python flushes once more at exit; give it somewhere to go.
@@ -62,14 +63,14 @@ class _Version(argparse.Action):
 
 
 def _dispatch(argv: list[str]) -> int:
-    width = max(map(len, COMMANDS))
+    width, program = max(map(len, COMMANDS)), called("handbook")
     listed = "\n".join(f"  {name.ljust(width)}  {line}" for name, line in COMMANDS.items())
     top = argparse.ArgumentParser(
-        prog="handbook",
+        prog=program,
         description="Keeps an evidence handbook for strength coaches sound.",
-        epilog=f"commands:\n{listed}\n\n`handbook COMMAND --help` explains one of them.",
+        epilog=f"commands:\n{listed}\n\n`{program} COMMAND --help` explains one of them.",
         formatter_class=argparse.RawDescriptionHelpFormatter,
-        usage="handbook [-h] [--version] COMMAND ...",
+        usage=f"{program} [-h] [--version] COMMAND ...",
     )
     top.add_argument(
         "--version", action=_Version, nargs=0, help="show the program's version and exit"
@@ -85,8 +86,8 @@ def _dispatch(argv: list[str]) -> int:
         )
     module = import_module(f".commands.{name.replace('-', '_')}", __package__)
     parser = argparse.ArgumentParser(
-        prog=f"handbook {name}",
-        description=module.__doc__,
+        prog=f"{program} {name}",
+        description=typed(module.__doc__ or ""),
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     module.add_arguments(parser)

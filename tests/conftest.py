@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 import os
 import shutil
+import sys
 from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -22,6 +23,10 @@ set_hypothesis_home_dir(ROOT / ".venv" / "cache" / "hypothesis")
 hypothesis.settings.register_profile("handbook", deadline=None, derandomize="CI" in os.environ)
 hypothesis.settings.load_profile("handbook")
 
+# Messages name commands as they are typed here: by their name alone, whoever started the tests and however.
+os.environ.pop("HANDBOOK_TARGETS", None)
+os.environ["PATH"] = os.pathsep.join([str(Path(sys.executable).parent), os.environ["PATH"]])
+
 #: Names under which distributions and runners install Chromium.
 CHROMIUM = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 
@@ -35,7 +40,8 @@ def pytest_collection_finish() -> None:
 @pytest.fixture(autouse=True)
 def _plain_surroundings(monkeypatch: pytest.MonkeyPatch) -> None:
     """Reports follow these variables; a test that wants one sets it itself."""
-    for name in ("GITHUB_ACTIONS", "GITHUB_STEP_SUMMARY", "NO_COLOR", "FORCE_COLOR"):
+    told = ("ACTIONS", "REPOSITORY", "SERVER_URL", "STEP_SUMMARY", "WORKSPACE")
+    for name in (*(f"GITHUB_{part}" for part in told), "NO_COLOR", "FORCE_COLOR", "SITE_URL"):
         monkeypatch.delenv(name, raising=False)
 
 

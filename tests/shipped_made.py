@@ -16,6 +16,7 @@ from build_tools.movement.course import Courses
 from build_tools.movement.length.length import means
 from build_tools.planning.planner_data import planner
 from build_tools.site import book as handbook
+from build_tools.site import hand_written
 from build_tools.site.addresses import Addresses
 from build_tools.site.context import RenderContext
 from build_tools.site.planner import found
@@ -62,5 +63,5 @@ def find_data() -> dict[str, Any]:
 @cache
 def book() -> handbook.Book:
     return handbook.render(
-        catalog(), conclusions(), load_profile(), written=handbook.hand_written(ROOT / "content")
+        catalog(), conclusions(), load_profile(), written=hand_written.pages(ROOT / "content")
     )

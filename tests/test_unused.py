@@ -13,6 +13,7 @@ from pathlib import Path
 
 from build_tools.checks.reports import FORMATS
 from build_tools.commands import COMMANDS
+from build_tools.revisions.reports import FORMATS as DIFFERENCE_FORMATS
 
 ROOT = Path(__file__).parents[1]
 PACKAGE = ROOT / "build_tools"
@@ -25,8 +26,10 @@ ALLOWED = {
 #: Names that a library calls: what they are defined in, and how they begin.
 CALLED_BY_LIBRARIES = {
     "catalog.bibliography.bibtex": ("parse_", "update_"),  # pybtex's parser
-    "catalog.json_schema": (
+    "catalog.schema.json_schema": (
         "field_title_",
+        "default_schema",
+        "str_schema",
         "date_schema",
         "dict_schema",
         "model_schema",
@@ -82,6 +85,7 @@ def test_every_module_is_reached_from_the_command_the_plugin_and_the_rules() -> 
         *(name for name in modules() if name.startswith("checks.rules.")),
         *(f"commands.{name.replace('-', '_')}" for name in COMMANDS),
         *(f"checks.reports.{name}" for name in FORMATS),
+        *(f"revisions.reports.{name}" for name in DIFFERENCE_FORMATS),
     ]
     reached: set[str] = set()
     while roots:

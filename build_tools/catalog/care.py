@@ -6,15 +6,17 @@ from collections.abc import Collection
 from dataclasses import dataclass
 
 from . import entries
+from .fixed_words import fixed_words
 
+_WORDS = fixed_words("client")
 #: Heads the signs wherever they are shown; the lines of the catalog go on from it.
-HELP_AT_ONCE = "Call for emergency help if"
+HELP_AT_ONCE: str = _WORDS["help_at_once"]
 #: Heads the handbook's own lines of when a client stops.
-STOP = "Stop, and tell your coach, if"
+STOP: str = _WORDS["stop_and_tell"]
 #: Heads the go-aheads.
-BEFORE = "Before you begin"
+BEFORE: str = _WORDS["before"]
 #: Heads what shows in the hours and days after.
-AFTERWARDS = "Afterwards"
+AFTERWARDS: str = _WORDS["afterwards"]
 
 
 @dataclass(frozen=True)

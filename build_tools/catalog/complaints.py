@@ -6,15 +6,20 @@ import difflib
 import re
 import types
 import typing
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from .entries import ID_PATTERN, KEY_PATTERN, TODO, Unfit
+from ..english import lower_first
+from .entries import COLOUR_PATTERN, ID_PATTERN, KEY_PATTERN, TODO, Unfit
 from .finding import Finding, Spot
+from .misread import as_id, cut_by_a_comma, interval, number_help, odd_character
 from .yaml_file import SourceFile
+
+#: The author has still to write here; in entries that can be typed the rule of this id finds it.
+DRAFT = "draft-finished"
 
 
 def did_you_mean(word: str, known: list[str]) -> str | None:
@@ -28,9 +33,49 @@ def keys(model: type[BaseModel]) -> list[str]:
     return [field.alias or name for name, field in model.model_fields.items()]
 
 
-def findings(error: ValidationError, src: SourceFile, model: type[BaseModel]) -> list[Finding]:
-    """One finding for each thing the validator complains of."""
-    return [_finding(details, src, model) for details in error.errors(include_url=False)]
+def findings(
+    error: ValidationError, src: SourceFile, model: type[BaseModel], data: Any
+) -> list[Finding]:
+    """One finding for each text that is still to be written, and for each other thing the validator complains of."""
+    drafts = [unfinished(src, model, *place) for place in _drafts(data, ())]
+    told = {finding.spot for finding in drafts}
+    complaints = (_finding(details, src, model) for details in error.errors(include_url=False))
+    return drafts + [complaint for complaint in complaints if complaint.spot not in told]
+
+
+def unfinished(
+    src: SourceFile, model: type[BaseModel], path: tuple[str | int, ...], text: str, key: bool
+) -> Finding:
+    """What is said of a text, or of a key, that a draft leaves to its author; the help tells what belongs there."""
+    asked = text.removeprefix(TODO).lstrip(": ") or _described(model, path) or ""
+    if key:
+        name = f"a key of {_name(path[:-1])}"
+    elif str(path[-1]).startswith(TODO):
+        name = f"a value of {_name(path[:-1])}"
+    else:
+        name = _name(path)
+    told = f" ({lower_first(asked.removesuffix('.'))})" if asked else ""
+    return Finding(
+        DRAFT,
+        Spot(src.label, *src.position(path, key)),
+        f"{name} is still to be written",
+        f"write it{told}, or take the line out",
+    )
+
+
+def _drafts(value: Any, path: tuple[str | int, ...]) -> Iterator[tuple[Any, str, bool]]:
+    """Path of every text and key that begins with the mark of a draft, the text, and whether it is a key."""
+    if isinstance(value, str):
+        if value.startswith(TODO):
+            yield path, value, False
+    elif isinstance(value, list):
+        for index, item in enumerate(value):
+            yield from _drafts(item, (*path, index))
+    elif isinstance(value, dict):
+        for key, item in value.items():
+            if key.startswith(TODO):
+                yield (*path, key), key, True
+            yield from _drafts(item, (*path, key))
 
 
 class _Complaint:
@@ -63,15 +108,12 @@ class _Complaint:
 
 def _finding(details: ErrorDetails, src: SourceFile, model: type[BaseModel]) -> Finding:
     said = _Complaint(details, src, model)
-    if isinstance(said.value, str) and said.value.startswith(TODO):
-        # A draft of ours: what is missing matters, not that it has the wrong type.
-        told = f"{said.name} is still to be written: `{said.value}`"
-        return Finding("draft-finished", said.here, told, "write it, or take the line out")
     return _WORDS.get(said.kind, _wrong_type)(said)
 
 
 def _unknown_key(said: _Complaint) -> Finding:
-    if said.value is None and (number := _cut_by_a_comma(said.src, said.here, said.key)):
+    before = said.src.text.split("\n")[said.here.line - 1][: said.here.column - 1]
+    if said.value is None and (number := cut_by_a_comma(before, said.key)):
         return Finding(
             "unknown-key",
             said.here,
@@ -83,16 +125,12 @@ def _unknown_key(said: _Complaint) -> Finding:
         "unknown-key",
         said.here,
         f"unknown key {said.name}",
-        did_you_mean(said.key, known) or f"known here: {', '.join(known)}",
+        did_you_mean(said.key.lower(), known) or f"known here: {', '.join(known)}",
     )
 
 
 def _missing_key(said: _Complaint) -> Finding:
-    inner = _model_at(said.model, said.loc[:-1])
-    described = inner and next(
-        (f.description for n, f in inner.model_fields.items() if (f.alias or n) == said.loc[-1]),
-        None,
-    )
+    described = _described(said.model, said.loc)
     help = f"add `{said.key}:`" + (f" ({described})" if described else "")
     return Finding("missing-key", said.here, f"the key {said.name} is missing", help)
 
@@ -100,14 +138,10 @@ def _missing_key(said: _Complaint) -> Finding:
 def _unfit(said: _Complaint) -> Finding:
     """An entry whose keys do not go together; the complaint is its own."""
     error, here = said.context["error"], said.here
-    if isinstance(error, Unfit) and error.key:
+    assert isinstance(error, Unfit)
+    if error.key:
         here = Spot(said.src.label, *said.src.position((*said.loc, error.key), key=True))
-    return Finding(
-        "wrong-value",
-        here,
-        str(error),
-        error.help if isinstance(error, Unfit) else "change the keys of this entry to fit",
-    )
+    return Finding("wrong-value", here, str(error), error.help)
 
 
 def _wrong_form(said: _Complaint) -> Finding:
@@ -116,6 +150,8 @@ def _wrong_form(said: _Complaint) -> Finding:
 
 def _wrong_word(said: _Complaint) -> Finding:
     expected = said.context["expected"].replace("'", "`")
+    if isinstance(said.value, str) and (odd := odd_character(said.value)):
+        return said.wrong(f"has a character that only looks right ({odd})", _ANEW)
     return said.wrong(f"cannot be {_shown(said.value)}", f"write one of: {expected}")
 
 
@@ -165,8 +201,20 @@ def _wrong_type(said: _Complaint) -> Finding:
         "wrong-type",
         said.here,
         f"{said.name} should be {_wanted(said.kind)}, not {_given(said.value)}",
-        _write_instead(said.kind, said.value, said.key),
+        _keys_help(said) or _write_instead(said.kind, said.value, said.key),
     )
+
+
+def _keys_help(said: _Complaint) -> str | None:
+    """What to write for a plain value where a mapping with known keys belongs."""
+    inner = _model_at(said.model, said.loc) if said.kind.startswith("model") else None
+    if inner is None or isinstance(said.value, list | dict):
+        return None
+    asked = [f.alias or name for name, f in inner.model_fields.items() if f.is_required()]
+    if said.value is not None and len(asked) in (1, 2):
+        more = f", {asked[1]}: ..." if len(asked) > 1 else ""
+        return f"write it under its key: {{{asked[0]}: {said.value}{more}}}"
+    return f"write it under one of its keys: {', '.join(keys(inner))}"
 
 
 def _entries(value: Any) -> str:
@@ -180,6 +228,16 @@ def _name(loc: tuple[int | str, ...]) -> str:
     return (
         f"entry {loc[-1] + 1} of {_name(loc[:-1])}" if isinstance(loc[-1], int) else f"`{loc[-1]}`"
     )
+
+
+def _described(model: type[BaseModel], path: tuple[int | str, ...]) -> str | None:
+    """What the field is for that a path leads to or into, as its model says."""
+    for end in range(len(path), 0, -1):
+        inner = _model_at(model, path[: end - 1])
+        for name, field in inner.model_fields.items() if inner else ():
+            if (field.alias or name) == path[end - 1]:
+                return field.description
+    return None
 
 
 def _model_at(model: type[BaseModel], loc: tuple[int | str, ...]) -> type[BaseModel] | None:
@@ -268,34 +326,21 @@ def _wanted(kind: str) -> str:
     )
 
 
-def _cut_by_a_comma(src: SourceFile, here: Spot, rest: str) -> str | None:
-    """``33.3`` where ``{mean: 33,3}`` made a key of the ``3``, else ``None``."""
-    before = re.search(r"(-?[0-9]+),$", src.text.split("\n")[here.line - 1][: here.column - 1])
-    return f"{before[1]}.{rest}" if before and rest.isascii() and rest.isdigit() else None
-
-
-def _number_within(text: str, key: str) -> str | None:
-    """What to write for text that holds a number among other things, else ``None``."""
-    number = r"[-+]?[0-9]+(?:[.,][0-9]+)?"
-    if spread := re.fullmatch(rf"({number})\s*(?:±|\+/?-)\s*({number})", text.strip()):
-        return f"write the spread apart: mean: {spread[1].replace(',', '.')}, sd: {spread[2].replace(',', '.')} (or se:, as the paper says)"
-    if spread := re.fullmatch(rf"(?:±|\+/?-)\s*({number})", text.strip()):
-        return f"write the number alone: {key}: {spread[1].replace(',', '.')}"
-    if (bound := re.fullmatch(r"([<>≤≥])\s*=?\s*(0?[.,][0-9]+)", text.strip())) and key == "p":
-        side = "p_below" if bound[1] in "<≤" else "p_above"
-        return f"write the bound as `{side}: 0.{bound[2].replace(',', '.').partition('.')[2]}` in place of `p:`"
-    if re.fullmatch(r"[-+]?[0-9]+,[0-9]+", text.strip()):
-        return f"write a decimal point: {text.strip().replace(',', '.')}"
-    return None
-
-
 def _write_instead(kind: str, value: Any, key: str) -> str:
     if kind.startswith("date"):
         return "write it as year-month-day, e.g. 2026-11-20"
     if kind.startswith("bool"):
         return "write true or false (yes, no, on and off are plain text in YAML 1.2)"
     if kind.startswith("list"):
-        return "put it in brackets: [first, second], or start each line with `- `"
+        if isinstance(value, dict):
+            return "start its first line with `- `, or put brackets around it: [{key: value}]"
+        if isinstance(value, str) and (ends := interval(value)):
+            return f"put it in brackets: {ends}"
+        return (
+            f"put it in brackets: [{value}]"
+            if isinstance(value, str | int) and len(str(value)) <= 60
+            else "put it in brackets: [first, second], or start each line with `- `"
+        )
     if kind.startswith("string"):
         return (
             'put it in quotes: "..."'
@@ -303,9 +348,7 @@ def _write_instead(kind: str, value: Any, key: str) -> str:
             else "write one line of text"
         )
     if kind.startswith(("int", "float")):
-        return (
-            isinstance(value, str) and _number_within(value, key)
-        ) or "write plain digits, without quotes, unit or leading zero"
+        return number_help(value if isinstance(value, str) else "", key)
     return "indent its `key: value` lines below it"
 
 
@@ -316,14 +359,7 @@ def _pattern(pattern: str, value: str) -> tuple[str, str]:
         return f"cannot be {shown}", "write a full address that starts with https://"
     plain = re.fullmatch(r"\^(\[\^.+\])\{1,([0-9]+)\}\$", pattern, re.DOTALL)
     if not plain:
-        form = {
-            ID_PATTERN: "small letters, digits and single hyphens, a letter first: seated-row",
-            KEY_PATTERN: "small letters and digits, a letter first: smith2024",
-        }
-        return (
-            f"cannot be {shown}",
-            f"use {form.get(pattern, 'muscle or muscle/part: hamstrings/biceps-femoris-long-head')}",
-        )
+        return _not_an_id(pattern, value)
     allowed, most = plain.groups()
     if not value.strip():
         return "is empty", "write some text, or remove the key"
@@ -337,4 +373,31 @@ def _pattern(pattern: str, value: str) -> tuple[str, str]:
             f"has a `{refused}`, as in {_shown(value)}",
             "say it in words: catalog text holds no markup",
         )
-    return f"has an invisible character (U+{ord(refused):04X})", "type the text anew here"
+    return f"has an invisible character (U+{ord(refused):04X})", _ANEW
+
+
+#: Pattern of ids -> what one is made of, and what stands between its words.
+_ID_FORMS = {
+    ID_PATTERN: ("small letters, digits and single hyphens, a letter first", "-", "seated-row"),
+    KEY_PATTERN: ("small letters and digits, a letter first", "", "smith2024"),
+}
+_ANEW = "type the text anew here"
+
+
+def _not_an_id(pattern: str, value: str) -> tuple[str, str]:
+    shown = _shown(value)
+    if pattern == COLOUR_PATTERN:
+        form = '# and six small digits, red, green and blue: "#155e5b"'
+        return f"cannot be {shown}", f"use {form}"
+    if glued := re.fullmatch(r"([a-z-]+):([-+.0-9]+)", value):
+        return f"cannot be {shown}", f"write a space after the colon: {glued[1]}: {glued[2]}"
+    form, gap, example = _ID_FORMS.get(
+        pattern, ("muscle or muscle/part", "-", "hamstrings/biceps-femoris-long-head")
+    )
+    if odd := odd_character(value):
+        return f"has a character that no id has ({odd}), as in {shown}", f"type it anew: {form}"
+    if pattern == KEY_PATTERN and re.search(r"[/.]", value):
+        return f"cannot be {shown}", f"write the key of its record in references.bib: {example}"
+    if (made := as_id(value, gap)) and made != value:
+        return f"cannot be {shown}", f"use {form}: {made}"
+    return f"cannot be {shown}", f"use {form}: {example}"

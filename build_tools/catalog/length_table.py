@@ -16,7 +16,7 @@ from .entries import LengthTable
 from .finding import Finding, Spot
 
 Angles = tuple[float, ...]
-_HELP = "sample it again: handbook sample-lengths"
+_HELP = "sample it again: `handbook sample-lengths`"
 #: Largest table read, in bytes; the shipped ones are a tenth of it.
 MAX_SIZE = 200_000
 

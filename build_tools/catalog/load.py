@@ -320,4 +320,4 @@ def _typed(src: SourceFile, data: Any, model: type[Data]) -> tuple[Data | None, 
         # JSON mode: strict about numbers and text, yet reads dates, as YAML 1.2 has none.
         return model.model_validate_json(json.dumps(data)), []
     except ValidationError as error:
-        return None, wording.findings(error, src, model)
+        return None, wording.findings(error, src, model, data)

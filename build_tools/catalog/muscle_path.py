@@ -31,7 +31,7 @@ THOUSAND = 1000
 #: Largest file read, in bytes; the shipped ones are a tenth of it.
 MAX_SIZE = 100_000
 _SEGMENTS: tuple[SegmentName, ...] = get_args(SegmentName)
-_HELP = "sample it again: handbook sample-lengths"
+_HELP = "sample it again: `handbook sample-lengths`"
 
 
 class Place(NamedTuple):

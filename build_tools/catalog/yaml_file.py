@@ -38,6 +38,10 @@ _NOT_TEXT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ufeff\u
 _CONFLICT = re.compile(r"^(?:<{7} |\|{7} |={7}$|>{7} )", re.MULTILINE)
 #: Spaces that are no spaces to YAML, at the head of a line (Unicode category Zs without U+0020).
 _ODD_INDENT = re.compile("^[ \t]*([\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000])", re.MULTILINE)
+#: A space or a colon that YAML does not know, after a key at the head of a line.
+_ODD_COLON = re.compile(
+    r"^[ \t]*(?:- )?\w+(?:(：|﹕|꞉)|:([\u00a0\u1680\u2000-\u200b\u202f\u205f\u3000]))", re.MULTILINE
+)
 #: What could be an anchor, alias or tag.
 _MARKED = re.compile(r"(?:^|[\s\[{,:?-])[&*!]", re.MULTILINE)
 #: Block collections nest by indentation or by `- - -` and `? ?` at the head of a line, two levels a column at most.
@@ -93,7 +97,7 @@ class SourceFile:
 
     @cached_property
     def _root(self) -> yaml.Node | None:
-        return yaml.compose(self.text, _Loader)
+        return compose(self.text)
 
     def position(self, path: tuple[str | int, ...], key: bool = False) -> tuple[int, int]:
         """Line and column (both from 1) of the node at ``path``; of its key with ``key=True``.
@@ -125,6 +129,16 @@ class SourceFile:
             else:
                 break
         return (mark.line + 1, mark.column + 1) if mark else (1, 1)
+
+
+def compose(text: str) -> yaml.Node | None:
+    """The nodes of a text, each with the place where it begins and ends. Raises ``yaml.MarkedYAMLError``."""
+    return yaml.compose(text, _Loader)
+
+
+def scalar(node: yaml.ScalarNode) -> Any:
+    """A scalar as plain data."""
+    return _SCALARS[node.tag](node.value)
 
 
 def read_text(path: Path, label: str, most_bytes: int, smaller: str) -> tuple[str, Finding | None]:
@@ -196,6 +210,11 @@ def read(
     )
     if finding:
         return SourceFile(path, label, ""), None, [finding]
+    return parse(text, path, label)
+
+
+def parse(text: str, path: Path, label: str) -> tuple[SourceFile, Any, list[Finding]]:
+    """The same of a file's text, with ``\\n`` for every line break."""
     if found := _ODD_INDENT.search(text):
         line, column = _place_of(found.start(1), text)
         return (
@@ -210,9 +229,25 @@ def read(
                 )
             ],
         )
+    if found := _ODD_COLON.search(text):
+        what = 1 if found[1] else 2
+        line, column = _place_of(found.start(what), text)
+        looks = "a colon" if found[1] else "a space"
+        return (
+            SourceFile(path, label, ""),
+            None,
+            [
+                Finding(
+                    "yaml-syntax",
+                    Spot(label, line, column),
+                    f"a character that only looks like {looks} follows this key (U+{ord(found[what]):04X})",
+                    "delete it and type `: `, a colon and a plain space",
+                )
+            ],
+        )
     try:
         _refuse_marks_and_depth(text)
-        data = _data(yaml.compose(text, _Loader), MAX_DEPTH)
+        data = _data(compose(text), MAX_DEPTH)
         return SourceFile(path, label, text), data, []
     except _Refused as refused:
         rule, spot, message, help = (
@@ -223,7 +258,8 @@ def read(
         )
     except yaml.MarkedYAMLError as error:
         line, column = _place(error, text)
-        rule, message, help = _explain(error, text.split("\n")[line])
+        lines = text.split("\n")
+        rule, message, help = _explain(error, lines[line], lines[line - 1] if line else "")
         spot = Spot(label, line + 1, column + 1)
     return SourceFile(path, label, ""), None, [Finding(rule, spot, message, help)]
 
@@ -266,7 +302,7 @@ def _data(node: yaml.Node | None, levels: int) -> Any:
     if node is None:
         return None
     if isinstance(node, yaml.ScalarNode):
-        return _SCALARS[node.tag](node.value)
+        return scalar(node)
     if not levels:
         raise _too_deep(node.start_mark)
     if isinstance(node, yaml.SequenceNode):
@@ -310,7 +346,13 @@ def _place(error: yaml.MarkedYAMLError, text: str) -> tuple[int, int]:
     return next((place for place in marks if place < end), end)
 
 
-def _explain(error: yaml.MarkedYAMLError, line: str) -> tuple[str, str, str]:
+#: Text goes on after the quote that began it is closed.
+_AFTER_QUOTE = re.compile(r"""(?:: |- )(?:"[^"]*"|'[^']*')\s*[^\s,\]}#:]""")
+#: A list item without a key, where another line then begins with one.
+_BARE_ITEM = re.compile(r"\s*- [^\s:\[{\"'][^:\[{]*")
+
+
+def _explain(error: yaml.MarkedYAMLError, line: str, above: str) -> tuple[str, str, str]:
     """The parser's complaint about a line: rule id, what is wrong and what to write, in an author's words."""
     problem = error.problem or "this is not YAML"
     if "nesting depth" in problem:
@@ -323,7 +365,24 @@ def _explain(error: yaml.MarkedYAMLError, line: str) -> tuple[str, str, str]:
         problem,
         "see the YAML line above it too; indentation and quotes are the usual cause",
     )
-    if re.match(r"[-?: ]*\t", line):
+    if line.startswith("```") or above.startswith("```"):
+        message, help = "a fence of Markdown stands here", "delete the lines that begin with ```"
+    elif re.match(r"\s*[–—•·●] ", line):
+        message, help = (
+            f"`{line.strip()[0]}` begins no entry of a list",
+            "begin it with a plain hyphen and a space: `- `",
+        )
+    elif _AFTER_QUOTE.search(line) and "did not find expected" in problem:
+        message, help = (
+            "text goes on after the quote is closed",
+            "put the whole value in quotes of the other kind, or begin it with another word",
+        )
+    elif "mapping values are not allowed" in problem and _BARE_ITEM.fullmatch(above):
+        message, help = (
+            "the line above has no key, and this one has",
+            "write its key there, as its neighbours do: `- key: text`",
+        )
+    elif re.match(r"[-?: ]*\t", line):
         message, help = "a tab cannot indent YAML", "indent with spaces, two per level"
     elif "mapping values are not allowed" in problem:
         message, help = (
@@ -335,7 +394,7 @@ def _explain(error: yaml.MarkedYAMLError, line: str) -> tuple[str, str, str]:
             "this line has no `key:` or does not line up with the lines above",
             "check the indentation and the colon",
         )
-    elif "cannot start any token" in problem:
+    elif "cannot start any token" in problem or "expected alphabetic or numeric" in problem:
         message, help = "a value may not start with this character", "put the value in quotes"
     elif "unexpected end of stream" in problem:
         message, help = "this is never closed", "close the quote or bracket that opens here"

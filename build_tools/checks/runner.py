@@ -12,6 +12,7 @@ from datetime import date
 from types import ModuleType
 from typing import NamedTuple
 
+from build_tools.catalog.complaints import DRAFT
 from build_tools.catalog.finding import Finding, Spot
 from build_tools.catalog.load import Catalog
 
@@ -64,11 +65,17 @@ def run(
     # A file that cannot be read, or a rule that failed, hides findings: none can then be called absent.
     complete = not catalog.broken and not failed
     found = exceptions.let_through(found, catalog, rules, complete, elsewhere=NUMBERS)
-    findings = {*catalog.findings, *found, *failed}
+    findings = _without_consequences({*catalog.findings, *found, *failed})
     return sorted(
         (GradedFinding(finding, severity_of(finding.rule, profile)) for finding in findings),
         key=lambda r: r.place,
     )
+
+
+def _without_consequences(findings: set[Finding]) -> set[Finding]:
+    """Whatever else is said of a line that is still to be written only follows from that."""
+    drafts = {(f.spot.file, f.spot.line) for f in findings if f.rule == DRAFT}
+    return {f for f in findings if f.rule in (DRAFT, INTERNAL_ERROR) or f.spot[:2] not in drafts}
 
 
 def _internal_error(rule: str, catalog: Catalog, error: Exception) -> Finding:

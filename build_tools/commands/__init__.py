@@ -13,10 +13,14 @@ COMMANDS: dict[str, str] = {
     "check": "check the catalog and say what to mend",
     "cite": "add a record from another program's export",
     "conclude": "recompute what the numbers say, and write it to catalog/conclusions/",
+    "diff": "tell what the catalog says otherwise than at a revision, and why",
     "explain": "show how a claim's numbers became its sentence",
+    "new": "begin an exercise, a study or a muscle as a draft",
     "rules": "explain the rules that entries are checked against",
     "sample-lengths": "make the tables of muscle lengths anew from a model file",
     "schema": "print the JSON Schema of an entry, for editors",
+    "start": "begin a handbook of your own in a new or empty folder",
+    "upkeep": "what workflows do: generated files, suggestions, what is due",
     "write": "write the handbook as a folder of Markdown",
 }
 

@@ -1,6 +1,6 @@
 """Keep catalog/addresses.txt, the list of every address that was published.
 
-Adds the addresses of new entries and never takes one out. A listed address that
+Adds the addresses of new entries and hand-written pages, and never takes one out. A listed address that
 would no longer answer is a finding: bring its entry back, or name the successor
 in moved.yaml. With --check nothing is written, and addresses that are not listed
 yet are findings too.
@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import argparse
 import sys
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from . import CLEAN, FINDINGS, CannotRun, reporting, terminal
@@ -28,6 +29,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         action="store_true",
         help="write nothing; addresses that are not listed yet are findings",
     )
+    reporting.add_content(parser)
 
 
 def run(args: argparse.Namespace) -> int:
@@ -35,13 +37,16 @@ def run(args: argparse.Namespace) -> int:
     from build_tools.checks.profile import severity_of
     from build_tools.checks.runner import GradedFinding
 
+    pages = reporting.content(args)
     with terminal.progress() as tell:
         catalog, _, profile = reporting.load(args.catalog, tell)
         try:
             # An entry that cannot be read would look like one that was taken out.
-            found = catalog.findings or _found(catalog, args.check)
-        except OSError as error:
-            raise CannotRun(f"the list of addresses cannot be read or written: {error}") from None
+            found = catalog.findings or _found(catalog, pages, args.check)
+        except (OSError, UnicodeDecodeError) as error:
+            raise CannotRun(
+                f"the list of addresses or a hand-written page cannot be read or written: {error}"
+            ) from None
     report = reporting.tell(
         args,
         [GradedFinding(finding, severity_of(finding.rule, profile)) for finding in found],
@@ -56,12 +61,13 @@ def run(args: argparse.Namespace) -> int:
     return FINDINGS if report.errors or (args.strict and report.warnings) else CLEAN
 
 
-def _found(catalog: Catalog, only_compare: bool) -> list[Finding]:
+def _found(catalog: Catalog, pages: Path, only_compare: bool) -> list[Finding]:
     """What to report; new addresses are added on the way unless they are only compared."""
     from build_tools.committed import addresses as address_list
+    from build_tools.site import hand_written
     from build_tools.site.book import answering
 
-    answers = answering(catalog)
+    answers = answering(catalog, hand_written.pages(pages))
     if only_compare:
         return address_list.stale(catalog, answers)
     found, written = address_list.add(catalog, answers)

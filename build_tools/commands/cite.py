@@ -6,7 +6,7 @@ A work that is there already is not added again: the command says under which ke
 it stands. Works without a network; --doi asks the registry of DOIs instead.
 
 After it, say where the record was read (readat), and write the study:
-handbook new study KEY.
+`handbook new study KEY`.
 
 Exit status: 0 added, 1 something was not added, 2 it could not run.
 """
@@ -16,6 +16,8 @@ from __future__ import annotations
 import argparse
 import sys
 from pathlib import Path
+
+from build_tools.catalog.invocation import typed
 
 from . import CLEAN, FINDINGS, CannotRun, reporting
 
@@ -78,7 +80,8 @@ def run(args: argparse.Namespace) -> int:
         print(made, end="")
         for lack in record.unknown:
             print(f"note: {lack}")
-        print(f"next: say in `readat` where it was read; then `handbook new study {key}`")
+        told = "next: say in `readat` where it was read; then `handbook new study KEY`"
+        print(typed(told.replace("KEY", key)))
     if not args.dry_run:
         try:
             files.replace(path, text)

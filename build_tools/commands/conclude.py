@@ -3,8 +3,10 @@
 Writes one file for each exercise and muscle, so that the difference of a commit
 shows which conclusions a new study moves. Only what changed is written; files of
 retired exercises go. Which statements moved is added to catalog/changes.yaml
-under the present day; numbers that move without an answer are none. With --check
-nothing is written, and files that would change are findings.
+under the present day, with what changed behind each as far as git tells; numbers
+that move without an answer are none. The ids that editors complete, in
+catalog/.schemas/, follow if that folder is there. With --check nothing is written,
+and files that would change are findings.
 
 Claims that the numbers contradict, needless disputes, citations without numbers
 and numbers that cannot be weighed are reported like the findings of `handbook
@@ -53,9 +55,9 @@ def run(args: argparse.Namespace) -> int:
         raise CannotRun(f"the conclusions cannot be written: {error}") from None
     report = reporting.tell(args, found, checked.catalog, "Handbook conclude")
     if checked.conclusions is None:
-        print(
+        terminal.say(
             "handbook: nothing was computed, because `handbook check` finds errors; they are listed above",
-            file=sys.stderr,
+            reporting.shown(args.catalog),
         )
     if report.has_internal_error:
         return COULD_NOT_RUN
@@ -64,24 +66,30 @@ def run(args: argparse.Namespace) -> int:
 
 def _found(checked: Checked, only_compare: bool, today: date) -> list[GradedFinding]:
     """What to report; the files are written on the way unless they are only compared."""
+    from build_tools.authoring import schemas
     from build_tools.checks.profile import severity_of
     from build_tools.checks.runner import GradedFinding
     from build_tools.committed import files as committed
     from build_tools.committed import moves, record
+    from build_tools.revisions.recorded import explained
 
     catalog = checked.catalog
     if checked.conclusions is None:
         return checked.errors
     texts = committed.files(checked.conclusions, catalog)
     if only_compare:
-        behind = [*committed.stale(texts, catalog), *record.find(catalog)]
+        behind = [
+            *committed.stale(texts, catalog),
+            *record.find(catalog),
+            *schemas.stale(catalog),
+        ]
         return checked.by_numbers + [
             GradedFinding(finding, severity_of(finding.rule, checked.profile)) for finding in behind
         ]
     stored = committed.stored_texts(catalog.root)
     # With nothing there before, nothing moved.
     found = moves.compare(stored, texts) if stored else moves.Moves([], [], [])
-    added = record.add(catalog, found, today)
+    added = record.add(catalog, explained(found, catalog.root), today)
     written = committed.write(texts, catalog.root)
     print(
         f"{written.written} written, {written.removed} removed, {written.unchanged} unchanged in {catalog.label}/{committed.FOLDER}",
@@ -90,4 +98,6 @@ def _found(checked: Checked, only_compare: bool, today: date) -> list[GradedFind
     if any(added):
         told = ", ".join(f"{len(of)} {word}" for word, of in added._asdict().items())
         print(f"statements: {told}; recorded in {catalog.label}/{record.FILE}", file=sys.stderr)
+    if refreshed := schemas.refresh(catalog):
+        print(f"{refreshed} written in {catalog.label}/{schemas.FOLDER}", file=sys.stderr)
     return checked.by_numbers

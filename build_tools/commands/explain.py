@@ -42,9 +42,9 @@ def run(args: argparse.Namespace) -> int:
             else ""
         )
     if conclusions is None:
-        print(
-            "handbook: nothing was computed, because the catalog has errors; run: handbook check",
-            file=sys.stderr,
+        terminal.say(
+            "handbook: nothing was computed, because the catalog has errors; run `handbook check`",
+            reporting.shown(args.catalog),
         )
         return FINDINGS
     if not text:

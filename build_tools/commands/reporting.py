@@ -40,6 +40,26 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--strict", action="store_true", help="let warnings fail too")
 
 
+def add_content(parser: argparse.ArgumentParser) -> None:
+    """``--content DIR``."""
+    parser.add_argument(
+        "--content",
+        type=Path,
+        metavar="DIR",
+        help="the hand-written pages (default: content, beside the catalog)",
+    )
+
+
+def content(args: argparse.Namespace) -> Path:
+    """The folder of the hand-written pages. Raises ``CannotRun`` when one was named that is none."""
+    named: Path | None = args.content
+    if named and not named.is_dir():
+        raise CannotRun(
+            f"there is no folder `{visible(str(named))}`; name the folder of the hand-written pages: --content DIR"
+        )
+    return named or args.catalog.resolve().parent / "content"
+
+
 def load(folder: Path, tell: Callable[[str], None]) -> pipeline.Opened:
     """The catalog in ``folder`` and what it is judged by. Raises ``CannotRun``."""
     if not folder.is_dir():
@@ -48,7 +68,7 @@ def load(folder: Path, tell: Callable[[str], None]) -> pipeline.Opened:
         )
     try:
         tell("reading the catalog")
-        return pipeline.open_catalog(folder, _from_here(folder))
+        return pipeline.open_catalog(folder, shown(folder))
     except ValueError as error:
         raise CannotRun(str(error)) from None
     except OSError as error:
@@ -61,10 +81,17 @@ def tell(
     catalog: Catalog,
     title: str,
     counts: reports.Counts | None = None,
+    looked_at: str = "",
 ) -> reports.Report:
     """Print what was found in ``args.format``; under GitHub Actions also into the job summary."""
     report = reports.Report(
-        found, _size(catalog), counts or {}, terminal.has_colours(sys.stdout), title
+        found,
+        _size(catalog),
+        counts or {},
+        terminal.has_colours(sys.stdout),
+        title,
+        shown(args.catalog),
+        looked_at,
     )
     format = args.format or ("github" if os.environ.get("GITHUB_ACTIONS") == "true" else "text")
     sys.stdout.write(reports.render(report, format))
@@ -73,7 +100,7 @@ def tell(
     return report
 
 
-def _from_here(folder: Path) -> str:
+def shown(folder: Path) -> str:
     """The folder relative to where the person stands, with forward slashes."""
     try:
         return Path(os.path.relpath(folder)).as_posix()

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from textwrap import fill, indent
 
 from build_tools.catalog.complaints import did_you_mean
+from build_tools.catalog.invocation import typed
 from build_tools.checks.manuals.manual import Manual
 from build_tools.checks.manuals.register import manuals
 from build_tools.checks.profile import Severity, load_profile, severity_of
@@ -45,7 +46,7 @@ def _manual(rule: str, manual: Manual, severity: Severity) -> Iterator[str]:
     yield f"{rule} ({severity})"
     yield fill(manual.title, _WIDTH)
     yield fill(f"Why: {manual.why}", _WIDTH)
-    yield fill(f"Instead: {manual.instead}", _WIDTH)
+    yield fill(typed(f"Instead: {manual.instead}"), _WIDTH)
     for label, examples in (("Fails", manual.fails), ("Passes", manual.passes)):
         for example in examples:
             # As it stands in a docstring, so that it can be copied into one.

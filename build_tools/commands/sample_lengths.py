@@ -51,7 +51,7 @@ def run(args: argparse.Namespace) -> int:
         catalog, _, _ = reporting.load(args.catalog, tell)
         if catalog.model is None:
             raise CannotRun(
-                f"{catalog.label}/model/muscles.yaml is missing or has errors; run: handbook check"
+                f"{catalog.label}/model/muscles.yaml is missing or has errors; run `handbook check`"
             )
         model = catalog.model.data
         id = _pinned(model, args.model, args.accept_hash)

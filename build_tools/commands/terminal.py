@@ -8,10 +8,17 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import TextIO
 
+from build_tools.catalog.invocation import CATALOG, typed
+
 
 def has_colours(stream: TextIO) -> bool:
     """Whether ``stream`` is a terminal that shows colours and nobody asked for none (https://no-color.org)."""
     return _steerable(stream) and not os.environ.get("NO_COLOR")
+
+
+def say(text: str, catalog: str = CATALOG) -> None:
+    """Tell it beside the output; commands are named as they are typed here, for the catalog in that folder."""
+    print(typed(text, catalog), file=sys.stderr)
 
 
 @contextmanager

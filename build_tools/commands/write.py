@@ -6,7 +6,6 @@ The catalog is checked and its numbers are weighed first; nothing is written whi
 from __future__ import annotations
 
 import argparse
-import sys
 from pathlib import Path
 
 from build_tools.checks.reports import visible
@@ -41,7 +40,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Check ``args.catalog``, then write everything to ``args.to``; answer the exit status."""
     from build_tools import pipeline
-    from build_tools.site import book
+    from build_tools.site import book, hand_written
     from build_tools.site import folder as emit
     from build_tools.site.publication import Publication
 
@@ -55,7 +54,7 @@ def run(args: argparse.Namespace) -> int:
             if checked.conclusions and not checked.errors:
                 tell("writing the files")
                 site = Publication(args.url, not args.no_offline)
-                written_by_hand = book.hand_written(args.content)
+                written_by_hand = hand_written.pages(args.content)
                 made = book.render(
                     checked.catalog, checked.conclusions, checked.profile, site, written_by_hand
                 )
@@ -63,10 +62,10 @@ def run(args: argparse.Namespace) -> int:
     except (ValueError, OSError) as error:
         raise CannotRun(str(error)) from None
     if checked.conclusions is None or checked.errors:
-        print(
+        terminal.say(
             f"the catalog has {len(checked.errors)} errors; nothing was written. "
-            f"Run: handbook {'conclude --check' if checked.conclusions else 'check'}",
-            file=sys.stderr,
+            f"Run `handbook {'conclude --check' if checked.conclusions else 'check'}`",
+            reporting.shown(args.catalog),
         )
         return FINDINGS
     print(f"{written} files written to {args.to}")

@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 from ..catalog.finding import Finding, Spot
 from ..catalog.load import Catalog
+from ..catalog.moved import what_to_write
 
 FILE = "addresses.txt"
 HEADER = "# Every address this handbook was published under. `handbook addresses` adds new ones; none is ever taken out.\n"
@@ -131,17 +132,24 @@ def _dead(catalog: Catalog, listed: dict[str, int], answers: set[str]) -> list[F
             DEAD,
             Spot(_label(catalog), line, 1),
             f"`{address}` was published and would no longer answer",
-            _remedy(address),
+            remedy(address, catalog.label),
         )
         for address, line in listed.items()
         if address not in answers
     ]
 
 
-def _remedy(address: str) -> str:
-    _, folder, id, *_ = [*address.split("/"), ""]
+def remedy(address: str, label: str = "catalog") -> str:
+    """What keeps an address of the catalog in the folder ``label`` alive."""
+    _, folder, id, below, *_ = [*address.split("/"), "", ""]
     if id and folder in FOLDERS:
-        return f"bring the entry back, or add `{id}: its-successor` under `{FOLDERS[folder][0]}:` in moved.yaml"
+        # A part has a page below its muscle's, and a list of its own.
+        is_part = folder == "muscles" and below
+        return what_to_write(
+            "parts" if is_part else FOLDERS[folder][0],
+            f"{id}/{below}" if is_part else id,
+            label,
+        )
     return "bring the page back, or leave a page there that leads on"
 
 

@@ -7,6 +7,7 @@ change without that are no move. This is the only place that says so.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Annotated, Any, Literal, NamedTuple
 
@@ -22,8 +23,12 @@ from ..evidence.treatments import pair_anchor
 Way = Literal["turned", "firmer", "weaker", "newly tested", "otherwise"]
 #: From what says least; ``alike`` says as much as ``found``.
 _STRENGTH = {"not studied": 0, "unclear": 1, "hinted": 2, "found": 3, "alike": 3}
+#: What `because` may say: a kind, and of which.
+BECAUSE = r"^(?:study|reference|convention|entry|vocabulary|model|rule)(?: [a-z0-9/_-]+)?$"
 #: Stands where an answer has no side, or no certainty.
 NO_SIDE, NOT_RATED = "no side", "not rated"
+#: Where a sentence ends and the next begins.
+_END = re.compile(r"(?<=[.!?]) (?=[A-Z0-9])")
 
 
 class Answered(NamedTuple):
@@ -71,18 +76,27 @@ class Asked(Entry):
         """Whether it is a claim of an exercise; else it is a pair of a part."""
         return self.at.startswith("/exercises/")
 
+    def on(self, told: Saying) -> tuple[object, ...]:
+        """What it is on, with the parts it answers for: the same whatever number it has on its page."""
+        parts = tuple(answer.part for answer in told.answers)
+        return self.page, self.outcome, self.relative_to, self.first, self.second, parts
+
 
 class Move(Asked):
     """A statement that says something else now."""
 
     before: Saying = Field(description="What it said.")
     now: Saying = Field(description="What it says since.")
+    because: list[Annotated[str, Field(pattern=BECAUSE)]] = Field(
+        default=[],
+        description="What changed behind it: study and its key, convention and its name, entry, reference, vocabulary, model, or "
+        "rule where nothing but the program did. Left out where it is not known.",
+    )
 
     @property
     def key(self) -> tuple[object, ...]:
         """The same for the same statement, whatever number it has on its page."""
-        parts = tuple(answer.part for answer in self.now.answers)
-        return self.page, self.outcome, self.relative_to, self.first, self.second, parts
+        return self.on(self.now)
 
     @property
     def way(self) -> Way:
@@ -100,6 +114,11 @@ class ToldStatement(NamedTuple):
     asked: Asked
     told: Saying
 
+    @property
+    def key(self) -> tuple[object, ...]:
+        """The same for the same statement, whatever number it has on its page."""
+        return self.asked.on(self.told)
+
 
 class Moves(NamedTuple):
     """What differs between two states: moved statements, and addresses of those that only one of them has."""
@@ -109,13 +128,33 @@ class Moves(NamedTuple):
     gone: list[str]
 
 
+class Reworded(NamedTuple):
+    """A statement that tells the same answer in other words or numbers."""
+
+    asked: Asked
+    before: Saying
+    now: Saying
+
+
+Statements = dict[tuple[object, ...], ToldStatement]
+"""By what each is on, whatever number it has on its page."""
+
+
 def compare(before: Mapping[str, str | None], now: Mapping[str, str | None]) -> Moves:
     """What moved between two states of the files (path -> text), in the order of the addresses.
 
     A pair that a moved claim tells is left out: it is the same sentence.
     """
-    paths = [path for path in sorted({*before, *now}) if before.get(path) != now.get(path)]
-    old, new = (_statements(state.get(path) for path in paths) for state in (before, now))
+    return moves(*(statements(state, differing_files(before, now)) for state in (before, now)))
+
+
+def differing_files(before: Mapping[str, str | None], now: Mapping[str, str | None]) -> list[str]:
+    """Paths that only one state has, or whose text differs."""
+    return [path for path in sorted({*before, *now}) if before.get(path) != now.get(path)]
+
+
+def moves(old: Statements, new: Statements) -> Moves:
+    """As ``compare``, of statements that were read."""
     moved = []
     for key in old.keys() & new.keys():
         was, told = old[key].told, new[key].told
@@ -127,6 +166,26 @@ def compare(before: Mapping[str, str | None], now: Mapping[str, str | None]) -> 
         [new[key].asked.at for key in new if key not in old],
         [old[key].asked.at for key in old if key not in new],
     )
+
+
+def reworded(old: Statements, new: Statements) -> list[Reworded]:
+    """Statements that answer the same in another sentence, in the order of the newer state."""
+    return [
+        Reworded(one.asked, old[key].told, one.told)
+        for key, one in new.items()
+        if key in old
+        and old[key].told.answers == one.told.answers
+        and old[key].told.sentence != one.told.sentence
+    ]
+
+
+def differing(before: Saying, now: Saying) -> tuple[str, str]:
+    """The sentences of either side that the other has not; the whole where one side has none of its own."""
+    was, told = _END.split(before.sentence), _END.split(now.sentence)
+    own = [s for s in was if s not in told], [s for s in told if s not in was]
+    if not all(own):
+        return before.sentence, now.sentence
+    return " ".join(own[0]), " ".join(own[1])
 
 
 def _place(move: Move) -> tuple[object, ...]:
@@ -166,19 +225,18 @@ def _way(before: Answered, now: Answered) -> Way:
     return "weaker" if max(steps) <= 0 else "otherwise"
 
 
-def _statements(texts: Iterable[str | None]) -> dict[tuple[object, ...], ToldStatement]:
-    """Every statement of some files by what it is on. A file that is none of today's form tells none."""
-    found: dict[tuple[object, ...], ToldStatement] = {}
-    for text in texts:
+def statements(texts: Mapping[str, str | None], paths: Iterable[str]) -> Statements:
+    """Every statement of some of the files. A file that is none of today's form tells none."""
+    found: Statements = {}
+    for path in paths:
+        text = texts.get(path)
         try:
             data = yaml.load(text or "", yaml.CSafeLoader)
             made = list(_of_file(data)) if isinstance(data, dict) else []
         except (yaml.YAMLError, KeyError, ValueError, AttributeError):
             continue
         for one in made:
-            asked, parts = one.asked, tuple(answer.part for answer in one.told.answers)
-            key = asked.page, asked.outcome, asked.relative_to, asked.first, asked.second, parts
-            found.setdefault(key, one)
+            found.setdefault(one.key, one)
     return found
 
 

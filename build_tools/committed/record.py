@@ -122,7 +122,9 @@ def _fold(runs: Sequence[ChangeDay]) -> ChangeDay:
         came, went = set(whole.new), set(later.gone)
         for move in later.moved:
             if move.key in since:
-                since[move.key] = move.model_copy(update={"before": since[move.key].before})
+                first = since[move.key]
+                both = list(dict.fromkeys((*first.because, *move.because)))
+                since[move.key] = move.model_copy(update={"before": first.before, "because": both})
             elif move.at not in came:
                 since[move.key] = move
         kept = [m for m in since.values() if m.before.answers != m.now.answers and m.at not in went]
@@ -147,7 +149,7 @@ def _read(catalog: Catalog) -> tuple[SourceFile, list[ChangeDay], list[Finding]]
     try:
         return source, ChangeRecord.model_validate_json(json.dumps(data)).days, []
     except ValidationError as error:
-        return source, [], complaints.findings(error, source, ChangeRecord)
+        return source, [], complaints.findings(error, source, ChangeRecord, data)
 
 
 def _day(day: ChangeDay) -> Data:
@@ -171,6 +173,7 @@ def _move(move: Move) -> Data:
         "second": move.second,
         "before": _saying(move.before),
         "now": _saying(move.now),
+        **({"because": tuple(move.because)} if move.because else {}),
     }
 
 

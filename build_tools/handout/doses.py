@@ -6,14 +6,15 @@ from collections.abc import Iterable
 from typing import NamedTuple
 
 from ..catalog.entries.programme import Dose, Programme
+from ..catalog.fixed_words import fixed_words
 
-#: What a handout says -> the dose it is held against, and how its unit reads.
+#: What a handout says -> the dose it is held against.
 COMPARED = {
-    "repetitions": ("repetitions", "repetitions"),
-    "load": ("load_percent", "per cent of the most that can be lifted once"),
-    "left": ("repetitions_left", "repetitions left at the end of a set"),
-    "rest": ("rest_seconds", "seconds of rest"),
-    "tempo": ("repetition_seconds", "seconds for one repetition, down and up together"),
+    "repetitions": "repetitions",
+    "load": "load_percent",
+    "left": "repetitions_left",
+    "rest": "rest_seconds",
+    "tempo": "repetition_seconds",
 }
 
 
@@ -29,14 +30,13 @@ class Range(NamedTuple):
 def ranges(programme: Programme) -> dict[str, Range]:
     """Field of a handout -> the widest range that the handbook gives for it."""
     made = {}
-    for field, (dose, unit) in COMPARED.items():
+    words = fixed_words("handout")["ranges"]
+    for field, dose in COMPARED.items():
         low, high = _union(getattr(doses, dose) for doses in programme.goals.values())
         if low or high is not None:  # nothing is below 0
-            made[field] = Range(
-                low,
-                high,
-                f"The ranges in this handbook {_told(low, high)} {unit}. This is outside.",
-            )
+            told: str = words["from" if high is None else "to" if low is None else "within"]
+            ends = {"low": _number(low), "high": _number(high)}
+            made[field] = Range(low, high, told.format(what=words[field], **ends))
     return made
 
 
@@ -48,7 +48,5 @@ def _union(doses: Iterable[Dose]) -> tuple[float | None, float | None]:
     ) else None
 
 
-def _told(low: float | None, high: float | None) -> str:
-    if high is None:
-        return f"start at {low:g}"
-    return f"end at {high:g}" if low is None else f"run from {low:g} to {high:g}"
+def _number(end: float | None) -> str:
+    return "" if end is None else f"{end:g}"

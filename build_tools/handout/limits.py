@@ -1,4 +1,4 @@
-"""What a handout may contain: the one place for its version, limits, patterns and messages.
+"""What a handout may contain: the one place for its version, limits and patterns.
 
 The page reads the same values from ``data.json``, so that page and Python cannot differ. Patterns are written in
 the part of regular expressions that Python and JavaScript read alike, and must match the whole text. Lengths
@@ -61,16 +61,6 @@ FIELDS: dict[str, Number | Text] = {
 #: What stands over the exercises, in order. Only days must be there.
 HEAD: dict[str, Text] = {"title": TITLE, "coach": TITLE, "date": DATE}
 
-#: Kind of fault -> what the reader is told. Nothing of the link itself is repeated.
-MESSAGES = {
-    "not-ours": "This link does not hold a handout.",
-    "version": "This handout was made with another version of this page. Ask for a new link.",
-    "too-long": "This link is too long to be a handout.",
-    "damaged": "This link is damaged or cut off. Ask for it again, and open the whole link.",
-    "limits": "This handout holds something that a handout cannot say. Ask for a new link.",
-    "unknown": "This handout names an exercise that this handbook does not have. Ask for a new link.",
-}
-
 
 def as_data() -> dict[str, object]:
     """The same for the page, as JSON values."""
@@ -84,5 +74,4 @@ def as_data() -> dict[str, object]:
         "concern": ID._asdict(),
         "head": [[name, limit._asdict()] for name, limit in HEAD.items()],
         "fields": [[name, limit._asdict()] for name, limit in FIELDS.items()],
-        "messages": MESSAGES,
     }

@@ -26,6 +26,7 @@ out, never null; addresses are relative to the top of the site::
                                                    # `first` is ahead but for the place `measured`; `part` may be a whole muscle
      "kinds": {place: {"name", "means"}},          # the places of planning/order.py, in the order in which they count
      "orders": {part: [{"kind": place, "exercises": [id, ...]}, ...]},       # exercises of one place are a tie, listed by name
+     "moved"?: {old exercise: its successor}, "retired"?: {exercise that was taken out: its name},
      "words": {key: sentence with {places} to fill},                # see words.py
      "goals": {goal: {dose: {"low"?, "high"?, "unit", "means", "unsure", "address"}}},
      "credits": {"direct", "indirect"},
@@ -55,6 +56,7 @@ from ..evidence.claims.conclusions import Conclusions
 from ..evidence.settings import settings
 from ..evidence.wording.names import Names
 from ..evidence_map.preferences import Preference, statements
+from ..handout.successors import moved_on, taken_out
 from ..movement.course import Courses
 from . import plan, progression
 from .facts import ExerciseFacts, facts
@@ -105,6 +107,7 @@ def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dic
             ]
             for part in trained
         },
+        **_retired(catalog),
         "words": {**WORDS, **PROPOSAL_WORDS},
         **_programme(programme),
         "plan": plan.as_data(),
@@ -281,3 +284,9 @@ def _rule(advice: Advice) -> dict[str, str]:
 def _number(value: float) -> int | float:
     """Whole numbers without a point, as JavaScript writes them."""
     return int(value) if value == int(value) else value
+
+
+def _retired(catalog: Catalog) -> dict[str, dict[str, str]]:
+    """What a saved week may still name."""
+    found = {"moved": moved_on(catalog)["exercises"], "retired": taken_out(catalog)}
+    return {key: ids for key, ids in found.items() if ids}

@@ -62,6 +62,7 @@ WORDS: dict[str, str] = {
     "sets-one": "1 set",
     "sets-direct": "{direct} sets",
     "sets-helped": "{direct} to {all} sets",
+    "taken-out": "Taken out of the handbook, and so of this week: {exercises}.",
     "near": "In place of {exercise}:",
     "near-none": "Nothing here is near {exercise}.",
     "near-named": "The same job",

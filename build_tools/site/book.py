@@ -8,16 +8,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from pathlib import Path
 
 from ..catalog.load import Catalog
 from ..checks.profile import Profile
 from ..evidence.claims.conclusions import Conclusions
 from ..evidence.wording.names import Names
-from . import looks
+from . import hand_written, looks
 from .addresses import Addresses, url
 from .client import files as client_files
-from .client import redirects
+from .client import redirects, retired
 from .context import RenderContext
 from .dataset import page as dataset
 from .figures import file as figure_file
@@ -28,7 +27,6 @@ from .pages import (
     data_files,
     exercise,
     indexes,
-    methods,
     passages,
     plot_files,
     programme,
@@ -38,21 +36,14 @@ from .pages import (
 )
 from .pages.evidence import changes, feed, gaps, taught
 from .pages.muscles import muscle, part
+from .pages.passages import UnfitPage
 from .planner import files as planner_files
 from .previews import composed as composed_previews
 from .previews.preview import Preview
 from .publication import UNPUBLISHED, Publication
 from .resource import Room
 from .search import files as search_files
-from .sections import care as care_view
 
-#: Pages written by hand in the content folder, with the anchors that generated pages link to.
-WRITTEN = {
-    "index.md": [],
-    "audits.md": [],
-    care_view.URI: [care_view.ANCHOR],
-    "methods.md": methods.ANCHORS,
-}
 #: What makes pages, in the order that the search meets them. Where they stand follows from the catalog's ids alone.
 PAGES: tuple[Room, ...] = (
     exercise,
@@ -71,6 +62,7 @@ PAGES: tuple[Room, ...] = (
     rules,
     client_files,
     redirects,
+    retired,
 )
 #: What makes files beside the pages.
 FILES: tuple[Room, ...] = (data_files, feed, plot_files, figure_file, map_file, map_told, looks)
@@ -101,6 +93,8 @@ class Book:
     """All pages and files, and what hand-written pages need to be completed."""
 
     shelf: RenderContext
+    written: Mapping[str, str]
+    """Uri and Markdown of the pages written by hand, those that the engine lends among them."""
     pages: list[Page]
     files: list[File]
     previews: dict[str, Preview]
@@ -116,12 +110,6 @@ class Book:
         return passages.fill(self.shelf, uri, text)
 
 
-def hand_written(content: Path) -> dict[str, str]:
-    """Uri and Markdown of each hand-written page of a content folder."""
-    found = {uri: content / uri for uri in WRITTEN}
-    return {uri: path.read_text(encoding="utf-8") for uri, path in found.items() if path.is_file()}
-
-
 def render(
     catalog: Catalog,
     conclusions: Conclusions,
@@ -130,12 +118,19 @@ def render(
     written: Mapping[str, str] | None = None,
 ) -> Book:
     """Render a catalog that passed its checks for one place. Same input, same bytes. ``written`` are the hand-written pages as they
-    stand, for the search alone."""
+    stand; without them those that the engine lends. Raises ``UnfitPage`` where two pages have one name, or a passage is unknown."""
+    written = (
+        {uri: hand_written.lent(uri) for uri in hand_written.LENT} if written is None else written
+    )
     shelf = RenderContext(catalog, conclusions, Addresses(), site, profile)
     resources = [resource for room in (*PAGES, *FILES) for resource in room.resources(shelf)]
-    for uri, anchors in WRITTEN.items():
-        more = care_view.anchors(shelf) if uri == care_view.URI else []
-        shelf.addresses.add(uri, [*anchors, *more])
+    for resource in resources:
+        if resource.uri in written:
+            raise UnfitPage(
+                f"{resource.uri} stands in the content folder, and the handbook makes a page of that name; rename one"
+            )
+    for uri in {hand_written.HOME: "", **written}:
+        shelf.addresses.add(uri, hand_written.anchors(shelf, uri))
     for resource in resources:
         shelf.addresses.add(resource.uri, list(resource.anchors))
     pages, files = [], []
@@ -145,16 +140,18 @@ def render(
             pages.append(Page(resource.uri, made, resource.edit))
         else:
             files.append(File(resource.uri, made))
-    texts = {uri: passages.fill(shelf, uri, text) for uri, text in (written or {}).items()}
+    texts = {uri: passages.fill(shelf, uri, text) for uri, text in written.items()}
     texts |= {page.uri: page.text for page in pages}
     files += [File(uri, content) for uri, content in search_files.files(shelf, texts)]
     composed = composed_previews.previews(shelf, texts)
     files += [File(uri, content) for uri, content in composed_previews.files(shelf, composed)]
-    return Book(shelf, pages, files, {uri: page.preview for uri, page in composed.items()})
+    return Book(shelf, written, pages, files, {uri: page.preview for uri, page in composed.items()})
 
 
-def answering(catalog: Catalog) -> set[str]:
-    """Every address that the catalog's site answers at, retired ones included, e.g. ``/exercises/seated-row/``. Nothing is made."""
+def answering(catalog: Catalog, written: Mapping[str, str] | None = None) -> set[str]:
+    """Every address that the site of a catalog and its hand-written pages answers at, retired ones included, e.g.
+    ``/exercises/seated-row/``. Nothing is made."""
     shelf = RenderContext(catalog, Conclusions(Names(catalog), {}, {}, []), Addresses())
-    uris = [*WRITTEN, *(resource.uri for room in PAGES for resource in room.resources(shelf))]
+    made = (resource.uri for room in PAGES for resource in room.resources(shelf))
+    uris = [*hand_written.addresses(written or {}), *made]
     return {f"/{url(uri)}" for uri in uris if uri.endswith((".md", "/index.html"))}

@@ -11,6 +11,7 @@ from typing import Any, Concatenate, NamedTuple, ParamSpec, TypeVar
 from ..catalog import entries
 from ..catalog.bibliography import apa as referencing
 from ..catalog.load import Catalog
+from ..catalog.palette import Palette
 from ..checks.profile import Profile
 from ..evidence.claims.conclusions import (
     Comparison,
@@ -79,6 +80,11 @@ class RenderContext:
         """Title, notice and conventions."""
         assert self.catalog.handbook  # a catalog without one does not pass the checks
         return self.catalog.handbook.data
+
+    @cached_property
+    def palette(self) -> Palette:
+        """The colours."""
+        return Palette.of(self.handbook.palette)
 
     @property
     def vocabulary(self) -> entries.Vocabulary:

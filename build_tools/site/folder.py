@@ -26,6 +26,9 @@ def emit(book: Book, content: Path, to: Path) -> int:
         else path.read_bytes()
         for uri, path in texts.items()
     }
+    files |= {
+        uri: book.fill(uri, text).encode() for uri, text in book.written.items() if uri not in files
+    }
     files |= {page.uri: page.text.encode() for page in book.pages}
     files |= {file.uri: file.content for file in book.files}
     for uri, data in files.items():

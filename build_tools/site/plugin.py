@@ -2,12 +2,18 @@
 
 Everything happens before MkDocs cleans the output folder, so a catalog that
 fails leaves the site that stood before. Nothing is written into the docs folder.
+A preview goes on while the catalog is in error, and shows what to mend.
 """
 
 from __future__ import annotations
 
+import errno
+import logging
 import os
 import posixpath
+import socket
+import traceback
+from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 from typing import Literal
@@ -25,20 +31,27 @@ from mkdocs.structure.toc import get_toc
 from mkdocs.utils.templates import TemplateContext
 
 from .. import pipeline
+from ..catalog.invocation import typed
 from ..checks import runner
 from ..committed import addresses as address_list
 from ..committed import files as committed
 from ..committed import record
-from . import book, templating
+from . import book, frame, hand_written, looks, templating
 from .addresses import above
+from .pages.passages import UnfitPage
 from .publication import Publication
 from .ready import HeadingConverter, squeezed
+from .stand_in import StandIn
 
 log = get_plugin_logger("handbook")
 #: A megabyte of scripts that no page asks for.
 _THEME_SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
+_THEME_FAVICON = "assets/images/favicon.png"
 #: What a live preview watches beside the catalog.
-_LOOKS = [Path(__file__).parent / folder for folder in ("templates", "styles", "assets", "scripts")]
+_LOOKS = [
+    Path(__file__).parent / folder
+    for folder in ("templates", "styles", "scripts", "content", "theme")
+]
 
 
 class HandbookConfig(Config):  # type: ignore[no-untyped-call]  # MkDocs has no types
@@ -62,73 +75,168 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     """The page of the navigation that an entry stands under, while the entry is written."""
     _converter: HeadingConverter
     _previews = False
+    _is_served = False
+    """Whether a preview's server is there, which the first build comes before."""
+    _stand_in = StandIn()
+    _failed: Exception | None = None
+    """What ended the build at hand."""
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """A preview must show what was just saved, so nothing is kept on the device from it."""
-        self._previews = command == "serve"
+        self._previews, self._is_served, self._stand_in = command == "serve", False, StandIn()
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Set what the pages need, so that nobody has to know it; what a handbook says of its own is kept where it does no harm."""
+        if not self.config.enabled:
+            return config
+        if not config.use_directory_urls:
+            raise PluginError("the handbook's addresses need `use_directory_urls: true`")
+        if config.theme.name == frame.THEME:
+            # After a handbook's own templates, before the theme's.
+            config.theme.dirs.insert(bool(config.theme.custom_dir), str(frame.TEMPLATES))
+            for key, value in frame.theme(config.theme["features"]).items():
+                config.theme[key] = value
+            for key in ("logo", "favicon"):
+                if config.theme.get(key) in (None, _THEME_FAVICON):
+                    config.theme[key] = looks.MARK
+        for name, settings in frame.EXTENSIONS.items():
+            if name not in config.markdown_extensions:
+                config.markdown_extensions.append(name)
+            config.mdx_configs[name] = {**settings, **config.mdx_configs.get(name, {})}
+        config.extra_css[:0] = frame.styles()
+        config.extra.setdefault("generator", False)
+        config.validation.nav.omitted_files = logging.DEBUG  # entries stand behind their lists
+        for kind in ("anchors", "absolute_links", "unrecognized_links"):
+            setattr(config.validation.links, kind, logging.WARNING)
+        return config
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
         """Render the whole handbook in memory, or stop before anything is cleaned or written."""
         if not self.config.enabled:
             return
-        if not config.use_directory_urls:
-            raise PluginError("the handbook's addresses need `use_directory_urls: true`")
+        if self._previews and not self._is_served:
+            _refuse_taken(config.dev_addr.host, config.dev_addr.port)
         templating.reload()
         root = Path(self.config.catalog)
+        strict = bool(config.strict or self.config.strict)
+        written = self._written(config)
         catalog, profile, by_rules, by_numbers, conclusions = pipeline.run(
             pipeline.open_catalog(root, _shown(root))
         )
         # Only a warning: whoever edits with a preview open sees the page, and writes conclusions and addresses last.
         behind = committed.stale_at_all(conclusions, catalog)
-        behind += address_list.stale(catalog, book.answering(catalog)) if conclusions else []
+        behind += (
+            address_list.stale(catalog, book.answering(catalog, written)) if conclusions else []
+        )
         behind += record.find(catalog)
         warnings = [runner.GradedFinding(finding, "warning") for finding in behind]
-        self._report(
-            [*by_rules, *by_numbers, *warnings], strict=config.strict or self.config.strict
-        )
+        if not self._pass([*by_rules, *by_numbers, *warnings], config, strict):
+            return
         assert conclusions is not None  # else an error of the rules has stopped the build
         if not config.site_url:
             log.info(
                 "no `site_url`: client links get no QR code and no canonical address (set SITE_URL to where it is published)"
             )
         self._converter = HeadingConverter(config.markdown_extensions, config.mdx_configs)
-        self._book = book.render(
-            catalog,
-            conclusions,
-            profile,
-            Publication(config.site_url or None, self.config.offline and not self._previews),
-            book.hand_written(Path(config.docs_dir)),
-        )
+        site = Publication(config.site_url or None, self.config.offline and not self._previews)
+        try:
+            self._book = book.render(catalog, conclusions, profile, site, written)
+        except UnfitPage as error:
+            raise PluginError(str(error)) from error
+        self._demand(config, strict)
+        config.site_description = config.site_description or self._book.shelf.handbook.tagline
+        if config.nav is None:
+            made = {page.uri for page in self._book.pages} | {file.uri for file in self._book.files}
+            config.nav = frame.doors(made, written)
 
-    def _report(self, found: list[runner.GradedFinding], strict: bool) -> None:
-        """One line per finding; stop on errors, and on warnings when strict. A notice only speaks: MkDocs would count a warning."""
+    def _written(self, config: MkDocsConfig) -> dict[str, str]:
+        try:
+            return hand_written.pages(Path(config.docs_dir))
+        except (OSError, UnicodeDecodeError) as error:
+            raise PluginError(f"a page of the content folder cannot be read: {error}") from error
+
+    def _demand(self, config: MkDocsConfig, strict: bool) -> None:
+        """Tell what a handbook must set right itself; stop when strict."""
+        shelf, settings = self._book.shelf, _shown(Path(config.config_file_path or "mkdocs.yml"))
+        found = hand_written.demands(shelf, self._book.written, _shown(Path(config.docs_dir)))
+        if config.theme.name != frame.THEME:
+            found.append(
+                f"{settings}: the pages are made for another theme; write `theme: {frame.THEME}`"
+            )
+        if config.site_name != shelf.handbook.title:
+            found.append(
+                f"{settings}: `site_name` is `{config.site_name}`, and the title in handbook.yaml is `{shelf.handbook.title}`; "
+                "write the same in both"
+            )
+        found += [
+            f"{settings}: take the plugin `{name}` out: {why}"
+            for name, why in frame.INSTEAD.items()
+            if {name, f"{frame.THEME}/{name}"} & config.plugins.keys()
+        ]
+        for one in found:
+            (log.error if strict else log.warning)(one)
+        if found and strict:
+            raise PluginError(
+                f"the handbook's own settings or pages need {len(found)} changes; {_kept(config)}"
+                if len(found) > 1
+                else f"the handbook's own settings or pages need a change; {_kept(config)}"
+            )
+
+    def _pass(self, found: list[runner.GradedFinding], config: MkDocsConfig, strict: bool) -> bool:
+        """Whether the pages are to be made; one line per finding. Raises ``PluginError`` on errors, and on warnings when strict.
+
+        Only the first build of a preview goes on without pages: MkDocs would end with it, and nothing would wait for the mend.
+        """
         counts = {"error": 0, "warning": 0, "notice": 0}
-        say_as = {"error": log.error, "warning": log.warning, "notice": log.info}
+        # A notice only speaks, and so does all that a preview begins with: under strict MkDocs counts the others, and ends.
+        goes_on = self._previews and not self._is_served
+        say_as = {
+            "error": log.info if goes_on and strict else log.error,
+            "warning": log.info if goes_on and strict else log.warning,
+            "notice": log.info,
+        }
+        catalog = _shown(Path(self.config.catalog))
         for finding, severity in found:
             counts[severity] += 1
             spot = finding.spot
             say_as[severity](
-                f"{spot.file}:{spot.line}:{spot.column}: {severity}[{finding.rule}]: {finding.message}; help: {finding.help}"
+                f"{spot.file}:{spot.line}:{spot.column}: {severity}[{finding.rule}]: {finding.message}; help: {typed(finding.help, catalog)}"
             )
-        if counts["error"] or (strict and counts["warning"]):
-            raise PluginError(
-                f"the catalog did not pass its checks ({counts['error']} errors, {counts['warning']} warnings); "
-                "the site that stood before is untouched"
-            )
+        if not counts["error"] and not (strict and counts["warning"]):
+            self._stand_in.clear()
+            return True
+        refused = f"the catalog did not pass its checks ({counts['error']} errors, {counts['warning']} warnings)"
+        if not self._previews:
+            raise PluginError(f"{refused}; {_kept(config)}")
+        self._stand_in.show(found, catalog)
+        refused += "; the preview shows what to mend until it is mended"
+        if not goes_on:
+            raise PluginError(refused)
+        log.info(refused)
+        config.nav = []
+        return False
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Add the pages and files as virtual files, editable at their YAML."""
         if not self.config.enabled:
             return files
+        if self._stand_in.is_needed:
+            return Files([])
         for file in list(files):  # the theme's own search, which ours replaces
             if file.src_uri.startswith(_THEME_SEARCH):
                 files.remove(file)
-        to_catalog = posixpath.join(
-            *Path(os.path.relpath(self.config.catalog, config.docs_dir)).parts
-        )
+        try:
+            to_catalog = Path(os.path.relpath(self.config.catalog, config.docs_dir)).as_posix()
+        except ValueError:  # another drive on Windows: no link leads there
+            to_catalog = ""
+        for uri, text in self._book.written.items():
+            if files.get_file_from_path(uri) is None:
+                self._add(files, config, uri, self._book.fill(uri, text))
         for page in self._book.pages:
             file = self._add(files, config, page.uri, page.text)
-            file.edit_uri = posixpath.join(to_catalog, page.edit) if page.edit else None
+            file.edit_uri = (
+                posixpath.join(to_catalog, page.edit) if page.edit and to_catalog else None
+            )
         for asset in self._book.files:
             self._add(files, config, asset.uri, asset.content)
         return files
@@ -154,7 +262,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             return markdown
         try:
             return self._book.fill(page.file.src_uri, markdown)
-        except ValueError as error:
+        except UnfitPage as error:
             raise PluginError(str(error)) from error
 
     def _render(self, page: Page, config: MkDocsConfig, files: Files) -> None:
@@ -185,6 +293,15 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             self._door.active = True
         return context
 
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Without pages, leave what to mend for a server that makes nothing anew."""
+        if self._stand_in.is_needed:
+            self._stand_in.write(Path(config.site_dir))
+
+    def on_build_error(self, *, error: Exception) -> None:
+        """Keep what went wrong: MkDocs itself only says that something did."""
+        self._failed = error
+
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         """Take the mark away again: the navigation is shared by all pages. Leave out the templates' own blanks."""
         if self._door:
@@ -194,11 +311,34 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: object
     ) -> LiveReloadServer:
-        """Rebuild the preview when the catalog or the looks change."""
+        """Rebuild the preview when the catalog or the looks change, and answer while that fails."""
         if self.config.enabled:
             for folder in [self.config.catalog, *_LOOKS]:
                 server.watch(str(folder))
+            self._is_served = True
+            if application := server.get_app():  # what it answers with
+                server.set_app(self._stand_in.before(application))
+            server.builder = self._going_on(server.builder)
         return server
+
+    def _going_on(self, build: Callable[[], None]) -> Callable[[], None]:
+        """``build``, but what stops it is shown in the place of every page. MkDocs would keep browsers waiting for the next one."""
+
+        def build_or_show() -> None:
+            try:
+                build()
+            except Exception as error:  # MkDocs' own end of a build among them
+                found = self._stand_in.is_needed
+                if not isinstance(error, SystemExit):
+                    traceback.print_exc()
+                if not found:
+                    self._stand_in.tell(str(self._failed or error))
+            else:
+                self._stand_in.clear()
+            finally:
+                self._failed = None
+
+        return build_or_show
 
 
 def _shown(root: Path) -> str:
@@ -207,3 +347,42 @@ def _shown(root: Path) -> str:
         return root.relative_to(Path.cwd()).as_posix()
     except ValueError:
         return root.as_posix()
+
+
+def _kept(config: MkDocsConfig) -> str:
+    """What became of the site, as long as MkDocs has not cleaned its folder."""
+    folder = Path(config.site_dir)
+    stands = folder.is_dir() and any(folder.iterdir())
+    return f"the site in {_shown(folder)} stays as it was" if stands else "nothing was written"
+
+
+def _refuse_taken(host: str, port: int) -> None:
+    """Say at once, in words, what MkDocs finds out after the first build. Raises ``PluginError``."""
+    error = _taken(host, port)
+    if error is None:
+        return
+    if error.errno not in (errno.EADDRINUSE, errno.EACCES):
+        raise PluginError(f"{host}:{port} cannot be listened at: {error.strerror}") from error
+    free = next(
+        (other for other in range(port + 1, port + 20) if _taken(host, other) is None), None
+    )
+    instead = f"or use another: `mkdocs serve -a {host}:{free}`" if free else "or use another one"
+    why = (
+        "taken, perhaps by a preview that still runs"
+        if error.errno == errno.EADDRINUSE
+        else "not free to you"
+    )
+    raise PluginError(typed(f"port {port} is {why}; stop that program, {instead}"))
+
+
+def _taken(host: str, port: int) -> OSError | None:
+    """Why nobody can listen there now."""
+    family = socket.AF_INET6 if ":" in host else socket.AF_INET
+    with socket.socket(family, socket.SOCK_STREAM) as probe:
+        if os.name == "posix":  # elsewhere this option would take a port from its owner
+            probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind((host, port))
+        except OSError as error:
+            return error
+    return None

@@ -10,9 +10,11 @@ from jinja2 import ChoiceLoader, Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 from markupsafe import escape as escape_html
 
+from ..catalog.fixed_words import fixed_words
 from ..english import lower_first, upper_first
-from . import escape
+from . import escape, sign
 
+_WORDS = fixed_words("client")
 #: Where templates and stylesheets stand. No name occurs twice, so that a template is asked for by its name alone.
 ROOMS = (
     *(
@@ -34,21 +36,6 @@ ROOMS = (
     "styles/client",
 )
 
-_MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
-
 
 @cache
 def _environment() -> Environment:
@@ -63,6 +50,7 @@ def _environment() -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
+    env.globals.update(sign=sign.address, lang=_WORDS["lang"])
     env.filters.update(
         heading=escape.heading,
         front_matter=escape.front_matter,
@@ -88,7 +76,7 @@ def reload() -> None:
 
 def day(value: date) -> str:
     """``20 November 2026``."""
-    return f"{value.day} {_MONTHS[value.month - 1]} {value.year}"
+    return f"{value.day} {_WORDS['months'][value.month - 1]} {value.year}"
 
 
 def code(text: str) -> Markup:
@@ -103,4 +91,4 @@ def code(text: str) -> Markup:
 def sentence(text: str) -> str:
     """The text as a sentence: capital first letter, closing mark."""
     text = upper_first(text.strip())
-    return text if text.endswith((".", "!", "?", "…")) else text + "."
+    return text if text.endswith((".", "!", "?", "…", ".)")) else text + "."

@@ -11,7 +11,7 @@ from build_tools.catalog.load import load
 from build_tools.checks.profile import load_profile
 from build_tools.evidence.claims.conclude import conclude
 from build_tools.movement.length.length import means
-from build_tools.site import book
+from build_tools.site import book, frame
 from build_tools.site.folder import emit
 
 from . import timing
@@ -30,10 +30,18 @@ def prepare(catalog: Path, folder: Path) -> tuple[list[str], list[str], int]:
 
 
 def _command(folder: Path, name: str, docs: Path, plugins: list) -> list[str]:
-    """The command that builds ``docs`` with the project's own settings but for these plugins."""
+    """The command that builds ``docs`` with these plugins alone, and with what ours sets."""
     config = yaml_load((timing.ROOT / "mkdocs.yml").read_text(encoding="utf-8"))
-    config |= {"docs_dir": str(docs), "site_dir": str(folder / f"{name}-site"), "plugins": plugins}
-    config["theme"]["custom_dir"] = str(timing.ROOT / config["theme"]["custom_dir"])
+    made = [path.relative_to(docs).as_posix() for path in docs.rglob("*.*")]
+    config |= {
+        "docs_dir": str(docs),
+        "site_dir": str(folder / f"{name}-site"),
+        "plugins": plugins,
+        "theme": {"name": frame.THEME, "custom_dir": str(frame.TEMPLATES), **frame.theme([])},
+        "markdown_extensions": [{name: given} for name, given in frame.EXTENSIONS.items()],
+    }
+    if not plugins:
+        config |= {"extra_css": frame.styles(), "nav": frame.doors(made, [])}
     path = folder / f"{name}.yml"
     path.write_text(yaml.safe_dump(config, sort_keys=False), encoding="utf-8")
     return ["-m", "mkdocs", "build", "--quiet", "--config-file", str(path)]

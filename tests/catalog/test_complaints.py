@@ -52,10 +52,16 @@ def findings(tmp_path: Path, text: str) -> list[tuple[str, int, int, str, str]]:
 
 DATE = "write it as year-month-day, e.g. 2026-11-20"
 NUMBER = "write plain digits, without quotes, unit or leading zero"
-LIST = "put it in brackets: [first, second], or start each line with `- `"
-ID = "use small letters, digits and single hyphens, a letter first: seated-row"
+
+
+def id_form(example: str) -> str:
+    return f"use small letters, digits and single hyphens, a letter first: {example}"
+
+
+ID = id_form("seated-row")
 MAPPING = "a mapping (`key: value` lines)"
 INDENT = "indent its `key: value` lines below it"
+UNDER = "write it under its key: {word: x}"
 TRUE_FALSE = "write true or false (yes, no, on and off are plain text in YAML 1.2)"
 
 
@@ -86,14 +92,14 @@ TRUE_FALSE = "write true or false (yes, no, on and off are plain text in YAML 1.
             "wrong-type",
             8,
             "`count` should be a whole number, not the text `3`",
-            NUMBER,
+            "write plain digits, without quotes: 3",
         ),
         (
             "count: 010",
             "wrong-type",
             8,
             "`count` should be a whole number, not the text `010`",
-            NUMBER,
+            "write plain digits, without quotes: 10",
         ),
         ("count: true", "wrong-type", 8, "`count` should be a whole number, not `true`", NUMBER),
         ("count: 0", "wrong-value", 8, "`count` cannot be `0`", "write a number above 0"),
@@ -127,7 +133,8 @@ TRUE_FALSE = "write true or false (yes, no, on and off are plain text in YAML 1.
         ),
         ("id: ../x", "wrong-value", 5, "`id` cannot be `../x`", ID),
         ("id: <script>", "wrong-value", 5, "`id` cannot be `<script>`", ID),
-        ("id: Row", "wrong-value", 5, "`id` cannot be `Row`", ID),
+        ("id: Row", "wrong-value", 5, "`id` cannot be `Row`", id_form("row")),
+        ("id: Seated row", "wrong-value", 5, "`id` cannot be `Seated row`", id_form("seated-row")),
         ("id: " + "a" * 65, "wrong-value", 5, "`id` has 65 characters", "write at most 64"),
         ("id: 5", "wrong-type", 5, "`id` should be text, not `5`", 'put it in quotes: "..."'),
         (
@@ -135,7 +142,7 @@ TRUE_FALSE = "write true or false (yes, no, on and off are plain text in YAML 1.
             "wrong-value",
             6,
             "`key` cannot be `a-b`",
-            "use small letters and digits, a letter first: smith2024",
+            "use small letters and digits, a letter first: ab",
         ),
         (
             "part: a/b/c",
@@ -212,8 +219,14 @@ TRUE_FALSE = "write true or false (yes, no, on and off are plain text in YAML 1.
         ),
         # lists
         ("items: []", "wrong-value", 8, "`items` has 0 entries", "write at least 1"),
-        ("items: x", "wrong-type", 8, "`items` should be a list, not the text `x`", LIST),
-        ("items: [x, A]", "wrong-value", 12, "entry 2 of `items` cannot be `A`", ID),
+        (
+            "items: x",
+            "wrong-type",
+            8,
+            "`items` should be a list, not the text `x`",
+            "put it in brackets: [x]",
+        ),
+        ("items: [x, A]", "wrong-value", 12, "entry 2 of `items` cannot be `A`", id_form("a")),
         ("pair: [1]", "wrong-value", 7, "`pair` has 1 entry", "write at least 2"),
         ("pair: [1, 2, 3]", "wrong-value", 7, "`pair` has 3 entries", "write at most 2"),
         (
@@ -224,17 +237,17 @@ TRUE_FALSE = "write true or false (yes, no, on and off are plain text in YAML 1.
             NUMBER,
         ),
         # mappings
-        ("table: {A: {word: x}}", "wrong-value", 9, "the key cannot be `A`", ID),
+        ("table: {A: {word: x}}", "wrong-value", 9, "the key cannot be `A`", id_form("a")),
         ("table: {'[key]': {word: x}}", "wrong-value", 9, "the key cannot be `[key]`", ID),
-        ("table: {a: x}", "wrong-type", 12, f"`a` should be {MAPPING}, not the text `x`", INDENT),
+        ("table: {a: x}", "wrong-type", 12, f"`a` should be {MAPPING}, not the text `x`", UNDER),
         ("table: []", "wrong-type", 8, f"`table` should be {MAPPING}, not a list", INDENT),
-        ("inner: x", "wrong-type", 8, f"`inner` should be {MAPPING}, not the text `x`", INDENT),
+        ("inner: x", "wrong-type", 8, f"`inner` should be {MAPPING}, not the text `x`", UNDER),
         (
             "inners: [x]",
             "wrong-type",
             10,
             f"entry 1 of `inners` should be {MAPPING}, not the text `x`",
-            INDENT,
+            UNDER,
         ),
         # keys
         ("inners: [{}]", "missing-key", 10, "the key `word` is missing", "add `word:` (One word.)"),
@@ -299,7 +312,7 @@ TRUE_FALSE = "write true or false (yes, no, on and off are plain text in YAML 1.
             "wrong-type",
             8,
             "`share` should be a number, not the text `33 ± 12,5`",
-            "write the spread apart: mean: 33, sd: 12.5 (or se:, as the paper says)",
+            "write the number alone: share: 33",
         ),
         (
             "share: ±12",
@@ -312,8 +325,8 @@ TRUE_FALSE = "write true or false (yes, no, on and off are plain text in YAML 1.
             "claim: {part: [a], outcome: growth, because: x, more_than: {}}",
             "wrong-value",
             60,
-            "give either `exercise:` or `part:`, one of the two",
-            "change the keys of this entry to fit",
+            "this comparison names nothing",
+            "give `exercise:` (the same part there) or `part:` (another part here), one of the two",
         ),
     ],
 )

@@ -105,6 +105,7 @@ def test_folders_and_links_are_no_entries(demo: Path) -> None:
     ]
 
 
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="no named pipes here")
 def test_a_pipe_is_not_waited_for(demo: Path) -> None:
     os.mkfifo(demo / "exceptions.yaml")
     assert wrong(load(demo, "c")) == [("file-unreadable", "c/exceptions.yaml", 1)]

@@ -17,6 +17,7 @@ SIGNALS = "studies/campos2020.yaml"
 CURLS = "studies/kassiano2025.yaml"
 GROWTH = "studies/maeo2021.yaml"
 BIB = "references.bib"
+HANDBOOK = "handbook.yaml"
 VOCABULARY = "vocabulary.yaml"
 
 Change = Callable[[Path], None]
@@ -145,6 +146,10 @@ def _press(new: str) -> Change:
     return edit(SIGNALS, "press: {mean: 33.3}", f"press: {new}")
 
 
+def _accent(colour: str) -> Change:
+    return edit(HANDBOOK, "notice:\n", f'palette:\n  light: {colour}\n  dark: "#86cbc5"\nnotice:\n')
+
+
 def _without_arm(text: str) -> str:
     return re.sub(r"^  fly: .*\n", "", text, count=1, flags=re.MULTILINE)
 
@@ -177,6 +182,20 @@ MISTAKES: list[Mistake] = [
     row("merge conflict in an entry", whole(CURL, lambda text: f"<<<<<<< HEAD\n{text}=======\n{text}>>>>>>> branch\n"), "merge-conflict",
         "<<<<<<< HEAD", "merge conflict"),
     row("end of a merge conflict", edit(CURL, "faults:\n", "=======\nfaults:\n"), "merge-conflict", "=======", "merge conflict"),
+    row("fence of Markdown", whole(CURL, lambda text: f"```yaml\n{text}```\n"), "yaml-syntax", "```yaml", "a fence of Markdown"),
+    row("dash of a word processor", edit(CURL, "    - do: Rest the", "    – do: Rest the"), "yaml-syntax", "– do:", "plain hyphen"),
+    row("text after its quote", edit(CURL, "do: Rest the roller", 'do: "Rest" the roller'), "yaml-syntax", '"Rest" the', "after the quote"),
+    row("apostrophe in single quotes", edit(CURL, "do: Rest the", "do: 'Don't rest the"), "yaml-syntax", "'Don't", "of the other kind"),
+    row("star before a value", edit(CURL, "do: Rest the roller", "do: *Rest* the roller"), "yaml-syntax", "*Rest*", "may not start"),
+    row("cue without its key", edit(CURL, "    - do: Rest the", "    - Rest the"), "yaml-syntax", "common_practice: ", "line above has no key",
+        "- key: text"),
+    row("wide colon", edit(CURL, "also_called: [", "also_called： ["), "yaml-syntax", "also_called", "only looks like a colon", "U+FF1A"),
+    row("no-break space after a colon", edit(CURL, "outcome: growth", "outcome:\u00a0growth"), "yaml-syntax", "outcome:",
+        "only looks like a space", "U+00A0"),
+    row("no space after a colon", edit(CURL, "from: {hip: 10, knee: 5}", "from: {hip:10, knee: 5}"), "wrong-value", "hip:10",
+        "a space after the colon: hip: 10", most=3),
+    row("name with a number sign", edit(CURL, "name: Prone leg curl", "name: Prone leg curl #2"), "cut-by-hash", "#2",
+        "read as `Prone leg curl`", '"Prone leg curl #2"'),
     row("null value", edit(CURL, "name: Prone leg curl", "name:"), "wrong-type", "name:", "should be text", "empty"),
     row("anchor and alias", edit(CURL, "equipment: [", "equipment: &kit ["), "yaml-alias", "&kit", "anchors"),
     row("python tag", edit(CURL, "name: Prone", "name: !!python/name:os.system Prone"), "yaml-tag", "!!python", "tags"),
@@ -190,6 +209,11 @@ MISTAKES: list[Mistake] = [
     row("Latin-1", whole(CURL, lambda text: text.replace("Prone", "Prône").encode("latin-1")), "file-encoding", "", "not UTF-8"),
     row("UTF-16", whole(CURL, lambda text: text.encode("utf-16")), "file-encoding", "", "not UTF-8"),
     passes("name in another language", edit(CURL, "name: Prone leg curl", "name: Élévation couchée")),
+    row("soft hyphen in a cue", edit(CURL, "Rest the roller", "Rest the rol\u00adler"), "wrong-value", "do: Rest", "U+00AD", "anew"),
+    row("invisible character in an id", edit(CURL, "swaps: [seated-leg", "swaps: [seated\u200b-leg"), "wrong-value", "swaps:", "U+200B",
+        "type it anew"),
+    row("hyphen of a word processor in an id", edit(CURL, "swaps: [seated-", "swaps: [seated\u2011"), "wrong-value", "swaps:", "U+2011"),
+    row("no-break space behind a word", edit(CURL, "outcome: growth", "outcome: growth\u00a0"), "wrong-value", "outcome:", "U+00A0"),
     row("Cyrillic letter in a name", edit(CURL, "name: Prone", "name: Рrone"), "look-alike-letters", "name:",
         unicodedata.name("Р").capitalize(), "U+0420"),
     row("exercise among the studies", move(CURL, "studies/prone-leg-curl.yaml"), "misplaced-file", "", "an exercise",
@@ -215,8 +239,14 @@ MISTAKES: list[Mistake] = [
         "citation"),
     row("text for an angle", edit(CURL, "from: {hip: 10", "from: {hip: ten"), "wrong-type", "hip: ten", "a number"),
     row("angle in quotes", edit(CURL, "from: {hip: 10, knee: 5}", 'from: {hip: 10, knee: "5"}'), "wrong-type", "knee:", "without quotes"),
+    row("angle with its sign", edit(CURL, "from: {hip: 10, knee: 5}", "from: {hip: 10, knee: 5°}"), "wrong-type", "knee: 5°", "knee: 5"),
+    row("minus of a word processor", edit(CURL, "from: {hip: 10", "from: {hip: −10"), "wrong-type", "hip: −10", "without quotes: -10"),
+    row("range of angles", edit(CURL, "from: {hip: 10, knee: 5}", "from: {hip: 10, knee: 5-10}"), "wrong-type", "5-10", "one number"),
+    row("list where one word stands", edit(CURL, re.compile(r"equipment: \[(.*)\]"), r"equipment: \1"), "wrong-type", "equipment:",
+        "[prone-leg-curl-machine]"),
+    row("load by its kind alone", edit(CURL, re.compile(r"load: \{.*\}"), "load: machine"), "wrong-type", "load:", "{kind: machine}"),
     row("impossible angle", edit(CURL, "to: {hip: 10, knee: 105}", "to: {hip: 10, knee: 250}"), "joint-range", "knee: 250", "250"),
-    row("unknown joint", edit(CURL, "from: {hip: 10, knee: 5}", "from: {hip: 10, kne: 5}"), "known-term", "kne: 5", "`knee`", most=3),
+    row("unknown joint", edit(CURL, "from: {hip: 10, knee: 5}", "from: {hip: 10, kne: 5}"), "known-term", "kne: 5", "`knee`"),
     row("review in the future", edit(CURL, "reviewed: 2026", "reviewed: 2062"), "review-date", "reviewed:", "future"),
     row("date with points", edit(CURL, re.compile(r"reviewed: \S+"), "reviewed: 25.11.2026"), "wrong-type", "reviewed:", "year-month-day"),
     row("no such day", edit(CURL, re.compile(r"reviewed: \S+"), "reviewed: 2026-02-30"), "wrong-type", "reviewed:", "year-month-day"),
@@ -231,8 +261,11 @@ MISTAKES: list[Mistake] = [
     row("unknown swap", edit(CURL, "swaps: [seated-leg-curl", "swaps: [seatd-leg-curl"), "known-exercise", "swaps:", "`seated-leg-curl`"),
     row("swap by another name", edit(SEATED, "swaps: [prone-leg-curl", "swaps: [lying-leg-curl"), "known-exercise", "swaps:",
         "`prone-leg-curl`", "also called lying leg curl", file=SEATED),
+    row("swap by its name", edit(CURL, "swaps: [seated-leg-curl", "swaps: [Seated leg curl"), "wrong-value", "swaps:", "seated-leg-curl"),
+    row("equipment in capitals", edit(CURL, "equipment: [", "equipment: [Dumbbell, "), "wrong-value", "equipment:", "first: dumbbell"),
     row("swap with itself", edit(CURL, "swaps: [seated-leg-curl", "swaps: [prone-leg-curl"), "swap-once", "swaps:", "its own swap"),
     row("swap twice", edit(CURL, "swaps: [", "swaps: [standing-leg-curl, "), "swap-once", "swaps:", "second time"),
+    row("equipment twice", edit(CURL, "equipment: [", "equipment: [prone-leg-curl-machine, "), "listed-once", "equipment:", "second time"),
     row("no swap", edit(CURL, re.compile(r"^swaps: .*\n", re.MULTILINE), ""), "swap-given", "", "no swap"),
     row("unknown equipment", edit(CURL, "equipment: [prone-leg-curl-machine", "equipment: [prone-leg-curl-machin"), "known-term",
         "equipment:",
@@ -284,6 +317,13 @@ MISTAKES: list[Mistake] = [
     row("comparator is the part itself", edit(CURL, "more_than: {part: hamstrings/biceps-femoris-long-head}",
                                               "more_than: {part: hamstrings/semitendinosus}"),
         "comparator-differs", "more_than: {part", "with itself"),
+    row("comparison with nothing around it", edit(CURL, "less_than: {exercise: seated-leg-curl}", "less_than: seated-leg-curl"),
+        "wrong-type", "less_than:", "one of its keys: exercise, part"),
+    row("comparison with both", edit(CURL, "{exercise: seated-leg-curl}", "{exercise: seated-leg-curl, part: hamstrings}"), "wrong-value",
+        "less_than:", "an exercise and a part", "one of the two"),
+    row("key in capitals", _cites("cites: [{key: Maeo2021, at: abstract}]"), "wrong-value", "Maeo2021", "first: maeo2021"),
+    row("DOI for a key", _cites("cites: [{key: 10.1249/MSS.0000000000002523, at: abstract}]"), "wrong-value", "10.1249", "references.bib"),
+    row("keys alone", _cites("cites: [maeo2021]"), "wrong-type", "cites: [maeo2021]", "{key: maeo2021}"),
     row("two directions", edit(CURL, _CLAIM, f"    more_than: {{exercise: nordic-curl}}\n{_CLAIM}"), "wrong-value", "less_than:",
         "`more_than:` and `less_than:` at once", "keep the one direction"),
     row("claim twice", edit(CURL, _CITES, (
@@ -300,6 +340,7 @@ MISTAKES: list[Mistake] = [
     # --- texts for clients ------------------------------------------------------------------------------------------
     row("cue twice", edit(CURL, "- do: See that your hips are still flat on the bench.", "- do: Rest the roller just above your heels."),
         "cue-once", "Rest the roller", "on line", "already"),
+    row("cue to be written later", edit(CURL, "Rest the roller just above your heels.", "..."), "text-said", "do: ...", "says nothing"),
     row("cue of 30 words", edit(CURL, "Rest the roller just above your heels.", " ".join(["Rest the roller on your heels"] * 5) + "."),
         "client-length", "Rest the roller", "30 words"),
     row("HTML in a cue", edit(CURL, "Rest the roller", "Rest <b>the</b> roller"), "wrong-value", "<b>", "no markup"),
@@ -348,6 +389,11 @@ MISTAKES: list[Mistake] = [
         "wrong-value", "author = {Bourne", "commas", file=BIB),
     row("record twice", whole(BIB, _append(_OTHER_RECORD.replace("zz2020", "bourne2017"))), "duplicate-key", "@article{bourne2017",
         "is taken", file=BIB),
+    row("authors as in a reference list", edit(BIB, re.compile(r"author = \{Bourne[^}]*\}"), "author = {Bourne MN, Duhig SJ, Timmins RG}"),
+        "wrong-value", "author = {Bourne MN", "a suffix like Jr", "write `and`", file=BIB),
+    row("capital in a key", edit(BIB, "@article{bourne2017,", "@article{Bourne2017,"), "bad-key", "Bourne2017", "first: bourne2017", file=BIB),
+    row("field of an export", edit(BIB, "  pmid = {27660368},", "  pmid = {27660368},\n  abstract = {Text},"), "unknown-key", "abstract =",
+        "take it out", file=BIB),
     row("HTML in a title", edit(BIB, "title = {Impact of the", "title = {Impact of <i>the</i>"), "wrong-value", "title = {Impact", "markup",
         file=BIB),
     row("merge conflict in the bibliography", edit(BIB, "@article{bourne2017,", "<<<<<<< HEAD\n@article{bourne2017,"), "merge-conflict",
@@ -375,6 +421,12 @@ MISTAKES: list[Mistake] = [
     row("spread as text", _press("{mean: 33.3, sd: about 5}"), "wrong-type", "sd: about", "a number", file=SIGNALS),
     row("spread with a sign", _press("{mean: 33.3, sd: ±5}"), "wrong-type", "sd: ±5", "sd: 5", file=SIGNALS),
     row("mean and spread in one", _press("{mean: 33.3 ± 5}"), "wrong-type", "33.3 ± 5", "mean: 33.3, sd: 5", file=SIGNALS),
+    row("spread in brackets", _press("{mean: 33.3 (5.1)}"), "wrong-type", "33.3 (5.1)", "mean: 33.3, sd: 5.1", file=SIGNALS),
+    row("two spreads", _press("{mean: 33.3, sd: 5, se: 2}"), "wrong-value", "press:", "more than one spread", "keep one", file=SIGNALS),
+    row("key of a spread in capitals", _press("{mean: 33.3, SD: 5}"), "unknown-key", "SD:", "did you mean `sd`", file=SIGNALS),
+    row("unit behind a number", _press("{mean: 33.3 mV}"), "wrong-type", "33.3 mV", "mean: 33.3", file=SIGNALS),
+    row("comma between thousands", _press('{mean: "1,233.3"}'), "wrong-type", "1,233.3", "without commas: 1233.3", file=SIGNALS),
+    row("interval as text", _press("{mean: 33.3, ci95: 30 to 36}"), "wrong-type", "30 to 36", "[30, 36]", file=SIGNALS),
     row("decimal comma", _press("{mean: 33,3}"), "unknown-key", "33,3", "comma", "decimal point: 33.3", file=SIGNALS),
     row("nobody", edit(CURLS, "n: 63", "n: 0"), "wrong-value", "n: 0", "above 0", file=CURLS),
     row("people with a word", edit(CURLS, "n: 63", "n: 63 women"), "wrong-type", "n: 63 women", "whole number", file=CURLS),
@@ -383,9 +435,10 @@ MISTAKES: list[Mistake] = [
     row("arms of too few", edit(CURLS, "n: 33}", "n: 23}"), "arm-sizes", "n: 63", "53", "`others:`", file=CURLS),
     row("spread below 0", _press("{mean: 33.3, sd: -5}"), "wrong-value", "sd: -5", "at least 0", file=SIGNALS),
     row("spread of 0", _press("{mean: 33.3, sd: 0}"), "study-numbers", "sd: 0", "leave out", file=SIGNALS),
-    row("change in quotes with a sign", edit(GROWTH, "change_percent: 14", 'change_percent: "14%"'), "wrong-type", "14%", "without quotes",
+    row("change in quotes with a sign", edit(GROWTH, "change_percent: 14", 'change_percent: "14%"'), "wrong-type", "14%", "alone: change_percent: 14",
         file=GROWTH),
-    row("change with a sign", edit(GROWTH, "change_percent: 14", "change_percent: 14%"), "wrong-type", "14%", "unit", file=GROWTH),
+    row("change with a sign", edit(GROWTH, "change_percent: 14", "change_percent: 14%"), "wrong-type", "14%", "alone: change_percent: 14",
+        file=GROWTH),
     row("change a hundred times too large", edit(GROWTH, "change_percent: 14", "change_percent: 1400"), "study-sizes", "1400", "1400 %",
         "slipped", file=GROWTH),
     row("direction against the values", edit(GROWTH, "favours: of", "favours: against"), "study-direction", "favours: against",
@@ -394,6 +447,10 @@ MISTAKES: list[Mistake] = [
     row("p above 1", _contrast("{of: incline, against: preacher, test: between, favours: of, p: 1.2}"), "wrong-value", "p: 1.2",
         "at most 1", file=CURLS),
     row("p of 0", _contrast("{of: incline, against: preacher, test: between, favours: of, p: 0}"), "wrong-value", "p: 0}", "above 0",
+        file=CURLS),
+    row("p with its stars", _contrast("{of: incline, against: preacher, test: between, favours: of, p: 0.03*}"), "wrong-type", "0.03*",
+        "p: 0.03", file=CURLS),
+    row("p as not significant", _contrast("{of: incline, against: preacher, test: between, p: n.s.}"), "wrong-type", "n.s.", "leave `p:` out",
         file=CURLS),
     row("p as a bound", _contrast("{of: incline, against: preacher, test: between, favours: of, p: <0.05}"), "wrong-type", "p: <0.05",
         "`p_below: 0.05`",
@@ -429,5 +486,10 @@ MISTAKES: list[Mistake] = [
         file=CURLS),
     row("contrast both ways round", whole(SIGNALS, _same_people), "study-direction", "of: bench, against: press", "press 33.3",
         file=SIGNALS),
+    row("accent that cannot be read", _accent('"#e8a33d"'), "palette-contrast", "light:", "write another shade, such as `light: ",
+        file=HANDBOOK),
+    row("accent without its quotation marks", _accent("#155e5b"), "wrong-value", "light:", "put it in quotation marks", file=HANDBOOK),
+    row("accent in capitals", _accent('"#155E5B"'), "wrong-value", "light:", "six small digits", file=HANDBOOK),
+    passes("accent of one's own", _accent('"#8a2f55"')),
 ]
 # fmt: on

@@ -5,16 +5,19 @@ golden files anew; read the difference before committing it.
 """
 
 import json
+import ntpath
 import re
 import shutil
 import sys
 import tempfile
+import tomllib
 from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
 import sarif_om
 from broken import break_demo, report
+from folders import ROOT
 from sarif_pydantic import Sarif
 
 from build_tools.catalog.load import load
@@ -28,12 +31,13 @@ FORMATS = [*reports.FORMATS, "job_summary"]
 
 
 def told(found: Report, format: str) -> str:
-    """The golden text: SARIF without the manuals, which change with every rule and have a test of their own."""
+    """The golden text: SARIF without version and manuals, which change with releases and rules and have tests of their own."""
     text = render(found, format)
     if format != "sarif":
         return text
     log = json.loads(text)
-    del log["runs"][0]["tool"]["driver"]["rules"]
+    for varies in ("version", "rules"):
+        del log["runs"][0]["tool"]["driver"][varies]
     for result in log["runs"][0]["results"]:
         del result["ruleIndex"]
     return json.dumps(log, indent=2) + "\n"
@@ -116,6 +120,14 @@ def test_places_count_from_the_top_of_the_repository(broken, monkeypatch, tmp_pa
     assert "::error file=catalog/muscles/lantern.yaml,line=2,col=1," in render(broken, "github")
 
 
+def test_a_catalog_on_another_drive_is_named_as_the_person_named_it(broken, monkeypatch):
+    """Outside source: Python's own path module for Windows, where no path leads from one drive to another."""
+    monkeypatch.setenv("GITHUB_WORKSPACE", "D:\\a\\handbook")
+    monkeypatch.setattr("os.path.abspath", lambda file: ntpath.join("C:\\", file))
+    monkeypatch.setattr("os.path.relpath", ntpath.relpath)
+    assert "::error file=catalog/muscles/lantern.yaml,line=2,col=1," in render(broken, "github")
+
+
 def test_the_job_summary_stays_below_the_limit(broken):
     """GitHub drops a step's summary at 1 MiB (documentation, "Step isolation and limits")."""
     many = Report([item for _ in range(5000) for item in broken.reported], 9)
@@ -136,6 +148,7 @@ _OBJECTS = {
     "invocations": "Invocation",
     "toolExecutionNotifications": "Notification",
     "results": "Result",
+    "automationDetails": "RunAutomationDetails",
     "message": "Message",
     "locations": "Location",
     "physicalLocation": "PhysicalLocation",
@@ -183,6 +196,25 @@ def test_sarif_is_what_the_standard_describes(broken, demo):
         log = json.loads(render(found, "sarif"))
         assert_in_the_standard(log, "SarifLog")
         assert Sarif.model_validate(log).version == "2.1.0"
+
+
+def test_sarif_names_its_tool_and_its_category(monkeypatch):
+    """Sections 3.19.13, 3.19.17 and 3.17.3: the version, an absolute address of an explanation, a category that ends with a slash."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+
+    def driver(title="Handbook check"):
+        run_ = json.loads(render(Report([], title=title), "sarif"))["runs"][0]
+        return run_["tool"]["driver"], run_["automationDetails"]["id"]
+
+    told_, category = driver()
+    assert told_["version"] == project["version"] and "informationUri" not in told_
+    assert category == "handbook-check/" and driver("Handbook conclude")[1] == "handbook-conclude/"
+    monkeypatch.setenv("GITHUB_SERVER_URL", "https://github.com")
+    monkeypatch.setenv("GITHUB_REPOSITORY", "owner/handbook")
+    assert driver()[0]["informationUri"] == "https://github.com/owner/handbook"
+    monkeypatch.setenv("SITE_URL", "https://handbook.example/")
+    assert driver()[0]["informationUri"] == "https://handbook.example/rules/"
+    assert_in_the_standard(json.loads(render(Report([]), "sarif")), "SarifLog")
 
 
 def test_sarif_describes_every_id_and_points_to_it(broken):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import importlib
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -525,3 +526,41 @@ def test_a_file_that_cannot_be_read_does_not_cascade(file: str, demo: Path) -> N
     assert not [
         problem for rule in RULES.values() for problem in rule.check(Context(catalog, TODAY))
     ]
+
+
+def test_a_published_id_without_an_entry_is_no_slip_of_the_pen(demo: Path) -> None:
+    """`cable-curl` looks like another exercise, but the committed list knows it; its swap is told what became of it."""
+    (demo / "exercises" / "cable-curl.yaml").rename(demo / "exercises" / "pulley-curl.yaml")
+    told = helps(demo, "known_exercise")
+    assert told and all(
+        "`exercises: {cable-curl: its-new-id}`" in help and "did you mean" not in help
+        for help in told
+    )
+    (demo / "moved.yaml").write_text("exercises: {cable-curl: pulley-curl}\n")
+    assert set(helps(demo, "known_exercise")) == {"it is retired: write `pulley-curl`"}
+    (demo / "moved.yaml").write_text(
+        "retired: {exercises: {cable-curl: {name: Cable curl, day: 2026-01-05, because: The cable tore.}}}\n"
+    )
+    assert set(helps(demo, "known_exercise")) == {
+        "it was taken out on 2026-01-05 (The cable tore): name another, or leave it out"
+    }
+
+
+def test_a_published_part_and_source_without_an_entry_are_none_either(demo: Path) -> None:
+    muscle = demo / "muscles" / "lantern.yaml"
+    muscle.write_text(muscle.read_text().replace("  long-head:", "  great-head:"))
+    assert all(
+        "`parts: {lantern/long-head: its-new-id}`" in help for help in helps(demo, "known_part")
+    )
+    (demo / "moved.yaml").write_text("parts: {lantern/long-head: lantern/great-head}\n")
+    assert set(helps(demo, "known_part")) == {"it is retired: write `lantern/great-head`"}
+    references = demo / "references.bib"
+    references.write_text(references.read_text().replace("{wick2030,", "{wick2030a,"))
+    assert any(
+        "`sources: {wick2030: its-new-id}`" in help for help in helps(demo, "known_reference")
+    )
+
+
+def helps(catalog: Path, rule: str) -> list[str]:
+    module = importlib.import_module(f"build_tools.checks.rules.{rule}")
+    return [problem.help for problem in module.check(Context(load(catalog), date(2026, 12, 1)))]

@@ -10,6 +10,7 @@ from command import break_swap
 from folders import ROOT
 
 from build_tools import cli
+from build_tools.catalog.invocation import typed
 from build_tools.checks import rule
 
 
@@ -197,3 +198,136 @@ def test_check_imports_nothing_it_does_not_need():
         timeout=60,
     ).stdout
     assert out.splitlines()[-1] == "[]"
+
+
+def slip(catalog):
+    """Three slips with one answer each, and one that is the author's."""
+    curl = catalog / "exercises" / "crate-curl.yaml"
+    text = curl.read_text(encoding="utf-8").replace(
+        "swaps: [cable-curl]", "swaps: [cable-curl, cable-curl]"
+    )
+    curl.write_text(text.replace("name: Crate curl", "name: “Crate curl”"), encoding="utf-8")
+    bib = catalog / "references.bib"
+    text = bib.read_text(encoding="utf-8")
+    bib.write_bytes(
+        text.replace("{10.0000/invented.1}", "{https://doi.org/10.0000/invented.1}")
+        .replace("\n", "\r\n")
+        .encode()
+    )
+
+
+def contents(folder):
+    return {
+        path.relative_to(folder): path.read_bytes() for path in folder.rglob("*") if path.is_file()
+    }
+
+
+def test_fix_mends_tells_and_reports_what_is_left(here, capsys):
+    slip(here)
+    break_swap(here)
+    assert cli.main(["check", "--fix"]) == 1
+    out, err = capsys.readouterr()
+    assert out.split("\n")[:4] == [
+        "catalog/exercises/crate-curl.yaml:1: mended [quoted-value]: took the curly marks away",
+        "catalog/exercises/crate-curl.yaml:43: mended [swap-once]: took out the second `cable-curl`",
+        "catalog/references.bib:10: mended [reference-identifier]: wrote 10.0000/invented.1 alone",
+        "catalog/exercises/cable-curl.yaml:37:9: error[known-exercise]: there is no exercise `crate-crul`",
+    ]
+    assert out.endswith("\n1 error in 15 entries\n") and err == ""
+    assert cli.main(["check", "--fix"]) == 1
+    assert "mended" not in capsys.readouterr().out
+
+
+def test_a_check_says_how_many_can_be_mended(here, capsys):
+    slip(here)
+    assert cli.main(["check"]) == 1
+    err = capsys.readouterr().err
+    assert err == typed("3 of these can be mended for you: run `handbook check --fix`\n")
+
+
+def test_a_dry_run_prints_a_patch_that_git_applies_to_the_same_end(here, tmp_path, capsys):
+    slip(here)
+    before = contents(here)
+    assert cli.main(["check", "--fix", "--dry-run"]) == 1
+    patch, told = capsys.readouterr()
+    assert contents(here) == before and told.count("mended [") == 3
+    git = ["git", "-c", "core.autocrlf=false", "apply", "--whitespace=nowarn", "-"]
+    subprocess.run(git, input=patch.encode(), cwd=here.parent, check=True, timeout=60)
+    patched = contents(here)
+    for name, content in before.items():
+        (here / name).write_bytes(content)
+    assert cli.main(["check", "--fix"]) == 0
+    assert contents(here) == patched != before
+    capsys.readouterr()
+    assert cli.main(["check", "--fix", "--dry-run"]) == 0
+    assert capsys.readouterr() == ("", "nothing that a machine can mend\n")
+
+
+def test_fix_adds_addresses_once_nothing_is_wrong(here, capsys):
+    assert cli.main(["addresses"]) == 0
+    listed = (here / "addresses.txt").read_text(encoding="utf-8")
+    (here / "addresses.txt").write_text(
+        listed.replace("/cues/crate-curl/\n", "").replace("/exercises/crate-curl/\n", ""),
+        encoding="utf-8",
+    )
+    break_swap(here)
+    assert cli.main(["check", "--fix"]) == 1
+    assert "address-list" not in capsys.readouterr().out
+    curl = here / "exercises" / "cable-curl.yaml"
+    curl.write_text(
+        curl.read_text(encoding="utf-8").replace("crate-crul", "crate-curl"), encoding="utf-8"
+    )
+    assert cli.main(["check", "--fix"]) == 0
+    assert (
+        "catalog/addresses.txt:1: mended [address-list]: 2 addresses added"
+        in capsys.readouterr().out
+    )
+    assert (here / "addresses.txt").read_text(encoding="utf-8") == listed
+    (here / "addresses.txt").unlink()
+    assert cli.main(["check", "--fix"]) == 0
+    assert not (here / "addresses.txt").exists()
+
+
+def test_fix_leaves_machine_readable_reports_whole(here, capsys):
+    slip(here)
+    assert cli.main(["check", "--fix", "--format", "json"]) == 0
+    out, err = capsys.readouterr()
+    assert json.loads(out)["findings"] == [] and err.count("mended [") == 3
+
+
+def test_a_dry_run_is_that_of_fix(here, capsys):
+    assert cli.main(["check", "--dry-run"]) == 2
+    assert "give both" in capsys.readouterr().err
+
+
+def test_everything_at_once_says_what_was_looked_at(here, capsys):
+    """What the three commands find one by one, in one run that reads the catalog once."""
+    assert cli.main(["check", "--all", "--strict"]) == 0
+    assert (
+        capsys.readouterr().out
+        == "no findings in 15 entries (rules, numbers, conclusions and addresses)\n"
+    )
+    study = here / "studies" / "glow2031.yaml"
+    study.write_text(study.read_text().replace("mean: 61", "mean: 63"))
+    (here / "addresses.txt").unlink()
+    found = []
+    for command in (
+        ["check", "--all"],
+        ["check"],
+        ["conclude", "--check"],
+        ["addresses", "--check"],
+    ):
+        cli.main([*command, "--format", "json"])
+        findings = json.loads(capsys.readouterr().out)["findings"]
+        found.append({(one["rule"], one["file"], one["line"], one["message"]) for one in findings})
+    assert found[0] == found[1] | found[2] | found[3]
+    assert {rule for rule, *_ in found[0]} == {"stale-conclusions", "address-list"}
+
+
+def test_numbers_wait_for_sound_rules(here, capsys) -> None:
+    file = here / "exercises" / "crate-curl.yaml"
+    file.write_text(file.read_text().replace("swaps: [cable-curl]", "swaps: [cable-crul]"))
+    assert cli.main(["check", "--all"]) == 1
+    assert capsys.readouterr().out.endswith(
+        "1 error in 15 entries (rules; numbers, conclusions and addresses wait for them)\n"
+    )

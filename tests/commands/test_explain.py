@@ -30,4 +30,4 @@ def test_explain_names_the_claim_that_was_meant(here, capsys, claim, hint):
 def test_explain_refuses_an_unsound_catalog(here, capsys):
     break_swap(here)
     assert cli.main(["explain", "crate-curl/1"]) == 1
-    assert "run: handbook check" in capsys.readouterr().err
+    assert "run `handbook check`" in capsys.readouterr().err

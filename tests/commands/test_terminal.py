@@ -2,13 +2,15 @@
 
 import io
 import os
-import pty
 import subprocess
 import sys
 
+import pytest
 from command import COMMAND, break_swap
 
 from build_tools import cli
+
+pty = pytest.importorskip("pty", reason="Windows has no pseudo-terminals of this kind")
 
 
 def on_a_terminal(arguments, **environment):

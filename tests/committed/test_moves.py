@@ -11,7 +11,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from build_tools.committed import files as committed
-from build_tools.committed.moves import NO_SIDE, NOT_RATED, Answered, Move, compare
+from build_tools.committed.moves import (
+    NO_SIDE,
+    NOT_RATED,
+    Answered,
+    Move,
+    Saying,
+    compare,
+    differing,
+)
 
 TEXTS = {path: text or "" for path, text in committed.stored_texts(SHIPPED).items()}
 
@@ -188,3 +196,22 @@ def test_how_it_moved(
 ) -> None:
     """Certainty in GRADE's order; a finding says the more the less it leaves open."""
     assert way(before, now) == expected
+
+
+def said(sentence: str) -> Saying:
+    return Saying.model_validate(
+        {"sentence": sentence, "answers": [("a/b", "found", "more", "low")]}
+    )
+
+
+@pytest.mark.parametrize(
+    ("before", "now", "expected"),
+    [
+        ("One. Same.", "Two. Same.", ("One.", "Two.")),
+        ("About 1.5 cm more. Same.", "About 2.5 cm more. Same.",
+         ("About 1.5 cm more.", "About 2.5 cm more.")),
+        ("Same.", "Same. And more.", ("Same.", "Same. And more.")),
+    ],
+)  # fmt: skip
+def test_only_what_differs_is_told(before: str, now: str, expected: tuple[str, str]) -> None:
+    assert differing(said(before), said(now)) == expected

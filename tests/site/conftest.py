@@ -62,7 +62,14 @@ def moved_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo catalog's folder with retired ids of every kind."""
     folder = Path(shutil.copytree(DEMO, tmp_path_factory.mktemp("moved") / "catalog"))
     (folder / "moved.yaml").write_text(
-        "exercises: {lamp-curl: crate-curl}\nmuscles: {lamp: lantern}\nsources: {wick2029: wick2030}\n",
+        "exercises: {lamp-curl: crate-curl}\nmuscles: {lamp: lantern}\nparts: {lantern/wick: lantern/long-head}\n"
+        "sources: {wick2029: wick2030}\n"
+        "retired:\n"
+        "  exercises:\n"
+        "    pit-curl: {name: Pit curl, day: 2026-01-05, because: The pit was filled., parts: [lantern/long-head]}\n"
+        "  muscles: {tinder: {name: Tinder muscle, day: 2026-01-05, because: It was none.}}\n"
+        "  parts: {lantern/glass: {name: Glass, day: 2026-01-05, because: It was none.}}\n"
+        "  sources: {soot2020: {name: Soot 2020, day: 2026-01-05, because: It was withdrawn.}}\n",
         encoding="utf-8",
     )
     return folder

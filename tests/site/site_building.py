@@ -6,7 +6,7 @@ import logging
 from pathlib import Path
 
 import yaml
-from folders import ROOT
+from folders import ROOT, SHIPPED
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.utils.yaml import yaml_load
@@ -17,6 +17,9 @@ from build_tools.evidence.claims.conclude import conclude
 from build_tools.movement.length.length import means
 from build_tools.site import book
 
+#: The pages written by hand beside the shipped catalog, and beside all invented ones.
+CONTENT, DEMO_CONTENT = ROOT / "content", ROOT / "tests" / "demo" / "content"
+
 
 def render(catalog: Catalog) -> book.Book:
     """The book of a catalog, unchecked."""
@@ -26,8 +29,10 @@ def render(catalog: Catalog) -> book.Book:
 def configuration(folder: Path, catalog: Path, **changes: object) -> Path:
     """The shipped mkdocs.yml, written to ``folder`` for another catalog, with changes."""
     config = yaml_load((ROOT / "mkdocs.yml").read_text(encoding="utf-8"))
-    config["docs_dir"] = str(ROOT / config["docs_dir"])
-    config["theme"]["custom_dir"] = str(ROOT / config["theme"]["custom_dir"])
+    config["docs_dir"] = str(CONTENT if catalog == SHIPPED else DEMO_CONTENT)
+    # The same site of another catalog has that one's title.
+    title = yaml_load((catalog / "handbook.yaml").read_text(encoding="utf-8"))["title"]
+    config["site_name"] = title
     config["plugins"] = [{"handbook": {"catalog": str(catalog)}}]
     config["site_dir"] = str(folder / "site")
     config.update(changes)

@@ -115,7 +115,7 @@ def test_stale_conclusions_warn_in_a_preview_and_fail_under_strict(
     assert page.is_file(), "whoever edits a study sees the page"
     assert (
         "catalog/conclusions:1:1: warning[stale-conclusions]: " in caplog.text
-        and "run `handbook conclude`" in caplog.text
+        and f"run `handbook conclude --catalog {demo}`" in caplog.text
     )
     with pytest.raises(Abort):
         build(config, strict=True)
@@ -165,12 +165,77 @@ def test_disabled_it_does_nothing(tmp_path: Path) -> None:
     assert not (build(config) / "exercises").exists()
 
 
+def test_what_pages_need_is_set_and_what_a_handbook_says_is_kept(tmp_path: Path) -> None:
+    config = load_config(
+        str(
+            configuration(
+                tmp_path,
+                DEMO,
+                theme={"name": "material", "features": ["navigation.top"], "font": {"text": "Any"}},
+                markdown_extensions=[{"toc": {"toc_depth": 2}}, "footnotes"],
+                extra_css=["mine.css"],
+                extra={"mine": 1},
+            )
+        )
+    )
+    config.plugins.on_config(config)
+    assert config.theme["font"] is False, "no request leaves the site"
+    assert config.theme["features"] == ["navigation.top", "navigation.tabs"]
+    assert config.theme.dirs[0].endswith("theme") and config.theme["logo"] == "assets/mark.svg"
+    assert config.extra_css[0] == "assets/handbook.css" and config.extra_css[-1] == "mine.css"
+    assert {"attr_list", "md_in_html", "footnotes"} <= set(config.markdown_extensions)
+    assert config.mdx_configs["toc"] == {"toc_depth": 2, "title": "On this page"}
+    assert config.extra == {"mine": 1, "generator": False}
+
+
+def test_own_templates_stand_before_the_handbooks(tmp_path: Path) -> None:
+    (tmp_path / "mine").mkdir()
+    theme = {"name": "material", "custom_dir": str(tmp_path / "mine"), "logo": "my/logo.svg"}
+    config = load_config(str(configuration(tmp_path, DEMO, theme=theme)))
+    config.plugins.on_config(config)
+    assert config.theme.dirs[0] == str(tmp_path / "mine")
+    assert config.theme.dirs[1].endswith(os.path.join("site", "theme"))
+    assert config.theme["logo"] == "my/logo.svg"
+
+
+@pytest.mark.parametrize(
+    ("changes", "words"),
+    [
+        ({"theme": "readthedocs"}, "the pages are made for another theme; write `theme: material`"),
+        ({"site_name": "Another"}, "`site_name` is `Another`, and the title in handbook.yaml is"),
+        ({"use_directory_urls": False}, "need `use_directory_urls: true`"),
+    ],
+    ids=["theme", "title", "addresses"],
+)
+def test_what_it_cannot_set_is_demanded(
+    tmp_path: Path, changes: dict[str, object], words: str, caplog: pytest.LogCaptureFixture
+) -> None:
+    with pytest.raises(Abort):
+        build(configuration(tmp_path, DEMO, **changes), strict=True)
+    assert words in caplog.text
+    assert not (tmp_path / "site").exists()
+
+
+def test_without_strict_a_demand_is_a_warning(
+    tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    assert (build(configuration(tmp_path, DEMO, site_name="Another")) / "index.html").is_file()
+    assert ["WARNING"] == [
+        record.levelname for record in caplog.records if "`site_name` is" in record.getMessage()
+    ]
+
+
 def test_the_preview_watches_the_catalog(tmp_path: Path) -> None:
     watched: list[str] = []
 
     class Server:
         def watch(self, path: str) -> None:
             watched.append(path)
+
+        def get_app(self) -> None:
+            """It answers with nothing."""
+
+        builder = None
 
     config = load_config(str(configuration(tmp_path, DEMO)))
     config.plugins["handbook"].on_serve(Server(), config=config, builder=None)

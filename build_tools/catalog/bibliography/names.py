@@ -12,6 +12,8 @@ from .tex import plain_text
 
 #: "Given, MN" are two initials; longer words in capitals are names.
 _MOST_INITIALS = 4
+#: What may stand between family and given names.
+_SUFFIX = re.compile(r"Jr|Sr|[IVX]+|[2-9](?:nd|rd|th)", re.IGNORECASE)
 _WRITE = (
     "write Family, Given and Family, Given; a group in double braces: {{World Health Organization}}"
 )
@@ -52,6 +54,11 @@ def _name(written: str) -> tuple[str, str]:
             f"put a comma after the family name: {given}, {family}",
         )
     suffix = plain_text(" ".join(person.lineage_names)).rstrip(".")
+    if suffix and not _SUFFIX.fullmatch(suffix):
+        raise BadName(
+            f"would read `{suffix}` as a suffix like Jr, in `{written}`",
+            "write `and` between two people; " + _WRITE,
+        )
     return family, " ".join(filter(None, (_initials(given), suffix)))
 
 

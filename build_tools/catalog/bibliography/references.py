@@ -20,6 +20,7 @@ from urllib.parse import quote
 from ..complaints import did_you_mean
 from ..entries import KEY_PATTERN, PLAIN
 from ..finding import Finding, Spot
+from ..misread import as_id
 from ..yaml_file import MAX_BYTES, read_text
 
 if TYPE_CHECKING:
@@ -202,7 +203,8 @@ def read_records(text: str, label: str) -> tuple[dict[str, Reference], list[Find
         if reference:
             references[record.key] = reference
         else:
-            broken.add(record.key)
+            # The key it was probably meant to have is not called unknown all over the catalog.
+            broken |= {record.key, as_id(record.key, "") or record.key}
     return dict(sorted(references.items())), findings, broken - set(references)
 
 
@@ -272,7 +274,7 @@ def _form(record: Record, label: str) -> Iterator[Finding]:
             "bad-key",
             Spot(label, record.key_line, record.key_column),
             f"`{record.key}` cannot be a key",
-            "use small letters and digits, a letter first: smith2024",
+            f"use small letters and digits, a letter first: {as_id(record.key, '') or 'smith2024'}",
         )
     if record.type not in _TYPES:
         yield Finding(
@@ -297,7 +299,7 @@ def _form(record: Record, label: str) -> Iterator[Finding]:
                 Spot(label, field.line, field.column),
                 f"unknown field `{field.name}`",
                 did_you_mean(field.name, [*_STANDARD, *_OWN])
-                or f"known here: {', '.join(_STANDARD + _OWN)}",
+                or f"take it out, or write one of: {', '.join(_STANDARD + _OWN)}",
             )
         seen.add(field.name)
     for name in (*_REQUIRED, *_TYPES.get(record.type, ()), "read"):

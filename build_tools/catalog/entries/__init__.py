@@ -12,6 +12,7 @@ the value before training, everything else in the unit its field states.
 from .base import (
     ID_PATTERN,
     KEY_PATTERN,
+    NAMES,
     PLAIN,
     TODO,
     Basis,
@@ -52,7 +53,9 @@ from .exercise import (
     Taught,
 )
 from .handbook import (
+    COLOUR_PATTERN,
     CORRELATED,
+    Accents,
     Convention,
     Conventions,
     Correlation,
@@ -76,8 +79,9 @@ from .model import (
     SegmentName,
     SourceModel,
 )
-from .moved import Moved
+from .moved import Moved, Retired, RetiredIds
 from .muscle import Muscle, Part
+from .numbers import Difference, Moment, Ratio, Spread, Standardised, Value
 from .programme import (
     COEFFICIENTS,
     Advice,
@@ -100,19 +104,13 @@ from .study import (
     AppraisalAnswer,
     Arm,
     Contrast,
-    Difference,
     Found,
-    Moment,
     OutcomeLeftOut,
     People,
-    Ratio,
     Result,
     Site,
-    Spread,
-    Standardised,
     Study,
     Test,
-    Value,
     Via,
 )
 from .vocabulary import (
@@ -132,6 +130,8 @@ from .vocabulary import (
 )
 
 __all__ = [
+    "COLOUR_PATTERN",
+    "Accents",
     "Advice",
     "Allocation",
     "Anchor",
@@ -201,8 +201,11 @@ __all__ = [
     "ModelSegment",
     "Moment",
     "Moved",
+    "Retired",
+    "RetiredIds",
     "Movement",
     "Muscle",
+    "NAMES",
     "Name",
     "Notice",
     "OtherLimb",

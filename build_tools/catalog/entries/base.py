@@ -2,24 +2,64 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from dataclasses import dataclass
+from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, StringConstraints
+from pydantic import BaseModel, ConfigDict, Field, GetJsonSchemaHandler, StringConstraints
+from pydantic_core import CoreSchema
 
 ID_PATTERN = r"^[a-z][a-z0-9]*(-[a-z0-9]+)*$"
 KEY_PATTERN = r"^[a-z][a-z0-9]*$"
 #: No markup, no control or text-direction characters: catalog text is data wherever it lands.
-PLAIN = r"[^<>\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]"
+PLAIN = r"[^<>\x00-\x1f\x7f-\x9f\xad\u061c\u180e\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]"
 #: Names also stand in titles and addresses, so they carry no Markdown or link structure either.
-_NAME = r"[^<>\[\]{}*_`#|\\&\"\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]"
+_NAME = r"[^<>\[\]{}*_`#|\\&\"\x00-\x1f\x7f-\x9f\xad\u061c\u180e\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]"
+
+#: Where the mark of a ``KnownKind`` stands in a schema.
+NAMES = "x-names"
+
+
+@dataclass(frozen=True)
+class KnownKind:
+    """Marks text as the id of one of a ``kind``: a list of the vocabulary, a folder, ``parts``, ``references`` or ``units``.
+
+    What may be written is the same with and without it; ``json_schema`` makes of it what an editor offers.
+    """
+
+    kind: str
+
+    def __get_pydantic_json_schema__(
+        self, core: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        return {**handler(core), NAMES: self.kind}
+
 
 Id = Annotated[str, StringConstraints(pattern=ID_PATTERN, max_length=64)]
 Key = Annotated[str, StringConstraints(pattern=KEY_PATTERN, max_length=64)]
 PartRef = Annotated[
-    str, StringConstraints(pattern=r"^[a-z][a-z0-9-]*(/[a-z][a-z0-9-]*)?$", max_length=130)
+    str,
+    StringConstraints(pattern=r"^[a-z][a-z0-9-]*(/[a-z][a-z0-9-]*)?$", max_length=130),
+    KnownKind("parts"),
 ]
 Name = Annotated[str, StringConstraints(pattern=rf"^{_NAME}{{1,80}}$", strip_whitespace=True)]
 Line = Annotated[str, StringConstraints(pattern=rf"^{PLAIN}{{1,400}}$", strip_whitespace=True)]
+ConcernId = Annotated[Id, KnownKind("concerns")]
+DesignId = Annotated[Id, KnownKind("designs")]
+EquipmentId = Annotated[Id, KnownKind("equipment")]
+ExerciseId = Annotated[Id, KnownKind("exercises")]
+HandWidthId = Annotated[Id, KnownKind("hand_widths")]
+JointId = Annotated[Id, KnownKind("joints")]
+LoadPointId = Annotated[Id, KnownKind("load_points")]
+MeasureId = Annotated[Id, KnownKind("measures")]
+MuscleId = Annotated[Id, KnownKind("muscles")]
+PositionId = Annotated[Id, KnownKind("positions")]
+QuestionId = Annotated[Id, KnownKind("appraisal_questions")]
+ReferenceKey = Annotated[Key, KnownKind("references")]
+RegionId = Annotated[Id, KnownKind("regions")]
+StanceId = Annotated[Id, KnownKind("stances")]
+StudyKey = Annotated[Key, KnownKind("studies")]
+Unit = Annotated[Line, KnownKind("units")]
+VersionId = Annotated[Id, KnownKind("versions")]
 Positive = Annotated[float, Field(gt=0)]
 Interval = Annotated[list[float], Field(min_length=2, max_length=2)]
 #: From where to where of a repetition, as shares of its path: 0 is its start, 1 its end.
@@ -63,9 +103,11 @@ class Entry(BaseModel):
 class Citation(Entry):
     """A reference and the place in it where the fact stands."""
 
-    key: Key = Field(description="Key of the reference in references.bib.")
+    key: ReferenceKey = Field(description="Key of the reference in references.bib.")
     at: Line | None = Field(
-        None, description="Where in it: abstract, Table 2, p. 830, section 3.1."
+        None,
+        description="Where in it: abstract, Table 2, p. 830, section 3.1.",
+        examples=["abstract", "Table 2", "p. 830"],
     )
 
 
@@ -73,10 +115,13 @@ class Basis(Entry):
     """What a statement rests on: citations, or a common-practice reason. Exactly one of the two."""
 
     cites: list[Citation] = Field(
-        default=[], description="Where it is shown: reference key and place."
+        default=[],
+        description="Where it is shown: reference key and place, in place of `common_practice`.",
     )
     common_practice: Line | None = Field(
-        None, description="Why coaches hold it, when no study is cited."
+        None,
+        description="Why coaches hold it, when no study is cited.",
+        examples=["Coaches cue the hips down because clients lift them when tired."],
     )
 
 

@@ -6,7 +6,7 @@ from typing import Literal
 
 from pydantic import Field, model_validator
 
-from .base import Basis, Entry, Id, Line, Term
+from .base import Basis, Entry, Line, PositionId, Term, Unfit
 
 #: The fields of a caution that its client reads.
 Place = Literal["who", "instead", "stop_if", "afterwards", "ask"]
@@ -26,7 +26,7 @@ class Wording(Entry):
         description="Only for cautions that say one of these; left out, for all of them.",
     )
     where: Place = Field("who", description="The field in which `said` is looked for.")
-    positions: list[Id] = Field(
+    positions: list[PositionId] = Field(
         default=[],
         description="Only for exercises in one of these positions; left out, for all of them.",
     )
@@ -40,7 +40,12 @@ class Wording(Entry):
     @model_validator(mode="after")
     def _asks(self) -> Wording:
         if bool(self.one_of) == bool(self.none_of):
-            raise ValueError("give `one_of:` or `none_of:`, and not both")
+            raise Unfit(
+                "this demand names no words"
+                if not self.one_of
+                else "this demand asks for words and forbids some",
+                "give `one_of:` or `none_of:`, and not both",
+            )
         return self
 
 

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
 
-from .base import Entry, Id, Line, Name, PartRef
+from .base import ConcernId, Entry, EquipmentId, ExerciseId, Line, Name, PartRef
 from .programme import Goal
 
 Day = Literal["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
@@ -15,7 +15,7 @@ Day = Literal["monday", "tuesday", "wednesday", "thursday", "friday", "saturday"
 class Sets(Entry):
     """One exercise of a day."""
 
-    exercise: Id = Field(description="Id of the exercise.")
+    exercise: ExerciseId = Field(description="Id of the exercise.")
     sets: Annotated[int, Field(ge=1, le=20)] = Field(description="How many sets.")
     repetitions: Annotated[
         str, StringConstraints(pattern=r"^[1-9][0-9]{0,2}(-[1-9][0-9]{0,2})?s?$")
@@ -39,8 +39,8 @@ class Client(Entry):
         max_length=2,
         description="Parts that lag, muscle/part, the most important first.",
     )
-    equipment: list[Id] = Field(min_length=1, description="Everything at hand.")
-    avoid: list[Id] = Field(
+    equipment: list[EquipmentId] = Field(min_length=1, description="Everything at hand.")
+    avoid: list[ConcernId] = Field(
         default=[], description="Concerns: exercises with a caution on them are left out."
     )
     week: dict[Day, Annotated[list[Sets], Field(min_length=1, max_length=12)]] = Field(

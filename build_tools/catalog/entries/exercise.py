@@ -10,15 +10,23 @@ from pydantic import Field, model_validator
 from .base import (
     Basis,
     Citation,
+    ConcernId,
     ContactPoint,
     Entry,
-    Id,
+    EquipmentId,
+    ExerciseId,
+    HandWidthId,
     Interval,
+    JointId,
     Line,
+    LoadPointId,
     Name,
     PartRef,
+    PositionId,
+    StanceId,
     Stretch,
     Unfit,
+    VersionId,
 )
 
 
@@ -40,7 +48,7 @@ class Anchor(Entry):
 class MachineCurve(Basis):
     """How a machine loads one joint over the repetition, where somebody measured it."""
 
-    joint: Id = Field(description="The joint that was measured (id from vocabulary.yaml).")
+    joint: JointId = Field(description="The joint that was measured (id from vocabulary.yaml).")
     asks: Literal["flexors", "extensors"] = Field(
         description="Which muscles of the joint the machine loads."
     )
@@ -56,7 +64,7 @@ class Load(Entry):
     kind: Literal["free-weight", "cable", "band", "machine", "body-weight"] = Field(
         description="What resists."
     )
-    at: Id | None = Field(
+    at: LoadPointId | None = Field(
         None, description="Where the load meets the body: ankle, hand, back, hips."
     )
     anchor: Anchor | Literal["other-hand"] | None = Field(
@@ -77,17 +85,21 @@ class Load(Entry):
     @model_validator(mode="after")
     def _curve_of_a_machine(self) -> Load:
         if self.curve is not None and self.kind != "machine":
-            raise ValueError("`curve:` is for a machine; other loads are reckoned from the posture")
+            raise Unfit(
+                f"`curve:` is for a machine, and this load is `{self.kind}`",
+                "remove `curve:`; other loads are reckoned from the posture",
+                "curve",
+            )
         return self
 
 
 class OtherLimb(Entry):
     """The second limb (in the front view and from above the right one), where it acts otherwise: its angles, or where its toes stay."""
 
-    start: dict[Id, float] | None = Field(
+    start: dict[JointId, float] | None = Field(
         None, alias="from", description="Its joint angles at the start, degrees."
     )
-    end: dict[Id, float] | None = Field(
+    end: dict[JointId, float] | None = Field(
         None, alias="to", description="Its joint angles at the end, degrees."
     )
     toes: Interval | None = Field(
@@ -108,14 +120,21 @@ class OtherLimb(Entry):
             or angles == (None, None)
             and self.toes is not None
         ):
-            raise ValueError("give either both `from:` and `to:`, or `toes:` (and `pitch:`)")
+            raise Unfit(
+                "the second limb does not say how it acts, in one way",
+                "give either both `from:` and `to:`, or `toes:` (and `pitch:`)",
+            )
         return self
 
 
 class Movement(Entry):
-    """Joint angles at the start and the end, and what fixes the body in space. Joints left out follow the position, else 0."""
+    """Joint angles at the start and the end, and what fixes the body in space. Joints left out follow the position, else 0.
 
-    position: Id = Field(description="Body position (id from vocabulary.yaml).")
+    Angles are clinical degrees: 0 is the anatomical position (standing straight, arms at the sides), flexion is positive.
+    The shoulder is measured against the trunk: an arm that hangs beside a trunk leaning forward 40 degrees is at 40.
+    """
+
+    position: PositionId = Field(description="Body position (id from vocabulary.yaml).")
     tilt: float | None = Field(
         None,
         description="Angle in space of the segment that the position fixes, in place of the position's own.",
@@ -123,13 +142,13 @@ class Movement(Entry):
     support: dict[ContactPoint, float] = Field(
         default={}, description="Heights in place of those of the position, metres."
     )
-    start: dict[Id, float] = Field(
+    start: dict[JointId, float] = Field(
         alias="from", min_length=1, description="Joint angles at the start, degrees."
     )
-    via: list[dict[Id, float]] = Field(
+    via: list[dict[JointId, float]] = Field(
         default=[], description="Joint angles between start and end, evenly spaced in time."
     )
-    end: dict[Id, float] = Field(
+    end: dict[JointId, float] = Field(
         alias="to", min_length=1, description="Joint angles at the end, degrees."
     )
     other: OtherLimb | None = Field(
@@ -150,14 +169,14 @@ class Movement(Entry):
         None,
         description="Which way the palm faces: where the wrist bends, and where the cues tell it (an id of `grips` in vocabulary.yaml).",
     )
-    hand_width: Id | None = Field(
+    hand_width: HandWidthId | None = Field(
         None,
         description="How far apart the hands are, where the cues tell it (id from vocabulary.yaml).",
     )
-    stance: Id | None = Field(
+    stance: StanceId | None = Field(
         None, description="How the feet stand, where the cues tell it (id from vocabulary.yaml)."
     )
-    out_of_plane: list[Id] = Field(
+    out_of_plane: list[JointId] = Field(
         default=[],
         description="Joints that also move out of the drawn plane: no load and no length is told.",
     )
@@ -189,13 +208,18 @@ class BodyWeightFraction(Basis):
 class Comparator(Entry):
     """What the claim compares with: another exercise, or another part in the same exercise."""
 
-    exercise: Id | None = Field(None, description="The other exercise, same part.")
+    exercise: ExerciseId | None = Field(None, description="The other exercise, same part.")
     part: PartRef | None = Field(None, description="The other part, same exercise.")
 
     @model_validator(mode="after")
     def _one(self) -> Comparator:
         if (self.exercise is None) == (self.part is None):
-            raise ValueError("give either `exercise:` or `part:`, one of the two")
+            raise Unfit(
+                "this comparison names nothing"
+                if self.part is None
+                else "this comparison names an exercise and a part",
+                "give `exercise:` (the same part there) or `part:` (another part here), one of the two",
+            )
         return self
 
 
@@ -216,7 +240,10 @@ class Taught(Entry):
     says: Literal["more", "less", "alike"] = Field(
         description="What is taught: the part gets more here than there, less, or about the same."
     )
-    common_practice: Line = Field(description="How coaches teach it.")
+    common_practice: Line = Field(
+        description="How coaches teach it.",
+        examples=["Coaches teach the seated curl as the better one for size."],
+    )
 
 
 class Claim(Basis):
@@ -236,7 +263,10 @@ class Claim(Basis):
     similar_to: Comparator | None = Field(
         None, description="The difference is too small to matter."
     )
-    because: Line = Field(description="Why it would be so.")
+    because: Line = Field(
+        description="Why it would be so.",
+        examples=["Sitting bends the hip, which lengthens the muscle."],
+    )
     disputed: Line | None = Field(
         None, description="Why the claim stands although numbers point the other way."
     )
@@ -292,8 +322,15 @@ class Claim(Basis):
 class Cue(Basis):
     """One instruction to a client, in the imperative."""
 
-    do: Line = Field(description="One idea, imperative, plain words, at most about 15 words.")
-    why: Line | None = Field(None, description="A reason a client understands.")
+    do: Line = Field(
+        description="One idea, imperative, plain words, at most about 15 words.",
+        examples=["Rest the roller just above your heels."],
+    )
+    why: Line | None = Field(
+        None,
+        description="A reason a client understands.",
+        examples=["Then your legs do the work, not your back."],
+    )
 
 
 class Cues(Entry):
@@ -307,33 +344,49 @@ class Cues(Entry):
 class Fault(Basis):
     """What a coach sees, and the cue that mends it."""
 
-    see: Line = Field(description="What a coach sees.")
-    say: Line = Field(description="The cue that mends it, imperative, plain words.")
+    see: Line = Field(description="What a coach sees.", examples=["The hips rise off the bench."])
+    say: Line = Field(
+        description="The cue that mends it, imperative, plain words.",
+        examples=["Press your hips into the bench."],
+    )
 
 
 class Caution(Basis):
     """Who should take care, what to do instead, when to stop, what to tell later and whom to ask."""
 
-    who: Line = Field(description="Who should take care.")
-    concerns: list[Id] = Field(
+    who: Line = Field(
+        description="Who should take care.", examples=["Anyone with a sore knee today."]
+    )
+    concerns: list[ConcernId] = Field(
         default=[],
         description="The same as ids from vocabulary.yaml, to find and avoid the exercise by.",
     )
-    instead: Line = Field(description="What to do instead.")
-    stop_if: Line = Field(description="What ends the set now.")
+    instead: Line = Field(
+        description="What to do instead.",
+        examples=["Bend only as far as it feels fine, with a lighter weight."],
+    )
+    stop_if: Line = Field(
+        description="What ends the set now.", examples=["The knee hurts sharply or gives way."]
+    )
     afterwards: Line | None = Field(
         None,
         description="What shows in the hours and days after, and whom to tell, as a whole sentence.",
+        examples=["Tell a licensed physiotherapist or doctor if the knee is swollen the next day."],
     )
-    ask: Line = Field(description="Whom to ask (a licensed professional).")
+    ask: Line = Field(
+        description="Whom to ask (a licensed professional).",
+        examples=["A licensed physiotherapist or doctor."],
+    )
 
 
 class Exercise(Entry):
     """One movement with one equipment and one posture (``exercises/<id>.yaml``)."""
 
-    name: Name = Field(description="Name as coaches say it, unique in the catalog.")
+    name: Name = Field(
+        description="Name as coaches say it, unique in the catalog.", examples=["Prone leg curl"]
+    )
     also_called: list[Name] = Field(default=[], description="Other names people search for.")
-    equipment: list[Id] = Field(
+    equipment: list[EquipmentId] = Field(
         min_length=1, description="Ids from vocabulary.yaml; `none` for body weight alone."
     )
     main_lift: bool = Field(
@@ -346,7 +399,7 @@ class Exercise(Entry):
         min_length=1, description="Muscle or muscle/part -> how one set counts for it in the week."
     )
     movement: Movement = Field(description="Posture, joint angles and load.")
-    version_ranges: dict[Id, Stretch] = Field(
+    version_ranges: dict[VersionId, Stretch] = Field(
         default={},
         description="Version -> shares of this exercise's path that it keeps to, [from, to], where the vocabulary does not say.",
     )
@@ -363,5 +416,7 @@ class Exercise(Entry):
     cautions: list[Caution] = Field(
         min_length=1, description="Who should take care, and what to do instead."
     )
-    swaps: list[Id] = Field(default=[], description="Same job with other equipment or posture.")
+    swaps: list[ExerciseId] = Field(
+        default=[], description="Same job with other equipment or posture."
+    )
     reviewed: date = Field(description="Day of the last look at the whole entry, year-month-day.")

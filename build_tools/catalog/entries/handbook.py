@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
-from pydantic import Field, StringConstraints, model_validator
+from pydantic import Field, StringConstraints, ValidationInfo, field_validator, model_validator
 
-from .base import Basis, Entry, Id, Interval, Line, Name, Outcome, Positive
+from .base import Basis, Entry, Interval, Line, MeasureId, Name, Outcome, Positive, Unfit
 
 
 class Owner(Entry):
@@ -48,7 +48,7 @@ class Correlation(Basis):
     """How alike two numbers of the same people are taken to be, for one outcome and, where named, some of its measures."""
 
     outcome: Outcome = Field(description="The outcome it holds for.")
-    measures: list[Id] = Field(
+    measures: list[MeasureId] = Field(
         default=[], description="The measures it holds for; left out for all others of the outcome."
     )
     value: Annotated[float, Field(ge=0, le=1)] = Field(description="The correlation that is used.")
@@ -86,8 +86,10 @@ class Correlations(Entry):
             found = [c.outcome for c in getattr(self, kind) if not c.measures]
             for outcome in outcomes:
                 if found.count(outcome) != 1:
-                    raise ValueError(
-                        f"`{kind}:` needs exactly one correlation for {outcome} without `measures:`"
+                    raise Unfit(
+                        f"`{kind}:` has {found.count(outcome)} correlations for {outcome} without `measures:`",
+                        "give exactly one; those for some measures name them",
+                        kind,
                     )
         return self
 
@@ -200,6 +202,33 @@ class Notice(Entry):
     )
 
 
+COLOUR_PATTERN = r"^#[0-9a-f]{6}$"
+Colour = Annotated[str, StringConstraints(pattern=COLOUR_PATTERN)]
+
+
+class Accents(Entry):
+    """The handbook's own colours; cue sheets, handouts and drawings follow. Quotation marks are needed: after a bare # YAML reads nothing."""
+
+    light: Colour = Field(
+        description="Links, buttons and marks on light screens and on paper.",
+    )
+    dark: Colour = Field(description="The same on dark screens.")
+    mark: Colour | None = Field(
+        None, description="The handbook's sign, seen on light and dark; mixed of both unless given."
+    )
+
+    @field_validator("light", "dark", "mark", mode="before")
+    @classmethod
+    def _in_quotation_marks(cls, value: Any, info: ValidationInfo) -> Any:
+        if value is None:
+            key = info.field_name
+            raise Unfit(
+                f"`{key}:` has no colour",
+                f'put it in quotation marks, as YAML reads nothing after a bare #: `{key}: "#155e5b"`',
+            )
+        return value
+
+
 class Handbook(Entry):
     """Title, owner, licence, cautions and conventions (``handbook.yaml``)."""
 
@@ -207,6 +236,7 @@ class Handbook(Entry):
     tagline: Line = Field(description="What it is for, in one sentence.")
     owner: Owner = Field(description="Who publishes it.")
     licence: Name = Field(description="Licence of the text, e.g. CC BY 4.0.")
+    palette: Accents | None = Field(None, description="The handbook's own colours, if it has any.")
     notice: Notice = Field(description="Words of caution.")
     conventions: Conventions = Field(
         description="Numbers that methods leave open, fixed for the whole handbook."

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
 
-from .base import Entry, Id, Interval, Line, Name, PartRef, Positive
+from .base import Entry, Id, Interval, JointId, Line, Name, PartRef, Positive
 
 #: A name inside a model file or a table: letters, digits and underscores.
 Column = Annotated[str, StringConstraints(pattern=r"^[A-Za-z]\w{0,40}$")]
@@ -52,7 +52,7 @@ class SourceModel(Entry):
 class Axis(Entry):
     """One joint of a table: clinical degrees, evenly spaced, both ends included."""
 
-    joint: Id = Field(description="Joint (id from vocabulary.yaml).")
+    joint: JointId = Field(description="Joint (id from vocabulary.yaml).")
     coordinate: Column = Field(description="The joint's coordinate in the model.")
     reversed: bool = Field(False, description="True where the model counts flexion as negative.")
     span: Interval = Field(description="First and last angle, degrees.")
@@ -80,7 +80,7 @@ class PublishedSource(Entry):
 class PublishedArm(Entry):
     """A published moment arm that a table is held against; its size alone, as papers differ on the sign."""
 
-    joint: Id = Field(description="The joint that the arm is about.")
+    joint: JointId = Field(description="The joint that the arm is about.")
     over: Interval = Field(
         description="Joint angles it was published for, degrees; a single angle with one step to each side."
     )
@@ -93,8 +93,8 @@ class PublishedArm(Entry):
 class PublishedOrder(Entry):
     """A published statement that a muscle's length depends more on one joint than on another."""
 
-    more: Id = Field(description="The joint that changes the length more.")
-    less: Id = Field(description="The joint that changes it less.")
+    more: JointId = Field(description="The joint that changes the length more.")
+    less: JointId = Field(description="The joint that changes it less.")
     source: Id = Field(description="Who published it (id from `sources`).")
 
 
@@ -112,12 +112,12 @@ class ModelMuscle(Entry):
     suffix: Literal["", "_r"] = Field(
         "", description="What the model adds to the name for the right side."
     )
-    box: dict[Id, Interval] = Field(
+    box: dict[JointId, Interval] = Field(
         min_length=1,
         max_length=2,
         description="Each joint it crosses -> first and last angle it is trusted for, degrees.",
     )
-    acts: dict[Id, Literal["flexes", "extends"]] = Field(
+    acts: dict[JointId, Literal["flexes", "extends"]] = Field(
         min_length=1, description="What it does at each joint: standard anatomy."
     )
     arms: list[PublishedArm] = Field(

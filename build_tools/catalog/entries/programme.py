@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from .base import Basis, Entry, Id, Interval, Line, Name
+from .base import Basis, ConcernId, Entry, ExerciseId, Id, Interval, Line, MuscleId, Name, Unfit
 
 Goal = Literal["growth", "strength"]
 
@@ -38,7 +38,7 @@ class Dose(Basis):
     unsure: Line = Field(
         description="What is not known about it: how wide, for whom, where it stops."
     )
-    muscles: dict[Id, Ends] = Field(
+    muscles: dict[MuscleId, Ends] = Field(
         default={},
         description="Muscle -> the ends that hold for it instead, where sources tell muscles apart.",
     )
@@ -50,7 +50,7 @@ class Dose(Basis):
     @model_validator(mode="after")
     def _a_range(self) -> Dose:
         if self.low is None and self.high is None:
-            raise ValueError("give `low:`, `high:` or both")
+            raise Unfit("this range has no end", "give `low:`, `high:` or both")
         return self
 
 
@@ -114,7 +114,7 @@ class CarefulGroup(Entry):
 
     name: Name = Field(description="Who they are, e.g. People with high blood pressure.")
     advice: list[Advice] = Field(min_length=1, description="What changes for them.")
-    concerns: list[Id] = Field(
+    concerns: list[ConcernId] = Field(
         default=[],
         description="Concerns of vocabulary.yaml whose lines on go-aheads and emergency help they need.",
     )
@@ -136,7 +136,9 @@ class Equation(Basis):
         min_length=1, max_length=2, description="a, b of the form, in this order."
     )
     repetitions: Interval = Field(description="Fewest and most repetitions it holds for.")
-    exercises: list[Id] = Field(default=[], description="Exercises it was made for; empty for any.")
+    exercises: list[ExerciseId] = Field(
+        default=[], description="Exercises it was made for; empty for any."
+    )
     error: Line = Field(description="How far off it is, with unit, or that nobody reported it.")
     standard_error: Annotated[float, Field(gt=0)] | None = Field(
         None,
@@ -147,11 +149,22 @@ class Equation(Basis):
     def _coefficients(self) -> Equation:
         wanted = COEFFICIENTS[self.form]
         if len(self.coefficients) != wanted:
-            raise ValueError(f"`{self.form}` takes {wanted} `coefficients:`")
+            raise Unfit(
+                f"`form: {self.form}` has {len(self.coefficients)} `coefficients:`",
+                f"give {wanted}, in the order a, b",
+                "coefficients",
+            )
         if not self.cites:
-            raise ValueError("an equation says in `cites:` where its formula was read")
+            raise Unfit(
+                "this equation does not say where its formula was read",
+                "add `cites: [{key: <reference>, at: <place in it>}]`",
+            )
         if self.standard_error and not self.exercises:
-            raise ValueError("`standard_error:` holds for named `exercises:`")
+            raise Unfit(
+                "`standard_error:` holds for the exercises that were measured, and none is named",
+                "name them in `exercises:`, or leave it out",
+                "standard_error",
+            )
         return self
 
 

@@ -6,7 +6,23 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from .base import Entry, Id, Interval, Key, Line, PartRef, Positive
+from .base import (
+    DesignId,
+    Entry,
+    ExerciseId,
+    Id,
+    Line,
+    MeasureId,
+    PartRef,
+    Positive,
+    QuestionId,
+    ReferenceKey,
+    StudyKey,
+    Unfit,
+    Unit,
+    VersionId,
+)
+from .numbers import Difference, Ratio, Standardised, Value
 
 
 class People(Entry):
@@ -36,15 +52,18 @@ TESTED: tuple[Test, ...] = ("between", "interaction")
 class Arm(Entry):
     """One condition of a study: an exercise of the catalog, a version of it, or a control."""
 
-    exercise: Id | None = Field(
+    exercise: ExerciseId | None = Field(
         None, description="Exercise id; leave out for a control or an exercise not in the catalog."
     )
-    version: Id | None = Field(
+    version: VersionId | None = Field(
         None,
         description="Id from vocabulary.yaml: the exercise over another range, hold, stance or tempo, "
         "where that sets this arm apart. Never averaged into the exercise.",
     )
-    called: Line = Field(description="What the paper calls it, in our own short words.")
+    called: Line = Field(
+        description="What the paper calls it, in our own short words.",
+        examples=["seated curl, full range", "no training"],
+    )
     differs: Line | None = Field(
         None,
         description="How the arm differs from the catalog's exercise, e.g. lowering phase only.",
@@ -59,8 +78,10 @@ class Arm(Entry):
     @model_validator(mode="after")
     def _of_an_exercise(self) -> Arm:
         if self.exercise is None and (self.version or self.forbidden_by):
-            raise ValueError(
-                "`version:` and `forbidden_by:` speak of a catalog exercise: give `exercise:`, or leave them out"
+            raise Unfit(
+                f"`{'version' if self.version else 'forbidden_by'}:` speaks of a catalog exercise, and this arm has none",
+                "give `exercise:`, or leave it out",
+                "version" if self.version else "forbidden_by",
             )
         return self
 
@@ -70,105 +91,6 @@ class Arm(Entry):
         if self.exercise is None or self.forbidden_by:
             return None
         return f"{self.exercise}@{self.version}" if self.version else self.exercise
-
-
-class Spread(Entry):
-    """A number with at most one statement of its spread, in the unit of the number."""
-
-    sd: Annotated[float, Field(ge=0)] | None = Field(
-        None, description="Standard deviation between people."
-    )
-    se: Annotated[float, Field(ge=0)] | None = Field(None, description="Standard error.")
-    ci95: Interval | None = Field(None, description="95% confidence interval: [lower, upper].")
-
-
-class Moment(Spread):
-    """A mean at one time."""
-
-    mean: float = Field(description="The mean, in the result's unit.")
-
-
-class Value(Spread):
-    """What one arm showed: one level, or a change in any of the ways it was printed. The spread beside it belongs to that."""
-
-    mean: float | None = Field(None, description="A level, in the result's unit.")
-    median: float | None = Field(
-        None, description="A level, in the result's unit, when the paper gives medians."
-    )
-    quartiles: Interval | None = Field(
-        None, description="First and third quartile, beside a median."
-    )
-    change: float | None = Field(None, description="After minus before, in the result's unit.")
-    change_percent: float | None = Field(
-        None, description="After minus before, in per cent of before."
-    )
-    pre: Moment | None = Field(
-        None, description="Before training; beside `post`, `change` or `change_percent`."
-    )
-    post: Moment | None = Field(None, description="After training; together with `pre`.")
-    correlation: Annotated[float, Field(ge=-1, lt=1)] | None = Field(
-        None,
-        description="Correlation of people's values before and after, when it is printed or reckoned from people's own data.",
-    )
-    n: Annotated[int, Field(gt=0)] | None = Field(
-        None, description="Number of people behind it, if not all of the arm."
-    )
-
-    @model_validator(mode="after")
-    def _one_kind(self) -> Value:
-        levels = [k for k in ("mean", "median") if getattr(self, k) is not None]
-        changes = [k for k in ("change", "change_percent") if getattr(self, k) is not None]
-        moments = self.pre is not None or self.post is not None
-        if len(levels) + len(changes) + (moments and not changes) != 1:
-            raise ValueError(
-                "give one level (`mean` or `median`), or a change: `change`, `change_percent`, or both `pre` and `post`; "
-                "`pre` and `post` may stand beside a change"
-            )
-        if (
-            self.post is not None
-            and self.pre is None
-            or self.pre is not None
-            and self.post is None
-            and not changes
-        ):
-            raise ValueError("`pre` and `post` go together; `pre` alone may stand beside a change")
-        if self.correlation is not None and self.post is None:
-            raise ValueError("`correlation` is that of `pre` and `post`: give both")
-        if not levels and not changes and (self.sd, self.se, self.ci95) != (None, None, None):
-            raise ValueError(
-                "a spread here is that of the change: give `change` or `change_percent`, or write it inside `pre` and `post`"
-            )
-        if sum(x is not None for x in (self.sd, self.se, self.ci95)) > 1:
-            raise ValueError("give one of `sd`, `se`, `ci95`, as the paper does")
-        return self
-
-
-class Difference(Spread):
-    """A reported difference, ``of`` minus ``against``, in ``unit``."""
-
-    value: float = Field(description="`of` minus `against`.")
-    unit: Line = Field(description="Its unit, from those of the measure.")
-    start: Positive | None = Field(
-        None,
-        description="Mean before training over both arms, in the same unit, for the ratio of changes.",
-    )
-
-
-class Ratio(Entry):
-    """A reported ratio, ``of`` divided by ``against``."""
-
-    value: Positive = Field(description="`of` divided by `against`.")
-    ci95: Interval | None = Field(None, description="95% confidence interval: [lower, upper].")
-
-
-class Standardised(Entry):
-    """A reported standardised mean difference."""
-
-    kind: Literal["Cohen d", "Hedges g", "not named"] = Field(
-        description="Which one, as the paper names it."
-    )
-    value: float = Field(description="`of` minus `against`, in standard deviations.")
-    ci95: Interval | None = Field(None, description="95% confidence interval: [lower, upper].")
 
 
 class Contrast(Entry):
@@ -211,8 +133,10 @@ class Contrast(Entry):
         if self.test == "not reported" and (
             self.favours or self.p or self.p_below or self.p_above or self.t
         ):
-            raise ValueError(
-                "`test: not reported` says that the paper is silent on this pair: leave out `favours` and p, or name the test"
+            raise Unfit(
+                "`test: not reported` says that the paper is silent on this pair, yet a direction or p is given",
+                "leave out `favours`, p and t, or name the test",
+                "test",
             )
         return self
 
@@ -240,11 +164,12 @@ class Site(Entry):
     @model_validator(mode="after")
     def _somewhere(self) -> Site:
         if (self.percent is None) != (self.end is None):
-            raise ValueError(
-                "`percent` and `from` go together: 30 per cent from the hip is not 30 per cent from the knee"
+            raise Unfit(
+                "this site has one of `percent:` and `from:`",
+                "give both (30 per cent from the hip is not 30 per cent from the knee), or neither",
             )
         if self.said is None and self.percent is None:
-            raise ValueError("give `said:`, or `percent:` and `from:`")
+            raise Unfit("this site says nothing", "give `said:`, or `percent:` and `from:`")
         return self
 
     def __str__(self) -> str:
@@ -259,7 +184,9 @@ class Site(Entry):
 class Via(Entry):
     """Where a number of this study was read, when not in the study: a review's data, an open data set."""
 
-    key: Key = Field(description="Reference key of the publication that carries the number.")
+    key: ReferenceKey = Field(
+        description="Reference key of the publication that carries the number."
+    )
     file: Line = Field(description="File, table or supplement of it.")
     rows: Line | None = Field(
         None, description="Rows or lines, so that the next reader finds the number."
@@ -284,19 +211,24 @@ class Result(Entry):
     )
     site: Site | None = Field(None, description="Where along the muscle.")
     phase: Line | None = Field(
-        None, description="Which phase of the repetition, or which moment of the signal."
+        None,
+        description="Which phase of the repetition, or which moment of the signal.",
+        examples=["raising phase"],
     )
-    measure: Id = Field(description="Id from vocabulary.yaml; it decides the outcome.")
+    measure: MeasureId = Field(description="Id from vocabulary.yaml; it decides the outcome.")
     strength_test: Line | None = Field(
-        None, description="For strength: the test, e.g. one-repetition maximum of the leg press."
+        None,
+        description="For strength: the test, e.g. one-repetition maximum of the leg press.",
+        examples=["one-repetition maximum of the leg press"],
     )
-    unit: Line | None = Field(
+    unit: Unit | None = Field(
         None,
         description="Unit of the numbers, from those of the measure; left out when there is only a direction.",
     )
     at: Line | None = Field(
         None,
         description="Where it stands: abstract, Table 2, p. 5. Left out for a second-hand number.",
+        examples=["abstract", "Table 2", "p. 5"],
     )
     via: Via | None = Field(
         None, description="Where the number was read, when not in the study itself."
@@ -313,16 +245,22 @@ class Result(Entry):
     @model_validator(mode="after")
     def _something(self) -> Result:
         if not self.values and not self.contrasts:
-            raise ValueError("give `values:` or `contrasts:`; a result without either says nothing")
+            raise Unfit(
+                "this result says nothing", "give `values:` or `contrasts:`, as the paper does"
+            )
         if (self.at is None) == (self.via is None):
-            raise ValueError(
-                "give `at:` (where it stands in the study), or `via:` for a number read second-hand"
+            raise Unfit(
+                "this result does not say where it was read"
+                if self.at is None
+                else "this result was read in the study and second-hand",
+                "give `at:` (where it stands in the study), or `via:` for a number read second-hand",
             )
         if self.unit is None and (
             self.values or any(contrast.difference for contrast in self.contrasts)
         ):
-            raise ValueError(
-                "numbers need a unit: give `unit:`, one of those of the measure in vocabulary.yaml"
+            raise Unfit(
+                "this result has numbers without a unit",
+                "give `unit:`, one of those of the measure in vocabulary.yaml",
             )
         return self
 
@@ -355,8 +293,9 @@ class AppraisalAnswer(Entry):
     @model_validator(mode="after")
     def _reason(self) -> AppraisalAnswer:
         if self.answer != "not stated" and self.because is None:
-            raise ValueError(
-                "an answer has a reason: give `because:`, or write `answer: not stated` when what was read is silent"
+            raise Unfit(
+                f"this answer, {self.answer}, has no reason",
+                "give `because:`, or write `answer: not stated` when what was read is silent",
             )
         return self
 
@@ -364,14 +303,14 @@ class AppraisalAnswer(Entry):
 class OutcomeLeftOut(Entry):
     """An outcome of the abstract that is not entered, and why."""
 
-    what: Line = Field(description="The outcome, in a few words.")
+    what: Line = Field(description="The outcome, in a few words.", examples=["muscle soreness"])
     because: Line = Field(description="Why it is not entered.")
 
 
 class Study(Entry):
     """What was read of one publication with numbers (``studies/<key>.yaml``, key as in references.bib)."""
 
-    design: Id = Field(description="Id from vocabulary.yaml.")
+    design: DesignId = Field(description="Id from vocabulary.yaml.")
     allocation: Allocation | None = Field(
         None, description="How people, limbs or the order of exercises came to the arms."
     )
@@ -382,11 +321,11 @@ class Study(Entry):
     weeks: Positive | None = Field(
         None, description="Length of training in weeks; left out for a single session."
     )
-    same_sample_as: Key | None = Field(
+    same_sample_as: StudyKey | None = Field(
         None,
         description="Study whose people these are too, surely or probably; they are counted once.",
     )
-    appraisal: dict[Id, AppraisalAnswer] | None = Field(
+    appraisal: dict[QuestionId, AppraisalAnswer] | None = Field(
         None,
         description="Signalling question of vocabulary.yaml -> what was found; the risk of bias is computed from it. Left out when "
         "nobody has appraised the study.",

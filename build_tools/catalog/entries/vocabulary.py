@@ -8,10 +8,13 @@ from pydantic import Field, model_validator
 
 from .base import (
     Basis,
+    ConcernId,
     ContactPoint,
+    DesignId,
     Entry,
     Id,
     Interval,
+    JointId,
     Line,
     Name,
     Outcome,
@@ -76,10 +79,10 @@ class Position(Term):
         False,
         description="True for someone who lies or leans on the right side; drawn in the front view.",
     )
-    angles: dict[Id, float] = Field(
+    angles: dict[JointId, float] = Field(
         default={}, description="Joint angles that an exercise need not repeat, degrees."
     )
-    other: dict[Id, float] = Field(
+    other: dict[JointId, float] = Field(
         default={}, description="Joint angles of a second leg that does something else, degrees."
     )
     toes: Interval | None = Field(
@@ -94,7 +97,7 @@ class Position(Term):
         None,
         description="Angle in space of upper arms that rest, degrees, unless the exercise bends the shoulder.",
     )
-    care: list[Id] = Field(
+    care: list[ConcernId] = Field(
         default=[], description="Concerns that every exercise in this position has a caution on."
     )
 
@@ -119,7 +122,7 @@ class Position(Term):
 class LoadPoint(Term):
     """Where a load can meet the body, and how the arms hold it."""
 
-    angles: dict[Id, float] = Field(
+    angles: dict[JointId, float] = Field(
         default={}, description="Joint angles of arms that hold a load there, degrees."
     )
 
@@ -211,7 +214,7 @@ class AppraisalQuestion(Basis):
     asks: Line = Field(
         description="The question, so put that yes speaks for the study, e.g. Did chance decide ...?"
     )
-    designs: list[Id] = Field(min_length=1, description="The designs that it is asked of.")
+    designs: list[DesignId] = Field(min_length=1, description="The designs that it is asked of.")
     decides: bool = Field(
         False, description="True when a no by itself makes the risk of bias high."
     )

@@ -123,6 +123,13 @@ COMMITTED: dict[str, Manual] = {
         (),
         (),
     ),
+    "stale-schemas": Manual(
+        "What editors complete is what the catalog holds.",
+        "Whoever writes an entry is offered equipment, parts and studies that are gone, and misses those that came.",
+        "Run `handbook conclude` and commit what it writes; a catalog without the folder .schemas is asked for nothing.",
+        (),
+        (),
+    ),
     "change-record": Manual(
         "The record of moved statements has its days in order and names what was published.",
         "Readers follow it, and feed readers keep it: a day that moves, or a link to nothing, cannot be taken back.",
@@ -133,7 +140,8 @@ COMMITTED: dict[str, Manual] = {
     "dead-address": Manual(
         "An address that was published answers for good.",
         "It stands in a client's chat, on a printed code and in other people's texts, where nobody can mend it.",
-        "Bring the entry back, or name its living successor in moved.yaml; its old address then leads there.",
+        "Name its living successor in moved.yaml; its old address then leads there. Without a successor it stands under `retired:` with "
+        "the reason; its old address then tells it. Or bring the entry back.",
         (),
         (),
     ),

@@ -6,6 +6,7 @@ import importlib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
+from build_tools.catalog import invocation
 from build_tools.checks.runner import INTERNAL_ERROR, GradedFinding
 
 from ...english import counted
@@ -29,6 +30,10 @@ class Report:
     """Whether the reader is a terminal that shows colours."""
     title: str = "Handbook check"
     """What was run, for formats with a heading."""
+    catalog: str = invocation.CATALOG
+    """The catalog's folder from where the person stands, for the commands that are named."""
+    looked_at: str = ""
+    """What was looked at, where one command looks at more than one thing."""
 
     @property
     def errors(self) -> int:
@@ -55,7 +60,13 @@ class Report:
         """One line that sums up."""
         counts = ((self.errors, "error"), (self.warnings, "warning"), (self.notices, "notice"))
         found = " and ".join(counted(n, word) for n, word in counts if n)
-        return f"{found or 'no findings'} in {counted(self.checked, 'entry', 'entries')}"
+        looked_at = f" ({self.looked_at})" if self.looked_at else ""
+        return f"{found or 'no findings'} in {counted(self.checked, 'entry', 'entries')}{looked_at}"
+
+
+def helping(report: Report, item: GradedFinding) -> str:
+    """What to write instead, for people: commands as they are typed here."""
+    return visible(invocation.typed(item.finding.help, report.catalog))
 
 
 def render(report: Report, format: str) -> str:

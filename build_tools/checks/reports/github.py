@@ -8,7 +8,7 @@ level, so ``job_summary`` tells all of them once more.
 
 from __future__ import annotations
 
-from . import Report, visible
+from . import Report, helping, visible
 from .place import in_repository
 from .text import tables
 
@@ -16,11 +16,12 @@ from .text import tables
 def render(report: Report) -> str:
     """One workflow command for each finding, then plain lines for readers of the log."""
     lines = []
-    for finding, severity in report.reported:
+    for item in report.reported:
+        finding, severity = item
         spot = finding.spot
         file = visible(in_repository(spot.file))
         # The log shows the message alone, so the place stands in it too.
-        message = f"{file}:{spot.line}:{spot.column}: {visible(finding.message)}\nhelp: {visible(finding.help)}"
+        message = f"{file}:{spot.line}:{spot.column}: {visible(finding.message)}\nhelp: {helping(report, item)}"
         lines.append(
             command(
                 severity, message, file=file, line=spot.line, col=spot.column, title=finding.rule

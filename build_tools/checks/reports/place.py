@@ -14,5 +14,8 @@ def in_repository(file: str) -> str:
     workspace = os.environ.get("GITHUB_WORKSPACE")
     if not workspace:
         return file
-    inside = os.path.relpath(os.path.abspath(file), workspace).replace(os.sep, "/")
+    try:
+        inside = os.path.relpath(os.path.abspath(file), workspace).replace(os.sep, "/")
+    except ValueError:  # another drive on Windows
+        return file
     return file if inside.startswith("../") else inside

@@ -7,6 +7,9 @@ manual, so a service can explain a finding without a link.
 from __future__ import annotations
 
 import json
+import os
+import re
+from importlib.metadata import version
 from typing import Any
 from urllib.parse import quote
 
@@ -31,16 +34,21 @@ def render(report: Report) -> str:
     profile = load_profile()
     described = manuals()
     index = {rule: number for number, rule in enumerate(described)}
+    explained = _explained()
     run: dict[str, Any] = {
         "tool": {
             "driver": {
                 "name": "handbook",
+                "version": version("evidence-handbook"),
+                **({"informationUri": explained} if explained else {}),
                 "rules": [
                     _rule(rule, manual, severity_of(rule, profile))
                     for rule, manual in described.items()
                 ],
             }
         },
+        # A category (3.17.3): a service keeps the findings of each check apart from those of another.
+        "automationDetails": {"id": re.sub(r"\W+", "-", report.title.lower()) + "/"},
         "invocations": [
             {
                 "executionSuccessful": not report.has_internal_error,
@@ -65,6 +73,14 @@ def render(report: Report) -> str:
     if report.counts:
         run["properties"] = {"counts": report.counts}
     return json.dumps({"$schema": _SCHEMA, "version": "2.1.0", "runs": [run]}, indent=2) + "\n"
+
+
+def _explained() -> str | None:
+    """The page that explains every rule, where the handbook is published; else the repository on GitHub; else none (3.19.17)."""
+    if site := os.environ.get("SITE_URL"):
+        return f"{site.rstrip('/')}/rules/"
+    place = [os.environ.get(name) for name in ("GITHUB_SERVER_URL", "GITHUB_REPOSITORY")]
+    return "/".join(map(str, place)) if all(place) else None
 
 
 def _result(item: GradedFinding, index: dict[str, int]) -> dict[str, Any]:

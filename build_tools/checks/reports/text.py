@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from build_tools.checks.profile import Severity
 
-from . import Counts, Report, visible
+from . import Counts, Report, helping, visible
 
 _BOLD, _RED, _YELLOW, _CYAN = "1", "1;31", "1;33", "36"
 _STYLES: dict[Severity, str] = {"error": _RED, "warning": _YELLOW, "notice": _CYAN}
@@ -21,12 +21,13 @@ def _lines(report: Report) -> Iterator[str]:
     def paint(text: str, style: str) -> str:
         return f"\x1b[{style}m{text}\x1b[0m" if report.colour else text
 
-    for finding, severity in report.reported:
+    for item in report.reported:
+        finding, severity = item
         spot = finding.spot
         place = paint(f"{visible(spot.file)}:{spot.line}:{spot.column}:", _BOLD)
         label = paint(f"{severity}[{finding.rule}]", _STYLES[severity])
         yield f"{place} {label}: {visible(finding.message)}"
-        yield f"  {paint('help:', _CYAN)} {visible(finding.help)}"
+        yield f"  {paint('help:', _CYAN)} {helping(report, item)}"
     yield from tables(report.counts)
     yield paint(report.closing, _RED if report.errors else _BOLD)
 

@@ -14,18 +14,21 @@ Passes: exercises/crate-curl.yaml
 
 from collections.abc import Iterator
 
+from build_tools.catalog.complaints import unfinished
 from build_tools.catalog.entries import TODO
-from build_tools.catalog.finding import Spot
 from build_tools.checks.rule import Context, Problem
 
 
 def check(context: Context) -> Iterator[Problem]:
-    """Texts of entries and records that begin with the mark."""
-    help = "write it, or take the line out"
+    """Texts of entries and records that begin with the mark. An entry that a mark keeps from being typed is told by the loader."""
     for entry, path, text in context.texts:
         if text.startswith(TODO):
-            yield Problem(entry.spot(*path), f"still to be written: `{text}`", help)
+            found = unfinished(entry.source, type(entry.data), path, text, key=False)
+            yield Problem(found.spot, found.message, found.help)
     for reference in context.catalog.references.values():
         if reference.readat.startswith(TODO):
-            spot: Spot = reference.place("readat")
-            yield Problem(spot, f"still to be written: `{reference.readat}`", help)
+            yield Problem(
+                reference.place("readat"),
+                "`readat` is still to be written",
+                f"write it ({reference.readat.removeprefix(TODO).lstrip(': ')}), or take the line out",
+            )

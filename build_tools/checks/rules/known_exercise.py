@@ -47,6 +47,7 @@ Passes: exercises/crate-curl.yaml
 from collections.abc import Iterator
 from typing import Any
 
+from build_tools.catalog import moved
 from build_tools.catalog.load import Loaded
 from build_tools.catalog.walk import Path
 from build_tools.checks.names import exercise_names
@@ -56,15 +57,13 @@ from build_tools.checks.rule import Context, Problem, suggest
 def check(context: Context) -> Iterator[Problem]:
     """Mentions of exercises that have no file."""
     catalog = context.catalog
-    retired = catalog.moved.data.exercises if catalog.moved else {}
     for id, entry, path in _mentions(context):
         if context.is_absent("exercises", id):
             yield Problem(
                 entry.spot(*path),
                 f"there is no exercise `{id}`",
-                f"it is retired: write `{retired[id]}`"
-                if id in retired
-                else suggest(
+                moved.instead(catalog, "exercises", id)
+                or suggest(
                     id,
                     catalog.exercises,
                     f"add exercises/{id}.yaml, or name one that exists",

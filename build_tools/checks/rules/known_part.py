@@ -40,6 +40,7 @@ Passes: exercises/crate-curl.yaml
 from collections.abc import Collection, Iterator
 from typing import Any
 
+from build_tools.catalog import moved
 from build_tools.catalog.load import Catalog, Loaded
 from build_tools.catalog.walk import Path
 from build_tools.checks.names import muscle_names, plain
@@ -62,7 +63,9 @@ def check(context: Context) -> Iterator[Problem]:
         yield Problem(
             entry.spot(*path, key=is_key),
             f"there is no muscle part `{ref}`",
-            _help(catalog, ref, known),
+            moved.instead(catalog, "parts", ref)
+            or (muscle not in catalog.muscles and moved.instead(catalog, "muscles", muscle))
+            or _help(catalog, ref, known),
         )
 
 
@@ -118,6 +121,12 @@ def _in_plans(context: Context) -> Iterator[_Mention]:
         for index, client in enumerate(example.data.clients):
             for number, ref in enumerate(client.lagging):
                 yield ref, example, ("clients", index, "lagging", number)
+    if context.catalog.moved:
+        retired = context.catalog.moved.data.retired
+        for kind in type(retired).model_fields:
+            for id, gone in getattr(retired, kind).items():
+                for number, ref in enumerate(gone.parts):
+                    yield ref, context.catalog.moved, ("retired", kind, id, "parts", number)
 
 
 def _in_studies(context: Context) -> Iterator[_Mention]:

@@ -25,7 +25,15 @@ Passes: muscles/lantern.yaml
 
 from collections.abc import Iterator
 
+from build_tools.catalog import moved
+from build_tools.catalog.load import Catalog
 from build_tools.checks.rule import Context, Problem, suggest
+
+
+def _help(catalog: Catalog, key: str) -> str:
+    return moved.instead(catalog, "sources", key) or suggest(
+        key, catalog.references, "add its record to references.bib"
+    )
 
 
 def check(context: Context) -> Iterator[Problem]:
@@ -37,7 +45,7 @@ def check(context: Context) -> Iterator[Problem]:
                 yield Problem(
                     study.spot("results", index, "via", "key"),
                     f"there is no reference `{result.via.key}`",
-                    suggest(result.via.key, catalog.references, "add its record to references.bib"),
+                    _help(catalog, result.via.key),
                 )
     for statement in context.statements:
         for index, citation in enumerate(statement.basis.cites):
@@ -45,5 +53,5 @@ def check(context: Context) -> Iterator[Problem]:
                 yield Problem(
                     statement.spot("cites", index, "key"),
                     f"there is no reference `{citation.key}`",
-                    suggest(citation.key, catalog.references, "add its record to references.bib"),
+                    _help(catalog, citation.key),
                 )

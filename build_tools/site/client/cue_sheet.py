@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ...catalog import care, entries
+from ...catalog.fixed_words import fixed_words
 from ...english import lower_first
 from ..context import RenderContext
 from ..figures.figure import Figure
@@ -25,8 +26,7 @@ NOTHING = "none"
 #: From how many characters a sheet is printed smaller, and smaller still, so that it stays one page. Measured over the shipped catalog
 #: on A5, A4 and Letter; `tests/site/client/test_cue_sheet.py` holds it.
 FULL, FULLEST = 1070, 1550
-#: First words of an ``ask:`` that only names somebody.
-ARTICLES = {"A", "An", "The", "Your"}
+_WORDS = fixed_words("cue_sheet")
 
 
 @dataclass(frozen=True)
@@ -121,7 +121,10 @@ def uris(id: str, site: Publication) -> list[str]:
 def files(shelf: RenderContext, id: str) -> list[tuple[str, bytes]]:
     """All files of one cue sheet, with their bytes."""
     sheet = model(shelf, id)
-    page = uri(id), render("cue_sheet.html.jinja", sheet=sheet).encode()
+    page = (
+        uri(id),
+        render("cue_sheet.html.jinja", sheet=sheet, palette=shelf.palette, words=_WORDS).encode(),
+    )
     return (
         [page, *zip(qr_uris(id), (sheet.qr.svg, sheet.qr.png), strict=True)] if sheet.qr else [page]
     )
@@ -154,16 +157,16 @@ def model(shelf: RenderContext, id: str) -> CueSheet:
             )
         ),
         steps=[
-            CueStep("Set up", exercise.cues.set_up),
-            CueStep("How to move", exercise.cues.move),
-            CueStep("Check", exercise.cues.check),
+            CueStep(_WORDS["set_up"], exercise.cues.set_up),
+            CueStep(_WORDS["move"], exercise.cues.move),
+            CueStep(_WORDS["check"], exercise.cues.check),
         ],
         handbook=shelf.handbook,
         preview=preview(
             shelf,
             uri(id),
-            f"{exercise.name}: how to do it",
-            f"{exercise.name} on one page: set up, move, check, and when to stop. With its postures drawn.",
+            _WORDS["title"].format(name=exercise.name),
+            _WORDS["description"].format(name=exercise.name),
             exercise_alt(exercise.name),
             f"exercises/{id}.md",
         ),
@@ -183,4 +186,6 @@ def _needed(equipment: entries.Equipment) -> str:
 
 def _ask(whom: str) -> str:
     """Whom to ask as an instruction: catalogs name the people, or say the whole sentence."""
-    return f"Ask {lower_first(whom)}" if whom.split(maxsplit=1)[0] in ARTICLES else whom
+    names = whom.split(maxsplit=1)[0] in _WORDS["articles"]
+    told: str = _WORDS["ask"].format(whom=lower_first(whom)) if names else whom
+    return told

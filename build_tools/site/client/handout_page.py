@@ -11,8 +11,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from ...catalog import care, entries
+from ...catalog.fixed_words import fixed_words
 from ...handout import doses, limits
-from ...handout.successors import shown
+from ...handout.successors import moved_on, taken_out
 from ..addresses import url
 from ..context import Link, PageContext, RenderContext
 from ..pages import indexes
@@ -26,7 +27,24 @@ PAGE, DATA = HANDOUT, "handout/data.json"
 STYLE, PAPER, BUILDER = "handout/handout.css", "handout/paper.css", "handout/builder.css"
 SCRIPT = "handout/handout.js"
 #: What it imports before anything is shown.
-FIRST = ("dom.js", "rules/link.js", "handout/view.js", "rules/doses.js", "rules/days.js")
+FIRST = (
+    "dom.js",
+    "rules/link.js",
+    "handout/view.js",
+    "rules/doses.js",
+    "rules/days.js",
+    "rules/text.js",
+)
+_FIELDS = (
+    ("sets", "numeric", 4),
+    ("repetitions", "text", 20),
+    ("load", "text", 20),
+    ("left", "numeric", 4),
+    ("rest", "numeric", 4),
+    ("tempo", "text", 20),
+    ("note", "text", limits.NOTE_LENGTH),
+)
+_WORDS = fixed_words("handout")
 #: Begins the fragment of a link to a new handout; ``handout.js`` reads it. An exercise's id follows.
 ADD = "add="
 
@@ -45,7 +63,7 @@ class HandoutPage:
     first: list[str]
     """The scripts without which nothing is shown; the others follow."""
     data: dict[str, object]
-    """What the view needs besides: rules of a link, successors of retired ids, concerns, and what is to be kept besides what is linked."""
+    """What the view needs besides: words, rules of a link, successors of retired ids, concerns, and what is to be kept besides what is linked."""
     help_at_once: list[str]
     """Signs that need emergency help, one by one."""
     regions: list[tuple[str, list[tuple[str, Link]]]]
@@ -55,7 +73,8 @@ class HandoutPage:
     cautions: str
     """All cautions of the handbook."""
     title_length: int = limits.TITLE_LENGTH
-    note_length: int = limits.NOTE_LENGTH
+    fields: tuple[tuple[str, str, int], ...] = _FIELDS
+    """Name, kind of keyboard and characters of the fields of an exercise."""
     headings: tuple[str, str] = (care.HELP_AT_ONCE, care.STOP)
 
     @property
@@ -87,9 +106,9 @@ def uris(shelf: RenderContext) -> list[str]:
 def files(shelf: RenderContext) -> list[tuple[str, bytes]]:
     """All files of the handout page, with their bytes."""
     made = {
-        PAGE: render("handout.html.jinja", page=_model(shelf)),
-        STYLE: render("handout.css.jinja"),
-        PAPER: render("handout_paper.css.jinja"),
+        PAGE: render("handout.html.jinja", page=_model(shelf), palette=shelf.palette, words=_WORDS),
+        STYLE: render("handout.css.jinja", palette=shelf.palette),
+        PAPER: render("handout_paper.css.jinja", palette=shelf.palette),
         BUILDER: render("handout_builder.css"),
         DATA: _json(data(shelf)),
         **{uri: _json(found.care(shelf, id)) for uri, id in _care(shelf).items()},
@@ -107,7 +126,7 @@ def _json(value: object) -> str:
 
 
 def data(shelf: RenderContext) -> dict[str, object]:
-    """What builder and week need, as JSON values: rules of a link, all names of the exercises, ranges of doses."""
+    """What builder and week need, as JSON values: rules of a link, all names of the exercises, ranges of doses, the builder's words."""
     programme = shelf.catalog.programme
     ranges = doses.ranges(programme.data) if programme else {}
     return {
@@ -117,15 +136,20 @@ def data(shelf: RenderContext) -> dict[str, object]:
             for id, entry in shelf.catalog.exercises.items()
         },
         "doses": {field: span._asdict() for field, span in ranges.items()},
+        "words": _WORDS["builder"],
     }
 
 
 def _shown_at_once(shelf: RenderContext, desk: PageContext) -> dict[str, object]:
-    moved = shelf.catalog.moved
-    known = shown(shelf.catalog.exercises, moved.data.exercises if moved else {})
     return {
+        "words": {
+            **_WORDS["script"],
+            "dates": _WORDS["dates"],
+            "emergency": f"{care.HELP_AT_ONCE}:",
+        },
         "rules": limits.as_data(),
-        "moved": {id: successor for id, successor in known.items() if id != successor},
+        "moved": moved_on(shelf.catalog)["exercises"],
+        "retired": taken_out(shelf.catalog),
         "concerns": {
             id: [
                 concern.name,

@@ -10,11 +10,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from hashlib import sha256
 
+from ...catalog.fixed_words import fixed_words
 from ..addresses import url
 from ..context import Link, PageContext, RenderContext
 from ..previews.preview import HANDOUT, handout_preview, preview
 from ..templating import render
 
+_WORDS = fixed_words("keep")
 KEEP, KEEP_SCRIPT, WORKER = "keep/index.html", "keep/keep.js", "sw.js"
 
 
@@ -38,14 +40,16 @@ def files(shelf: RenderContext, pages: Iterable[tuple[str, bytes]]) -> list[tupl
     ]
     keep = render(
         "keep.html.jinja",
+        palette=shelf.palette,
+        words=_WORDS,
         handbook=shelf.handbook,
         offline=site.offline,
         sheets=sheets,
         preview=preview(
             shelf,
             KEEP,
-            "Keep a cue sheet on your phone",
-            "Keep a cue sheet on this phone, so that it opens without a signal.",
+            _WORDS["title"],
+            _WORDS["description"],
             handout_preview(shelf).alt,
             HANDOUT,
         ),
@@ -56,7 +60,7 @@ def files(shelf: RenderContext, pages: Iterable[tuple[str, bytes]]) -> list[tupl
     scripts = sorted(uri for uri, _ in pages if uri.startswith("scripts/"))
     made = [(KEEP, keep), (KEEP_SCRIPT, render("keep.js.jinja").encode())]
     worker = (
-        render("sw.js.jinja", version=_version([*pages, *made]), scripts=scripts)
+        render("sw.js.jinja", version=_version([*pages, *made]), scripts=scripts, words=_WORDS)
         if site.offline
         else render("sw_off.js.jinja")
     )

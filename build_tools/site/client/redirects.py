@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from functools import partial
 
 from ...catalog.bibliography import apa as referencing
+from ...catalog.fixed_words import fixed_words
 from ...catalog.load import Catalog
 from ...committed.addresses import FOLDERS
 from ..context import RenderContext
@@ -25,6 +26,9 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
     moved = shelf.catalog.moved
     if moved is None:
         return
+    for old, new in sorted(moved.data.parts.items()):
+        if shelf.catalog.part(new):
+            yield _leading(f"muscles/{old}/", "parts", "muscles", new, "")
     for folder, (kind, collection) in FOLDERS.items():
         living = getattr(shelf.catalog, collection)
         for old, new in sorted(getattr(moved.data, kind).items()):
@@ -33,23 +37,43 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
                 parts = living[new].data.parts if folder == "muscles" else ()
                 slides = ("slides/",) if folder == "lessons" else ()
                 for below in ("", *(f"{part}/" for part in parts), *slides):
-                    yield Resource(
-                        f"{folder}/{old}/{below}index.html",
-                        partial(_page, kind=kind, folder=folder, new=new, below=below),
-                    )
+                    if f"{old}/{below}".rstrip("/") not in moved.data.parts:
+                        yield _leading(f"{folder}/{old}/{below}", kind, folder, new, below)
 
 
-def _page(shelf: RenderContext, kind: str, folder: str, new: str, below: str) -> bytes:
-    target = f"{'../' * (2 + below.count('/'))}{folder}/{new}/{below}"
-    # Without a known address the canonical link is relative, which RFC 6596 allows.
-    canonical = shelf.site.at(f"{folder}/{new}/{below}") or target
+def _leading(at: str, kind: str, folder: str, new: str, below: str) -> Resource:
+    return Resource(
+        f"{at}index.html", partial(_page, at=at, kind=kind, folder=folder, new=new, below=below)
+    )
+
+
+def led_on(at: str, to: str, name: str) -> Resource:
+    """A page at the address ``at`` that leads on to ``to``, both below the site's own address and with a slash at their end."""
+
+    def make(shelf: RenderContext) -> bytes:
+        return _leads(
+            shelf, at, to, name, preview(shelf, f"{to.rstrip('/')}.md", name, name, name, SOURCES)
+        )
+
+    return Resource(f"{at}index.html", make)
+
+
+def _page(shelf: RenderContext, at: str, kind: str, folder: str, new: str, below: str) -> bytes:
     name = _name(shelf.catalog, kind, new)
+    said = _preview(shelf, folder, f"{new}/{below}".rstrip("/"), name)
+    return _leads(shelf, at, f"{folder}/{new}/{below}", name, said)
+
+
+def _leads(shelf: RenderContext, at: str, to: str, name: str, said: Preview) -> bytes:
+    target = f"{'../' * at.count('/')}{to}"
+    # Without a known address the canonical link is relative, which RFC 6596 allows.
     return render(
         "redirect.html.jinja",
+        words=fixed_words("client")["moved"],
         name=name,
-        preview=_preview(shelf, folder, f"{new}/{below}".rstrip("/"), name),
+        preview=said,
         target=target,
-        canonical=canonical,
+        canonical=shelf.site.at(to) or target,
     ).encode()
 
 
@@ -69,4 +93,8 @@ def _preview(shelf: RenderContext, folder: str, entry: str, name: str) -> Previe
 def _name(catalog: Catalog, kind: str, id: str) -> str:
     if kind == "sources":
         return referencing.short(catalog.references[id])
-    return catalog.exercises[id].data.name if kind == "exercises" else catalog.muscles[id].data.name
+    if kind == "exercises":
+        return catalog.exercises[id].data.name
+    named = catalog.part(id)
+    assert named is not None, id
+    return named.name

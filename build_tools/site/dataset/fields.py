@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any, NamedTuple
 
-from ...catalog import json_schema
+from ...catalog.schema import json_schema
 
 
 class FieldRow(NamedTuple):

@@ -157,6 +157,7 @@ def file(shelf: RenderContext, id: str) -> bytes:
     return xml_text(
         render(
             "figure_file.svg.jinja",
+            palette=shelf.palette,
             file=FigureFile(drawn, textwrap.wrap(drawn.name, TITLE_CHARACTERS), foot),
         )
     ).encode()

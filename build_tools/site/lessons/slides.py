@@ -34,6 +34,7 @@ def _written(shelf: RenderContext, of: Lesson, address: str) -> bytes:
     digest = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
     return render(
         "slides.html.jinja",
+        palette=shelf.palette,
         lesson=of,
         script=script,
         allowed=f"sha256-{digest}",

@@ -145,4 +145,6 @@ def _written(
         width,
         max(top + one.height for _, top, one in drawings) + EDGE // 2,
     )
-    return xml_text(render("map_file.svg.jinja", file=made, marks=marks)).encode()
+    return xml_text(
+        render("map_file.svg.jinja", file=made, marks=marks, palette=shelf.palette)
+    ).encode()

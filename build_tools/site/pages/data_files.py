@@ -6,10 +6,11 @@ import json
 from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 
-from ...catalog import json_schema
 from ...catalog.bibliography import apa as referencing
 from ...catalog.bibliography import csl, ris
 from ...catalog.bibliography.references import Reference
+from ...catalog.schema import json_schema
+from ...catalog.schema.known_words import known_words
 from ..client import share
 from ..context import Link, PageContext, RenderContext
 from ..resource import Resource, finished
@@ -50,10 +51,19 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
     for id in shelf.catalog.exercises:
         if keys := exercise.cited(shelf, id):
             yield Resource(share.bibtex_uri(id), partial(share.bibtex, keys=keys))
-    for kind in json_schema.KINDS:
+    yield from _schemas(shelf)
+
+
+def _schemas(shelf: RenderContext) -> Iterator[Resource]:
+    """Those of all kinds, and the lists of ids that they offer."""
+    known, at = known_words(shelf.catalog), shelf.site.at("data/schema/") or ""
+    made = {
+        f"{kind}.json": json_schema.schema(kind, known, at, json_schema.LISTS)
+        for kind in json_schema.KINDS
+    }
+    for file, data in {**made, json_schema.LISTS: json_schema.known_lists(known, at)}.items():
         yield finished(
-            f"data/schema/{kind}.json",
-            (json.dumps(json_schema.schema(kind), indent=2, ensure_ascii=False) + "\n").encode(),
+            f"data/schema/{file}", (json.dumps(data, indent=1, ensure_ascii=False) + "\n").encode()
         )
 
 

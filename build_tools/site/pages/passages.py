@@ -15,13 +15,17 @@ from . import methods, methods_movement
 _MARKER = re.compile(r"^<!-- handbook: ([a-z ]+) -->$", re.MULTILINE)
 
 
+class UnfitPage(ValueError):
+    """A hand-written page that the handbook cannot take: which, and what to change."""
+
+
 def fill(shelf: RenderContext, uri: str, text: str) -> str:
-    """The page ``uri`` with its markers replaced. An unknown marker raises ``ValueError``."""
+    """The page ``uri`` with its markers replaced. An unknown marker raises ``UnfitPage``."""
 
     def passage(match: re.Match[str]) -> str:
         make = _PASSAGES.get(match[1])
         if make is None:
-            raise ValueError(
+            raise UnfitPage(
                 f"{uri}: no passage is called `{match[1]}`; known: {', '.join(_PASSAGES)}"
             )
         return make(shelf, uri)

@@ -117,6 +117,7 @@ def plot_file(shelf: RenderContext, plot: Plot | CurvePlot, credits: list[str]) 
     foot = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, CHARACTERS)]
     drawn = render(
         "plot_file.svg.jinja",
+        palette=shelf.palette,
         file=PlotFile(
             plot, textwrap.wrap(plot.title, TITLE_CHARACTERS), foot, isinstance(plot, CurvePlot)
         ),

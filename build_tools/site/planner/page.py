@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import dataclass
 
+from ...handout.successors import moved_on
 from ..client import scripts
 from ..context import Link, RenderContext
 from ..templating import render
@@ -24,6 +26,8 @@ class WorkingPage:
     """The other working pages of this kind."""
     tour: str | None
     """The way to the tour, where there is one."""
+    moved: str | None
+    """Old ids that an address may name, with the living ones, as JSON; None where nothing moved."""
 
 
 def text(
@@ -35,7 +39,7 @@ def text(
     **more: object,
 ) -> str:
     """One page as Markdown; ``others`` are titles and uris, ``more`` what its template shows further."""
-    desk = shelf.at(f"{name}.md")
+    desk, moved = shelf.at(f"{name}.md"), moved_on(shelf.catalog)
     page = WorkingPage(
         desk.href(scripts.uri(f"planner/{name}.js")),
         Link("exercises", desk.href("exercises/index.md")),
@@ -45,6 +49,7 @@ def text(
         shelf.handbook.notice.short,
         [Link(words, desk.href(uri)) for words, uri in others],
         desk.href("tour.md") if "tour.md" in shelf.addresses else None,
+        json.dumps(moved, sort_keys=True) if any(moved.values()) else None,
     )
     return render(
         f"{name}.md.jinja",

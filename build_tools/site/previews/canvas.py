@@ -14,19 +14,15 @@ from typing import Literal
 
 import numpy as np
 
+from ...catalog.palette import Palette, mix, rgb
 from . import lettering
 from .plates import Plate, Plates
 
 #: Pixels, as services that show previews commonly ask for; common practice, the protocol names no size.
 WIDTH, HEIGHT = 1200, 630
 Role = Literal["ink", "accent", "activation"]
-#: The colours of ``styles/palette.jinja`` on the paper of drawn files; role -> colour, first place and steps.
-PAPER, TINT, LINE = (255, 255, 255), (228, 238, 237), (201, 193, 178)
-_RAMPS: dict[Role, tuple[tuple[int, int, int], int, int]] = {
-    "ink": ((38, 35, 31), 1, 3),
-    "accent": ((21, 94, 91), 7, 4),
-    "activation": ((138, 75, 8), 11, 3),
-}
+#: Role -> first place and steps.
+_RAMPS: dict[Role, tuple[int, int]] = {"ink": (1, 3), "accent": (7, 4), "activation": (11, 3)}
 _TINT, _LINE = 14, 15
 #: How hard zlib tries: more takes five times as long for one byte in thirty.
 _EFFORT = 7
@@ -35,7 +31,8 @@ _EFFORT = 7
 class Canvas:
     """One picture, empty at first."""
 
-    def __init__(self) -> None:
+    def __init__(self, palette: Palette) -> None:
+        self._palette = palette
         self._pixels = np.zeros((HEIGHT, WIDTH), np.uint8)
 
     def fill(
@@ -81,7 +78,7 @@ class Canvas:
         head = struct.pack(">IIBBBBB", WIDTH, HEIGHT, 4, 3, 0, 0, 0)
         chunks = (
             (b"IHDR", head),
-            (b"PLTE", _palette()),
+            (b"PLTE", _places(self._palette)),
             (b"IDAT", zlib.compress(lines.tobytes(), _EFFORT)),
             (b"IEND", b""),
         )
@@ -92,25 +89,24 @@ class Canvas:
 
 
 def _full(role: Role) -> int:
-    _, first, steps = _RAMPS[role]
+    first, steps = _RAMPS[role]
     return first + steps - 1
 
 
 @cache
 def _steps(role: Role, share: float) -> Plate:
     """Coverage -> place in the palette; 0 leaves what is there."""
-    _, first, steps = _RAMPS[role]
+    first, steps = _RAMPS[role]
     level = np.rint(np.arange(256) * share * steps / 255).astype(np.uint8)
     return np.where(level > 0, level + (first - 1), 0).astype(np.uint8)
 
 
 @cache
-def _palette() -> bytes:
-    colours = [PAPER, *[PAPER] * 13, TINT, LINE]
-    for colour, first, steps in _RAMPS.values():
+def _places(palette: Palette) -> bytes:
+    """The sixteen colours, on the paper of drawn files."""
+    file = palette.file
+    colours = [*[file["paper"]] * _TINT, file["tint"], file["line"]]
+    for role, (first, steps) in _RAMPS.items():
         for n in range(steps):
-            part = (n + 1) / steps
-            colours[first + n] = tuple(
-                round(p + (c - p) * part) for p, c in zip(PAPER, colour, strict=True)
-            )  # type: ignore[assignment]
-    return bytes(value for colour in colours for value in colour)
+            colours[first + n] = mix(file["paper"], palette.light[role], (n + 1) / steps)
+    return bytes(value for colour in colours for value in rgb(colour))

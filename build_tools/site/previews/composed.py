@@ -7,9 +7,11 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Any
 
+from ...catalog.fixed_words import fixed_words
 from ...english import listed, lower_first, upper_first
 from ...evidence_map.answer_card import answer_card
 from ...evidence_map.marks import LEGEND, Mark
+from ..addresses import url
 from ..context import RenderContext
 from ..figures import file as figure_file
 from ..map import mark as marks
@@ -49,7 +51,7 @@ def previews(shelf: RenderContext, texts: Mapping[str, str]) -> dict[str, Compos
     found = {uri: _page(shelf, uri, front_matter(text)) for uri, text in texts.items()}
     made = handout_preview(shelf)
     words = PictureWords(
-        made.site, made.title.partition(": ")[2].capitalize(), "", made.description
+        made.site, fixed_words("handout")["pictured"], "", made.description, shelf.palette
     )
     found[HANDOUT] = Composed(made, partial(pictures.plain, words))
     return found
@@ -69,10 +71,10 @@ def _page(shelf: RenderContext, uri: str, meta: Mapping[str, Any]) -> Composed:
         return _exercise(shelf, uri, rest)
     if room == "muscles" and rest in shelf.catalog.muscles:
         return _muscle(shelf, uri, rest, str(meta.get("description", "")))
-    if room == "muscles" and "/" in rest:
+    if room == "muscles" and "/" in rest and shelf.catalog.part(rest):
         return _part(shelf, uri, rest)
     title, said = str(meta.get("title", shelf.handbook.title)), str(meta.get("description", ""))
-    said = said or shelf.handbook.notice.short
+    said = said or (shelf.handbook.notice.short if url(uri) else shelf.handbook.tagline)
     if room == "lessons" and rest in shelf.catalog.muscles:
         of = _muscle(shelf, f"muscles/{rest}.md", rest, said)
         return Composed(
@@ -80,7 +82,7 @@ def _page(shelf: RenderContext, uri: str, meta: Mapping[str, Any]) -> Composed:
         )
     if room == "sources" and rest != "index":  # hundreds, and nothing to draw of a reference
         return Composed(preview(shelf, uri, title, said, _SOURCES_ALT, SOURCES), None)
-    words = PictureWords(shelf.handbook.title, title, "", said)
+    words = PictureWords(shelf.handbook.title, title, "", said, shelf.palette)
     return Composed(
         preview(shelf, uri, title, said, plain_alt(title)), partial(pictures.plain, words)
     )
@@ -89,7 +91,7 @@ def _page(shelf: RenderContext, uri: str, meta: Mapping[str, Any]) -> Composed:
 def _exercise(shelf: RenderContext, uri: str, id: str) -> Composed:
     name, told = shelf.catalog.exercises[id].data.name, shelf.favours.of(id)
     made = preview(shelf, uri, name, told, exercise_alt(name))
-    words = PictureWords(made.site, name, "", told)
+    words = PictureWords(made.site, name, "", told, shelf.palette)
     return Composed(
         made, lambda: pictures.exercise(words, figure_file.posture(shelf, id, "preview"))
     )
@@ -107,7 +109,7 @@ def _part(shelf: RenderContext, uri: str, ref: str) -> Composed:
     alt = f"{title}: which exercise to choose, in words, beside its exercises with the marks of the map."
     made = preview(shelf, uri, title, told, alt)
     under = named.name if named.name.casefold() != title.casefold() else upper_first(named.everyday)
-    words = PictureWords(made.site, title, under, told)
+    words = PictureWords(made.site, title, under, told, shelf.palette)
     return Composed(made, lambda: pictures.part(words, _marked(shelf, ref)))
 
 
@@ -141,7 +143,9 @@ def _muscle(shelf: RenderContext, uri: str, id: str, said: str) -> Composed:
         ]
         rest = len(rows) - BLOCK_ROWS
         more = f"and {rest} more, on the page" if rest > 0 else ""
-        words = PictureWords(made.site, named.name, upper_first(named.everyday), _SIGNS)
+        words = PictureWords(
+            made.site, named.name, upper_first(named.everyday), _SIGNS, shelf.palette
+        )
         return pictures.muscle(words, [part.name for part in block.parts], rows[:BLOCK_ROWS], more)
 
     return Composed(made, draw)

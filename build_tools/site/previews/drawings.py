@@ -9,6 +9,7 @@ from math import ceil
 from ...evidence_map.marks import Mark
 from ..figures.figure import Figure
 from ..map import mark as marks
+from ..sign import BARS, SIDE
 from .plates import ACCENT, INK, PAPER, Plates, plates, shade
 
 #: Style of a figure's path -> how it is painted: as on pages, in the colours of plates.
@@ -30,8 +31,6 @@ _LINES = (
 )
 #: Between two postures, pixels.
 _GAP = 28
-#: ``assets/mark.svg``: four bars.
-_BARS = "M4 19V9M9.3 19v-6M14.7 19V5M20 19v-9"
 
 
 def postures(figure: Figure, width: int, height: int) -> Plates:
@@ -79,6 +78,6 @@ def sign(mark: Mark, side: int) -> Plates:
 def own_mark(side: int) -> Plates:
     """The handbook's mark, in ink alone."""
     bars = (
-        f'<path fill="none" stroke="{INK}" stroke-width="2.4" stroke-linecap="round" d="{_BARS}"/>'
+        f'<path fill="none" stroke="{INK}" stroke-width="2.4" stroke-linecap="round" d="{BARS}"/>'
     )
-    return plates(f'<g transform="scale({side / 24})">{bars}</g>', side, side, accent=False)
+    return plates(f'<g transform="scale({side / SIDE})">{bars}</g>', side, side, accent=False)

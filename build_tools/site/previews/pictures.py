@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from ...catalog.palette import Palette
 from ...evidence_map.marks import Mark
 from ..figures.figure import Figure
 from . import drawings
@@ -31,6 +32,7 @@ class PictureWords:
     under: str
     """A second name; empty where there is none."""
     text: str
+    palette: Palette = Palette()
 
 
 def plain(words: PictureWords) -> bytes:
@@ -115,7 +117,7 @@ def muscle(
 
 
 def _begun(words: PictureWords) -> Canvas:
-    canvas = Canvas()
+    canvas = Canvas(words.palette)
     canvas.lay(drawings.own_mark(40).ink, EDGE - 6, 42, "accent")
     canvas.write(words.handbook, EDGE + 44, 72, 26, share=0.7)
     canvas.fill(0, HEIGHT - 14, WIDTH, 14, "accent")

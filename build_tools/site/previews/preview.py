@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from ...catalog.fixed_words import fixed_words
 from ..addresses import url
 from ..context import RenderContext
 from ..templating import render
@@ -76,12 +77,9 @@ def preview(
 
 def handout_preview(shelf: RenderContext) -> Preview:
     """The preview of every handout."""
+    words = fixed_words("handout")
     return preview(
-        shelf,
-        HANDOUT,
-        "Handout: exercises from your coach",
-        "Exercises with pictures, short cues and how much to do, on one page.",
-        plain_alt("Exercises from your coach"),
+        shelf, HANDOUT, words["title"], words["description"], plain_alt(words["pictured"])
     )
 
 

@@ -69,12 +69,14 @@ def page_text(uri: str, markdown: str) -> PageText:
     """A page's sections from its Markdown with front matter."""
     front, meta = _FRONT_MATTER.match(markdown), front_matter(markdown)
     body = markdown[front.end() :] if front else markdown
-    pieces: list[tuple[str, str | None, int]] = [(str(meta.get("title", "")), None, 0)]
+    headings = list(_HEADING.finditer(body))
+    first = next((shown(found[2]) for found in headings if len(found[1]) == 1), "")
+    pieces: list[tuple[str, str | None, int]] = [(str(meta.get("title", first)), None, 0)]
     pieces += [
         (shown(found[2]), found[3], found.end()) if len(found[1]) > 1 else ("", None, found.end())
-        for found in _HEADING.finditer(body)
+        for found in headings
     ]
-    ends = [found.start() for found in _HEADING.finditer(body)] + [len(body)]
+    ends = [found.start() for found in headings] + [len(body)]
     sections = [
         PageSection(heading, anchor, words(f"{heading} {shown(body[start:end])}"))
         for (heading, anchor, start), end in zip(pieces, ends, strict=True)

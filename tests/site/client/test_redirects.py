@@ -60,6 +60,7 @@ def test_each_retired_id_has_its_pages(moved: Catalog) -> None:
         "muscles/lamp/index.html": "../../muscles/lantern/",
         "muscles/lamp/long-head/index.html": "../../../muscles/lantern/long-head/",
         "muscles/lamp/short-head/index.html": "../../../muscles/lantern/short-head/",
+        "muscles/lantern/wick/index.html": "../../../muscles/lantern/long-head/",
         "lessons/lamp/index.html": "../../lessons/lantern/",
         "lessons/lamp/slides/index.html": "../../../lessons/lantern/slides/",
         "sources/wick2029/index.html": "../../sources/wick2030/",

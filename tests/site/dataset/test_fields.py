@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from build_tools.catalog import json_schema
+from build_tools.catalog.schema import json_schema
 from build_tools.site.dataset import fields
 
 

@@ -8,7 +8,6 @@ from dataclasses import replace
 from typing import get_args
 
 import pytest
-from folders import ROOT
 from made import POOLED, a_book, compared, concluded, row
 
 from build_tools.evidence.certainty.rating import LEVELS
@@ -21,7 +20,7 @@ from build_tools.site.sections import labels
 
 
 def methods_page(made: Book) -> str:
-    return made.fill("methods.md", (ROOT / "content" / "methods.md").read_text(encoding="utf-8"))
+    return made.fill("methods.md", made.written["methods.md"])
 
 
 def test_the_worked_example_is_chosen_by_rule() -> None:

@@ -15,6 +15,7 @@ from folders import DEMO
 from made import compared, row
 
 from build_tools.catalog.load import load
+from build_tools.catalog.palette import Palette
 from build_tools.evidence.claims.conclusions import Comparison
 from build_tools.evidence.terms import Gains
 from build_tools.evidence.wording.names import Names
@@ -181,7 +182,7 @@ def test_no_text_meets_another_on_a_phone(
     """At 340 pixels, less than the column of a phone that is 390 wide, in the widest of the usual fonts."""
     page = browser.new_page(viewport={"width": 390, "height": 844})
     page.set_content(
-        f'<style>{render("handbook.css.jinja")} :root{{--md-text-font: "DejaVu Sans", Verdana, sans-serif}}</style>'
+        f'<style>{render("handbook.css.jinja", palette=Palette())} :root{{--md-text-font: "DejaVu Sans", Verdana, sans-serif}}</style>'
         '<body data-md-color-scheme="default"><div style="width:340px">'
         + "".join(map(gain_bars.svg, all_bars))
     )

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import shipped_made
 from folders import DEMO
 from site_building import render
@@ -35,8 +33,7 @@ def test_every_concern_of_the_shipped_catalog_has_its_place_on_the_page_of_cauti
     book = shipped_made.book()
     addresses = {place.address for place in of_book(book) if KINDS[place.kind] == "Caution"}
     assert addresses == {f"cautions/#concern-{id}" for id in shipped_made.vocabulary().concerns}
-    content = Path(__file__).parents[3] / "content" / "cautions.md"
-    page = book.fill("cautions.md", content.read_text(encoding="utf-8"))
+    page = book.fill("cautions.md", book.written["cautions.md"])
     assert all(f'id="{address.partition("#")[2]}"' in page for address in addresses)
 
 

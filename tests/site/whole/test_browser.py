@@ -29,7 +29,6 @@ PAGES = [
     "sources/",
     "sources/wick2030/",
     "methods/",
-    "audits/",
     "programme/",
     "taught/",
     "gaps/",
@@ -107,6 +106,16 @@ def test_a_page_fits_its_window_and_axe_finds_nothing(page: Page, path: str, wid
     if width == "phone":  # the same page on the narrowest, which saves opening it anew
         page.set_viewport_size(WIDTHS["narrowest"])
         assert runs_over(page) <= 0
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_the_page_that_only_this_catalog_has_fits_too(
+    browser: Browser, shipped_address: str, scheme: str
+) -> None:
+    with browser.new_context(base_url=shipped_address, color_scheme=scheme) as context:
+        page = context.new_page()
+        for width in ("laptop", "phone"):
+            test_a_page_fits_its_window_and_axe_finds_nothing(page, "audits/", width)
 
 
 def test_words_in_plots_stay_readable_on_a_phone(page: Page) -> None:

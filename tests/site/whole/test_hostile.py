@@ -6,7 +6,7 @@ import xml.etree.ElementTree as ET
 
 import markdown
 import pytest
-from folders import DEMO, ROOT
+from folders import DEMO
 from hostile import HOSTILE, poisoned
 from hypothesis import given, settings
 from site_building import render
@@ -47,7 +47,7 @@ def test_no_text_becomes_structure(expected: dict[str, Elements], text: str) -> 
 def written(catalog: Catalog) -> Written:
     """Structure of the Methods page and of every plot's file."""
     made = render(catalog)
-    methods = made.fill("methods.md", (ROOT / "content" / "methods.md").read_text(encoding="utf-8"))
+    methods = made.fill("methods.md", made.written["methods.md"])
     # An XML parser accepts less than a browser does, so it also proves the files well-formed.
     files = {
         f.uri: [

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
 from ....committed import record
-from ....committed.moves import Move, Saying, Way
+from ....committed.moves import Move, Way, differing
 from ....committed.record import ChangeDay
 from ....english import counted, listed, upper_first
 from ...client import scripts
@@ -26,8 +25,6 @@ FEED = "changes.atom"
 WAYS: tuple[Way, ...] = ("turned", "firmer", "weaker", "newly tested", "otherwise")
 #: From how many moves on the list can be narrowed.
 LONG = 15
-#: Where a sentence ends and the next begins.
-_END = re.compile(r"(?<=[.!?]) (?=[A-Z0-9])")
 
 
 @dataclass(frozen=True)
@@ -128,15 +125,6 @@ def headline(day: ChangeDay) -> str:
     return counts(day).replace(" moved", f" moved on {day_words(day.day)}", 1)
 
 
-def differing(before: Saying, now: Saying) -> tuple[str, str]:
-    """The sentences of either side that the other has not; the whole where one side has none of its own."""
-    was, told = _END.split(before.sentence), _END.split(now.sentence)
-    own = [s for s in was if s not in told], [s for s in told if s not in was]
-    if not all(own):
-        return before.sentence, now.sentence
-    return " ".join(own[0]), " ".join(own[1])
-
-
 def alike(moved: list[Move]) -> list[list[Move]]:
     """Moves of the same two exercises in the same words, together: one measurement can answer for several parts."""
     groups: dict[tuple[object, ...], list[Move]] = {}
@@ -178,10 +166,34 @@ def why(shelf: RenderContext, move: Move) -> str:
         said = [f"{told(now - before)} came in." if now - before else ""]
         said.append(f"{told(before - now)} no longer counts." if before - now else "")
         return " ".join(filter(None, said))
+    if move.because:
+        return " ".join(_because(shelf, move))
     if now:
         study = "Same study" if len(now) == 1 else "Same studies"
         return f"{study}, weighed anew: {told(now)}."
     return "Reckoned from postures by the model of lengths." if move.outcome == "length" else ""
+
+
+def _because(shelf: RenderContext, move: Move) -> Iterator[str]:
+    """What changed behind a move whose studies are the same."""
+    of: dict[str, list[str]] = {}
+    for kind, _, name in (one.partition(" ") for one in move.because):
+        of.setdefault(kind, []).append(name)
+    if keys := [*of.get("study", ()), *of.get("reference", ())]:
+        yield f"What is entered of {listed([_source(shelf, key) for key in dict.fromkeys(keys)])} changed."
+    if names := of.get("convention"):
+        yield f"A convention changed: {listed([name.replace('_', ' ') for name in names])}."
+    if "entry" in of:
+        yield "What is entered of the exercises or their muscles changed."
+    if "vocabulary" in of:
+        yield "What is laid down of measures, designs or positions changed."
+    if "model" in of:
+        yield "The model of lengths changed."
+    if "rule" in of:
+        same = listed([_source(shelf, key) for key in move.now.rests_on])
+        yield "A rule of the program changed" + (
+            f"; {same} {'is' if len(move.now.rests_on) == 1 else 'are'} as before." if same else "."
+        )
 
 
 def place(shelf: RenderContext, move: Move) -> tuple[str, str | None] | None:

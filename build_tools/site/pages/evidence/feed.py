@@ -12,7 +12,7 @@ from datetime import date
 from uuid import NAMESPACE_URL, UUID, uuid5
 
 from ....catalog.walk import reviewed_entries
-from ....committed.moves import Move
+from ....committed.moves import Move, differing
 from ....committed.record import ChangeDay
 from ...addresses import url
 from ...context import RenderContext
@@ -76,7 +76,7 @@ def _entry(shelf: RenderContext, day: ChangeDay) -> dict[str, object]:
 def _told(shelf: RenderContext, same: list[Move]) -> dict[str, object]:
     """One sentence that moved, on one or several parts."""
     first = same[0]
-    before, now = changes.differing(first.before, first.now)
+    before, now = differing(first.before, first.now)
     return {
         "way": first.way,
         "on": f"{changes.pair(shelf, first)}: {first.outcome}",

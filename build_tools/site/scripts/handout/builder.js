@@ -6,19 +6,19 @@ import { code } from "./code.js";
 import { days } from "./days.js";
 import { say } from "./say.js";
 import { searching } from "./search.js";
+import { said, words } from "./view.js";
 
-const TOO_LONG = "This is more than a link can hold. Shorten the notes, or make two handouts.";
 const LOOPBACK = /^(localhost|127\.|\[::1\])/;
-const words = (input) => input.value.replace(/\s+/gu, " ").trim() || null;
+const typed = (input) => input.value.replace(/\s+/gu, " ").trim() || null;
 
 /** Sets the builder up; answers {fill, link}: fill it with a handout, and its link as it stands (null while there is none). */
 export function builder(data, names) {
   const head = data.rules.head.map(([name]) => [name, part(name)]), week = days(data, names, update), care = cares(data, update);
   const clear = searching(data.exercises, (id) => {
-    if (!week.add(id)) return say(`A handout holds at most ${data.rules.exercises} exercises${week.several() ? " a day" : ""}.`);
+    if (!week.add(id)) return say(said(week.several() ? "most_exercises_day" : "most_exercises", { n: data.rules.exercises }));
     clear();
     update();
-    say(`${names.get(id)} added as number ${week.size()}${week.several() ? ` on ${week.into()}` : ""}.`);
+    say(said(week.several() ? "added_on" : "added", { name: names.get(id), n: week.size(), day: week.into() }));
   });
   let link = null;
 
@@ -31,15 +31,15 @@ export function builder(data, names) {
 
   function update() {
     const found = week.read(), items = found.flatMap((day) => day.items);
-    const why = !items.length ? "Add an exercise to get a link." : found.some((day) => !day.items.length) ? "Add an exercise to each day to get a link."
-      : items.includes(null) ? "Mend the marked fields to get a link." : "";
+    const why = !items.length ? words.no_exercise : found.some((day) => !day.items.length) ? words.no_exercise_day
+      : items.includes(null) ? words.mend : "";
     link = null;
     try {
-      const handout = { ...Object.fromEntries(head.map(([name, input]) => [name, words(input)])), care: care.read(), days: found };
+      const handout = { ...Object.fromEntries(head.map(([name, input]) => [name, typed(input)])), care: care.read(), days: found };
       if (!why) link = `${new URL("./", location.href)}#${encode(handout, data.rules)}`;
       show(why);
     } catch (bad) {
-      show(bad.kind === "too-long" ? TOO_LONG : "The title or the coach’s name is too long, or holds a character that cannot be shown.");
+      show(bad.kind === "too-long" ? words.too_long : words.head_wrong);
     }
   }
 
@@ -49,7 +49,7 @@ export function builder(data, names) {
     if (link === null) return;
     part("address").value = link;
     const scanned = link.length - link.indexOf("#") - 1 <= data.rules.scanned;
-    part("scan").replaceChildren(scanned ? code(link, "QR code of the link") : make("p", { className: "hint" }, "This link is too long for a code on paper. Send it, or make a handout for each day."));
+    part("scan").replaceChildren(scanned ? code(link, words.code_of_link) : make("p", { className: "hint" }, words.too_long_scan));
     part("preview").hidden = !LOOPBACK.test(location.host);
   }
 
@@ -57,10 +57,10 @@ export function builder(data, names) {
   part("copy").addEventListener("click", async () => {
     try {
       await navigator.clipboard.writeText(link);
-      say("Link copied.");
+      say(words.copied);
     } catch {
       part("address").select();
-      say("The link is marked. Copy it with the keyboard or the menu.");
+      say(words.marked);
     }
   });
   update();
@@ -73,7 +73,7 @@ function cares({ concerns, rules }, changed) {
   const list = part("concerns"), now = () => [...list.querySelectorAll(":checked")].map(({ value }) => value);
 
   function tick(id, checked) {
-    const name = Object.hasOwn(concerns, id) ? concerns[id][0] : "Something that this handbook no longer names";
+    const name = Object.hasOwn(concerns, id) ? concerns[id][0] : words.concern_gone;
     return make("li", {}, make("label", { className: "tick" }, make("input", { type: "checkbox", value: id, checked, autocomplete: "off" }), ` ${name}`));
   }
 
@@ -91,7 +91,7 @@ function cares({ concerns, rules }, changed) {
 
   list.addEventListener("change", () => {
     count();
-    if (now().length >= rules.concerns) say(`A handout holds at most ${rules.concerns}.`);
+    if (now().length >= rules.concerns) say(said("most_concerns", { n: rules.concerns }));
     changed();
   });
   fill();

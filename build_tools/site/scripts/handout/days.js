@@ -4,7 +4,7 @@ import { make, part } from "../dom.js";
 import { free } from "../rules/days.js";
 import { chosen, read } from "./exercise.js";
 import { say } from "./say.js";
-import { dayName } from "./view.js";
+import { dayName, said, words } from "./view.js";
 
 const WEEK = [0, 1, 2, 3, 4, 5, 6];
 
@@ -16,7 +16,7 @@ export function days(data, names, changed) {
 
   function block(day) {
     const made = part("day").content.cloneNode(true).firstElementChild, choice = part("weekday", made);
-    choice.append(make("option", { value: "" }, "Any day"), ...WEEK.map((n) => make("option", { value: String(n) }, dayName(n))));
+    choice.append(make("option", { value: "" }, words.any_day), ...WEEK.map((n) => make("option", { value: String(n) }, dayName(n))));
     choice.value = day === null ? "" : String(day);
     return made;
   }
@@ -39,7 +39,7 @@ export function days(data, names, changed) {
       });
     }
     const kept = into.value;
-    into.replaceChildren(...all.map((each) => make("option", { value: dayOf(each) }, dayOf(each) ? dayName(Number(dayOf(each))) : "Any day")));
+    into.replaceChildren(...all.map((each) => make("option", { value: dayOf(each) }, dayOf(each) ? dayName(Number(dayOf(each))) : words.any_day)));
     into.value = taken.includes(kept) ? kept : taken.at(-1);
     into.closest(".field").hidden = !several;
     more.hidden = all.length >= data.rules.days;
@@ -68,14 +68,14 @@ export function days(data, names, changed) {
       const neighbour = beside ?? item.previousElementSibling;
       (neighbour ? part("remove", neighbour) : part("search")).focus();
       item.remove();
-      say(`${names.get(item.dataset.id)} removed.`);
+      say(said("removed", { name: names.get(item.dataset.id) }));
     } else if (name === "up") beside.before(item);
     else beside.after(item);
     arrange();
     changed();
     if (name === "remove") return;
     (target.disabled ? part(name === "up" ? "down" : "up", item) : target).focus();
-    say(`${names.get(item.dataset.id)} is now number ${[...list.children].indexOf(item) + 1}.`);
+    say(said("now_number", { name: names.get(item.dataset.id), n: [...list.children].indexOf(item) + 1 }));
   }
 
   box.addEventListener("click", ({ target }) => {
@@ -83,7 +83,7 @@ export function days(data, names, changed) {
     if (!name) return;
     if (item) return edit(item, name, target);
     const gone = target.closest(".day");
-    say(`${dayName(Number(dayOf(gone)))} removed.`);
+    say(said("removed", { name: dayName(Number(dayOf(gone))) }));
     gone.remove();
     arrange();
     changed();
@@ -101,7 +101,7 @@ export function days(data, names, changed) {
     arrange();
     into.value = String(day);
     part("search").focus();
-    say(`${dayName(day)} added. What you find now goes there.`);
+    say(said("day_added", { day: dayName(day) }));
     changed();
   });
   fill([{ day: null, items: [] }]);

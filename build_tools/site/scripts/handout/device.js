@@ -3,7 +3,7 @@
 import { part } from "../dom.js";
 import { blank, hashed, read, write } from "../rules/ticks.js";
 import { say } from "./say.js";
-import { stored } from "./view.js";
+import { stored, words } from "./view.js";
 
 const view = part("view"), anew = part("anew", view), larger = part("larger", view), root = document.documentElement;
 let name = "", ticks = [];
@@ -45,7 +45,7 @@ view.addEventListener("change", ({ target }) => {
 anew.addEventListener("click", () => {
   set(blank(ticks.map((marks) => marks.length)));
   part("heading", view).focus();
-  say("All ticks are gone.");
+  say(words.ticks_gone);
 });
 larger.addEventListener("click", () => {
   const large = root.dataset.type !== "large";

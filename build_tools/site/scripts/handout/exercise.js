@@ -3,6 +3,8 @@
 import { part } from "../dom.js";
 import { outside } from "../rules/doses.js";
 import { holds } from "../rules/link.js";
+import { filled } from "../rules/text.js";
+import { said, words } from "./view.js";
 
 let made = 0;
 
@@ -12,17 +14,12 @@ const TIDY = {
   tempo: (text) => text.replace(/\s*[-–—./]\s*/gu, "-"),
 };
 
-const WRONG = {
-  repetitions: "Write 8, 8-12, 30s or 20-40s.",
-  tempo: "Write seconds down, held and up, for example 3-1-1.",
-};
-
 /** A list item with the fields of one exercise; `given` holds what they start with. */
 export function chosen(name, given) {
   const item = part("exercise").content.cloneNode(true).firstElementChild;
   item.dataset.id = given.id;
   part("name", item).textContent = name;
-  for (const button of item.querySelectorAll("button")) button.setAttribute("aria-label", `${button.textContent}: ${name}`);
+  for (const button of item.querySelectorAll("button")) button.setAttribute("aria-label", said("of_exercise", { button: button.textContent, name }));
   for (const input of item.querySelectorAll("input")) {
     input.value = given[input.name] ?? "";
     const [wrong, aside] = ["wrong", "aside"].map((kind) => part(kind, input.closest(".field")));
@@ -35,7 +32,7 @@ export function chosen(name, given) {
 
 /** What the fields say, as {id, sets, ...}; null while one of them cannot be read. Marks what is wrong or unusual. */
 export function read(item, { rules, doses }) {
-  const limits = new Map(rules.fields), said = { id: item.dataset.id };
+  const limits = new Map(rules.fields), given = { id: item.dataset.id };
   let sound = true;
   for (const input of item.querySelectorAll("input")) {
     const limit = limits.get(input.name), value = valueOf(input, limit);
@@ -44,10 +41,10 @@ export function read(item, { rules, doses }) {
     input.setAttribute("aria-invalid", String(!fits));
     part("wrong", field).textContent = fits ? "" : wrong(input.name, limit);
     part("aside", field).textContent = fits ? outside(input.name, value, doses) : "";
-    said[input.name] = fits ? value : null;
+    given[input.name] = fits ? value : null;
     sound &&= fits;
   }
-  return sound ? said : null;
+  return sound ? given : null;
 }
 
 /** Null for an empty field, undefined for what is no whole number where one is asked for. */
@@ -59,5 +56,6 @@ function valueOf(input, limit) {
 }
 
 function wrong(name, limit) {
-  return WRONG[name] ?? ("low" in limit ? `Write a whole number from ${limit.low} to ${limit.high}.` : "This is too long, or holds a character that cannot be shown.");
+  const known = words.wrong;
+  return Object.hasOwn(TIDY, name) ? known[name] : "low" in limit ? filled(known.number, limit) : known.text;
 }

@@ -2,13 +2,15 @@
 // a message and nothing more. The page itself holds what the view needs; what the builder needs is fetched once it is asked for.
 
 import { make, part } from "../dom.js";
-import { BadFragment, decode } from "../rules/link.js";
-import { draw, sheetOf, stored } from "./view.js";
+import { BadFragment, decode, going, shown as told } from "../rules/link.js";
+import { data, draw, said, sheetOf, stored, words } from "./view.js";
 
 const PARTS = ["builder", "view", "problem"];
 const here = new URL("./", location.href).href, title = document.title;
-const data = JSON.parse(part("data").textContent), names = listed();
-const known = new Map([...Object.entries(data.moved), ...[...names.keys()].map((id) => [id, id])]);
+const names = listed();
+const known = new Map([...Object.entries(data.moved), ...[...names.keys()].map((id) => [id, id])]), gone = Object.keys(data.retired);
+/** What the client reads: an exercise that was taken out says so in its row, and its cue sheet says the rest. */
+const labels = new Map([...names, ...Object.entries(data.retired).map(([id, name]) => [id, said("taken_out", { name })])]);
 let handout = null, made = null, paper = null, running = null;
 
 /** Ids and names of all exercises, from the list for browsers without scripts. */
@@ -27,7 +29,7 @@ function complain(message) {
   reveal("problem");
 }
 
-const cut = () => complain("This page could not be loaded whole. Open it again where there is a signal.");
+const cut = () => complain(words.not_whole);
 
 /** Takes a stylesheet in that the list does not wait for. */
 function styled(href, media) {
@@ -37,7 +39,9 @@ function styled(href, media) {
 async function build() {
   const [{ builder }, answer] = await Promise.all([import("./builder.js"), fetch(new URL("data.json", here)), styled("builder.css", "all")]);
   if (!answer.ok) throw new Error(String(answer.status));
-  return builder({ ...await answer.json(), concerns: data.concerns }, names);
+  const more = await answer.json();
+  Object.assign(words, more.words); // what only a coach is told
+  return builder({ ...more, concerns: data.concerns }, names);
 }
 
 /** The builder, made once: {fill, link}. */
@@ -64,15 +68,16 @@ async function route() {
     return route();
   }
   try {
-    handout = decode(fragment, data.rules, known);
+    handout = decode(fragment, data.rules, new Map([...known, ...gone.map((id) => [id, id])]));
   } catch (bad) {
     if (!(bad instanceof BadFragment)) throw bad;
-    return complain(data.rules.messages[bad.kind]);
+    return complain(words.problems[bad.kind]);
   }
-  await draw(handout, names, data.concerns);
+  const seen = told(handout, data.retired);
+  await draw(seen, labels, data.concerns);
   if (location.hash.slice(1) !== fragment) return;
   reveal("view");
-  await follow(handout);
+  await follow(seen);
 }
 
 /** What the list does not wait for. Without the buttons, all exercises stand one below the other. */
@@ -86,7 +91,7 @@ async function follow(shown) {
   paper ??= styled("paper.css", "print").catch(() => { paper = null; });
   await Promise.all([buttons, sheets.then(({ complete }) => complete(shown, texts, data, paper)).catch(() => {})]);
   for (const sheet of document.querySelectorAll(".sheet[data-wait]")) {
-    sheet.textContent = "Its pictures and cues could not be loaded just now. Try again where there is a signal.";
+    sheet.textContent = words.no_sheet;
     delete sheet.dataset.wait;
   }
 }
@@ -100,9 +105,9 @@ if (stored("handout type") === "large") {
 addEventListener("hashchange", start);
 part("edit").addEventListener("click", async () => {
   try {
-    (await built()).fill(handout);
+    (await built()).fill(going(handout, data.retired));
   } catch {
-    part("status").textContent = "The form could not be loaded just now. Try again where there is a signal.";
+    part("status").textContent = words.no_form;
     return;
   }
   history.pushState(null, "", here);

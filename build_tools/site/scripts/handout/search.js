@@ -3,6 +3,7 @@
 import { make, part } from "../dom.js";
 import { folded } from "../rules/text.js";
 import { say } from "./say.js";
+import { said } from "./view.js";
 
 const MOST = 8;
 
@@ -19,14 +20,14 @@ export function searching(exercises, add) {
   }
 
   function line({ id, names: [name, ...others] }) {
-    const also = others.length ? [make("span", { className: "quiet" }, ` also called ${others.join(", ")}`)] : [];
-    return make("li", {}, make("button", { type: "button", onclick: () => add(id) }, `Add ${name}`, ...also));
+    const also = others.length ? [make("span", { className: "quiet" }, ` ${said("also_called", { names: others.join(", ") })}`)] : [];
+    return make("li", {}, make("button", { type: "button", onclick: () => add(id) }, said("add", { name }), ...also));
   }
 
   field.addEventListener("input", () => {
     const all = found();
     list.replaceChildren(...all.slice(0, MOST).map(line));
-    if (field.value.trim()) say(all.length > MOST ? `${all.length} exercises found, ${MOST} shown. Type more of the name.` : `${all.length} found.`);
+    if (field.value.trim()) say(said(all.length > MOST ? "found_more" : "found", { n: all.length, shown: MOST }));
   });
   field.addEventListener("keydown", (event) => {
     if (event.key !== "Enter") return;

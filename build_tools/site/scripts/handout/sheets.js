@@ -2,7 +2,7 @@
 // without running or loading anything, and only elements and attributes that are listed here are made anew.
 
 import { part } from "../dom.js";
-import { careOf, sheetOf } from "./view.js";
+import { careOf, sheetOf, words } from "./view.js";
 
 const view = part("view");
 /** What two exercises may have to say, in characters with their figures' descriptions, beside the list on the first page and on the next ones:
@@ -44,13 +44,13 @@ async function keepAll({ care }, texts, files) {
 /** Puts the link's code on the paper, if it is not too long for one. */
 async function codeOf(fragment, rules) {
   const place = part("code", view), scanned = fragment.length <= rules.scanned;
-  part("link", view).textContent = scanned ? "Scan the code, or open this link, to see it on a phone." : "Open this link to see it on a phone. It is too long for a code.";
+  part("link", view).textContent = scanned ? words.scan_it : words.too_long_code;
   part("link", view).href = location.href;
   place.replaceChildren();
   if (!scanned) return;
   try {
     const [{ code }] = await Promise.all([import("./code.js"), import("./lean-qr.js")]);
-    place.replaceChildren(code(location.href, "QR code of this handout"));
+    place.replaceChildren(code(location.href, words.code));
   } catch { /* no network */ }
 }
 

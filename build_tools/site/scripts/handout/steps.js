@@ -2,6 +2,7 @@
 // How narrow, and what is hidden then, stands in the stylesheet.
 
 import { part } from "../dom.js";
+import { words } from "./view.js";
 
 const view = part("view"), bar = part("bar", view), next = part("next", bar), back = part("back", bar), pain = part("pain");
 let at = 0; // 0: the list; n: the nth exercise of the day
@@ -15,7 +16,7 @@ function put(step) {
   view.dataset.step = at;
   all.forEach((article, n) => article.toggleAttribute("data-now", n + 1 === at));
   back.disabled = at === 0;
-  next.textContent = at === 0 ? "Start" : at === all.length ? "List" : "Next";
+  next.textContent = at === 0 ? words.start : at === all.length ? words.list : words.next;
 }
 
 function go(step) {

@@ -4,10 +4,15 @@
 import { make, part } from "../dom.js";
 import { upcoming, weekday } from "../rules/days.js";
 import { dose, work } from "../rules/doses.js";
+import { filled } from "../rules/text.js";
+
+/** What the page holds for its scripts, and its fixed words. */
+export const data = JSON.parse(part("data").textContent), { words } = data;
+/** A sentence of the page with its {places} filled. */
+export const said = (name, values) => filled(words[name], values);
 
 const view = part("view"), nav = part("days", view);
 let handout = null, chosen = null;
-const ASK = "ask your coach before you begin.";
 /** How long the list waits for the lines of care, in milliseconds: they stand above it, and would push it down. */
 const PATIENCE = 2_500;
 /** Where an exercise's cue sheet is, and a concern's lines. */
@@ -17,7 +22,7 @@ export const careOf = (id) => new URL(`../data/care/${id}.json`, location.href).
 /** `Monday` of 0, and `7 December 2026` of `2026-12-07`. */
 export const dayName = (day) => told(Date.UTC(2024, 0, 1 + day), { weekday: "long" }); // that year began on a Monday
 const dateName = (date) => told(Date.parse(date), { day: "numeric", month: "long", year: "numeric" });
-const told = (time, how) => new Date(time).toLocaleDateString("en-GB", { ...how, timeZone: "UTC" });
+const told = (time, how) => new Date(time).toLocaleDateString(words.dates, { ...how, timeZone: "UTC" });
 
 /** What is kept on this device under a name; null where nothing is, or nothing may be. */
 export function stored(name) {
@@ -31,8 +36,8 @@ export function stored(name) {
 /** All but the figures and cues; resolves when it stands. `names` maps ids to names, `concerns` are those of the handbook. */
 export async function draw(shown, names, concerns) {
   const { title, coach, date, care, days } = handout = shown;
-  document.title = part("heading", view).textContent = title ?? "Your exercises";
-  const from = [coach && `From ${coach}`, date && dateName(date)].filter(Boolean).join(", ");
+  document.title = part("heading", view).textContent = title ?? words.heading;
+  const from = [coach && said("from", { coach }), date && dateName(date)].filter(Boolean).join(", ");
   part("from", view).textContent = from;
   part("from", view).hidden = !from;
   part("kept", view).hidden = true;
@@ -49,7 +54,7 @@ export async function draw(shown, names, concerns) {
   view.dataset.step = "0";
   const place = part("care", view);
   place.hidden = !care.length;
-  place.replaceChildren(make("p", {}, `Your coach asks you to take care. The lines on it are still on their way: ${ASK}`));
+  place.replaceChildren(make("p", {}, words.care_coming));
   if (care.length) await Promise.race([takeCare(shown, place, names, concerns), new Promise((done) => setTimeout(done, PATIENCE))]);
 }
 
@@ -61,7 +66,7 @@ async function takeCare(shown, place, names, concerns) {
     const [{ told: lines }, , ...had] = await Promise.all([import("./care.js"), import("../rules/care.js"), ...files]); // its rule at the same time
     made = lines(care, concerns, Object.fromEntries(known.map((id, n) => [id, had[n]])), ids, names);
   } catch {
-    made = [make("p", {}, `Your coach asks you to take care. The lines on it could not be loaded: ${ASK}`)];
+    made = [make("p", {}, words.care_missing)];
   }
   if (handout !== shown) return;
   place.replaceChildren(...made);
@@ -75,7 +80,7 @@ function block({ day }, children) {
 }
 
 function dayButton(day) {
-  const today = day === weekday(new Date()), made = make("button", { type: "button", onclick: () => choose(day) }, today ? `Today, ${dayName(day)}` : dayName(day));
+  const today = day === weekday(new Date()), made = make("button", { type: "button", onclick: () => choose(day) }, today ? said("today", { day: dayName(day) }) : dayName(day));
   made.dataset.day = String(day);
   return made;
 }
@@ -97,22 +102,22 @@ function box(label, n, set) {
 }
 
 function line(item, number, name, n) {
-  const how = work(item), link = make("a", { href: location.href }, make("b", {}, `${number}. ${name}`), ...(how ? [" ", make("span", {}, how)] : []));
+  const how = work(item, words.dose), link = make("a", { href: location.href }, make("b", {}, `${number}. ${name}`), ...(how ? [" ", make("span", {}, how)] : []));
   link.dataset.n = n;
-  return make("li", {}, box(`Done: ${name}`, n, null), link);
+  return make("li", {}, box(said("done_of", { name }), n, null), link);
 }
 
 function article(item, number, name, n) {
-  const [first, ...sentences] = dose(item), sets = Array.from({ length: item.sets ?? 1 }, (_, set) => set);
+  const [first, ...sentences] = dose(item, words.dose), sets = Array.from({ length: item.sets ?? 1 }, (_, set) => set);
   const made = make("article", {}, make("h2", { tabIndex: -1 }, `${number}. ${name}`));
   made.dataset.n = n;
   if (first) made.append(make("p", { className: "dose" }, first));
-  made.append(make("fieldset", { className: "sets" }, make("legend", {}, item.sets ? "Sets done" : "Done"),
-    ...sets.map((set) => make("label", {}, box(item.sets ? `Set ${set + 1}` : "Done", n, set), item.sets ? ` ${set + 1}` : ""))));
+  made.append(make("fieldset", { className: "sets" }, make("legend", {}, item.sets ? words.sets_done : words.done),
+    ...sets.map((set) => make("label", {}, box(item.sets ? said("set_number", { n: set + 1 }) : words.done, n, set), item.sets ? ` ${set + 1}` : ""))));
   if (sentences.length) made.append(make("p", {}, sentences.join(" ")));
   if (item.note) made.append(make("p", { className: "note" }, item.note));
   const cues = make("div", { className: "sheet" });
   Object.assign(cues.dataset, { part: "sheet", wait: "" });
-  made.append(cues, make("a", { className: "button", href: sheetOf(item.id) }, `Cue sheet: ${name}`));
+  made.append(cues, make("a", { className: "button", href: sheetOf(item.id) }, said("cue_sheet", { name })));
   return made;
 }

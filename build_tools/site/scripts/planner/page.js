@@ -1,6 +1,7 @@
 // What the working pages share beside elements: links and files of the site, marks of the evidence, and how a page begins.
 
 import { make, part } from "../dom.js";
+import { renewed } from "../rules/moved.js";
 
 export const root = new URL("../../", import.meta.url);
 
@@ -44,9 +45,18 @@ export function fetched(address) {
   return had.get(address);
 }
 
+/** An old address becomes the one that is meant now, before anything reads it. */
+function follow() {
+  const moved = document.querySelector("script[data-moved]")?.dataset.moved;
+  if (!moved) return;
+  const [search, hash] = [location.search, location.hash].map((text) => text && text[0] + renewed(text.slice(1), JSON.parse(moved)));
+  if (search !== location.search || hash !== location.hash) history.replaceState(null, "", location.pathname + search + hash);
+}
+
 /** The page's own parts in place of what stands there without scripts; a message where the data cannot be had. */
 export function begin(start) {
   const show = (name, shown) => { for (const each of document.querySelectorAll(`[data-part="${name}"]`)) each.hidden = !shown; };
+  follow();
   start().then(() => { show("plain", false); show("tool", true); })
     .catch((wrong) => { part("failed").hidden = false; console.error(wrong); });
 }

@@ -3,7 +3,8 @@
 // Past weeks are too long for an address. They stay with the tab (sessionStorage), each list under a mark that the address carries as `past`,
 // so that another client's week that is opened in the same tab never gets them.
 
-import { BadPlan, blank, packed, read, unpacked, write } from "../rules/plan.js";
+import { BadPlan, blank, fileOf, packed, read, takenOut, unpacked, write } from "../rules/plan.js";
+import { filled } from "../rules/text.js";
 import { fetched } from "./page.js";
 
 const PAST = "handbook week: past weeks", MOST = 4; // so many lists, of the weeks opened last
@@ -22,7 +23,10 @@ export function arrived({ data, rules }) {
   const wish = { parts: list("parts", data.orders), equipment: given.has("equipment") ? list("equipment", data.equipment) : Object.keys(data.equipment), concerns: list("avoid", data.concerns) };
   let plan = blank(), wrong = "";
   try {
-    if (given.has("week")) plan = unpacked(given.get("week"), data, rules);
+    if (given.has("week")) {
+      plan = unpacked(given.get("week"), data, rules);
+      wrong = lost(fileOf(given.get("week")), data);
+    }
     mark = given.get("past") ?? "";
     plan.before = kept = past(data, rules);
   } catch (bad) {
@@ -30,6 +34,12 @@ export function arrived({ data, rules }) {
     wrong = bad.message;
   }
   return { plan, wish, wrong };
+}
+
+/** What a file names that was taken out of the handbook, as a sentence; empty where it names none. */
+export function lost(text, data) {
+  const names = takenOut(text, data);
+  return names.length ? filled(data.words["taken-out"], { exercises: names.join(", ") }) : "";
 }
 
 /** `#parts=...&equipment=...&avoid=...&week=...`; `equipment=none` is the body alone, an address without equipment means all of it. */

@@ -19,7 +19,7 @@ import { versions } from "../week/versions.js";
 import { remark } from "./answers.js";
 import { box } from "./box.js";
 import { begin, link, root } from "./page.js";
-import { arrived, fragment, keep, loaded } from "./state.js";
+import { arrived, fragment, keep, loaded, lost } from "./state.js";
 
 const OFFERED = 8, REMARKS = 3;
 let had, data, names, wish, plans, page, reckon, took, progressed;
@@ -151,9 +151,10 @@ async function open() {
   part("open").value = "";
   if (!file) return;
   try {
-    plans.set(read(await file.text(), data, had.rules));
+    const text = await file.text();
+    plans.set(read(text, data, had.rules));
     part("goal").value = plan().goal;
-    part("wrong").textContent = "";
+    part("wrong").textContent = lost(text, data);
     draw();
     say(data.words.opened);
   } catch (bad) {

@@ -1,41 +1,44 @@
 // A dose in plain words, and what stands outside the handbook's ranges.
 
-const counted = (number, thing) => `${number} ${thing}${String(number) === "1" ? "" : "s"}`;
+import { filled } from "./text.js";
+
+/** A number of things; of their two words the first is for 1. */
+const counted = (n, [one, many]) => filled(String(n) === "1" ? one : many, { n });
 
 /** `8-12` as `8 to 12 repetitions`, `30s` as `30 seconds`. */
-function amount(repetitions) {
+function amount(repetitions, words) {
   const [low, high] = repetitions.replace("s", "").split("-");
-  return counted(high ? `${low} to ${high}` : low, repetitions.endsWith("s") ? "second" : "repetition");
+  return counted(high ? filled(words.span, { low, high }) : low, repetitions.endsWith("s") ? words.second : words.repetition);
 }
 
-function time(seconds) {
-  if (seconds < 120) return counted(seconds, "second");
+function time(seconds, words) {
+  if (seconds < 120) return counted(seconds, words.second);
   const [minutes, rest] = [Math.floor(seconds / 60), seconds % 60];
-  return counted(minutes, "minute") + (rest ? ` ${counted(rest, "second")}` : "");
+  return counted(minutes, words.minute) + (rest ? ` ${counted(rest, words.second)}` : "");
 }
 
-function pace(tempo) {
+function pace(tempo, words) {
   const [down, low, up, high] = tempo.split("-");
-  const hold = (seconds) => (seconds && seconds !== "0" ? [`hold for ${seconds}`] : []);
-  return `Lower for ${[counted(down, "second"), ...hold(low), `lift for ${up}`, ...hold(high)].join(", ")}.`;
+  const hold = (seconds) => (seconds && seconds !== "0" ? [filled(words.hold, { n: seconds })] : []);
+  return filled(words.pace, { parts: [counted(down, words.second), ...hold(low), filled(words.lift, { n: up }), ...hold(high)].join(", ") });
 }
 
 /** What and how much, in one short line; empty when nothing is given. */
-export function work({ sets, repetitions, load }) {
-  const parts = [sets && counted(sets, "set"), repetitions && amount(repetitions)].filter(Boolean);
-  return [parts.join(" of "), load?.replaceAll(" ", "\u00a0")].filter(Boolean).join(", ");
+export function work({ sets, repetitions, load }, words) {
+  const parts = [sets && counted(sets, words.set), repetitions && amount(repetitions, words)].filter(Boolean);
+  return [parts.length === 2 ? filled(words.of, { sets: parts[0], amount: parts[1] }) : parts.join(""), load?.replaceAll(" ", "\u00a0")].filter(Boolean).join(", ");
 }
 
-function effort(left) {
-  return left === 0 ? "Go on until you cannot do one more with good form." : `Stop when you could still do about ${left} more.`;
+function effort(left, words) {
+  return left === 0 ? words.failure : filled(words.left, { n: left });
 }
 
-/** What to do, as [what and how much, ...sentences]; the first may be empty. */
-export function dose(item) {
-  const said = [work(item)];
-  if (item.left !== null) said.push(effort(item.left));
-  if (item.rest !== null) said.push(item.rest === 0 ? "No rest between sets." : `Rest ${time(item.rest)} between sets.`);
-  if (item.tempo !== null) said.push(pace(item.tempo));
+/** What to do, as [what and how much, ...sentences]; the first may be empty. `words` are those of a dose. */
+export function dose(item, words) {
+  const said = [work(item, words)];
+  if (item.left !== null) said.push(effort(item.left, words));
+  if (item.rest !== null) said.push(item.rest === 0 ? words.no_rest : filled(words.rest, { time: time(item.rest, words) }));
+  if (item.tempo !== null) said.push(pace(item.tempo, words));
   return said;
 }
 

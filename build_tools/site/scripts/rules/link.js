@@ -50,6 +50,14 @@ export function decode(text, rules, known) {
   };
 }
 
+/** The handout for its client, with no dose of what was taken out of the handbook (`gone`: id -> name): that is not to be done. */
+export const shown = (handout, gone) => ({ ...handout, days: handout.days.map(({ day, items }) => ({ day,
+  items: items.map((item) => Object.hasOwn(gone, item.id) ? { ...Object.fromEntries(Object.keys(item).map((field) => [field, null])), id: item.id } : item) })) });
+
+/** The handout for its coach, without what was taken out, and without days that held nothing else. */
+export const going = (handout, gone) => ({ ...handout, days: handout.days.map(({ day, items }) => ({ day, items: items.filter(({ id }) => !Object.hasOwn(gone, id)) }))
+  .filter(({ items }) => items.length) });
+
 /** Whether one value keeps within its limit: {low, high} for whole numbers, {pattern, rises} for text. */
 export function holds(limit, value) {
   if ("low" in limit) return limit.low <= value && value <= limit.high;

@@ -48,7 +48,7 @@ function told({ goal, monday = null, easy = false, main = {}, days, before = [] 
 export const write = (plan, data) => `${JSON.stringify(told(plan, data), null, 1)}\n`;
 
 /** The plan of a file; `rules` are those of handouts. Raises BadPlan. */
-export function read(text, { plan, exercises }, rules) {
+export function read(text, { plan, exercises, moved = {}, retired = {} }, rules) {
   if ([...text].length > plan.characters) throw new BadPlan("This file is too large to be a week.");
   let data;
   try {
@@ -57,6 +57,7 @@ export function read(text, { plan, exercises }, rules) {
     throw new BadPlan("This is not a file of this page, or it is cut off.");
   }
   if (![1, plan.version].includes(data?.version)) throw new BadPlan(`This file is not of version 1 or ${plan.version}. Save the week anew on the page that made it.`);
+  data = renewed(data, moved, retired);
   const { goal, main = {}, before = [] } = data, limits = { row: new Map(rules.fields), done: plan.done, most: plan.exercises, names: plan.days };
   if (!plan.goals.includes(goal)) throw new BadPlan("The file names no goal: growth or strength.");
   if (!isObject(main) || !Object.entries(main).every(([id, said]) => Object.hasOwn(exercises, id) && typeof said === "boolean")) {
@@ -68,6 +69,30 @@ export function read(text, { plan, exercises }, rules) {
     goal, monday: mondayOf(data.monday), easy: easyOf(data.easy), main: { ...main }, days: weekOf(data.days, "", limits, exercises),
     before: before.map((week, n) => ({ monday: mondayOf(week.monday), easy: easyOf(week.easy), days: weekOf(week.days, `Past week ${n + 1}, `, limits, exercises) })),
   };
+}
+
+/** The file with the successors of what moved, and without the rows of what was taken out. */
+function renewed(file, moved, retired) {
+  const has = (ids, id) => typeof id === "string" && Object.hasOwn(ids, id);
+  const days = (given) => Array.isArray(given) ? given.map((rows) => Array.isArray(rows) ? rows.filter((row) => !has(retired, row?.exercise))
+    .map((row) => has(moved, row?.exercise) ? { ...row, exercise: moved[row.exercise] } : row) : rows) : given;
+  const week = (one) => isObject(one) && "days" in one ? { ...one, days: days(one.days) } : one;
+  const made = week(file);
+  if (isObject(file.main)) made.main = Object.fromEntries(Object.entries(file.main).filter(([id]) => !has(retired, id)).map(([id, said]) => [has(moved, id) ? moved[id] : id, said]));
+  if (Array.isArray(file.before)) made.before = file.before.map(week);
+  return made;
+}
+
+/** The names of exercises in a file that were taken out of the handbook. */
+export function takenOut(text, { retired = {} }) {
+  const found = new Set();
+  try {
+    JSON.parse(text, (key, value) => {
+      if (key === "exercise" && typeof value === "string" && Object.hasOwn(retired, value)) found.add(retired[value]);
+      return value;
+    });
+  } catch { /* no file of ours, as `read` says */ }
+  return [...found];
 }
 
 const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
@@ -116,15 +141,16 @@ export function packed(plan, data) {
   return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join("")).replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", "");
 }
 
-export function unpacked(text, data, rules) {
-  let file = "";
+export const unpacked = (text, data, rules) => read(fileOf(text), data, rules);
+
+/** The file's text in an address. Raises BadPlan. */
+export function fileOf(text) {
   try {
     const bytes = Uint8Array.from(atob(text.replaceAll("-", "+").replaceAll("_", "/")), (letter) => letter.charCodeAt(0));
-    file = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
     throw new BadPlan("The address of this week is damaged or cut off.");
   }
-  return read(file, data, rules);
 }
 
 /** The handout of these days of a plan (all that hold anything, unless they are named); `head` may hold title, coach, date and care. */

@@ -13,7 +13,6 @@ from site_building import render
 
 from build_tools.catalog.load import load
 from build_tools.committed import record
-from build_tools.committed.moves import Saying
 from build_tools.site.book import Book
 from build_tools.site.pages.evidence import changes
 
@@ -98,6 +97,25 @@ def test_the_same_words_for_several_parts_are_one_line(tmp_path: Path) -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("because", "expected"),
+    [
+        ("[study wick2030]", "Why: What is entered of Wick et al. 2030 changed."),
+        ("[convention margin_growth]", "Why: A convention changed: margin growth."),
+        ("[rule]", "Why: A rule of the program changed; Wick et al. 2030 is as before."),
+        (
+            "[entry exercises/crate-curl, model]",
+            "Why: What is entered of the exercises or their muscles changed. The model of lengths changed.",
+        ),
+        ("[vocabulary]", "Why: What is laid down of measures, designs or positions changed."),
+    ],
+)
+def test_what_is_known_of_the_reason_is_told(tmp_path: Path, because: str, expected: str) -> None:
+    """Studies that came in or went say it all; of the same studies it is told what changed."""
+    book = book_of(tmp_path, ("    gone:\n", f"        because: {because}\n    gone:\n"))
+    assert expected in words(page(book))
+
+
 def test_a_long_list_can_be_narrowed(
     tmp_path: Path, demo_book: Book, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -112,22 +130,3 @@ def test_a_handbook_without_a_record_says_so(tmp_path: Path) -> None:
     root = Path(shutil.copytree(DEMO, tmp_path / "catalog"))
     (root / record.FILE).unlink()
     assert "Nothing is recorded yet." in page(render(load(root, "catalog")))
-
-
-def said(sentence: str) -> Saying:
-    return Saying.model_validate(
-        {"sentence": sentence, "answers": [("a/b", "found", "more", "low")]}
-    )
-
-
-@pytest.mark.parametrize(
-    ("before", "now", "expected"),
-    [
-        ("One. Same.", "Two. Same.", ("One.", "Two.")),
-        ("About 1.5 cm more. Same.", "About 2.5 cm more. Same.",
-         ("About 1.5 cm more.", "About 2.5 cm more.")),
-        ("Same.", "Same. And more.", ("Same.", "Same. And more.")),
-    ],
-)  # fmt: skip
-def test_only_what_differs_is_told(before: str, now: str, expected: tuple[str, str]) -> None:
-    assert changes.differing(said(before), said(now)) == expected

@@ -8,6 +8,10 @@ import pytest
 from handouts import Item
 from script_rules import doses
 
+from build_tools.catalog.fixed_words import fixed_words
+
+WORDS = fixed_words("handout")["script"]["dose"]
+
 
 @pytest.mark.parametrize(
     ("item", "told"),
@@ -23,8 +27,8 @@ from script_rules import doses
     ],
 )
 def test_in_words(item: Item, told: list[str]) -> None:
-    assert doses.dose(asdict(item)) == told
-    assert doses.work(asdict(item)) == told[0]
+    assert doses.dose(asdict(item), WORDS) == told
+    assert doses.work(asdict(item), WORDS) == told[0]
 
 
 @pytest.mark.parametrize(

@@ -15,12 +15,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
+import script_rules
 from handout_site import WEEK, handout_site, visit
 from handouts import KNOWN, Day, Handout, Item, decode, encode, handouts, single
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from script_rules import Refused
 
+from build_tools.catalog.fixed_words import fixed_words
 from build_tools.catalog.load import load
 from build_tools.handout import limits
 from build_tools.handout.successors import shown
@@ -166,7 +168,7 @@ def test_each_fault_has_its_message(kind: str, text: str) -> None:
     with pytest.raises(Refused) as bad:
         decode(text, KNOWN)
     assert bad.value.kind == kind
-    assert kind in limits.MESSAGES
+    assert kind in fixed_words("handout")["script"]["problems"]
 
 
 def test_a_handout_beyond_the_limits_gets_no_link() -> None:
@@ -189,6 +191,22 @@ def test_retired_exercises_lead_to_their_successors() -> None:
     assert decode(fragment(day(["old", 3])), shown(exercises, moved)) == single(
         None, (Item("new", 3),)
     )
+
+
+@given(handouts())
+def test_what_was_taken_out_is_named_without_a_dose(handout: Handout) -> None:
+    """For the client the row stays, so that nothing is missed, and asks for nothing; for the coach it goes."""
+    gone, given = {"crate-curl": "Crate curl"}, asdict(handout)
+    told = script_rules.link.shown(given, gone)
+    for before, after in zip(given["days"], told["days"], strict=True):
+        assert [item["id"] for item in after["items"]] == [item["id"] for item in before["items"]]
+        for was, item in zip(before["items"], after["items"], strict=True):
+            asked = {value for field, value in item.items() if field != "id"}
+            assert asked == {None} if item["id"] in gone else item == was
+    kept = [
+        item["id"] for day in script_rules.link.going(given, gone)["days"] for item in day["items"]
+    ]
+    assert kept == [item.id for item in handout.items if item.id not in gone]
 
 
 # --- in a browser -----------------------------------------------------------

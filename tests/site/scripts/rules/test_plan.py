@@ -256,3 +256,51 @@ def test_a_handout_of_chosen_days() -> None:
     }
     assert (found["title"], found["coach"], found["care"]) == ("Week", None, ["knee"])
     assert [day["day"] for day in script_rules.plan.handout(plan, {}, [2])["days"]] == [2]
+
+
+def test_a_week_of_another_time_opens_with_what_there_is_now() -> None:
+    """A renamed exercise is its successor everywhere; one taken out leaves its row, and is named."""
+    old = json.loads(script_rules.plan.write(ONE, DATA))
+    row = old["days"][0][0]
+    old["main"] = {"lamp-curl": True, "pit-curl": False}
+    old["days"][0] = [{**row, "exercise": "lamp-curl"}, {**row, "exercise": "pit-curl"}]
+    old["before"] = [
+        {
+            "days": [
+                [{**row, "exercise": "pit-curl"}],
+                [{**row, "exercise": "lamp-curl"}],
+                *([[]] * 5),
+            ]
+        }
+    ]
+    text = json.dumps(old)
+    data = {**DATA, "moved": {"lamp-curl": "a-curl"}, "retired": {"pit-curl": "Pit curl"}}
+    read = script_rules.plan.read(text, data, limits.as_data())
+    assert read["days"] == ONE["days"] and read["main"] == {"a-curl": True}
+    assert [[one["exercise"] for one in day] for day in read["before"][0]["days"]] == [
+        [],
+        ["a-curl"],
+        *([[]] * 5),
+    ]
+    assert script_rules.plan.takenOut(text, data) == ["Pit curl"]
+    assert script_rules.plan.takenOut(script_rules.plan.write(read, data), data) == []
+    # In a catalog that never had them they stay what they are: unknown.
+    with pytest.raises(script_rules.Refused):
+        script_rules.plan.read(text, DATA, limits.as_data())
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        "{",
+        "[]",
+        '{"days": 3}',
+        '{"version": 2, "goal": "growth", "days": [[null]], "before": [3]}',
+    ],
+)
+def test_a_file_that_is_none_is_refused_as_before(text: str) -> None:
+    data = {**DATA, "moved": {"lamp-curl": "a-curl"}, "retired": {"pit-curl": "Pit curl"}}
+    with pytest.raises(script_rules.Refused):
+        script_rules.plan.read(text, data, limits.as_data())
+    assert script_rules.plan.takenOut(text, data) == []

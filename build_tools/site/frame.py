@@ -1,0 +1,100 @@
+"""What the page generator must be set to, as plain values: looks, extensions, and the doors. ``plugin`` sets it.
+
+Everything stands here, so that a handbook's own settings name it, its address and its plugin, and nothing can be forgotten.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from pathlib import Path
+from typing import Any
+
+from ..catalog.fixed_words import fixed_words
+from . import looks
+
+#: The templates that complete the theme's own.
+TEMPLATES = Path(__file__).parent / "theme"
+THEME = "material"
+#: Markdown extension -> its settings.
+EXTENSIONS: dict[str, dict[str, Any]] = {
+    "attr_list": {},
+    "md_in_html": {},  # tables that fold in pages written by hand
+    "toc": {"toc_depth": 3, "title": "On this page"},
+}
+#: Plugins that do again what the handbook does, and ask other hosts or add what no page uses.
+INSTEAD = {
+    "search": "the handbook has a search of its own",
+    "social": "the handbook draws the pictures of links itself, and asks no other host",
+}
+_TOGGLES = (
+    ("", None, "brightness-auto", "Use the light colours"),
+    (": light", "default", "weather-sunny", "Use the dark colours"),
+    (": dark", "slate", "weather-night", "Follow the system's colours"),
+)
+#: Door -> its page, or the pages behind it by name. No entries: with all of them in the navigation, builds and pages would grow with the
+#: square of the catalog.
+_DOORS: dict[str, str | dict[str, str]] = {
+    "Map": "index.md",
+    "Exercises": {"Exercises": "exercises/index.md", "Muscles": "muscles/index.md"},
+    "Plan": {
+        "Find": "find.md",
+        "Compare": "compare.md",
+        "What lags": "lagging.md",
+        "Week": "week.md",
+        "Tour": "tour.md",
+        "Sets and loads": "programme.md",
+    },
+    "Evidence": {
+        "Taught and tested": "taught.md",
+        "Gaps": "gaps.md",
+        "Since last time": "changes.md",
+        "Lessons": "lessons/index.md",
+        "Sources": "sources/index.md",
+        "Methods": "methods.md",
+        "Audits": "audits.md",
+        "Data": "data.md",
+    },
+    "For clients": {"Cautions": "cautions.md", "Handout": "handout/index.html"},
+    "Contribute": {"Rules": "rules.md"},
+}
+#: The door of pages written by hand that no other one names.
+_MORE = "More"
+
+
+def theme(given: Collection[str]) -> dict[str, Any]:
+    """Settings of the theme; ``given``: the features that a handbook asks for."""
+    return {
+        "language": fixed_words("client")["lang"],
+        "font": False,  # no request leaves the site
+        "features": list(dict.fromkeys([*given, "navigation.tabs"])),
+        "palette": [
+            {
+                "media": f"(prefers-color-scheme{wanted})",
+                **({"scheme": scheme} if scheme else {}),
+                "primary": "custom",
+                "accent": "custom",
+                "toggle": {"icon": f"material/{icon}", "name": name},
+            }
+            for wanted, scheme, icon, name in _TOGGLES
+        ],
+    }
+
+
+def styles() -> list[str]:
+    """Uris of the stylesheets."""
+    return list(looks.STYLES.values())
+
+
+def doors(made: Collection[str], written: Collection[str]) -> list[Any]:
+    """The navigation over the pages that there are: ``made`` and ``written`` are the uris of pages."""
+    there = {*made, *written}
+    found: list[Any] = []
+    named = set()
+    for door, behind in _DOORS.items():
+        pages = {door: behind} if isinstance(behind, str) else behind
+        kept = [{name: uri} for name, uri in pages.items() if uri in there]
+        named |= {*pages.values()}
+        if kept:
+            found.append(kept[0] if isinstance(behind, str) else {door: kept})
+    others = sorted(set(written) - named)
+    return [*found, {_MORE: others}] if others else found
