@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from . import clock
 from .catalog import load as loading
-from .catalog.load import Catalog
+from .catalog.load import Catalog, Memory
 from .checks import exceptions, runner
 from .checks.manuals.numbers import NUMBERS
 from .checks.profile import Profile, load_profile, severity_of
@@ -49,12 +49,13 @@ class Checked(NamedTuple):
         return [reported for reported in self.reported if reported.severity == "error"]
 
 
-def open_catalog(folder: Path, label: str | None = None) -> Opened:
+def open_catalog(folder: Path, label: str | None = None, memory: Memory | None = None) -> Opened:
     """Read the catalog in ``folder``, the day it is judged by and the severities; findings call it ``label`` (default: the path as given).
 
+    With a ``memory`` of the folder only what changed is read.
     Raises ``ValueError`` for a day that is none, ``OSError`` for files that cannot be read.
     """
-    return Opened(loading.load(folder, label), clock.today(), load_profile())
+    return Opened(loading.load(folder, label, memory), clock.today(), load_profile())
 
 
 def run(opened: Opened) -> Checked:

@@ -69,6 +69,16 @@ class Loaded(Generic[Data]):
 
 
 @dataclass
+class Memory:
+    """What files held when they were read last. A preview reads anew only what changed, and an entry that did not is the very same object."""
+
+    entries: dict[tuple[str, type[BaseModel]], Loaded[Any]] = field(default_factory=dict)
+    """Label and model -> the entry."""
+    records: dict[str, tuple[str, dict[str, Reference]]] = field(default_factory=dict)
+    """Label of a sound bibliography -> its text and its references."""
+
+
+@dataclass
 class Catalog:
     """Everything that was written, typed. Ids in sorted order."""
 
@@ -94,6 +104,8 @@ class Catalog:
     """What is wrong with the files themselves."""
     label: str = ""
     """How findings name ``root``, with forward slashes."""
+    memory: Memory = field(default_factory=Memory, repr=False, compare=False)
+    """Of the time before."""
 
     def exists(self, kind: str, id: str) -> bool:
         """Whether an entry was written, sound or not."""
@@ -120,10 +132,13 @@ class Catalog:
         return refs
 
 
-def load(root: Path, label: str | None = None) -> Catalog:
-    """Load the catalog in ``root``. Findings name files as ``label/...`` (default: the path as given)."""
+def load(root: Path, label: str | None = None, memory: Memory | None = None) -> Catalog:
+    """Load the catalog in ``root``. Findings name files as ``label/...`` (default: the path as given).
+
+    ``memory`` belongs to this one folder, and is brought up to date.
+    """
     label = root.as_posix() if label is None else label
-    catalog = Catalog(root, label=label)
+    catalog = Catalog(root, label=label, memory=Memory() if memory is None else memory)
     if not root.is_dir():
         catalog.findings.append(
             Finding(
@@ -154,7 +169,9 @@ def load(root: Path, label: str | None = None) -> Catalog:
         _folder(catalog, root / folder, f"{label}/{folder}", folder, model)
     _length_tables(catalog, root / "model", f"{label}/model")
     bib = root / "references.bib"
-    catalog.references, findings, broken = read_bibliography(bib, f"{label}/references.bib")
+    catalog.references, findings, broken = read_bibliography(
+        bib, f"{label}/references.bib", catalog.memory.records
+    )
     catalog.findings += findings
     catalog.broken |= {("references", key) for key in broken}
     _stray_files(catalog, root, label)
@@ -294,11 +311,17 @@ def _listed(catalog: Catalog, folder: Path, label: str) -> list[Path]:
 def _entry(
     catalog: Catalog, kind: str, id: str, path: Path, shown: str, model: type[Data]
 ) -> Loaded[Data] | None:
-    src, data, findings = source.read(path, shown)
+    text, unreadable = source.text_of(path, shown)
+    known = catalog.memory.entries.get((shown, model))
+    if known and not unreadable and known.source.text == text:
+        return known
+    src, data, findings = source.parse(text, path, shown, unreadable)
     if not findings:
         typed, findings = _typed(src, data, model)
         if typed is not None:
-            return Loaded(id, typed, src)
+            made = Loaded(id, typed, src)
+            catalog.memory.entries[shown, model] = made
+            return made
         if kind in FOLDERS and _is_misplaced(catalog, path, shown, kind):
             return None
     catalog.broken.add((kind, id))

@@ -205,16 +205,21 @@ def read(
     path: Path, label: str, most_bytes: int = MAX_BYTES
 ) -> tuple[SourceFile, Any, list[Finding]]:
     """Read one YAML file: its source, its plain data (``None`` when unreadable) and what is wrong with it. Never raises."""
-    text, finding = read_text(
-        path, label, most_bytes, "split it: one file per exercise, muscle or study"
-    )
-    if finding:
-        return SourceFile(path, label, ""), None, [finding]
-    return parse(text, path, label)
+    text, unreadable = text_of(path, label, most_bytes)
+    return parse(text, path, label, unreadable)
 
 
-def parse(text: str, path: Path, label: str) -> tuple[SourceFile, Any, list[Finding]]:
-    """The same of a file's text, with ``\\n`` for every line break."""
+def text_of(path: Path, label: str, most_bytes: int = MAX_BYTES) -> tuple[str, Finding | None]:
+    """Text of one YAML file, or an empty one and why it cannot be read. Never raises."""
+    return read_text(path, label, most_bytes, "split it: one file per exercise, muscle or study")
+
+
+def parse(
+    text: str, path: Path, label: str, unreadable: Finding | None = None
+) -> tuple[SourceFile, Any, list[Finding]]:
+    """The same of a file's text, with ``\\n`` for every line break; ``unreadable`` is why there is none."""
+    if unreadable:
+        return SourceFile(path, label, ""), None, [unreadable]
     if found := _ODD_INDENT.search(text):
         line, column = _place_of(found.start(1), text)
         return (

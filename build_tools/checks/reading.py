@@ -21,15 +21,19 @@ _SENTENCE_END = re.compile(r"[.!?;:]+(?:\s|$)")
 
 def grade(texts: Iterable[str]) -> float:
     """School grade of the texts together; each text ends a sentence. Without words: negative infinity."""
-    counts = [
-        (len([part for part in _SENTENCE_END.split(text) if part.strip()]), _WORD.findall(text))
-        for text in texts
-    ]
-    words = [word for _, found in counts for word in found]
+    counts = [_counts(text) for text in texts]
+    sentences, words, spoken = (sum(count[n] for count in counts) for n in range(3))
     if not words:
         return float("-inf")
-    sentences = sum(number for number, _ in counts)
-    return 0.39 * len(words) / sentences + 11.8 * sum(map(syllables, words)) / len(words) - 15.59
+    return 0.39 * words / sentences + 11.8 * spoken / words - 15.59
+
+
+@cache
+def _counts(text: str) -> tuple[int, int, int]:
+    """Sentences, words and syllables; kept, since a preview asks again of texts that nobody touched."""
+    words = _WORD.findall(text)
+    sentences = [part for part in _SENTENCE_END.split(text) if part.strip()]
+    return len(sentences), len(words), sum(map(syllables, words))
 
 
 def hardest_words(texts: Iterable[str], number: int) -> list[str]:

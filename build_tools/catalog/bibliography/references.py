@@ -146,10 +146,11 @@ class Reference:
 
 
 def read_bibliography(
-    path: Path, label: str
+    path: Path, label: str, memory: dict[str, tuple[str, dict[str, Reference]]] | None = None
 ) -> tuple[dict[str, Reference], list[Finding], set[str]]:
     """References of one BibTeX file by key, what is wrong with it, and keys that could not be read.
 
+    ``memory`` holds label -> text and references of a sound file as it was read last; what is the same is not read anew.
     A file that cannot be read at all leaves ``WHOLE_FILE`` among the broken keys. Never raises.
     """
     if not path.exists():
@@ -173,7 +174,14 @@ def read_bibliography(
     )
     if finding:
         return {}, [finding], {WHOLE_FILE}
-    return read_records(text, label)
+    memory = {} if memory is None else memory
+    known = memory.get(label)
+    if known and known[0] == text:
+        return known[1], [], set()
+    references, findings, broken = read_records(text, label)
+    if not findings and not broken:
+        memory[label] = text, references
+    return references, findings, broken
 
 
 def read_records(text: str, label: str) -> tuple[dict[str, Reference], list[Finding], set[str]]:

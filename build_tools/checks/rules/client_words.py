@@ -47,7 +47,8 @@ Passes: exercises/crate-curl.yaml
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import partial
 
 from build_tools.catalog.entries import CareLine
 from build_tools.catalog.finding import Spot
@@ -62,21 +63,21 @@ def check(context: Context) -> Iterator[Problem]:
         return
     found = re.compile(rf"\b({'|'.join(map(re.escape, plain))})(?:s|es|d|ed|ing)?\b", re.IGNORECASE)
     instead = {word.lower(): write for word, write in plain.items()}
-    for spot, text in _texts(context):
+    for place, text in _texts(context):
         for word in dict.fromkeys(match[1].lower() for match in found.finditer(text)):
             yield Problem(
-                spot, f"`{word}` is a word of the trade", f"write instead: {instead[word]}"
+                place(), f"`{word}` is a word of the trade", f"write instead: {instead[word]}"
             )
 
 
-def _texts(context: Context) -> Iterator[tuple[Spot, str]]:
+def _texts(context: Context) -> Iterator[tuple[Callable[[], Spot], str]]:
     """What stands on cue sheets: the exercises' own words, the lines of concerns, and the notice."""
     for exercise in context.catalog.exercises.values():
         for path, text in client_texts(exercise.data):
-            yield exercise.spot(*path), text
+            yield partial(exercise.spot, *path), text
     for statement in context.statements:
         if isinstance(statement.basis, CareLine):
-            yield statement.spot("say"), statement.basis.say
+            yield partial(statement.spot, "say"), statement.basis.say
     if handbook := context.catalog.handbook:
         for index, line in enumerate(handbook.data.notice.help_at_once):
-            yield handbook.spot("notice", "help_at_once", index), line
+            yield partial(handbook.spot, "notice", "help_at_once", index), line
