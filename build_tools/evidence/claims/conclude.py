@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import groupby
 from typing import Any, Literal
 
-from ...catalog.entries import Claim
+from ...catalog.entries import Claim, Exercise
 from ...catalog.finding import Finding
 from ...catalog.load import Catalog, Loaded
 from ...english import upper_first
@@ -16,7 +16,14 @@ from ..studies.samples import PooledTopic
 from ..terms import LEVELS, Claimed, Question
 from ..wording import sentences
 from . import judgement
-from .conclusions import ClaimFinding, Comparison, Conclusion, Conclusions, KindsCompared
+from .conclusions import (
+    ClaimFinding,
+    Comparison,
+    Conclusion,
+    Conclusions,
+    KindsCompared,
+    PartEvidence,
+)
 from .engine import Engine
 from .judgement import Judged
 from .length_claims import Lengths, compare, judge, sentence
@@ -37,17 +44,76 @@ _DIRECTIONS: dict[str, Claimed] = {
 }
 
 
-def conclude(catalog: Catalog, lengths: Lengths | None = None) -> Conclusions:
+class Memory:
+    """What was concluded last, so that a preview weighs anew only what a change bears on.
+
+    It goes by the very objects: ``load`` gives an entry that did not change as the object that it was (``load.Memory``).
+    """
+
+    def __init__(self) -> None:
+        self._catalog: Catalog | None = None
+        self._engine: Engine | None = None
+        self._conclusions: Conclusions | None = None
+
+    def engine(self, catalog: Catalog) -> Engine:
+        """The engine of a catalog: the last one where nothing changed that weighing reads. Of exercises that is the name alone."""
+        last = self._catalog
+        if not (self._engine and last and _same_evidence(catalog, last)):
+            self._engine, self._conclusions = Engine(catalog, settings(catalog)), None
+        return self._engine
+
+    def fields(self) -> dict[tuple[str, str, str | None], PartEvidence] | None:
+        """What is known on each part, by the same engine."""
+        return dict(self._conclusions.fields) if self._conclusions else None
+
+    def claims(self, id: str, entry: Loaded[Exercise]) -> list[Conclusion] | None:
+        """What was concluded of an exercise that did not change. The model's lengths rest on other exercises too."""
+        assert self._catalog is not None or self._conclusions is None
+        if (
+            not self._conclusions
+            or not self._catalog
+            or self._catalog.exercises.get(id) is not entry
+        ):
+            return None
+        known = self._conclusions.claims.get(id)
+        return known if known and all(one.outcome != "length" for one in known) else None
+
+    def keep(self, catalog: Catalog, conclusions: Conclusions) -> None:
+        """For the next time."""
+        self._catalog, self._conclusions = catalog, conclusions
+
+
+def _same_evidence(catalog: Catalog, last: Catalog) -> bool:
+    """Whether two states of a catalog weigh alike: the same studies, conventions, terms, parts and records, and exercises called the same."""
+    for kind in ("studies", "muscles"):
+        now, then = getattr(catalog, kind), getattr(last, kind)
+        if now.keys() != then.keys() or any(now[id] is not then[id] for id in now):
+            return False
+    if catalog.references is not last.references:
+        return False
+    if catalog.handbook is not last.handbook or catalog.vocabulary is not last.vocabulary:
+        return False
+    return {id: entry.data.name for id, entry in catalog.exercises.items()} == {
+        id: entry.data.name for id, entry in last.exercises.items()
+    }
+
+
+def conclude(
+    catalog: Catalog, lengths: Lengths | None = None, memory: Memory | None = None
+) -> Conclusions:
     """Recompute everything a sound catalog says. Numbers that cannot be weighed become findings, not exceptions.
 
-    ``lengths`` answers for the model of muscle lengths; without it claims on length are untested.
+    ``lengths`` answers for the model of muscle lengths; without it claims on length are untested. With a ``memory`` of the catalog only
+    what a change bears on is weighed.
     """
-    engine = Engine(catalog, settings(catalog))
+    memory = memory or Memory()
+    engine = memory.engine(catalog)
     conclusions = Conclusions(engine.names)
-    for topic in engine.assembly.fields():
-        conclusions.fields[topic] = engine.field(*topic)
+    conclusions.fields = memory.fields() or {
+        topic: engine.field(*topic) for topic in engine.assembly.fields()
+    }
     for id, entry in catalog.exercises.items():
-        conclusions.claims[id] = [
+        conclusions.claims[id] = memory.claims(id, entry) or [
             _conclude(engine, lengths, id, index, claim)
             for index, claim in enumerate(entry.data.emphasis)
         ]
@@ -57,6 +123,7 @@ def conclude(catalog: Catalog, lengths: Lengths | None = None) -> Conclusions:
     if lengths is not None:
         conclusions.slopes = _slopes(engine, lengths)
     conclusions.findings += engine.assembly.trouble
+    memory.keep(catalog, conclusions)
     return conclusions
 
 
