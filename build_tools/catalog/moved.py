@@ -27,7 +27,7 @@ def instead(catalog: Catalog, kind: str, id: str) -> str | None:
     """What to write where an id without an entry is mentioned; ``None`` for one that was never published. ``kind`` is a list of moved.yaml."""
     moved = catalog.moved.data if catalog.moved else None
     if moved and id in getattr(moved, kind):
-        return f"it is retired: write `{getattr(moved, kind)[id]}`"
+        return f"it has another id now: write `{getattr(moved, kind)[id]}`"
     if moved and id in getattr(moved.retired, kind):
         gone = getattr(moved.retired, kind)[id]
         return f"it was taken out on {gone.day} ({gone.because.rstrip('.')}): name another, or leave it out"

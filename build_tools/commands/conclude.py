@@ -27,8 +27,10 @@ from typing import TYPE_CHECKING
 from . import CLEAN, COULD_NOT_RUN, FINDINGS, CannotRun, reporting, terminal
 
 if TYPE_CHECKING:
+    from build_tools.catalog.load import Catalog
     from build_tools.checks.runner import GradedFinding
     from build_tools.pipeline import Checked
+    from build_tools.revisions.statements import Renames
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -72,6 +74,7 @@ def _found(checked: Checked, only_compare: bool, today: date) -> list[GradedFind
     from build_tools.committed import files as committed
     from build_tools.committed import moves, record
     from build_tools.revisions.recorded import explained
+    from build_tools.revisions.statements import compare
 
     catalog = checked.catalog
     if checked.conclusions is None:
@@ -88,7 +91,7 @@ def _found(checked: Checked, only_compare: bool, today: date) -> list[GradedFind
         ]
     stored = committed.stored_texts(catalog.root)
     # With nothing there before, nothing moved.
-    found = moves.compare(stored, texts) if stored else moves.Moves([], [], [])
+    found = compare(stored, texts, _renames(catalog)) if stored else moves.Moves([], [], [])
     added = record.add(catalog, explained(found, catalog.root), today)
     written = committed.write(texts, catalog.root)
     print(
@@ -101,3 +104,10 @@ def _found(checked: Checked, only_compare: bool, today: date) -> list[GradedFind
     if refreshed := schemas.refresh(catalog):
         print(f"{refreshed} written in {catalog.label}/{schemas.FOLDER}", file=sys.stderr)
     return checked.by_numbers
+
+
+def _renames(catalog: Catalog) -> Renames:
+    from build_tools.revisions.statements import NONE_RENAMED, Renames
+
+    moved = catalog.moved.data if catalog.moved else None
+    return Renames(moved.exercises, moved.muscles, moved.sources) if moved else NONE_RENAMED

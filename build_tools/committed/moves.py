@@ -140,21 +140,16 @@ Statements = dict[tuple[object, ...], ToldStatement]
 """By what each is on, whatever number it has on its page."""
 
 
-def compare(before: Mapping[str, str | None], now: Mapping[str, str | None]) -> Moves:
-    """What moved between two states of the files (path -> text), in the order of the addresses.
-
-    A pair that a moved claim tells is left out: it is the same sentence.
-    """
-    return moves(*(statements(state, differing_files(before, now)) for state in (before, now)))
-
-
 def differing_files(before: Mapping[str, str | None], now: Mapping[str, str | None]) -> list[str]:
     """Paths that only one state has, or whose text differs."""
     return [path for path in sorted({*before, *now}) if before.get(path) != now.get(path)]
 
 
 def moves(old: Statements, new: Statements) -> Moves:
-    """As ``compare``, of statements that were read."""
+    """What moved between two states of the statements, in the order of the addresses.
+
+    A pair that a moved claim tells is left out: it is the same sentence.
+    """
     moved = []
     for key in old.keys() & new.keys():
         was, told = old[key].told, new[key].told

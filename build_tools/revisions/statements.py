@@ -5,7 +5,18 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from ..committed.moves import NO_SIDE, Answered, Asked, Saying, Statements, ToldStatement
+from ..committed.moves import (
+    NO_SIDE,
+    Answered,
+    Asked,
+    Moves,
+    Saying,
+    Statements,
+    ToldStatement,
+    differing_files,
+    moves,
+    statements,
+)
 from ..evidence.treatments import pair_anchor
 
 _OTHER_SIDE = {"more": "less", "less": "more", NO_SIDE: NO_SIDE}
@@ -17,6 +28,20 @@ class Renames(NamedTuple):
     exercises: Mapping[str, str]
     muscles: Mapping[str, str]
     sources: Mapping[str, str]
+
+
+NONE_RENAMED = Renames({}, {}, {})
+
+
+def compare(
+    before: Mapping[str, str | None],
+    now: Mapping[str, str | None],
+    renames: Renames = NONE_RENAMED,
+) -> Moves:
+    """What moved between two states of the committed conclusions (path -> text); a statement of a renamed entry is the same one."""
+    paths = differing_files(before, now)
+    told = statements(now, paths)
+    return moves(under_present_ids(statements(before, paths), told, renames), told)
 
 
 def under_present_ids(old: Statements, new: Statements, renames: Renames) -> Statements:

@@ -187,7 +187,7 @@ def _is_told(told: Told, finding: dict[str, Any], catalog: Path) -> bool:
     return told.at in lines[finding["line"] - 1] + "\n"
 
 
-def test_every_row_has_its_own_name_and_eight_are_let_through() -> None:
+def test_every_row_has_its_own_name_and_few_are_let_through() -> None:
     assert len({mistake.name for mistake in MISTAKES}) == len(MISTAKES) >= 127
-    assert sum(mistake.told is None for mistake in MISTAKES) == 8
+    assert sum(mistake.told is None for mistake in MISTAKES) == 9
     assert all(mistake.told.words for mistake in MISTAKES if mistake.told)

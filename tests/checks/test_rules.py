@@ -537,7 +537,7 @@ def test_a_published_id_without_an_entry_is_no_slip_of_the_pen(demo: Path) -> No
         for help in told
     )
     (demo / "moved.yaml").write_text("exercises: {cable-curl: pulley-curl}\n")
-    assert set(helps(demo, "known_exercise")) == {"it is retired: write `pulley-curl`"}
+    assert set(helps(demo, "known_exercise")) == {"it has another id now: write `pulley-curl`"}
     (demo / "moved.yaml").write_text(
         "retired: {exercises: {cable-curl: {name: Cable curl, day: 2026-01-05, because: The cable tore.}}}\n"
     )
@@ -553,7 +553,7 @@ def test_a_published_part_and_source_without_an_entry_are_none_either(demo: Path
         "`parts: {lantern/long-head: its-new-id}`" in help for help in helps(demo, "known_part")
     )
     (demo / "moved.yaml").write_text("parts: {lantern/long-head: lantern/great-head}\n")
-    assert set(helps(demo, "known_part")) == {"it is retired: write `lantern/great-head`"}
+    assert set(helps(demo, "known_part")) == {"it has another id now: write `lantern/great-head`"}
     references = demo / "references.bib"
     references.write_text(references.read_text().replace("{wick2030,", "{wick2030a,"))
     assert any(

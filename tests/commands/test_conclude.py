@@ -92,3 +92,19 @@ def test_a_record_that_is_out_of_order_fails_the_check(here, capsys):
     record.write_text(text.replace("2026-10-01", "2026-11-30"), encoding="utf-8")
     assert cli.main(["conclude", "--check"]) == 1
     assert "catalog/changes.yaml:21:10: error[change-record]" in capsys.readouterr().out
+
+
+def test_a_renamed_exercise_moves_no_statement(here, capsys):
+    """The record is the reader's: nothing is new or gone because an id is another."""
+    assert cli.main(["conclude"]) == 0
+    before = (here / "changes.yaml").read_text(encoding="utf-8")
+    capsys.readouterr()
+    (here / "exercises/cable-curl.yaml").rename(here / "exercises/pulley-curl.yaml")
+    for path in [*(here / "exercises").glob("*.yaml"), *(here / "studies").glob("*.yaml")]:
+        text = path.read_text(encoding="utf-8")
+        path.write_text(text.replace("cable-curl", "pulley-curl"), encoding="utf-8")
+    moved = here / "moved.yaml"
+    moved.write_text("exercises: {cable-curl: pulley-curl}\n", encoding="utf-8")
+    assert cli.main(["conclude"]) == 0
+    assert "statements:" not in capsys.readouterr().err
+    assert (here / "changes.yaml").read_text(encoding="utf-8") == before

@@ -17,9 +17,9 @@ from build_tools.committed.moves import (
     Answered,
     Move,
     Saying,
-    compare,
     differing,
 )
+from build_tools.revisions.statements import compare
 
 TEXTS = {path: text or "" for path, text in committed.stored_texts(SHIPPED).items()}
 

@@ -10,8 +10,9 @@ from folders import DEMO, SHIPPED
 
 from build_tools.catalog.load import load
 from build_tools.committed import files as committed
-from build_tools.committed import moves, record
+from build_tools.committed import record
 from build_tools.committed.moves import Moves
+from build_tools.revisions.statements import compare
 
 CURL = "conclusions/exercises/crate-curl.yaml"
 DAY = date(2026, 12, 1)
@@ -31,7 +32,7 @@ def stored(root: Path, *replaced: tuple[str, str]) -> dict[str, str]:
 
 
 def run(root: Path, day: date, before: dict[str, str], now: dict[str, str]) -> Moves:
-    return record.add(load(root, "demo"), moves.compare(before, now), day)
+    return record.add(load(root, "demo"), compare(before, now), day)
 
 
 def days(root: Path) -> list[record.ChangeDay]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import re
-import signal
 import socket
 import subprocess
 import sys
@@ -99,7 +98,7 @@ def serving(folder: Path, catalog: Path, *options: str, **changes: object) -> It
         yield Preview(port, log)
         assert process.poll() is None, log.read_text()
     finally:
-        process.send_signal(signal.SIGINT)
+        process.terminate()  # a process in the background may not hear an interrupt
         process.wait(30)
 
 

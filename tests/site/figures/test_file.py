@@ -43,7 +43,7 @@ def test_a_file_credits_the_model_whose_attachments_it_draws(shipped_site: Path,
     root = ET.fromstring((shipped_site / uri(id)).read_bytes())
     words = " ".join(text.text or "" for text in root.iter(f"{SVG}text"))
     drawn = id == "seated-leg-curl"
-    assert ("Thick lines: hamstrings." in words) == drawn == ("muscle" in str(classes(root)))
+    assert ("Thick lines: hamstrings" in words) == drawn == ("muscle" in str(classes(root)))
     for credit in ("gait2392.osim", "Delp S.L.", "https://creativecommons.org/licenses/by/3.0/"):
         assert (credit in words) == drawn
 

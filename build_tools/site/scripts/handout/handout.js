@@ -2,7 +2,7 @@
 // a message and nothing more. The page itself holds what the view needs; what the builder needs is fetched once it is asked for.
 
 import { make, part } from "../dom.js";
-import { BadFragment, decode, going, shown as told } from "../rules/link.js";
+import { BadFragment, decode, going, told } from "../rules/link.js";
 import { data, draw, said, sheetOf, stored, words } from "./view.js";
 
 const PARTS = ["builder", "view", "problem"];

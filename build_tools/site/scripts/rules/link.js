@@ -51,7 +51,7 @@ export function decode(text, rules, known) {
 }
 
 /** The handout for its client, with no dose of what was taken out of the handbook (`gone`: id -> name): that is not to be done. */
-export const shown = (handout, gone) => ({ ...handout, days: handout.days.map(({ day, items }) => ({ day,
+export const told = (handout, gone) => ({ ...handout, days: handout.days.map(({ day, items }) => ({ day,
   items: items.map((item) => Object.hasOwn(gone, item.id) ? { ...Object.fromEntries(Object.keys(item).map((field) => [field, null])), id: item.id } : item) })) });
 
 /** The handout for its coach, without what was taken out, and without days that held nothing else. */

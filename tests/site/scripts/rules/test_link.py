@@ -197,7 +197,7 @@ def test_retired_exercises_lead_to_their_successors() -> None:
 def test_what_was_taken_out_is_named_without_a_dose(handout: Handout) -> None:
     """For the client the row stays, so that nothing is missed, and asks for nothing; for the coach it goes."""
     gone, given = {"crate-curl": "Crate curl"}, asdict(handout)
-    told = script_rules.link.shown(given, gone)
+    told = script_rules.link.told(given, gone)
     for before, after in zip(given["days"], told["days"], strict=True):
         assert [item["id"] for item in after["items"]] == [item["id"] for item in before["items"]]
         for was, item in zip(before["items"], after["items"], strict=True):
