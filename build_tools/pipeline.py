@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from . import clock
 from .catalog import load as loading
-from .catalog.load import Catalog, Memory
+from .catalog.load import Catalog
 from .checks import exceptions, runner
 from .checks.manuals.numbers import NUMBERS
 from .checks.profile import Profile, load_profile, severity_of
@@ -17,7 +18,16 @@ from .checks.runner import GradedFinding
 from .movement.length.length import means
 
 if TYPE_CHECKING:
+    from .evidence.claims.conclude import ConclusionMemory
     from .evidence.claims.conclusions import Conclusions
+
+
+@dataclass
+class Memory:
+    """What a preview knows of the state before, so that it does anew only what a change bears on. Of one folder."""
+
+    files: loading.FileMemory = field(default_factory=loading.FileMemory)
+    weighed: ConclusionMemory | None = None
 
 
 class Opened(NamedTuple):
@@ -55,20 +65,23 @@ def open_catalog(folder: Path, label: str | None = None, memory: Memory | None =
     With a ``memory`` of the folder only what changed is read.
     Raises ``ValueError`` for a day that is none, ``OSError`` for files that cannot be read.
     """
-    return Opened(loading.load(folder, label, memory), clock.today(), load_profile())
+    return Opened(
+        loading.load(folder, label, memory.files if memory else None), clock.today(), load_profile()
+    )
 
 
-def run(opened: Opened) -> Checked:
+def run(opened: Opened, memory: Memory | None = None) -> Checked:
     """Check the catalog and, if it is sound, conclude from it with the model's lengths."""
     catalog, today, profile = opened
     by_rules = runner.run(catalog, today, profile)
     if any(reported.severity == "error" for reported in by_rules):
         return Checked(catalog, profile, by_rules, [], None)
-    from .evidence.claims.conclude import (
-        conclude,
-    )  # slow to import, and `handbook check` needs none of it
+    # Slow to import, and `handbook check` needs none of it.
+    from .evidence.claims import conclude as concluding
 
-    conclusions = conclude(catalog, means(catalog))
+    memory = memory or Memory()
+    memory.weighed = memory.weighed or concluding.ConclusionMemory()
+    conclusions = concluding.conclude(catalog, means(catalog), memory.weighed)
     found = exceptions.let_through(
         conclusions.findings, catalog, NUMBERS, complete=True, elsewhere=all_rules()
     )

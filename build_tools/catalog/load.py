@@ -69,7 +69,7 @@ class Loaded(Generic[Data]):
 
 
 @dataclass
-class Memory:
+class FileMemory:
     """What files held when they were read last. A preview reads anew only what changed, and an entry that did not is the very same object."""
 
     entries: dict[tuple[str, type[BaseModel]], Loaded[Any]] = field(default_factory=dict)
@@ -104,7 +104,7 @@ class Catalog:
     """What is wrong with the files themselves."""
     label: str = ""
     """How findings name ``root``, with forward slashes."""
-    memory: Memory = field(default_factory=Memory, repr=False, compare=False)
+    memory: FileMemory = field(default_factory=FileMemory, repr=False, compare=False)
     """Of the time before."""
 
     def exists(self, kind: str, id: str) -> bool:
@@ -132,13 +132,13 @@ class Catalog:
         return refs
 
 
-def load(root: Path, label: str | None = None, memory: Memory | None = None) -> Catalog:
+def load(root: Path, label: str | None = None, memory: FileMemory | None = None) -> Catalog:
     """Load the catalog in ``root``. Findings name files as ``label/...`` (default: the path as given).
 
     ``memory`` belongs to this one folder, and is brought up to date.
     """
     label = root.as_posix() if label is None else label
-    catalog = Catalog(root, label=label, memory=Memory() if memory is None else memory)
+    catalog = Catalog(root, label=label, memory=FileMemory() if memory is None else memory)
     if not root.is_dir():
         catalog.findings.append(
             Finding(

@@ -81,12 +81,31 @@ class Course:
         return sum(hard) / len(hard) if hard else found.mean
 
 
-class Courses:
-    """The courses of a catalog's exercises, each worked out once."""
+def _same_bodies(catalog: Catalog, other: Catalog) -> bool:
+    """Whether two states of a catalog have the very same parts, positions and model."""
+    return (
+        catalog.vocabulary is other.vocabulary
+        and catalog.model is other.model
+        and catalog.muscles.keys() == other.muscles.keys()
+        and all(catalog.muscles[id] is other.muscles[id] for id in catalog.muscles)
+        and catalog.length_tables == other.length_tables
+        and catalog.muscle_paths == other.muscle_paths
+    )
 
-    def __init__(self, catalog: Catalog) -> None:
+
+class Courses:
+    """The courses of a catalog's exercises, each worked out once; those of an exercise that ``known`` has as it is are taken over."""
+
+    def __init__(self, catalog: Catalog, known: Courses | None = None) -> None:
         self._catalog, self.lengths = catalog, Lengths(catalog)
         self._made: dict[str, Course] = {}
+        if known and _same_bodies(catalog, known._catalog):
+            then = known._catalog.exercises
+            self._made = {
+                id: course
+                for id, course in known._made.items()
+                if catalog.exercises.get(id) is then.get(id)
+            }
 
     def of(self, id: str) -> Course:
         """The course of an exercise. Raises KeyError for an unknown one."""

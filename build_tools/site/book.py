@@ -5,7 +5,7 @@ A new page is a module with ``resources`` (see ``resource``), its template, and 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -13,6 +13,7 @@ from ..catalog.load import Catalog
 from ..checks.profile import Profile
 from ..evidence.claims.conclusions import Conclusions
 from ..evidence.wording.names import Names
+from ..movement.course import Courses
 from . import hand_written, looks
 from .addresses import Addresses, url
 from .client import files as client_files
@@ -41,7 +42,7 @@ from .planner import files as planner_files
 from .previews import composed as composed_previews
 from .previews.preview import Preview
 from .publication import UNPUBLISHED, Publication
-from .resource import Room
+from .resource import Resource, Room
 from .search import files as search_files
 
 #: What makes pages, in the order that the search meets them. Where they stand follows from the catalog's ids alone.
@@ -90,39 +91,98 @@ class File:
 
 @dataclass(frozen=True)
 class Book:
-    """All pages and files, and what hand-written pages need to be completed."""
+    """All pages and files, each made when it is asked for, and what hand-written pages need to be completed.
+
+    Raises ``UnfitPage`` where a passage of a hand-written page is unknown.
+    """
 
     shelf: RenderContext
     written: Mapping[str, str]
     """Uri and Markdown of the pages written by hand, those that the engine lends among them."""
-    pages: list[Page]
-    files: list[File]
-    previews: dict[str, Preview]
-    """Uri of a page of the theme -> what a pasted link to it shows."""
+    resources: Mapping[str, Resource]
+    """Uri -> page or file of the catalog before it is made; a page's ends in ``.md``."""
 
     @cached_property
-    def uris(self) -> frozenset[str]:
-        """Where its pages are."""
-        return frozenset(page.uri for page in self.pages)
+    def pages(self) -> list[Page]:
+        """Every generated page."""
+        return [
+            Page(uri, self.make(uri), resource.edit)
+            for uri, resource in self.resources.items()
+            if is_page(uri)
+        ]
+
+    @cached_property
+    def files(self) -> list[File]:
+        """Every file."""
+        made = [
+            File(uri, resource.content(self.shelf))
+            for uri, resource in self.resources.items()
+            if not is_page(uri)
+        ]
+        return [*made, *self.search, *self._composed[1]]
+
+    @cached_property
+    def search(self) -> list[File]:
+        """The files that the search reads, made from all pages."""
+        return [File(uri, content) for uri, content in search_files.files(self.shelf, self._texts)]
+
+    @property
+    def previews(self) -> dict[str, Preview]:
+        """Uri of a page of the theme -> what a pasted link to it shows."""
+        return self._composed[0]
+
+    @property
+    def answers(self) -> set[str]:
+        """Every address that it answers at, as ``answering``."""
+        return _answering([*hand_written.addresses(self.written), *self.resources])
+
+    def make(self, uri: str) -> str:
+        """One generated page: Markdown with front matter."""
+        return self.resources[uri].text(self.shelf)
+
+    def make_all(self) -> None:
+        """Make everything now. Raises ``UnfitPage``."""
+        for kind in ("pages", "files"):
+            getattr(self, kind)
 
     def fill(self, uri: str, text: str) -> str:
         """A hand-written page with its generated passages."""
         return passages.fill(self.shelf, uri, text)
 
+    @cached_property
+    def _texts(self) -> dict[str, str]:
+        texts = {uri: self.fill(uri, text) for uri, text in self.written.items()}
+        return texts | {page.uri: page.text for page in self.pages}
 
-def render(
+    @cached_property
+    def _composed(self) -> tuple[dict[str, Preview], list[File]]:
+        composed = composed_previews.previews(self.shelf, self._texts)
+        files = [File(uri, data) for uri, data in composed_previews.files(self.shelf, composed)]
+        return {uri: page.preview for uri, page in composed.items()}, files
+
+
+def is_page(uri: str) -> bool:
+    """Whether a page stands there, not a file."""
+    return uri.endswith(".md")
+
+
+def bind(
     catalog: Catalog,
     conclusions: Conclusions,
     profile: Profile,
     site: Publication = UNPUBLISHED,
     written: Mapping[str, str] | None = None,
+    courses: Courses | None = None,
 ) -> Book:
-    """Render a catalog that passed its checks for one place. Same input, same bytes. ``written`` are the hand-written pages as they
-    stand; without them those that the engine lends. Raises ``UnfitPage`` where two pages have one name, or a passage is unknown."""
+    """The book of a catalog that passed its checks, with every address declared and nothing made yet.
+
+    ``written`` are the hand-written pages as they stand; without them those that the engine lends. ``courses`` are those of an earlier
+    state of the catalog. Raises ``UnfitPage`` where two pages have one name.
+    """
     written = (
         {uri: hand_written.lent(uri) for uri in hand_written.LENT} if written is None else written
     )
-    shelf = RenderContext(catalog, conclusions, Addresses(), site, profile)
+    shelf = RenderContext(catalog, conclusions, Addresses(), site, profile, courses)
     resources = [resource for room in (*PAGES, *FILES) for resource in room.resources(shelf)]
     for resource in resources:
         if resource.uri in written:
@@ -133,19 +193,20 @@ def render(
         shelf.addresses.add(uri, hand_written.anchors(shelf, uri))
     for resource in resources:
         shelf.addresses.add(resource.uri, list(resource.anchors))
-    pages, files = [], []
-    for resource in resources:
-        made = resource.make(shelf)
-        if isinstance(made, str):
-            pages.append(Page(resource.uri, made, resource.edit))
-        else:
-            files.append(File(resource.uri, made))
-    texts = {uri: passages.fill(shelf, uri, text) for uri, text in written.items()}
-    texts |= {page.uri: page.text for page in pages}
-    files += [File(uri, content) for uri, content in search_files.files(shelf, texts)]
-    composed = composed_previews.previews(shelf, texts)
-    files += [File(uri, content) for uri, content in composed_previews.files(shelf, composed)]
-    return Book(shelf, written, pages, files, {uri: page.preview for uri, page in composed.items()})
+    return Book(shelf, written, {resource.uri: resource for resource in resources})
+
+
+def render(
+    catalog: Catalog,
+    conclusions: Conclusions,
+    profile: Profile,
+    site: Publication = UNPUBLISHED,
+    written: Mapping[str, str] | None = None,
+) -> Book:
+    """The book of a catalog with everything made. Same input, same bytes. As ``bind``, and ``UnfitPage`` for an unknown passage."""
+    bound = bind(catalog, conclusions, profile, site, written)
+    bound.make_all()
+    return bound
 
 
 def answering(catalog: Catalog, written: Mapping[str, str] | None = None) -> set[str]:
@@ -153,5 +214,8 @@ def answering(catalog: Catalog, written: Mapping[str, str] | None = None) -> set
     ``/exercises/seated-row/``. Nothing is made."""
     shelf = RenderContext(catalog, Conclusions(Names(catalog), {}, {}, []), Addresses())
     made = (resource.uri for room in PAGES for resource in room.resources(shelf))
-    uris = [*hand_written.addresses(written or {}), *made]
+    return _answering([*hand_written.addresses(written or {}), *made])
+
+
+def _answering(uris: Iterable[str]) -> set[str]:
     return {f"/{url(uri)}" for uri in uris if uri.endswith((".md", "/index.html"))}

@@ -72,6 +72,8 @@ class RenderContext:
     site: Publication = UNPUBLISHED
     profile: Profile = field(default_factory=dict)
     """Severities of the rules."""
+    known_courses: Courses | None = None
+    """Those of an earlier state of the catalog."""
     _worked_out: dict[Any, Any] = field(default_factory=dict, repr=False, compare=False)
     """Answers of functions that are marked ``once``."""
 
@@ -138,7 +140,7 @@ class RenderContext:
     @cached_property
     def courses(self) -> Courses:
         """Load and length over each exercise's repetition."""
-        return Courses(self.catalog)
+        return Courses(self.catalog, self.known_courses)
 
     @cached_property
     def evidence_map(self) -> EvidenceMap:

@@ -18,16 +18,20 @@ from functools import partial
 from pathlib import Path
 from typing import Literal
 
+import click
+import jinja2
+from mkdocs.commands import build
 from mkdocs.config import config_options as c
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, get_plugin_logger
-from mkdocs.structure.files import File, Files
+from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
+from mkdocs.utils import write_file
 from mkdocs.utils.templates import TemplateContext
 
 from .. import pipeline
@@ -36,8 +40,10 @@ from ..checks import runner
 from ..committed import addresses as address_list
 from ..committed import files as committed
 from ..committed import record
-from . import book, frame, hand_written, looks, templating
+from ..movement.course import Courses
+from . import book, frame, hand_written, looks
 from .addresses import above
+from .demand import Demand
 from .pages.passages import UnfitPage
 from .publication import Publication
 from .ready import HeadingConverter, squeezed
@@ -46,6 +52,8 @@ from .stand_in import StandIn
 log = get_plugin_logger("handbook")
 #: A megabyte of scripts that no page asks for.
 _THEME_SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
+#: The first two files of the search, and what stands for all of them in a preview.
+_SEARCHED, _SEARCH = ("search/names.json", "search/texts.json"), "search/"
 _THEME_FAVICON = "assets/images/favicon.png"
 #: What a live preview watches beside the catalog.
 _LOOKS = [
@@ -70,6 +78,8 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     """Loads, checks, concludes and renders the catalog at each build."""
 
     _book: book.Book
+    _courses: Courses | None = None
+    """Of the state before, in a preview."""
     _files: Files
     _door: Page | None = None
     """The page of the navigation that an entry stands under, while the entry is written."""
@@ -80,10 +90,21 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     _stand_in = StandIn()
     _failed: Exception | None = None
     """What ended the build at hand."""
+    _memory = pipeline.Memory()
+    _demand = Demand()
+    """What a preview's readers may still ask for."""
+    _waits = False
+    """Whether pages are left out of the build at hand, to be made on demand."""
+    _filled: set[str]
+    """Uris of the pages whose content was made on demand."""
+    _config: MkDocsConfig
+    _nav: Navigation
+    _env: jinja2.Environment
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """A preview must show what was just saved, so nothing is kept on the device from it."""
         self._previews, self._is_served, self._stand_in = command == "serve", False, StandIn()
+        self._memory, self._demand = pipeline.Memory(), Demand()
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Set what the pages need, so that nobody has to know it; what a handbook says of its own is kept where it does no harm."""
@@ -116,18 +137,23 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             return
         if self._previews and not self._is_served:
             _refuse_taken(config.dev_addr.host, config.dev_addr.port)
-        templating.reload()
+        if not self._previews:
+            self._memory = pipeline.Memory()  # a build stands for itself
         root = Path(self.config.catalog)
         strict = bool(config.strict or self.config.strict)
         written = self._written(config)
         catalog, profile, by_rules, by_numbers, conclusions = pipeline.run(
-            pipeline.open_catalog(root, _shown(root))
+            pipeline.open_catalog(root, _shown(root), self._memory), self._memory
         )
         # Only a warning: whoever edits with a preview open sees the page, and writes conclusions and addresses last.
+        site = Publication(config.site_url or None, self.config.offline and not self._previews)
         behind = committed.stale_at_all(conclusions, catalog)
-        behind += (
-            address_list.stale(catalog, book.answering(catalog, written)) if conclusions else []
-        )
+        if conclusions:
+            try:
+                self._book = book.bind(catalog, conclusions, profile, site, written, self._courses)
+            except UnfitPage as error:
+                raise PluginError(str(error)) from error
+            behind += address_list.stale(catalog, self._book.answers)
         behind += record.find(catalog)
         warnings = [runner.GradedFinding(finding, "warning") for finding in behind]
         if not self._pass([*by_rules, *by_numbers, *warnings], config, strict):
@@ -138,16 +164,18 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
                 "no `site_url`: client links get no QR code and no canonical address (set SITE_URL to where it is published)"
             )
         self._converter = HeadingConverter(config.markdown_extensions, config.mdx_configs)
-        site = Publication(config.site_url or None, self.config.offline and not self._previews)
-        try:
-            self._book = book.render(catalog, conclusions, profile, site, written)
-        except UnfitPage as error:
-            raise PluginError(str(error)) from error
-        self._demand(config, strict)
+        self._waits, self._filled = self._previews and _is_live(), set()
+        if self._waits:
+            self._courses = self._book.shelf.courses
+        else:
+            try:
+                self._book.make_all()
+            except UnfitPage as error:
+                raise PluginError(str(error)) from error
+        self._demand_settings(config, strict)
         config.site_description = config.site_description or self._book.shelf.handbook.tagline
         if config.nav is None:
-            made = {page.uri for page in self._book.pages} | {file.uri for file in self._book.files}
-            config.nav = frame.doors(made, written)
+            config.nav = frame.doors(self._book.resources, written)
 
     def _written(self, config: MkDocsConfig) -> dict[str, str]:
         try:
@@ -155,7 +183,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         except (OSError, UnicodeDecodeError) as error:
             raise PluginError(f"a page of the content folder cannot be read: {error}") from error
 
-    def _demand(self, config: MkDocsConfig, strict: bool) -> None:
+    def _demand_settings(self, config: MkDocsConfig, strict: bool) -> None:
         """Tell what a handbook must set right itself; stop when strict."""
         shelf, settings = self._book.shelf, _shown(Path(config.config_file_path or "mkdocs.yml"))
         found = hand_written.demands(shelf, self._book.written, _shown(Path(config.docs_dir)))
@@ -231,12 +259,18 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             to_catalog = ""
         for uri, text in self._book.written.items():
             if files.get_file_from_path(uri) is None:
-                self._add(files, config, uri, self._book.fill(uri, text))
-        for page in self._book.pages:
-            file = self._add(files, config, page.uri, page.text)
-            file.edit_uri = (
-                posixpath.join(to_catalog, page.edit) if page.edit and to_catalog else None
-            )
+                self._add(files, config, uri, "" if self._waits else self._book.fill(uri, text))
+        texts = {} if self._waits else {page.uri: page.text for page in self._book.pages}
+        for uri, resource in self._book.resources.items():
+            if book.is_page(uri):
+                file = self._add(files, config, uri, texts.get(uri, ""))
+                edit = resource.edit
+                file.edit_uri = posixpath.join(to_catalog, edit) if edit and to_catalog else None
+        if self._waits:
+            for uri in self._book.resources:
+                if uri.endswith("/index.html"):  # what the navigation may lead to
+                    self._add(files, config, uri, b"")
+            return files
         for asset in self._book.files:
             self._add(files, config, asset.uri, asset.content)
         return files
@@ -256,7 +290,11 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         """Complete hand-written pages with their generated passages."""
         if not self.config.enabled:
             return markdown
-        if page.file.src_uri in self._book.uris:
+        if self._waits:
+            page.render = partial(_leave_out, page)  # type: ignore[method-assign]
+            return markdown
+        page.__dict__.pop("render", None)
+        if page.file.src_uri in self._book.resources:
             page.render = partial(self._render, page)  # type: ignore[method-assign]
         if page.file.generated_by is not None:
             return markdown
@@ -274,8 +312,18 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
         """Keep the pages, so that an entry finds those above it."""
-        self._files = files
+        self._files, self._nav, self._config = files, nav, config
         return nav
+
+    def on_env(
+        self, env: jinja2.Environment, *, config: MkDocsConfig, files: Files
+    ) -> jinja2.Environment:
+        """Leave the pages of a preview out of what is written now."""
+        self._env = env
+        for file in files if self._waits else ():
+            if file.is_documentation_page() or file.src_uri in self._book.resources:
+                file.inclusion = InclusionLevel.EXCLUDED
+        return env
 
     def on_page_context(
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
@@ -284,9 +332,12 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         if not self.config.enabled:
             return context
         context["handbook"] = self._book.shelf.handbook  # type: ignore[typeddict-unknown-key]
-        context["preview"] = self._book.previews.get(page.file.src_uri)  # type: ignore[typeddict-unknown-key]
+        if not self._previews:
+            context["preview"] = self._book.previews.get(page.file.src_uri)  # type: ignore[typeddict-unknown-key]
         found = [self._files.get_file_from_path(uri) for uri in above(page.file.src_uri)]
         way = [file.page for file in found if file and file.page]
+        for page_above in way if self._filled else ():
+            self._fill_in(page_above)
         context["above"] = way  # type: ignore[typeddict-unknown-key]
         self._door = way[0] if way and page not in nav.pages else None
         if self._door:
@@ -297,6 +348,36 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         """Without pages, leave what to mend for a server that makes nothing anew."""
         if self._stand_in.is_needed:
             self._stand_in.write(Path(config.site_dir))
+        if self._waits:
+            self._waits = False
+            wanted = {uri: uri for uri in self._book.resources if not book.is_page(uri)}
+            wanted |= {f.dest_uri: f.src_uri for f in self._files if f.is_documentation_page()}
+            self._demand.wait({**wanted, **dict.fromkeys(_SEARCHED, _SEARCH)}, self._fetch)
+
+    def _fetch(self, uri: str) -> None:
+        """Make one page or file of a preview, as a build would have."""
+        file = self._files.get_file_from_path(uri)
+        if file and file.page:
+            self._fill_in(file.page)
+            build._build_page(file.page, self._config, [], self._nav, self._env)
+            return
+        made = (
+            self._book.search
+            if uri == _SEARCH
+            else [book.File(uri, self._book.resources[uri].content(self._book.shelf))]
+        )
+        for one in made:
+            write_file(one.content, str(Path(self._config.site_dir) / one.uri))
+
+    def _fill_in(self, page: Page) -> None:
+        """Make the content of a preview's page, once."""
+        uri = page.file.src_uri
+        if uri in self._filled:
+            return
+        self._filled.add(uri)
+        if uri in self._book.resources:
+            page.file.content_string = self._book.make(uri)
+        build._populate_page(page, self._config, self._files)
 
     def on_build_error(self, *, error: Exception) -> None:
         """Keep what went wrong: MkDocs itself only says that something did."""
@@ -317,16 +398,19 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
                 server.watch(str(folder))
             self._is_served = True
             if application := server.get_app():  # what it answers with
-                server.set_app(self._stand_in.before(application))
+                asked = self._demand.before(application, server.mount_path)
+                server.set_app(self._stand_in.before(asked))
             server.builder = self._going_on(server.builder)
         return server
 
-    def _going_on(self, build: Callable[[], None]) -> Callable[[], None]:
-        """``build``, but what stops it is shown in the place of every page. MkDocs would keep browsers waiting for the next one."""
+    def _going_on(self, remake: Callable[[], None]) -> Callable[[], None]:
+        """``remake``, but what stops it is shown in the place of every page. MkDocs would keep browsers waiting for the next one."""
 
         def build_or_show() -> None:
             try:
-                build()
+                with self._demand.lock:
+                    self._demand.clear()
+                    remake()
             except Exception as error:  # MkDocs' own end of a build among them
                 found = self._stand_in.is_needed
                 if not isinstance(error, SystemExit):
@@ -339,6 +423,17 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
                 self._failed = None
 
         return build_or_show
+
+
+def _is_live() -> bool:
+    """Whether the preview's server can be asked to make pages: only one with live reload takes what plugins put before it."""
+    command = click.get_current_context(silent=True)
+    return bool(command and command.params.get("livereload"))
+
+
+def _leave_out(page: Page, config: MkDocsConfig, files: Files) -> None:
+    """In place of rendering, for a page that is made on demand."""
+    page.content, page.toc = "", get_toc([])
 
 
 def _shown(root: Path) -> str:

@@ -25,6 +25,18 @@ class Resource:
     edit: str | None = None
     """The catalog file that a page comes from, relative to the catalog folder."""
 
+    def text(self, shelf: RenderContext) -> str:
+        """Make a page."""
+        made = self.make(shelf)
+        assert isinstance(made, str), self.uri
+        return made
+
+    def content(self, shelf: RenderContext) -> bytes:
+        """Make a file."""
+        made = self.make(shelf)
+        assert isinstance(made, bytes), self.uri
+        return made
+
 
 def finished(uri: str, content: bytes) -> Resource:
     """A file that is the same in every handbook."""

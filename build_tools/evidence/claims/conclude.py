@@ -44,10 +44,10 @@ _DIRECTIONS: dict[str, Claimed] = {
 }
 
 
-class Memory:
+class ConclusionMemory:
     """What was concluded last, so that a preview weighs anew only what a change bears on.
 
-    It goes by the very objects: ``load`` gives an entry that did not change as the object that it was (``load.Memory``).
+    It goes by the very objects: ``load`` gives an entry that did not change as the object that it was (``load.FileMemory``).
     """
 
     def __init__(self) -> None:
@@ -99,14 +99,14 @@ def _same_evidence(catalog: Catalog, last: Catalog) -> bool:
 
 
 def conclude(
-    catalog: Catalog, lengths: Lengths | None = None, memory: Memory | None = None
+    catalog: Catalog, lengths: Lengths | None = None, memory: ConclusionMemory | None = None
 ) -> Conclusions:
     """Recompute everything a sound catalog says. Numbers that cannot be weighed become findings, not exceptions.
 
     ``lengths`` answers for the model of muscle lengths; without it claims on length are untested. With a ``memory`` of the catalog only
     what a change bears on is weighed.
     """
-    memory = memory or Memory()
+    memory = memory or ConclusionMemory()
     engine = memory.engine(catalog)
     conclusions = Conclusions(engine.names)
     conclusions.fields = memory.fields() or {
