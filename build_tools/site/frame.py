@@ -57,6 +57,8 @@ _DOORS: dict[str, str | dict[str, str]] = {
     "For clients": {"Cautions": "cautions.md", "Handout": "handout/index.html"},
     "Contribute": {"Rules": "rules.md"},
 }
+#: Pages that are told as steps in the line under a title; the others of their section stand after them.
+STEPS = ("find.md", "compare.md", "lagging.md", "week.md", "tour.md")
 #: The door of pages written by hand that no other one names.
 _MORE = "More"
 

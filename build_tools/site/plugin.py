@@ -332,6 +332,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         if not self.config.enabled:
             return context
         context["handbook"] = self._book.shelf.handbook  # type: ignore[typeddict-unknown-key]
+        context["steps"] = frame.STEPS  # type: ignore[typeddict-unknown-key]
         if not self._previews:
             context["preview"] = self._book.previews.get(page.file.src_uri)  # type: ignore[typeddict-unknown-key]
         found = [self._files.get_file_from_path(uri) for uri in above(page.file.src_uri)]
@@ -357,7 +358,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     def _fetch(self, uri: str) -> None:
         """Make one page or file of a preview, as a build would have."""
         file = self._files.get_file_from_path(uri)
-        if file and file.page:
+        if file and file.page and file.is_documentation_page():
             self._fill_in(file.page)
             build._build_page(file.page, self._config, [], self._nav, self._env)
             return
@@ -377,6 +378,8 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         self._filled.add(uri)
         if uri in self._book.resources:
             page.file.content_string = self._book.make(uri)
+        elif page.file.generated_by is not None:  # lent by the engine
+            page.file.content_string = self._book.fill(uri, self._book.written[uri])
         build._populate_page(page, self._config, self._files)
 
     def on_build_error(self, *, error: Exception) -> None:

@@ -67,7 +67,6 @@ def text(shelf: RenderContext) -> str:
         script=desk.href(scripts.uri("planner/tour.js")),
         meta={
             "title": f"Tour: {studio}" if clients else "Tour",
-            "step": True,
             "hide": ["navigation"],
             "description": "Invented clients: from a lagging part to next week, and to a handout on a phone.",
         },

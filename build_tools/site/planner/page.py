@@ -58,7 +58,6 @@ def text(
         meta={
             "title": title,
             "description": description,
-            "step": True,
             "hide": ["navigation", "toc"],
         },
     )
