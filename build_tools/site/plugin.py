@@ -40,12 +40,13 @@ from . import book, frame, hand_written, looks, templating
 from .addresses import above
 from .pages.passages import UnfitPage
 from .publication import Publication
-from .ready import HeadingConverter, squeezed
+from .ready import HeadingConverter, Sheets, squeezed
 from .stand_in import StandIn
 
 log = get_plugin_logger("handbook")
-#: A megabyte of scripts that no page asks for.
+#: Megabytes that no page asks for: the theme's own search, and what only its makers read.
 _THEME_SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
+_THEME_MAPS = (".min.js.map", ".min.css.map")
 _THEME_FAVICON = "assets/images/favicon.png"
 #: What a live preview watches beside the catalog.
 _LOOKS = [
@@ -74,6 +75,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     _door: Page | None = None
     """The page of the navigation that an entry stands under, while the entry is written."""
     _converter: HeadingConverter
+    _sheets: Sheets
     _previews = False
     _is_served = False
     """Whether a preview's server is there, which the first build comes before."""
@@ -143,6 +145,10 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             self._book = book.render(catalog, conclusions, profile, site, written)
         except UnfitPage as error:
             raise PluginError(str(error)) from error
+        styles = {*looks.STYLES.values()}
+        self._sheets = Sheets(
+            {file.uri: file.content.decode() for file in self._book.files if file.uri in styles}
+        )
         self._demand(config, strict)
         config.site_description = config.site_description or self._book.shelf.handbook.tagline
         if config.nav is None:
@@ -222,8 +228,8 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             return files
         if self._stand_in.is_needed:
             return Files([])
-        for file in list(files):  # the theme's own search, which ours replaces
-            if file.src_uri.startswith(_THEME_SEARCH):
+        for file in list(files):
+            if file.src_uri.startswith(_THEME_SEARCH) or file.src_uri.endswith(_THEME_MAPS):
                 files.remove(file)
         try:
             to_catalog = Path(os.path.relpath(self.config.catalog, config.docs_dir)).as_posix()
@@ -306,7 +312,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         """Take the mark away again: the navigation is shared by all pages. Leave out the templates' own blanks."""
         if self._door:
             self._door.active, self._door = False, None
-        return squeezed(output) if self.config.enabled else output
+        return self._sheets.lean(squeezed(output)) if self.config.enabled else output
 
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: object
