@@ -13,9 +13,10 @@ from ...catalog.schema import json_schema
 from ...catalog.schema.known_words import known_words
 from ..client import share
 from ..context import Link, PageContext, RenderContext
+from ..plots import curves
 from ..resource import Resource, finished
 from ..sections.labels import read_of
-from ..templating import day
+from ..templating import day, render
 from . import exercise
 
 #: Ending of a file of records -> what its form is called, and how it is written.
@@ -25,6 +26,8 @@ FORMS: dict[str, tuple[str, Callable[[Iterable[Reference]], str]]] = {
     "json": ("CSL-JSON", csl.text),
 }
 
+#: What ``figure.js`` makes files of drawings with: ``{"style", "colours": {name: colour}, "curves": [what they rest on], "from"}``.
+FIGURES = "data/figure.json"
 #: What ``share.js`` needs to cite any statement: ``{"title", "owner", "licence", "reviewed": day in words, "references": {key: [reference,
 #: what was read of it]}}``.
 CITATIONS = "data/citations.json"
@@ -48,6 +51,7 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
         for key, reference in references.items():
             yield finished(uri(form, key), write([reference]).encode())
     yield Resource(CITATIONS, _citations)
+    yield Resource(FIGURES, _figures)
     for id in shelf.catalog.exercises:
         if keys := exercise.cited(shelf, id):
             yield Resource(share.bibtex_uri(id), partial(share.bibtex, keys=keys))
@@ -65,6 +69,17 @@ def _schemas(shelf: RenderContext) -> Iterator[Resource]:
         yield finished(
             f"data/schema/{file}", (json.dumps(data, indent=1, ensure_ascii=False) + "\n").encode()
         )
+
+
+def _figures(shelf: RenderContext) -> bytes:
+    handbook, colours = shelf.handbook, {**shelf.palette.light, **shelf.palette.file}
+    told = {
+        "style": render("drawings.css"),
+        "colours": {f"hb-{role}": colour for role, colour in colours.items()},
+        "curves": f"Sources: {'; '.join(curves.credits(shelf))}.",
+        "from": f"From: {handbook.title}, {handbook.owner.name}. Licence: {handbook.licence}.",
+    }
+    return (json.dumps(told, ensure_ascii=False, separators=(",", ":")) + "\n").encode()
 
 
 def _citations(shelf: RenderContext) -> bytes:
