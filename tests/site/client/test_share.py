@@ -115,8 +115,11 @@ def test_every_source_of_the_page_is_copied_and_in_the_file(demo: Path) -> None:
     made = rendered(load(demo, "catalog"), SITE)
     text = next(page.text for page in made.pages if page.uri == CURL)
     listed = text[text.index('<ul class="hb-sources">') :].count("<li>")
-    file = next(file for file in made.files if file.uri == "exercises/crate-curl/sources.bib")
-    records = parse_string(file.content.decode(), "bibtex").entries
+    file = next(file for file in made.files if file.uri == "data/references.bib")
+    written = parse_string(file.content.decode(), "bibtex").entries
+    [link] = parts(made).having("data-records")
+    assert link["href"] == "../../data/references.bib"
+    records = {key: written[key] for key in (link["data-records"] or "").split()}
     copied = (parts(made).having("data-copy")[-1]["data-copy"] or "").splitlines()[3:]
     assert len(records) == listed == len(copied) == 2
     for line, key in zip(copied, records, strict=True):
@@ -133,7 +136,7 @@ def test_a_page_without_sources_offers_none() -> None:
         for e in parts(made).having("data-copy")
         if "Sources of" in (e["data-copy"] or "")
     ] == []
-    assert not any(file.uri.endswith("/sources.bib") for file in made.files)
+    assert not parts(made).having("data-records")
 
 
 @pytest.mark.parametrize("offline", [True, False])
@@ -150,8 +153,9 @@ def test_buttons_wait_for_the_script(published: book.Book) -> None:
     buttons = [e for e in page.found if e["tag"] == "button"]
     assert len(buttons) == 9 and all("hidden" in e and e["type"] == "button" for e in buttons)
     assert not any(name.startswith("on") for e in page.found for name in e)
-    [script] = [e for e in page.found if e["tag"] == "script"]
-    assert script["src"] == "../../scripts/share.js" and script["type"] == "module"
+    loaded = [e for e in page.found if e["tag"] == "script"]
+    assert {e["src"] for e in loaded} == {"../../scripts/share.js", "../../scripts/records.js"}
+    assert all(e["type"] == "module" for e in loaded)
 
 
 # --- in Chromium ---------------------------------------------------------------
