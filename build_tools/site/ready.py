@@ -74,7 +74,7 @@ class Sheets:
     """
 
     def __init__(self, texts: Mapping[str, str]) -> None:
-        general = _selectors(next(iter(texts.values()), ""))
+        general = {frozenset(), *_selectors(next(iter(texts.values()), ""))}
         self._own = {uri: _selectors(text) - general for uri, text in list(texts.items())[1:]}
 
     def lean(self, html: str) -> str:
