@@ -123,6 +123,7 @@ def _engine() -> quickjs.Context:
 
 _CONTEXT = _engine()
 (
+    beside,
     care,
     citation,
     curves,
@@ -155,6 +156,7 @@ _CONTEXT = _engine()
 ) = (
     Module(_CONTEXT, name)
     for name in (
+        "beside",
         "care",
         "citation",
         "curves",

@@ -20,7 +20,6 @@ from .client import files as client_files
 from .client import redirects, retired
 from .context import RenderContext
 from .dataset import page as dataset
-from .figures import file as figure_file
 from .lessons import page as lessons
 from .map import figure as map_file
 from .map import told as map_told
@@ -29,7 +28,6 @@ from .pages import (
     exercise,
     indexes,
     passages,
-    plot_files,
     programme,
     reference,
     rules,
@@ -66,7 +64,7 @@ PAGES: tuple[Room, ...] = (
     retired,
 )
 #: What makes files beside the pages.
-FILES: tuple[Room, ...] = (data_files, feed, plot_files, figure_file, map_file, map_told, looks)
+FILES: tuple[Room, ...] = (data_files, feed, map_file, map_told, looks)
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,8 @@ from .templating import render
 
 #: The handbook's sign, as logo and in the browser's tab.
 MARK = "assets/mark.svg"
-#: Stylesheet or its template in ``site/styles`` -> its uri, in the order that pages load them.
+#: Stylesheet or its template in ``site/styles`` -> its uri, in the order that pages load them: each page those that
+#: have a rule for what stands on it (see ``ready.Sheets``).
 STYLES = {
     "handbook.css.jinja": "assets/handbook.css",
     "find-compare.css": "assets/find-compare.css",
@@ -21,7 +22,6 @@ STYLES = {
     "week.css": "assets/week.css",
     "lesson.css": "assets/lesson.css",
     "map.css": "assets/map.css",
-    "search.css": "assets/search.css",
 }
 
 

@@ -46,14 +46,15 @@ from .addresses import above
 from .demand import Demand
 from .pages.passages import UnfitPage
 from .publication import Publication
-from .ready import HeadingConverter, squeezed
+from .ready import HeadingConverter, Sheets, squeezed
 from .stand_in import StandIn
 
 log = get_plugin_logger("handbook")
-#: A megabyte of scripts that no page asks for.
+#: Megabytes that no page asks for: the theme's own search, and what only its makers read.
 _THEME_SEARCH = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
 #: The first two files of the search, and what stands for all of them in a preview.
 _SEARCHED, _SEARCH = ("search/names.json", "search/texts.json"), "search/"
+_THEME_MAPS = (".min.js.map", ".min.css.map")
 _THEME_FAVICON = "assets/images/favicon.png"
 #: What a live preview watches beside the catalog.
 _LOOKS = [
@@ -84,6 +85,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     _door: Page | None = None
     """The page of the navigation that an entry stands under, while the entry is written."""
     _converter: HeadingConverter
+    _sheets: Sheets
     _previews = False
     _is_served = False
     """Whether a preview's server is there, which the first build comes before."""
@@ -164,6 +166,10 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
                 "no `site_url`: client links get no QR code and no canonical address (set SITE_URL to where it is published)"
             )
         self._converter = HeadingConverter(config.markdown_extensions, config.mdx_configs)
+        styles = {uri: self._book.resources[uri] for uri in looks.STYLES.values()}
+        self._sheets = Sheets(
+            {uri: made.content(self._book.shelf).decode() for uri, made in styles.items()}
+        )
         self._waits, self._filled = self._previews and _is_live(), set()
         if self._waits:
             self._courses = self._book.shelf.courses
@@ -250,8 +256,8 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             return files
         if self._stand_in.is_needed:
             return Files([])
-        for file in list(files):  # the theme's own search, which ours replaces
-            if file.src_uri.startswith(_THEME_SEARCH):
+        for file in list(files):
+            if file.src_uri.startswith(_THEME_SEARCH) or file.src_uri.endswith(_THEME_MAPS):
                 files.remove(file)
         try:
             to_catalog = Path(os.path.relpath(self.config.catalog, config.docs_dir)).as_posix()
@@ -390,7 +396,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         """Take the mark away again: the navigation is shared by all pages. Leave out the templates' own blanks."""
         if self._door:
             self._door.active, self._door = False, None
-        return squeezed(output) if self.config.enabled else output
+        return self._sheets.lean(squeezed(output)) if self.config.enabled else output
 
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: object

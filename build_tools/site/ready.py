@@ -18,6 +18,13 @@ _HEADING = re.compile(r"^#{1,6} .*\{[^{}\n]*\}$", re.MULTILINE)
 #: Where blanks show, and where they may mean something.
 _VERBATIM = re.compile(r"(<(pre|textarea|script)\b.*?</\2>)", re.DOTALL)
 _BLANKS = re.compile(r"\s*\n\s*")
+#: A link to a stylesheet as the theme writes it.
+_SHEET = re.compile(r'<link rel="stylesheet" href="([^"]*)">\n?')
+_COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
+_BRACKETS = re.compile(r"\([^()]*(?:\([^()]*\)[^()]*)*\)")
+_SELECTORS = re.compile(r"([^{};]+)\{")
+_STYLED = re.compile(r"\.(hb-[\w-]+)")
+_CLASSES = re.compile(r'\sclass="([^"]*)"')
 _ID = re.compile(r"<[^<>]*\sid=\"([^\"]+)\"")
 
 
@@ -58,3 +65,33 @@ def squeezed(html: str) -> str:
         for n, piece in enumerate(pieces)
         if n % 3 != 2
     )
+
+
+class Sheets:
+    """Which stylesheets a page needs beside the first: those with a selector of their own whose classes all stand on it.
+
+    ``texts``: address below the site -> text. The first is on every page: what it has a rule for decides nothing about the others.
+    """
+
+    def __init__(self, texts: Mapping[str, str]) -> None:
+        general = {frozenset(), *_selectors(next(iter(texts.values()), ""))}
+        self._own = {uri: _selectors(text) - general for uri, text in list(texts.items())[1:]}
+
+    def lean(self, html: str) -> str:
+        """A whole page without its links to the others."""
+        there = {name for names in _CLASSES.findall(html) for name in names.split()}
+        idle = tuple(
+            uri for uri, own in self._own.items() if not any(names <= there for names in own)
+        )
+        return _SHEET.sub(lambda link: "" if link[1].endswith(idle) else link[0], html)
+
+
+def _selectors(sheet: str) -> set[frozenset[str]]:
+    """The handbook's classes that each selector of a stylesheet asks for; what stands in brackets only adds to them."""
+    heads = _SELECTORS.findall(_BRACKETS.sub("", _COMMENT.sub("", sheet)))
+    return {
+        frozenset(_STYLED.findall(one))
+        for head in heads
+        if not head.strip().startswith("@")
+        for one in head.split(",")
+    }

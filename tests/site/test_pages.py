@@ -40,18 +40,6 @@ def test_page_reads_as_expected(demo_book: Book, uri: str) -> None:
     assert text == path.read_text(encoding="utf-8")
 
 
-def test_plot_file_reads_as_expected(demo_book: Book) -> None:
-    drawn = next(
-        file.content
-        for file in demo_book.files
-        if file.uri == "figures/exercises/crate-curl/claim-1-1.svg"
-    ).decode()
-    path = GOLDEN / "crate-curl-claim-1-1.svg"
-    if os.environ.get("GOLDEN") == "write":
-        path.write_text(drawn, encoding="utf-8")
-    assert drawn == path.read_text(encoding="utf-8")
-
-
 def test_growth_and_activation_stand_apart(demo_book: Book) -> None:
     """No outcome section of any page speaks of both."""
     for page in demo_book.pages:

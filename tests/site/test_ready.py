@@ -7,7 +7,7 @@ import re
 import markdown
 import shipped_made
 
-from build_tools.site.ready import HeadingConverter, squeezed
+from build_tools.site.ready import HeadingConverter, Sheets, squeezed
 
 EXTENSIONS = ["toc", "tables", "fenced_code", "attr_list", "md_in_html"]
 CONFIGS = {"toc": {"toc_depth": 3}}
@@ -44,3 +44,32 @@ def test_a_squeezed_page_shows_the_same() -> None:
     assert squeezed(page) == (
         "<p>\na <b>b</b>\nc</p>\n<pre>\n  x\n\n  y</pre>\n<script>\n  let a;\n</script>\n"
     )
+
+
+def test_a_page_keeps_the_stylesheets_that_have_a_rule_for_it() -> None:
+    """In Chromium every page type is held against the rules that it does not load (``whole/test_weight.py``)."""
+    sheets = Sheets(
+        {
+            "assets/first.css": ".hb-lamp { color: red } .hb-wick {}",
+            "assets/lamps.css": "/* .hb-wick */ @media print { .hb-lamp[hidden], .hb-lamp > .hb-oil:not(.hb-dry) {} }",
+            "assets/wicks.css": ".md-typeset :is(.hb-any, .hb-thing) { color: blue } .hb-wick--long { top: 0 }",
+        }
+    )
+    links = [
+        f'<link rel="stylesheet" href="{address}">'
+        for address in (
+            "../assets/first.css",
+            "../assets/lamps.css",
+            "../assets/wicks.css",
+            "mine.css",
+        )
+    ]
+
+    def kept(body: str) -> list[int]:
+        lean = sheets.lean("\n".join([*links, body]))
+        return [n for n, link in enumerate(links) if link in lean]
+
+    assert kept("<p>") == [0, 3]
+    assert kept('<p class="hb-lamp hb-wick">') == [0, 3]
+    assert kept('<p class="hb-lamp"><b class="a hb-oil">') == [0, 1, 3]
+    assert kept('<p class="hb-wick hb-wick--long">') == [0, 2, 3]

@@ -21,6 +21,8 @@ HANDOUT = (
 )
 #: What copies and sends on an exercise's page.
 SHARE = "share.js"
+#: What takes the records of a page out of those of all sources.
+RECORDS = "records.js"
 #: What narrows a list that stands whole on its page.
 NARROW = "narrow.js"
 _FOLDERS = ("handout", "lesson", "map", "planner", "rules", "search", "week")

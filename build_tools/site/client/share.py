@@ -34,7 +34,11 @@ class Share:
     sources: str
     """Everything cited on the page, one reference a line; empty when nothing is."""
     bibtex: str | None
-    """The same as a file; None when nothing is cited."""
+    """The records of all sources, of which a script takes those; None when nothing is cited."""
+    keys: str
+    """Keys of what is cited, parted by blanks."""
+    records: str
+    """That script."""
     script: str
     worker: str | None
     """The service worker that keeps cue sheets; None when nothing is to be kept."""
@@ -53,20 +57,12 @@ def view(desk: PageContext, id: str, keys: list[str]) -> Share:
         handout=handout_page.beginning_with(desk, id),
         figure=_figure(shelf, id),
         sources=_sources(shelf, id, keys),
-        bibtex=desk.href(bibtex_uri(id)) if keys else None,
+        bibtex=desk.href("data/references.bib") if keys else None,
+        keys=" ".join(keys),
+        records=desk.href(scripts.uri(scripts.RECORDS)),
         script=desk.href(SCRIPT),
         worker=desk.href(offline.WORKER) if shelf.site.offline else None,
     )
-
-
-def bibtex_uri(id: str) -> str:
-    """Where the references of an exercise's page are, as one BibTeX file."""
-    return f"exercises/{id}/sources.bib"
-
-
-def bibtex(shelf: RenderContext, keys: list[str]) -> bytes:
-    """The records of ``keys`` as one BibTeX file."""
-    return "\n".join(shelf.catalog.references[key].bibtex.strip() + "\n" for key in keys).encode()
 
 
 def _sources(shelf: RenderContext, id: str, keys: list[str]) -> str:

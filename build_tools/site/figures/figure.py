@@ -151,6 +151,6 @@ def figure(
     )
 
 
-def html(drawn: Figure, file: str, name: str, credit: str) -> Markup:
-    """The figure as inline SVG for a page; ``file`` links to its file, which is saved under ``name``; ``credit`` is its citation line."""
-    return Markup(render("figure.html.jinja", figure=drawn, file=file, name=name, credit=credit))
+def html(drawn: Figure, name: str, credit: str) -> Markup:
+    """The figure as inline SVG for a page; it is saved under ``name``; ``credit`` is its citation line."""
+    return Markup(render("figure.html.jinja", figure=drawn, name=name, credit=credit))

@@ -1,23 +1,18 @@
-"""A posture figure as a file of its own: start and finish side by side, with their words, the source of the lengths and the licence."""
+"""A posture figure outside of its page: start and finish side by side, the source of the lengths, and the licence."""
 
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import partial
 
 from ...planning import facts
 from ..context import RenderContext, once
-from ..escape import xml_text
-from ..resource import Resource
-from ..templating import render
 from .figure import Figure, Pose, figure
 from .insets.inset import Inset
 from .muscle_lines import MuscleLines, muscle_lines
 
-#: Pixels, and characters that fit into the width at the two sizes of words.
-WIDTH, EDGE, GAP, TALLEST, TITLE_CHARACTERS, CHARACTERS = 640, 20, 24, 320, 74, 100
+#: Pixels.
+WIDTH, EDGE, GAP, TALLEST, TOP = 640, 20, 24, 320, 34
 #: Side of a small drawing and about the width of a letter beside it, pixels.
 INSET, INSET_CHARACTER = 110, 7
 #: Where the segments' lengths come from (see ``movement.body``).
@@ -26,14 +21,13 @@ LENGTHS = "Drawn from joint angles with the segment lengths of Drillis and Conti
 
 @dataclass(frozen=True)
 class FigureFile:
-    """Everything the template of the file shows; sizes in pixels."""
+    """Start and finish as slides show them; sizes in pixels."""
 
     figure: Figure
-    head: list[str]
-    foot: list[str]
     width: int = WIDTH
     inset: int = INSET
-    edge: int = EDGE
+    top: int = TOP
+    """Where the drawings begin."""
 
     @property
     def poses(self) -> list[tuple[int, Pose]]:
@@ -73,31 +67,9 @@ class FigureFile:
         return min(TALLEST, round(self.pose_width * height / width))
 
     @property
-    def top(self) -> int:
-        """Where the drawings begin."""
-        return EDGE + 22 * len(self.head) + 14
-
-    @property
-    def words_top(self) -> int:
-        """Baseline of the first line below the drawings."""
-        room = self.inset + 12 if self.figure.insets else 0
-        return self.top + self.pose_height + 48 + room
-
-    @property
     def height(self) -> int:
-        """Height of the whole file."""
-        return self.words_top + 17 * len(self.foot) + EDGE // 2
-
-
-def resources(shelf: RenderContext) -> Iterator[Resource]:
-    """A file for each exercise."""
-    for id in shelf.catalog.exercises:
-        yield Resource(uri(id), partial(file, id=id))
-
-
-def uri(id: str) -> str:
-    """Where the figure of an exercise is."""
-    return f"figures/exercises/{id}/posture.svg"
+        """Height of it all, with the words below."""
+        return self.top + self.pose_height + 38 + (self.inset + 12 if self.figure.insets else 0)
 
 
 def grounds(shelf: RenderContext, exercise: str) -> list[str]:
@@ -143,21 +115,3 @@ def _models(shelf: RenderContext, exercise: str) -> list[str]:
         f"attachments of {given.file}, {given.credit}; {given.licence}, {given.licence_url}"
         for given in (model.models[id] for id in used)
     ]
-
-
-def file(shelf: RenderContext, id: str) -> bytes:
-    """The stand-alone SVG of one exercise."""
-    drawn = posture(shelf, id, "figure")
-    shown = dict.fromkeys((0, len(drawn.poses) - 1))
-    paragraphs = [
-        f"{drawn.position}. {drawn.poses[n].label}: {drawn.poses[n].says}." for n in shown
-    ]
-    paragraphs += [*filter(None, [drawn.thick]), *credits(shelf, id)]
-    foot = [line for paragraph in paragraphs for line in textwrap.wrap(paragraph, CHARACTERS)]
-    return xml_text(
-        render(
-            "figure_file.svg.jinja",
-            palette=shelf.palette,
-            file=FigureFile(drawn, textwrap.wrap(drawn.name, TITLE_CHARACTERS), foot),
-        )
-    ).encode()

@@ -120,7 +120,10 @@ def _picture(desk: PageContext, muscle: str, n: int, slide: Slide) -> PictureVie
     assert slide.picture
     links = [Link(f"Slide {n}", f"{desk.href(slides.uri(muscle))}#{slide.name}")]
     if slide.picture.file:
-        links.append(Link("Drawing (SVG)", desk.href(slide.picture.file)))
+        is_file = slide.picture.file.endswith(".svg")
+        links.append(
+            Link("Drawing (SVG)" if is_file else "Its page", desk.href(slide.picture.file))
+        )
     return PictureView(slide.picture, links)
 
 

@@ -51,7 +51,7 @@ class Picture:
     """SVG, with its own size in pixels."""
     size: tuple[int, int]
     file: str | None = None
-    """The uri of a drawn file of the same, where there is one."""
+    """The uri of a drawn file, or of a page, that shows the same, where there is one."""
 
 
 @dataclass(frozen=True)
@@ -114,16 +114,15 @@ def of_bars(drawn: GainBars, name: str, title: str, credit: str) -> Picture:
 def of_exercise(shelf: RenderContext, id: str, muscle: str) -> Picture:
     """Start and finish of an exercise."""
     figure = figure_file.posture(shelf, id, f"{muscle}-{id}")
-    laid = FigureFile(figure, [], [])
-    height = laid.words_top - 10
+    laid = FigureFile(figure)
     return Picture(
         f"{muscle}-{id}",
         figure.name,
         f"{figure.name}. {figure.says}",
         " ".join(figure_file.grounds(shelf, id)),
-        Markup(render("lesson_posture.svg.jinja", file=laid, height=height)),
-        (laid.width, height),
-        figure_file.uri(id),
+        Markup(render("lesson_posture.svg.jinja", file=laid)),
+        (laid.width, laid.height),
+        f"exercises/{id}.md",
     )
 
 

@@ -1,22 +1,23 @@
-"""Files of data beside the pages: the records of all sources and of each, and the JSON Schema of each kind of catalog file."""
+"""Files of data beside the pages: the records of all sources, and the JSON Schema of each kind of catalog file.
+
+Those of one source, or of one page, are taken out of them in the reader's browser (``scripts/records.js``).
+"""
 
 from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterable, Iterator
-from functools import partial
 
 from ...catalog.bibliography import apa as referencing
 from ...catalog.bibliography import csl, ris
 from ...catalog.bibliography.references import Reference
 from ...catalog.schema import json_schema
 from ...catalog.schema.known_words import known_words
-from ..client import share
 from ..context import Link, PageContext, RenderContext
+from ..plots import curves
 from ..resource import Resource, finished
 from ..sections.labels import read_of
-from ..templating import day
-from . import exercise
+from ..templating import day, render
 
 #: Ending of a file of records -> what its form is called, and how it is written.
 FORMS: dict[str, tuple[str, Callable[[Iterable[Reference]], str]]] = {
@@ -25,19 +26,21 @@ FORMS: dict[str, tuple[str, Callable[[Iterable[Reference]], str]]] = {
     "json": ("CSL-JSON", csl.text),
 }
 
+#: What ``figure.js`` makes files of drawings with: ``{"style", "colours": {name: colour}, "curves": [what they rest on], "from"}``.
+FIGURES = "data/figure.json"
 #: What ``share.js`` needs to cite any statement: ``{"title", "owner", "licence", "reviewed": day in words, "references": {key: [reference,
 #: what was read of it]}}``.
 CITATIONS = "data/citations.json"
 
 
-def uri(form: str, key: str | None = None) -> str:
-    """Where the record of a source stands in one of ``FORMS``; without a key, the records of all."""
-    return f"sources/{key}.{form}" if key else f"data/references.{form}"
+def uri(form: str) -> str:
+    """Where the records of all sources stand in one of ``FORMS``."""
+    return f"data/references.{form}"
 
 
-def downloads(desk: PageContext, key: str | None = None) -> list[Link]:
-    """The way to the record of a source, or of all, in every form."""
-    return [Link(name, desk.href(uri(form, key))) for form, (name, _) in FORMS.items()]
+def downloads(desk: PageContext) -> list[Link]:
+    """The way to the records of all sources in every form."""
+    return [Link(name, desk.href(uri(form))) for form, (name, _) in FORMS.items()]
 
 
 def resources(shelf: RenderContext) -> Iterator[Resource]:
@@ -45,12 +48,8 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
     references = shelf.catalog.references
     for form, (_, write) in FORMS.items():
         yield finished(uri(form), write(references.values()).encode())
-        for key, reference in references.items():
-            yield finished(uri(form, key), write([reference]).encode())
     yield Resource(CITATIONS, _citations)
-    for id in shelf.catalog.exercises:
-        if keys := exercise.cited(shelf, id):
-            yield Resource(share.bibtex_uri(id), partial(share.bibtex, keys=keys))
+    yield Resource(FIGURES, _figures)
     yield from _schemas(shelf)
 
 
@@ -65,6 +64,17 @@ def _schemas(shelf: RenderContext) -> Iterator[Resource]:
         yield finished(
             f"data/schema/{file}", (json.dumps(data, indent=1, ensure_ascii=False) + "\n").encode()
         )
+
+
+def _figures(shelf: RenderContext) -> bytes:
+    handbook, colours = shelf.handbook, {**shelf.palette.light, **shelf.palette.file}
+    told = {
+        "style": render("drawings.css"),
+        "colours": {f"hb-{role}": colour for role, colour in colours.items()},
+        "curves": f"Sources: {'; '.join(curves.credits(shelf))}.",
+        "from": f"From: {handbook.title}, {handbook.owner.name}. Licence: {handbook.licence}.",
+    }
+    return (json.dumps(told, ensure_ascii=False, separators=(",", ":")) + "\n").encode()
 
 
 def _citations(shelf: RenderContext) -> bytes:

@@ -154,7 +154,6 @@ def model(shelf: RenderContext, id: str) -> ExercisePage:
         certainty=desk.href("methods.md", "certainty"),
         figure=html(
             figure_file.posture(shelf, id, "posture"),
-            desk.href(figure_file.uri(id)),
             id,
             passed_on.figure,
         ),

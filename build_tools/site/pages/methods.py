@@ -16,6 +16,7 @@ from ...evidence.claims.conclusions import Comparison, Conclusion
 from ...evidence.terms import LEVELS
 from ...evidence.wording.table import ROWS, TableRow
 from ...evidence.wording.table import example as phrase
+from ..client import scripts
 from ..context import Grounds, Link, PageContext, RenderContext
 from ..sections import comparison as comparisons
 from ..sections import labels as words
@@ -62,6 +63,8 @@ class WorkedExample:
     comparison: ComparisonView
     steps: list[tuple[str, str]]
     """Where the rating of certainty starts, and every step that changes it."""
+    script: str
+    """Saves its figure."""
 
 
 @dataclass(frozen=True)
@@ -210,8 +213,8 @@ def _example(desk: PageContext) -> WorkedExample | None:
     estimate = comparison.estimate
     assert estimate is not None
     numbers = [row for row in comparison.rows if row.estimate]
-    file = statements.figure(conclusion, conclusion.comparisons.index(comparison))
-    shown = comparisons.view(desk, comparison, file)
+    name = statements.figure(conclusion, conclusion.comparisons.index(comparison))
+    shown = comparisons.view(desk, comparison, name)
     steps = shown.certainty.steps if shown.certainty else []
     return WorkedExample(
         claim=desk.exercise(conclusion.exercise, f"claim-{conclusion.index + 1}"),
@@ -225,6 +228,7 @@ def _example(desk: PageContext) -> WorkedExample | None:
         conclusion=conclusion,
         comparison=shown,
         steps=[step for n, step in enumerate(steps) if n == 0 or step[0]],
+        script=desk.href(scripts.uri(scripts.SHARE)),
     )
 
 

@@ -14,6 +14,7 @@ from ...evidence.certainty.appraisal import risk_of
 from ...evidence.claims.conclusions import Comparison, Row
 from ...evidence.studies.print_style import number, raised
 from ...evidence.studies.print_style import value as printed_value
+from ..client import scripts
 from ..context import Link, PageContext, RenderContext
 from ..resource import Resource
 from ..sections import labels as words
@@ -114,7 +115,10 @@ class SourcePage:
     results: list[ResultView]
     resting: list[tuple[Link, list[tuple[Mention, str]]]]
     bibtex: str
+    key: str
     downloads: list[Link]
+    """The records of all sources, of which a script takes this one."""
+    script: str
     """The record as a file, in each form."""
 
 
@@ -170,7 +174,9 @@ def model(shelf: RenderContext, key: str) -> SourcePage:
         else [],
         resting=_resting(desk, mentions(shelf).get(key, [])),
         bibtex=reference.bibtex.strip(),
-        downloads=data_files.downloads(desk, key),
+        key=key,
+        downloads=data_files.downloads(desk),
+        script=desk.href(scripts.uri(scripts.RECORDS)),
     )
 
 

@@ -10,11 +10,13 @@ from typing import Any
 from ...planning import planner_data as data
 from ...planning.pairs import Pair
 from ..client import scripts
-from ..context import RenderContext
+from ..context import RenderContext, once
 from ..resource import Resource, finished
 from . import compare, compared, find, found, lagging, names, week
 
 DATA = "data/planner.json"
+#: What that names by number, which only the answer to a question needs.
+STATEMENTS = "data/statements.json"
 _PAGES = (find, compare, lagging, week)
 
 
@@ -26,6 +28,7 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
         yield finished(uri, content)
     if shelf.catalog.programme:
         yield Resource(DATA, _planner)
+        yield Resource(STATEMENTS, _told)
         yield Resource("data/names.json", _names)
         yield Resource("data/find.json", _find)
         for muscle in shelf.catalog.muscles:
@@ -37,7 +40,16 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
 
 
 def _planner(shelf: RenderContext) -> bytes:
-    return _json(data.planner(shelf.catalog, shelf.conclusions, shelf.courses))
+    return _json({key: value for key, value in _all(shelf).items() if key != "statements"})
+
+
+def _told(shelf: RenderContext) -> bytes:
+    return _json(_all(shelf)["statements"])
+
+
+@once
+def _all(shelf: RenderContext) -> dict[str, Any]:
+    return data.planner(shelf.catalog, shelf.conclusions, shelf.courses)
 
 
 def _names(shelf: RenderContext) -> bytes:

@@ -22,11 +22,6 @@ LETTERS = ("A", "B")
 HEIGHT, LABEL_ABOVE, LABEL_BELOW = curve_plot.LENGTH + 12, -4, 14
 
 
-def file_with(id: str, other: str) -> str:
-    """Where the file of the plot of two exercises is."""
-    return f"figures/exercises/{id}/with-{other}.svg"
-
-
 class _Side(NamedTuple):
     """One of the two exercises."""
 

@@ -119,21 +119,27 @@ def y(share: float, height: int) -> float:
     return EDGE + (1 - share) * (height - 2 * EDGE)
 
 
+def _place(value: float) -> str:
+    """A tenth of a pixel, or of a hundredth of the width: finer than a screen shows."""
+    return f"{value:.1f}".removesuffix(".0")
+
+
 def line(values: Sequence[float], height: int) -> str:
     """A path through evenly spaced shares; what lies below 0 is drawn at 0."""
     last = len(values) - 1
     return "M" + "L".join(
-        f"{100 * n / last:.4g} {y(min(1.0, max(0.0, v)), height):.4g}" for n, v in enumerate(values)
+        f"{_place(100 * n / last)} {_place(y(min(1.0, max(0.0, v)), height))}"
+        for n, v in enumerate(values)
     )
 
 
 def steps(shares: Sequence[float], height: int) -> str:
     """A path in steps of 10 %."""
     runs = _runs(shares)
-    path = f"M0 {y(runs[0][0], height):.4g}"
+    path = f"M0 {_place(y(runs[0][0], height))}"
     for n, (_, end) in enumerate(runs):
-        path += f"H{100 * end:.4g}" + (
-            f"V{y(runs[n + 1][0], height):.4g}" if n + 1 < len(runs) else ""
+        path += f"H{_place(100 * end)}" + (
+            f"V{_place(y(runs[n + 1][0], height))}" if n + 1 < len(runs) else ""
         )
     return path
 
@@ -146,8 +152,8 @@ def band(shares: Sequence[float], height: int) -> str:
         top, low = (
             y(min(1.0, max(0.0, edge)), height) for edge in (share + HALF_STEP, share - HALF_STEP)
         )
-        over.append(f"{100 * start:.4g} {top:.4g}L{100 * end:.4g} {top:.4g}")
-        under.append(f"{100 * end:.4g} {low:.4g}L{100 * start:.4g} {low:.4g}")
+        over.append(f"{_place(100 * start)} {_place(top)}H{_place(100 * end)}")
+        under.append(f"{_place(100 * end)} {_place(low)}H{_place(100 * start)}")
         start = end
     return f"M{'L'.join(over)}L{'L'.join(reversed(under))}Z"
 

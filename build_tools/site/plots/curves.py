@@ -21,9 +21,8 @@ from .curve_plot import Caption, CurveMark, CurvePlot, Panel
 SEGMENTS = "segment masses after de Leva 1996, J Biomech 29:1223-1230"
 
 
-def file(id: str) -> str:
-    """Where the file of an exercise's plot is."""
-    return f"figures/exercises/{id}/load-and-length.svg"
+#: What an exercise's plot is called.
+NAME = "load-and-length"
 
 
 def told(shelf: RenderContext, id: str) -> curve_words.Told:

@@ -3,9 +3,6 @@
 import { make } from "./dom.js";
 import { citation, keys, sentences } from "./rules/citation.js";
 
-/** Times the size of the drawing that a picture of it has. */
-const SCALE = 2;
-
 /** How long a button and its message tell that something is done, milliseconds. */
 const TOLD = 3000;
 /** What buttons are called, whatever they tell just now. */
@@ -23,7 +20,7 @@ async function tryTo(act, button, told, done, instead) {
   const name = names.get(button) ?? names.set(button, button.textContent).get(button);
   told.textContent = done;
   if (!done) return;
-  button.textContent = button.dataset.picture ? "Saved" : "Copied";
+  button.textContent = button.dataset.figure ? "Saved" : "Copied";
   setTimeout(() => {
     button.textContent = name;
     if (told.textContent === done) told.textContent = "";
@@ -38,29 +35,11 @@ function offer(button, text, told) {
   button.addEventListener("click", () => tryTo(act, button, told, button.dataset.told ?? "", `Copy by hand: ${text}`));
 }
 
-/** The drawing at `address` as a PNG; it stands on white in every scheme, as its file does. */
-async function picture(address) {
-  const drawing = new Image();
-  drawing.src = address;
-  await drawing.decode();
-  const canvas = document.createElement("canvas");
-  canvas.width = SCALE * drawing.naturalWidth;
-  canvas.height = SCALE * drawing.naturalHeight;
-  canvas.getContext("2d").drawImage(drawing, 0, 0, canvas.width, canvas.height);
-  return new Promise((made, failed) => canvas.toBlob((png) => (png ? made(png) : failed(new Error("no picture"))), "image/png"));
-}
-
-async function save(address, name) {
-  const href = URL.createObjectURL(await picture(address));
-  Object.assign(document.createElement("a"), { href, download: name }).click();
-  setTimeout(() => URL.revokeObjectURL(href), 1000);
-}
-
-/** Show `button` and answer its clicks with a picture of the drawing that it names. */
-function offerPicture(button, told) {
-  const { picture: address, name } = button.dataset;
+/** Show `button` and answer its clicks with a file of the drawing beside it. What makes it is had when it is first asked for. */
+function offerFigure(button, told) {
+  const act = async () => (await import("./figure.js")).save(button);
   button.hidden = false;
-  button.addEventListener("click", () => tryTo(() => save(new URL(address, location.href), name), button, told, button.dataset.told, "Take the SVG."));
+  button.addEventListener("click", () => tryTo(act, button, told, "The picture is in your downloads.", "Is there a network?"));
 }
 
 for (const row of document.querySelectorAll(".hb-actions")) {
@@ -71,9 +50,16 @@ for (const row of document.querySelectorAll(".hb-actions")) {
   const absolute = (address) => new URL(address, location.href).href;
   for (const button of row.querySelectorAll("[data-copy]")) offer(button, button.dataset.copy, told);
   for (const button of row.querySelectorAll("[data-copy-address]")) offer(button, absolute(button.dataset.copyAddress), told);
-  for (const button of row.querySelectorAll("[data-picture]")) offerPicture(button, told);
+  for (const button of row.querySelectorAll("[data-figure]")) offerFigure(button, told);
   if (!navigator.share) continue;
   for (const button of row.querySelectorAll("[data-send-address]")) offer(button, absolute(button.dataset.sendAddress), told);
+}
+
+for (const caption of document.querySelectorAll("figcaption:has(> [data-figure])")) {
+  const told = make("p", { className: "hb-told" });
+  told.setAttribute("role", "status");
+  caption.append(told);
+  offerFigure(caption.querySelector("[data-figure]"), told);
 }
 
 /** What every citation needs, had when a reader first comes near a button; null where it cannot be had. */

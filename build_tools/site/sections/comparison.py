@@ -7,6 +7,7 @@ from math import isclose
 
 from markupsafe import Markup
 
+from ...catalog.bibliography import apa as referencing
 from ...english import upper_first
 from ...evidence.certainty.rating import Certainty
 from ...evidence.claims.conclusions import Comparison, Row
@@ -45,11 +46,13 @@ class CertaintyView:
 
 @dataclass(frozen=True)
 class PlotView:
-    """A plot on a page and where its file is."""
+    """A plot on a page, and what its file is called that the reader's browser makes (``scripts/figure.js``)."""
 
     plot: Plot | CurvePlot
     drawing: Markup
-    file: str
+    name: str
+    credit: str = ""
+    """The sources of a plot of studies; of curves it stands in ``data/figure.json``."""
 
 
 @dataclass(frozen=True)
@@ -66,12 +69,16 @@ class ComparisonView:
     """What one more study would change."""
 
 
-def view(desk: PageContext, comparison: Comparison, file: str) -> ComparisonView:
-    """The comparison as seen from one page; ``file`` is the uri of its plot's file."""
-    drawn = claim_plot(desk.shelf, comparison, _id(file)) if has_plot(comparison) else None
+def view(desk: PageContext, comparison: Comparison, name: str) -> ComparisonView:
+    """The comparison as seen from one page; ``name`` is that of its plot there."""
+    drawn = claim_plot(desk.shelf, comparison, name) if has_plot(comparison) else None
     return ComparisonView(
         asked=upper_first(asked(desk.shelf, comparison.question)),
-        figure=PlotView(drawn, Markup(svg(drawn)), desk.href(file)) if drawn else None,
+        figure=PlotView(
+            drawn, Markup(svg(drawn)), name, credited(desk.shelf, studies_of(comparison))
+        )
+        if drawn
+        else None,
         rows=[row(desk, r) for r in comparison.rows],
         together=_together(desk.shelf, comparison),
         certainty=certainty(comparison.certainty) if comparison.certainty else None,
@@ -211,6 +218,16 @@ def studies_of(comparison: Comparison) -> list[str]:
     return list(dict.fromkeys(row.study for row in comparison.rows))
 
 
+def credited(shelf: RenderContext, keys: list[str]) -> str:
+    """The studies that a plot rests on, as its file names them."""
+    named = []
+    for key in keys:
+        reference = shelf.catalog.references[key]
+        short = referencing.short(reference, shelf.letters[key])
+        named.append(f"{short}, https://doi.org/{reference.doi}" if reference.doi else short)
+    return f"Sources: {'; '.join(named)}."
+
+
 def _together(shelf: RenderContext, comparison: Comparison) -> list[str]:
     told = []
     if comparison.path == "indirect":
@@ -222,7 +239,3 @@ def _together(shelf: RenderContext, comparison: Comparison) -> list[str]:
     if comparison.sensitive:
         told.append(comparison.sensitive)
     return told
-
-
-def _id(file: str) -> str:
-    return file.rpartition("/")[2].removesuffix(".svg")

@@ -38,12 +38,12 @@ def view(desk: PageContext, id: str) -> CurvesView:
     ]
     return CurvesView(
         told=curves.told(shelf, id),
-        figure=PlotView(drawn, Markup(svg(drawn)), desk.href(curves.file(id))) if drawn else None,
+        figure=PlotView(drawn, Markup(svg(drawn)), curves.NAME) if drawn else None,
         why=_reasons(desk, id),
         compared=[
             (
                 desk.exercise(other),
-                PlotView(plot, Markup(svg(plot)), desk.href(curve_pair.file_with(id, other))),
+                PlotView(plot, Markup(svg(plot)), f"with-{other}"),
             )
             for other, plot in compared
         ],

@@ -14,7 +14,7 @@ from ...evidence.wording.amounts import samples
 from ..context import Link, PageContext, RenderContext
 from ..plots.interval_plot import Plot, PlotRow, plot, svg
 from . import labels as words
-from .comparison import PlotView, RowView, bare, row, told
+from .comparison import PlotView, RowView, bare, credited, row, told
 
 APART = "No study connects these lists, so an exercise in one cannot be compared with an exercise in another."
 #: What an order needs; with less, each pair is told by itself. Convention.
@@ -105,14 +105,14 @@ def view(desk: PageContext, field: PartEvidence) -> FieldView:
 
 def standings(desk: PageContext, field: PartEvidence) -> list[Standing]:
     """The orders of a field: one for each component that holds enough."""
-    return [_standing(desk, field, component, uri) for uri, component in figures(field)]
+    return [_standing(desk, field, component, name) for name, component in figures(field)]
 
 
 def figures(field: PartEvidence) -> list[tuple[str, NetworkOrder]]:
-    """The plots of a field: the uri of each one's file, and the component it shows."""
+    """The plots of a field: what each one is called, and the component it shows."""
     ratio = f"-to-{field.relative_to.replace('/', '.')}" if field.relative_to else ""
     return [
-        (f"figures/muscles/{field.part}/{field.outcome}{ratio}-{n + 1}.svg", c)
+        (f"{field.outcome}{ratio}-{n + 1}", c)
         for n, c in enumerate(field.components)
         if len(c.order) >= EXERCISES and c.samples >= SAMPLES
     ]
@@ -152,11 +152,11 @@ def sources(field: PartEvidence) -> list[str]:
 
 
 def _standing(
-    desk: PageContext, field: PartEvidence, component: NetworkOrder, uri: str
+    desk: PageContext, field: PartEvidence, component: NetworkOrder, name: str
 ) -> Standing:
     pairs = {frozenset((c.question.first, c.question.second)): c for c in field.comparisons}
     after = [*component.order[1:], None]
-    drawn = component_plot(desk.shelf, field, component, uri.removesuffix(".svg").replace("/", "-"))
+    drawn = component_plot(desk.shelf, field, component, name)
     to_reference = [
         pairs.get(frozenset((r.exercise, component.reference))) for r in component.order
     ]
@@ -171,7 +171,7 @@ def _standing(
             )
             for r, known, then in zip(component.order, to_reference, after, strict=True)
         ],
-        figure=PlotView(drawn, Markup(svg(drawn)), desk.href(uri)),
+        figure=PlotView(drawn, Markup(svg(drawn)), name, credited(desk.shelf, sources(field))),
         rests_on=f"{samples(component.samples)}, {component.people} people",
         measured=_measured(component),
     )

@@ -12,7 +12,7 @@ from markupsafe import Markup
 from ...catalog import entries
 from ...english import listed, lower_first
 from ...evidence.claims.conclude import question
-from ...evidence.claims.conclusions import ClaimFinding, Comparison, Conclusion
+from ...evidence.claims.conclusions import ClaimFinding, Conclusion
 from ...evidence.terms import LEVELS
 from ...evidence.wording import sentences
 from ...evidence.wording.sentences import ComposedAnswer
@@ -142,19 +142,9 @@ def _bars(desk: PageContext, conclusion: Conclusion) -> list[Markup]:
     return [Markup(gain_bars.svg(made)) for made in drawn.values()][:MOST_BARS]
 
 
-def figures(shelf: RenderContext, id: str) -> list[tuple[str, Comparison]]:
-    """The plots of an exercise's page: the uri of each one's file, and what it shows."""
-    return [
-        (figure(conclusion, n), comparison)
-        for conclusion in shelf.conclusions.of(id)
-        for n, comparison in enumerate(conclusion.comparisons)
-        if comparisons.has_plot(comparison)
-    ]
-
-
 def figure(conclusion: Conclusion, n: int) -> str:
-    """The uri of the file of a claim's nth plot (from 0)."""
-    return f"figures/exercises/{conclusion.exercise}/claim-{conclusion.index + 1}-{n + 1}.svg"
+    """What a claim's nth plot (from 0) is called."""
+    return f"claim-{conclusion.index + 1}-{n + 1}"
 
 
 def _weight(conclusion: Conclusion) -> tuple[int, int, int, int]:

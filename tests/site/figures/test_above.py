@@ -14,7 +14,7 @@ def test_seen_from_the_head_the_view_is_told_and_both_hands_carry() -> None:
         drawn.position == "Lying face up on a bench, seen from the head end"
         and drawn.says.startswith(drawn.position)
     )
-    root = parsed(html(drawn, "x.svg", "x", "Credit."))
+    root = parsed(html(drawn, "x", "Credit."))
     told = [p.text for p in root.iter("p") if p.text and "seen" in p.text]
     assert told == ["Start (seen from the head end)", "Finish (seen from the head end)"]
     xs = [x for shape in drawn.poses[0].shapes if shape.style == "hub" for x, _ in shape.room]

@@ -17,7 +17,6 @@ def test_a_line_is_told_by_its_thickness() -> None:
     for name in (
         "styles/drawings.css",
         "styles/client/posture.css",
-        "templates/figures/figure_file.svg.jinja",
     ):
         css = (Path(ROOT) / "build_tools" / "site" / name).read_text(encoding="utf-8")
         assert ".hb-pose__muscle { stroke-width: 9; }" in css

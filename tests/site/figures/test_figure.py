@@ -53,7 +53,7 @@ def travels(name: str, id: str) -> float:
 @pytest.mark.parametrize(("name", "id"), EVERY)
 def test_drawings_are_small_and_whole(name: str, id: str) -> None:
     drawn = of(name, id)
-    root = parsed(html(drawn, "x.svg", "x", "Credit."))
+    root = parsed(html(drawn, "x", "Credit."))
     drawings = list(root.iter("svg"))
     assert len(drawings) == len(drawn.poses) + len(drawn.insets) + bool(drawn.moving)
     assert all(len(ET.tostring(drawing)) <= 7500 for drawing in drawings)
@@ -141,7 +141,7 @@ def test_names_stay_text(name: str) -> None:
     catalog = CATALOGS["demo"]
     assert catalog.vocabulary
     exercise: Exercise = catalog.exercises["crate-curl"].data.model_copy(update={"name": name})
-    root = parsed(html(figure("fig", exercise, catalog.vocabulary.data), "x.svg", "x", "Credit."))
-    plain = parsed(html(of("demo", "crate-curl"), "x.svg", "x", "Credit."))
+    root = parsed(html(figure("fig", exercise, catalog.vocabulary.data), "x", "Credit."))
+    plain = parsed(html(of("demo", "crate-curl"), "x", "Credit."))
     assert [e.tag for e in root.iter()] == [e.tag for e in plain.iter()]
     assert root.find(".//title").text == f"{name}, start"

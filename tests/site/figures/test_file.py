@@ -1,52 +1,31 @@
-"""Files of figures stand alone: judged by expat, they name their licence and ask nobody for anything."""
+"""Figures outside of their pages: start and finish side by side, and whose they are."""
 
 from __future__ import annotations
 
-import re
-import xml.etree.ElementTree as ET
-from pathlib import Path
-
 import pytest
-from drawn_figures import CATALOGS, SVG
+import shipped_made
 
-from build_tools.site.figures.file import uri
-
-
-def test_files_stand_alone(demo_book) -> None:  # type: ignore[no-untyped-def]
-    files = {f.uri: f.content for f in demo_book.files}
-    for id in CATALOGS["demo"].exercises:
-        written = files[uri(id)]
-        root = ET.fromstring(written)
-        assert len(written) <= 8000
-        assert root.get("role") == "img" and "Finish:" in root.find(f"{SVG}desc").text
-        assert len(root.findall(f"{SVG}g/{SVG}svg")) == 2  # start and finish
-        words = " ".join(text.text for text in root.iter(f"{SVG}text"))
-        assert "Licence:" in words and "Drillis" in words
-        assert (
-            b"url(" not in written and b"href" not in written and b"@import" not in written
-        )  # asks nobody for anything
-        drawn = {e.get("class") for e in root.iter(f"{SVG}path")}
-        styled = set(re.findall(r"\.(hb-pose__\w+)", root.find(f"{SVG}style").text))
-        assert drawn <= styled
-
-
-def test_pages_link_their_file(demo_book) -> None:  # type: ignore[no-untyped-def]
-    for id in CATALOGS["demo"].exercises:
-        page = next(page.text for page in demo_book.pages if page.uri == f"exercises/{id}.md")
-        assert f'href="../../{uri(id)}" download="{id}.svg"' in page
-        assert page.index("hb-posed") < page.index("## What it favours")
+from build_tools.site.figures.file import FigureFile, credits, posture
 
 
 @pytest.mark.parametrize("id", ["seated-leg-curl", "bench-press"])
-def test_a_file_credits_the_model_whose_attachments_it_draws(shipped_site: Path, id: str) -> None:
-    """Outside source: section 4 of CC BY 3.0 asks for the author, the title and the licence's address; a file without lines owes nothing."""
-    root = ET.fromstring((shipped_site / uri(id)).read_bytes())
-    words = " ".join(text.text or "" for text in root.iter(f"{SVG}text"))
+def test_it_credits_the_model_whose_attachments_it_draws(id: str) -> None:
+    """Outside source: section 4 of CC BY 3.0 asks for the author, the title and the licence's address; a figure without lines owes nothing."""
+    shelf = shipped_made.book().shelf
+    words, figure = " ".join(credits(shelf, id)), posture(shelf, id, "figure")
     drawn = id == "seated-leg-curl"
-    assert ("Thick lines: hamstrings" in words) == drawn == ("muscle" in str(classes(root)))
+    styles = {shape.style for pose in figure.poses for shape in pose.shapes}
+    assert ("Thick line" in figure.thick) == drawn == ("muscle" in styles)
     for credit in ("gait2392.osim", "Delp S.L.", "https://creativecommons.org/licenses/by/3.0/"):
         assert (credit in words) == drawn
+    assert "Drillis" in words and "Licence:" in words
 
 
-def classes(root: ET.Element) -> set[str | None]:
-    return {path.get("class") for path in root.iter(f"{SVG}path")}
+def test_all_of_it_lies_in_its_size() -> None:
+    shelf = shipped_made.book().shelf
+    for id in shelf.catalog.exercises:
+        laid = FigureFile(posture(shelf, id, "figure"))
+        assert all(0 <= left <= laid.width - laid.pose_width for left, _ in laid.poses)
+        assert all(0 <= left <= laid.width - laid.inset for left, _, _ in laid.insets)
+        below = laid.inset_top + laid.inset if laid.insets else laid.top + laid.pose_height
+        assert below <= laid.height

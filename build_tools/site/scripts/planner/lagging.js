@@ -163,7 +163,8 @@ async function answer() {
   const mine = ++turn;
   chosen();
   keep(plan, wish, data);
-  const cautions = await Promise.all(wish.concerns.map((id) => fetched(`data/care/${id}.json`)));
+  const told = wish.parts.length ? fetched("data/statements.json") : [], cautions = await Promise.all(wish.concerns.map((id) => fetched(`data/care/${id}.json`)));
+  data.statements = await told;
   if (mine !== turn) return;
   show(shortlist({ exercises: seen(plan, data.exercises), orders: data.orders }, { ...wish, week: held() }), cautions);
 }

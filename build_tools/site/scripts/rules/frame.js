@@ -8,10 +8,11 @@ const LETTER = 0.53, BOLD = 0.6; // a letter's mean width, as a share of its hei
 const FONT = "system-ui, 'Segoe UI', Roboto, 'Noto Sans', 'Liberation Sans', sans-serif";
 const XML = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
-const escaped = (text) => text.replace(/[&<>"]/g, (letter) => XML[letter]);
+/** A text as XML. */
+export const escaped = (text) => text.replace(/[&<>"]/g, (letter) => XML[letter]);
 
 /** A text in lines of at most so many letters; a longer word stands alone, cut where it must be. */
-function wrapped(text, most) {
+export function wrapped(text, most) {
   const lines = [];
   for (const word of text.split(/\s+/).filter(Boolean).flatMap((long) => long.match(new RegExp(`.{1,${most}}`, "gu")))) {
     const last = lines.at(-1);

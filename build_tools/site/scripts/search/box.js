@@ -3,11 +3,11 @@
 
 import { make } from "../dom.js";
 import { folded } from "../rules/text.js";
+import { fill } from "./field.js";
 
 const root = new URL("../../", import.meta.url), WAIT = 60, MOST = 8, MOST_NEAR = 4, MOST_SECTIONS = 5, LONG = 4;
 const box = document.querySelector('[data-part="site-search"]');
-const [field, list, panel, told, opener, closer] = ["#hb-search-field", "#hb-search-list", ".hb-search__panel", ".hb-search__told",
-  ".hb-search__open", ".hb-search__close"].map((which) => box.querySelector(which));
+const { field, list, panel, told, opener, closer } = fill(box);
 let ready, names, texts, active = -1, asked = 0, later = 0, shown = ""; // `shown`: the text whose answer stands in the list
 
 const fetched = async (name) => {
