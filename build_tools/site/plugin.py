@@ -7,11 +7,9 @@ A preview goes on while the catalog is in error, and shows what to mend.
 
 from __future__ import annotations
 
-import errno
 import logging
 import os
 import posixpath
-import socket
 import traceback
 from collections.abc import Callable
 from pathlib import Path
@@ -20,9 +18,9 @@ from typing import Literal
 from mkdocs.config import config_options as c
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
-from mkdocs.exceptions import PluginError
+from mkdocs.exceptions import Abort, PluginError
 from mkdocs.livereload import LiveReloadServer
-from mkdocs.plugins import BasePlugin, get_plugin_logger
+from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
@@ -36,6 +34,8 @@ from ..committed import files as committed
 from ..committed import record
 from . import book, frame, hand_written, looks, templating
 from .addresses import above
+from .hosting import port
+from .hosting.place import SitePlace, UnwritableSite, WarningsCame, told
 from .pages.passages import UnfitPage
 from .publication import Publication
 from .stand_in import StandIn
@@ -76,15 +76,27 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     _stand_in = StandIn()
     _failed: Exception | None = None
     """What ended the build at hand."""
+    _place: SitePlace | None = None
+    """Where the new site is made before it stands, unless the folder is a preview's or is added to."""
+    _adds = False
+    """Whether the build only adds to the folder (``--dirty``)."""
+    _settings: MkDocsConfig
+    _standing: str
+    """Where the site stands, as the settings say; they say otherwise while it is made."""
+    _warnings = WarningsCame()
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """A preview must show what was just saved, so nothing is kept on the device from it."""
         self._previews, self._is_served, self._stand_in = command == "serve", False, StandIn()
+        self._adds = dirty
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Set what the pages need, so that nobody has to know it; what a handbook says of its own is kept where it does no harm."""
         if not self.config.enabled:
             return config
+        self._leave()  # an earlier build of this process that nobody ended
+        self._warnings = WarningsCame()
+        logging.getLogger("mkdocs").addHandler(self._warnings)
         if not config.use_directory_urls:
             raise PluginError("the handbook's addresses need `use_directory_urls: true`")
         if config.theme.name == frame.THEME:
@@ -111,7 +123,10 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         if not self.config.enabled:
             return
         if self._previews and not self._is_served:
-            _refuse_taken(config.dev_addr.host, config.dev_addr.port)
+            # Else MkDocs finds it out after the first build.
+            if taken := port.refused(config.dev_addr.host, config.dev_addr.port):
+                raise PluginError(taken)
+        self._take(config)
         templating.reload()
         root = Path(self.config.catalog)
         strict = bool(config.strict or self.config.strict)
@@ -143,6 +158,31 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         if config.nav is None:
             made = {page.uri for page in self._book.pages} | {file.uri for file in self._book.files}
             config.nav = frame.doors(made, written)
+        if self._place:
+            config.site_dir = str(self._place.new)
+
+    def _take(self, config: MkDocsConfig) -> None:
+        """Nobody else builds this site until this build ends. Raises ``PluginError``."""
+        self._leave_place()
+        if self._previews or self._adds:
+            return
+        place = SitePlace(Path(config.site_dir))
+        try:
+            self._place = place if place.take() else None
+        except UnwritableSite as error:
+            raise PluginError(f"{error}; {_kept(Path(config.site_dir))}") from error
+        self._settings, self._standing = config, config.site_dir
+
+    def _leave(self) -> None:
+        """The end of a build, however it came."""
+        logging.getLogger("mkdocs").removeHandler(self._warnings)
+        self._leave_place()
+
+    def _leave_place(self) -> None:
+        if self._place:
+            self._settings.site_dir = self._standing
+            self._place.leave()
+            self._place = None
 
     def _written(self, config: MkDocsConfig) -> dict[str, str]:
         try:
@@ -172,9 +212,9 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             (log.error if strict else log.warning)(one)
         if found and strict:
             raise PluginError(
-                f"the handbook's own settings or pages need {len(found)} changes; {_kept(config)}"
+                f"the handbook's own settings or pages need {len(found)} changes; {_kept(Path(config.site_dir))}"
                 if len(found) > 1
-                else f"the handbook's own settings or pages need a change; {_kept(config)}"
+                else f"the handbook's own settings or pages need a change; {_kept(Path(config.site_dir))}"
             )
 
     def _pass(self, found: list[runner.GradedFinding], config: MkDocsConfig, strict: bool) -> bool:
@@ -202,7 +242,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             return True
         refused = f"the catalog did not pass its checks ({counts['error']} errors, {counts['warning']} warnings)"
         if not self._previews:
-            raise PluginError(f"{refused}; {_kept(config)}")
+            raise PluginError(f"{refused}; {_kept(Path(config.site_dir))}")
         self._stand_in.show(found, catalog)
         refused += "; the preview shows what to mend until it is mended"
         if not goes_on:
@@ -277,14 +317,26 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             self._door.active = True
         return context
 
+    @event_priority(-100)  # what others add to the site comes before
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Without pages, leave what to mend for a server that makes nothing anew."""
+        """Put the new site in its place. Without pages, leave what to mend for a server that makes nothing anew."""
         if self._stand_in.is_needed:
             self._stand_in.write(Path(config.site_dir))
+        if self._place and config.strict and self._warnings.any:
+            log.info(_kept(self._place.site))
+        elif self._place:
+            self._place.put()
+        self._leave()
 
+    @event_priority(-100)
     def on_build_error(self, *, error: Exception) -> None:
-        """Keep what went wrong: MkDocs itself only says that something did."""
+        """Keep what went wrong: MkDocs itself only says that something did. What a disk refused is told in words."""
         self._failed = error
+        place = self._place
+        self._leave()
+        if place and isinstance(error, OSError) and place.is_to_blame(error):
+            log.error(f"{told(error)}; {_kept(place.site)}")
+            raise Abort("The site was not built") from error
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         """Take the mark away again: the navigation is shared by all pages."""
@@ -333,40 +385,7 @@ def _shown(root: Path) -> str:
         return root.as_posix()
 
 
-def _kept(config: MkDocsConfig) -> str:
-    """What became of the site, as long as MkDocs has not cleaned its folder."""
-    folder = Path(config.site_dir)
+def _kept(folder: Path) -> str:
+    """What became of the site, as long as nothing cleaned its folder."""
     stands = folder.is_dir() and any(folder.iterdir())
     return f"the site in {_shown(folder)} stays as it was" if stands else "nothing was written"
-
-
-def _refuse_taken(host: str, port: int) -> None:
-    """Say at once, in words, what MkDocs finds out after the first build. Raises ``PluginError``."""
-    error = _taken(host, port)
-    if error is None:
-        return
-    if error.errno not in (errno.EADDRINUSE, errno.EACCES):
-        raise PluginError(f"{host}:{port} cannot be listened at: {error.strerror}") from error
-    free = next(
-        (other for other in range(port + 1, port + 20) if _taken(host, other) is None), None
-    )
-    instead = f"or use another: `mkdocs serve -a {host}:{free}`" if free else "or use another one"
-    why = (
-        "taken, perhaps by a preview that still runs"
-        if error.errno == errno.EADDRINUSE
-        else "not free to you"
-    )
-    raise PluginError(typed(f"port {port} is {why}; stop that program, {instead}"))
-
-
-def _taken(host: str, port: int) -> OSError | None:
-    """Why nobody can listen there now."""
-    family = socket.AF_INET6 if ":" in host else socket.AF_INET
-    with socket.socket(family, socket.SOCK_STREAM) as probe:
-        if os.name == "posix":  # elsewhere this option would take a port from its owner
-            probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-        try:
-            probe.bind((host, port))
-        except OSError as error:
-            return error
-    return None
