@@ -12,9 +12,12 @@ import os
 import posixpath
 import traceback
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import Literal
+from urllib.parse import urlsplit
 
+from jinja2 import Environment
 from mkdocs.config import config_options as c
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
@@ -24,6 +27,7 @@ from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
+from mkdocs.utils import get_relative_url
 from mkdocs.utils.templates import TemplateContext
 
 from .. import pipeline
@@ -35,7 +39,9 @@ from ..committed import record
 from . import book, frame, hand_written, looks, templating
 from .addresses import above
 from .hosting import port
+from .hosting.headers import HEADERS, headers, stated
 from .hosting.place import SitePlace, UnwritableSite, WarningsCame, told
+from .hosting.policy import Policies
 from .pages.passages import UnfitPage
 from .publication import Publication
 from .stand_in import StandIn
@@ -84,6 +90,8 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     _standing: str
     """Where the site stands, as the settings say; they say otherwise while it is made."""
     _warnings = WarningsCame()
+    _policies: Policies | None = None
+    """What browsers may do on each page, once the templates are there."""
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """A preview must show what was just saved, so nothing is kept on the device from it."""
@@ -296,6 +304,19 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         except UnfitPage as error:
             raise PluginError(str(error)) from error
 
+    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
+        """Every page says its policy, and one file says all of them to hosts that read it."""
+        if not self.config.enabled or config.theme.name != frame.THEME:
+            return env
+        self._policies = Policies(partial(frame.inline, env, config))
+        env.globals["handbook_policy"] = self._policies.at
+        if not self._stand_in.is_needed and files.get_file_from_path(HEADERS) is None:
+            bases = {get_relative_url(".", file.url) for file in files.documentation_pages()}
+            bases.add(urlsplit(config.site_url or "/").path)  # of the page for what is not there
+            text = headers([*map(self._policies.at, sorted(bases)), *stated(self._book.files)])
+            self._add(files, config, HEADERS, text)
+        return env
+
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
         """Keep the pages, so that an entry finds those above it."""
         self._files = files
@@ -342,6 +363,13 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         """Take the mark away again: the navigation is shared by all pages."""
         if self._door:
             self._door.active, self._door = False, None
+        if self._policies and page.file.generated_by is None:
+            host = urlsplit(config.site_url or "").netloc
+            for one in self._policies.refused(output, get_relative_url(".", page.url), host):
+                log.warning(
+                    f"{page.file.src_uri}: browsers are told to refuse {one}; put it into a file of the content folder, "
+                    "named in `extra_css` or `extra_javascript` if it is a style or a script"
+                )
         return output
 
     def on_serve(
