@@ -27,11 +27,7 @@ help: ## List what can be made
 			END {for (i = 1; i <= NR; i++) printf "%-" width "s  %s\n", name[i], line[i]}'
 
 site: check ## Check the catalog, build the handbook into site/
-	@rm -rf $(VENV)/staging
-	@$(PY) -m mkdocs build --strict --site-dir $(VENV)/staging
-	@# Only a build that passed takes the place of the last one.
-	@rm -rf $(VENV)/previous; if [ -e site ]; then mv site $(VENV)/previous; fi
-	@mv $(VENV)/staging site && rm -rf $(VENV)/previous
+	@$(PY) -m mkdocs build --strict
 	@echo "The handbook is in site/ (open it with: make serve)"
 
 # Who has nothing left to do takes over tests of another process, so that every processor is busy to the end.

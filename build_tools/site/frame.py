@@ -9,8 +9,11 @@ from collections.abc import Collection
 from pathlib import Path
 from typing import Any
 
+from jinja2 import Environment, TemplateNotFound
+
 from ..catalog.fixed_words import fixed_words
 from . import looks
+from .hosting import policy
 
 #: The templates that complete the theme's own.
 TEMPLATES = Path(__file__).parent / "theme"
@@ -19,6 +22,7 @@ THEME = "material"
 EXTENSIONS: dict[str, dict[str, Any]] = {
     "attr_list": {},
     "md_in_html": {},  # tables that fold in pages written by hand
+    "tables": {"use_align_attribute": True},  # else a column's side would be a style in the page
     "toc": {"toc_depth": 3, "title": "On this page"},
 }
 #: Plugins that do again what the handbook does, and ask other hosts or add what no page uses.
@@ -26,6 +30,14 @@ INSTEAD = {
     "search": "the handbook has a search of its own",
     "social": "the handbook draws the pictures of links itself, and asks no other host",
 }
+#: The theme's templates whose scripts stand in its pages, as no file could run early enough: base address and stored choices, the palette
+#: before anything is painted, the tab that an address names.
+INLINE = (
+    "partials/javascripts/base.html",
+    "partials/javascripts/palette.html",
+    "partials/javascripts/content.html",
+    "partials/javascripts/announce.html",  # a banner that can be closed, where a handbook has one
+)
 _TOGGLES = (
     ("", None, "brightness-auto", "Use the light colours"),
     (": light", "default", "weather-sunny", "Use the dark colours"),
@@ -80,6 +92,19 @@ def theme(given: Collection[str]) -> dict[str, Any]:
             for wanted, scheme, icon, name in _TOGGLES
         ],
     }
+
+
+def inline(env: Environment, config: Any, base: str) -> list[str]:
+    """The sources of a policy that allow what the theme needs inline on pages that reach the home page at ``base``."""
+    found = []
+    for name in INLINE:
+        try:
+            template = env.get_template(name)
+        except TemplateNotFound:  # another version of the theme: what it has instead is refused
+            continue
+        features = config.theme["features"]
+        found += policy.inline(template.render(config=config, base_url=base, features=features))
+    return found
 
 
 def styles() -> list[str]:

@@ -7,31 +7,30 @@ A preview goes on while the catalog is in error, and shows what to mend.
 
 from __future__ import annotations
 
-import errno
 import logging
 import os
 import posixpath
-import socket
 import traceback
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 from typing import Literal
+from urllib.parse import urlsplit
 
 import click
-import jinja2
+from jinja2 import Environment
 from mkdocs.commands import build
 from mkdocs.config import config_options as c
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
-from mkdocs.exceptions import PluginError
+from mkdocs.exceptions import Abort, PluginError
 from mkdocs.livereload import LiveReloadServer
-from mkdocs.plugins import BasePlugin, get_plugin_logger
+from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
-from mkdocs.utils import write_file
+from mkdocs.utils import get_relative_url, write_file
 from mkdocs.utils.templates import TemplateContext
 
 from .. import pipeline
@@ -44,6 +43,10 @@ from ..movement.course import Courses
 from . import book, frame, hand_written, looks
 from .addresses import above
 from .demand import Demand
+from .hosting import port
+from .hosting.headers import HEADERS, headers, stated
+from .hosting.place import SitePlace, UnwritableSite, WarningsCame, told
+from .hosting.policy import Policies
 from .pages.passages import UnfitPage
 from .publication import Publication
 from .ready import HeadingConverter, Sheets, squeezed
@@ -101,17 +104,31 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     """Uris of the pages whose content was made on demand."""
     _config: MkDocsConfig
     _nav: Navigation
-    _env: jinja2.Environment
+    _env: Environment
+    _place: SitePlace | None = None
+    """Where the new site is made before it stands, unless the folder is a preview's or is added to."""
+    _adds = False
+    """Whether the build only adds to the folder (``--dirty``)."""
+    _settings: MkDocsConfig
+    _standing: str
+    """Where the site stands, as the settings say; they say otherwise while it is made."""
+    _warnings = WarningsCame()
+    _policies: Policies | None = None
+    """What browsers may do on each page, once the templates are there."""
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """A preview must show what was just saved, so nothing is kept on the device from it."""
         self._previews, self._is_served, self._stand_in = command == "serve", False, StandIn()
         self._memory, self._demand = pipeline.Memory(), Demand()
+        self._adds = dirty
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Set what the pages need, so that nobody has to know it; what a handbook says of its own is kept where it does no harm."""
         if not self.config.enabled:
             return config
+        self._leave()  # an earlier build of this process that nobody ended
+        self._warnings = WarningsCame()
+        logging.getLogger("mkdocs").addHandler(self._warnings)
         if not config.use_directory_urls:
             raise PluginError("the handbook's addresses need `use_directory_urls: true`")
         if config.theme.name == frame.THEME:
@@ -138,7 +155,10 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         if not self.config.enabled:
             return
         if self._previews and not self._is_served:
-            _refuse_taken(config.dev_addr.host, config.dev_addr.port)
+            # Else MkDocs finds it out after the first build.
+            if taken := port.refused(config.dev_addr.host, config.dev_addr.port):
+                raise PluginError(taken)
+        self._take(config)
         if not self._previews:
             self._memory = pipeline.Memory()  # a build stands for itself
         root = Path(self.config.catalog)
@@ -182,6 +202,31 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         config.site_description = config.site_description or self._book.shelf.handbook.tagline
         if config.nav is None:
             config.nav = frame.doors(self._book.resources, written)
+        if self._place:
+            config.site_dir = str(self._place.new)
+
+    def _take(self, config: MkDocsConfig) -> None:
+        """Nobody else builds this site until this build ends. Raises ``PluginError``."""
+        self._leave_place()
+        if self._previews or self._adds:
+            return
+        place = SitePlace(Path(config.site_dir))
+        try:
+            self._place = place if place.take() else None
+        except UnwritableSite as error:
+            raise PluginError(f"{error}; {_kept(Path(config.site_dir))}") from error
+        self._settings, self._standing = config, config.site_dir
+
+    def _leave(self) -> None:
+        """The end of a build, however it came."""
+        logging.getLogger("mkdocs").removeHandler(self._warnings)
+        self._leave_place()
+
+    def _leave_place(self) -> None:
+        if self._place:
+            self._settings.site_dir = self._standing
+            self._place.leave()
+            self._place = None
 
     def _written(self, config: MkDocsConfig) -> dict[str, str]:
         try:
@@ -211,9 +256,9 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             (log.error if strict else log.warning)(one)
         if found and strict:
             raise PluginError(
-                f"the handbook's own settings or pages need {len(found)} changes; {_kept(config)}"
+                f"the handbook's own settings or pages need {len(found)} changes; {_kept(Path(config.site_dir))}"
                 if len(found) > 1
-                else f"the handbook's own settings or pages need a change; {_kept(config)}"
+                else f"the handbook's own settings or pages need a change; {_kept(Path(config.site_dir))}"
             )
 
     def _pass(self, found: list[runner.GradedFinding], config: MkDocsConfig, strict: bool) -> bool:
@@ -241,7 +286,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             return True
         refused = f"the catalog did not pass its checks ({counts['error']} errors, {counts['warning']} warnings)"
         if not self._previews:
-            raise PluginError(f"{refused}; {_kept(config)}")
+            raise PluginError(f"{refused}; {_kept(Path(config.site_dir))}")
         self._stand_in.show(found, catalog)
         refused += "; the preview shows what to mend until it is mended"
         if not goes_on:
@@ -321,14 +366,22 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         self._files, self._nav, self._config = files, nav, config
         return nav
 
-    def on_env(
-        self, env: jinja2.Environment, *, config: MkDocsConfig, files: Files
-    ) -> jinja2.Environment:
-        """Leave the pages of a preview out of what is written now."""
+    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
+        """Every page says its policy, and one file says all of them to hosts that read it. A preview's pages are not written yet."""
         self._env = env
-        for file in files if self._waits else ():
-            if file.is_documentation_page() or file.src_uri in self._book.resources:
-                file.inclusion = InclusionLevel.EXCLUDED
+        if not self.config.enabled or config.theme.name != frame.THEME:
+            return env
+        self._policies = Policies(partial(frame.inline, env, config))
+        env.globals["handbook_policy"] = self._policies.at
+        if self._waits:
+            for file in files:
+                if file.is_documentation_page() or file.src_uri in self._book.resources:
+                    file.inclusion = InclusionLevel.EXCLUDED
+        elif not self._stand_in.is_needed and files.get_file_from_path(HEADERS) is None:
+            bases = {get_relative_url(".", file.url) for file in files.documentation_pages()}
+            bases.add(urlsplit(config.site_url or "/").path)  # of the page for what is not there
+            text = headers([*map(self._policies.at, sorted(bases)), *stated(self._book.files)])
+            self._add(files, config, HEADERS, text)
         return env
 
     def on_page_context(
@@ -351,8 +404,9 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             self._door.active = True
         return context
 
+    @event_priority(-100)  # what others add to the site comes before
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Without pages, leave what to mend for a server that makes nothing anew."""
+        """Put the new site in its place. Without pages, leave what to mend for a server that makes nothing anew."""
         if self._stand_in.is_needed:
             self._stand_in.write(Path(config.site_dir))
         if self._waits:
@@ -360,6 +414,11 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             wanted = {uri: uri for uri in self._book.resources if not book.is_page(uri)}
             wanted |= {f.dest_uri: f.src_uri for f in self._files if f.is_documentation_page()}
             self._demand.wait({**wanted, **dict.fromkeys(_SEARCHED, _SEARCH)}, self._fetch)
+        if self._place and config.strict and self._warnings.any:
+            log.info(_kept(self._place.site))
+        elif self._place:
+            self._place.put()
+        self._leave()
 
     def _fetch(self, uri: str) -> None:
         """Make one page or file of a preview, as a build would have."""
@@ -388,14 +447,27 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             page.file.content_string = self._book.fill(uri, self._book.written[uri])
         build._populate_page(page, self._config, self._files)
 
+    @event_priority(-100)
     def on_build_error(self, *, error: Exception) -> None:
-        """Keep what went wrong: MkDocs itself only says that something did."""
+        """Keep what went wrong: MkDocs itself only says that something did. What a disk refused is told in words."""
         self._failed = error
+        place = self._place
+        self._leave()
+        if place and isinstance(error, OSError) and place.is_to_blame(error):
+            log.error(f"{told(error)}; {_kept(place.site)}")
+            raise Abort("The site was not built") from error
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         """Take the mark away again: the navigation is shared by all pages. Leave out the templates' own blanks."""
         if self._door:
             self._door.active, self._door = False, None
+        if self._policies and page.file.generated_by is None:
+            host = urlsplit(config.site_url or "").netloc
+            for one in self._policies.refused(output, get_relative_url(".", page.url), host):
+                log.warning(
+                    f"{page.file.src_uri}: browsers are told to refuse {one}; put it into a file of the content folder, "
+                    "named in `extra_css` or `extra_javascript` if it is a style or a script"
+                )
         return self._sheets.lean(squeezed(output)) if self.config.enabled else output
 
     def on_serve(
@@ -453,40 +525,7 @@ def _shown(root: Path) -> str:
         return root.as_posix()
 
 
-def _kept(config: MkDocsConfig) -> str:
-    """What became of the site, as long as MkDocs has not cleaned its folder."""
-    folder = Path(config.site_dir)
+def _kept(folder: Path) -> str:
+    """What became of the site, as long as nothing cleaned its folder."""
     stands = folder.is_dir() and any(folder.iterdir())
     return f"the site in {_shown(folder)} stays as it was" if stands else "nothing was written"
-
-
-def _refuse_taken(host: str, port: int) -> None:
-    """Say at once, in words, what MkDocs finds out after the first build. Raises ``PluginError``."""
-    error = _taken(host, port)
-    if error is None:
-        return
-    if error.errno not in (errno.EADDRINUSE, errno.EACCES):
-        raise PluginError(f"{host}:{port} cannot be listened at: {error.strerror}") from error
-    free = next(
-        (other for other in range(port + 1, port + 20) if _taken(host, other) is None), None
-    )
-    instead = f"or use another: `mkdocs serve -a {host}:{free}`" if free else "or use another one"
-    why = (
-        "taken, perhaps by a preview that still runs"
-        if error.errno == errno.EADDRINUSE
-        else "not free to you"
-    )
-    raise PluginError(typed(f"port {port} is {why}; stop that program, {instead}"))
-
-
-def _taken(host: str, port: int) -> OSError | None:
-    """Why nobody can listen there now."""
-    family = socket.AF_INET6 if ":" in host else socket.AF_INET
-    with socket.socket(family, socket.SOCK_STREAM) as probe:
-        if os.name == "posix":  # elsewhere this option would take a port from its owner
-            probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-        try:
-            probe.bind((host, port))
-        except OSError as error:
-            return error
-    return None

@@ -13,6 +13,7 @@ from markupsafe import escape as escape_html
 from ..catalog.fixed_words import fixed_words
 from ..english import lower_first, upper_first
 from . import escape, sign
+from .hosting.policy import hashed, policy
 
 _WORDS = fixed_words("client")
 #: Where templates and stylesheets stand. No name occurs twice, so that a template is asked for by its name alone.
@@ -50,7 +51,7 @@ def _environment() -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
-    env.globals.update(sign=sign.address, lang=_WORDS["lang"])
+    env.globals.update(sign=sign.address, lang=_WORDS["lang"], policy=policy, hashed=hashed)
     env.filters.update(
         heading=escape.heading,
         front_matter=escape.front_matter,

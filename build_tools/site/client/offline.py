@@ -13,6 +13,7 @@ from hashlib import sha256
 from ...catalog.fixed_words import fixed_words
 from ..addresses import url
 from ..context import Link, PageContext, RenderContext
+from ..hosting.policy import MARK
 from ..previews.preview import HANDOUT, handout_preview, preview
 from ..templating import render
 
@@ -60,7 +61,13 @@ def files(shelf: RenderContext, pages: Iterable[tuple[str, bytes]]) -> list[tupl
     scripts = sorted(uri for uri, _ in pages if uri.startswith("scripts/"))
     made = [(KEEP, keep), (KEEP_SCRIPT, render("keep.js.jinja").encode())]
     worker = (
-        render("sw.js.jinja", version=_version([*pages, *made]), scripts=scripts, words=_WORDS)
+        render(
+            "sw.js.jinja",
+            version=_version([*pages, *made]),
+            scripts=scripts,
+            words=_WORDS,
+            mark=MARK,
+        )
         if site.offline
         else render("sw_off.js.jinja")
     )

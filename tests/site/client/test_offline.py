@@ -8,7 +8,7 @@ from __future__ import annotations
 import threading
 from collections.abc import Iterator
 from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from http.server import ThreadingHTTPServer
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -16,42 +16,16 @@ import handout_site
 import pytest
 from client_pages import PUBLISHED, files, write
 from folders import DEMO
+from kept_pages import KEPT, RENEWED, Quiet, catalog, keep, status, until
 from site_reading import Reader
 
-from build_tools.catalog.load import Catalog, load
+from build_tools.catalog.load import load
 from build_tools.site.publication import Publication
 
 if TYPE_CHECKING:
     from playwright.sync_api import BrowserContext, Page, Request
 
 OFF = Publication(None, offline=False)
-KEPT = """async () => (await Promise.all((await caches.keys()).map(async name =>
-    (await (await caches.open(name)).keys()).map(kept => new URL(kept.url).pathname)))).flat().sort()"""
-
-
-def catalog(says: str = "Sit tall on the crate.") -> Catalog:
-    """The demo catalog, its crate curl beginning with another cue."""
-    made = load(DEMO, "catalog")
-    entry = made.exercises["crate-curl"]
-    cues = entry.data.cues
-    first = cues.set_up[0].model_copy(update={"do": says})
-    object.__setattr__(
-        entry,
-        "data",
-        entry.data.model_copy(update={"cues": cues.model_copy(update={"set_up": [first]})}),
-    )
-    return made
-
-
-class Quiet(SimpleHTTPRequestHandler):
-    """Serves without a log, and always whole: its dates count seconds, and a test builds anew within one."""
-
-    def send_head(self) -> object:
-        del self.headers["If-Modified-Since"]
-        return super().send_head()
-
-    def log_message(self, *args: object) -> None:
-        pass
 
 
 @pytest.fixture
@@ -78,31 +52,6 @@ def context(browser: object, folder: Path) -> Iterator[BrowserContext]:
         threading.Thread(target=server.serve_forever, daemon=True).start()
         yield context
         server.shutdown()
-
-
-def status(page: Page) -> str:
-    """What the page that keeps sheets says in the end."""
-    page.wait_for_selector("[role=status] p:not([hidden]):not([data-state=busy])")
-    return page.inner_text("[role=status]")
-
-
-def keep(page: Page, id: str = "crate-curl") -> str:
-    page.goto("about:blank")  # else a change of the fragment alone would load nothing
-    page.goto(f"keep/#{id}")
-    return status(page)
-
-
-def until(page: Page, holds: str, given: object = None) -> None:
-    """Wait until a function of JavaScript, whose promise is awaited, gives true."""
-    for _ in range(100):
-        if page.evaluate(holds, given):
-            return
-        page.wait_for_timeout(50)
-    pytest.fail(f"never: {holds}")
-
-
-#: One cache is left, and it is another than before.
-RENEWED = "before => caches.keys().then(now => now.length === 1 && now[0] !== before)"
 
 
 # --- keeping -----------------------------------------------------------------

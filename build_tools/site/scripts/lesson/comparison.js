@@ -6,7 +6,7 @@ import { FINDINGS, grid, uncompared } from "../rules/grid.js";
 import { records } from "../rules/records.js";
 import { table } from "../rules/table.js";
 import { filled, listed, upper } from "../rules/text.js";
-import { altTexts, archived, chosen, framedAll, give, licence, read, tell } from "./pack.js";
+import { altTexts, archived, chosen, framedAll, give, licence, parsed, read, tell, written } from "./pack.js";
 import { bars, body, points, poses, rows, slide, sure } from "./slide.js";
 
 const MOST = 8, ROWS = 9, CUES = 3, FORMS = ["bib", "ris", "json"];
@@ -101,12 +101,12 @@ function tables({ ids, told, data, details }, records) {
 
 async function everything(shown, missing, form, say) {
   const [empty, ...texts] = await Promise.all(["data/slides.html", ...FORMS.map((name) => `data/references.${name}`)].map(text));
-  const parsed = new DOMParser().parseFromString(empty, "text/html"), meta = (name) => parsed.querySelector(`meta[name="${name}"]`).content;
+  const blank = parsed(empty), meta = (name) => blank.querySelector(`meta[name="${name}"]`).content;
   const address = location.href.replace(/#.*/, ""), page = { address, handbook: meta("handbook"), licence: meta("licence"), notice: meta("notice"), credit: filled(meta("credit"), { address }) };
   const all = new Map(JSON.parse(texts[2]).map((record) => [record.id, record])), keys = shown.told.flatMap((one) => (one.cites ?? []).map(([key]) => key));
-  const made = slides(parsed, shown, all, page, missing), held = read(made);
+  const made = slides(blank, shown, all, page, missing), held = read(made);
   return archived([
-    ["slides.html", `<!doctype html>\n${made.documentElement.outerHTML}\n`], ["notes.txt", held.notes], ["alt.txt", altTexts(held)], ...tables(shown, all),
+    ["slides.html", written(made)], ["notes.txt", held.notes], ["alt.txt", altTexts(held)], ...tables(shown, all),
     ...FORMS.map((form, n) => [`references.${form}`, records(texts[n], form, keys)]),
     ["LICENCE.txt", licence(page.credit, filled(page.handbook, { address }))], ...await framedAll(held, chosen(form), say),
   ]);

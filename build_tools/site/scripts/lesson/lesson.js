@@ -2,7 +2,7 @@
 
 import { make, part } from "../dom.js";
 import { records } from "../rules/records.js";
-import { altTexts, archived, chosen, drawn, framedAll, give, licence, painted, read, tell } from "./pack.js";
+import { altTexts, archived, chosen, drawn, framedAll, give, licence, painted, parsed, read, tell } from "./pack.js";
 
 const lesson = document.querySelector(".hb-lesson"), form = part("shape"), told = part("told"), all = part("all"), { name, keys } = lesson.dataset;
 const references = [...lesson.querySelectorAll("[data-references]")];
@@ -49,7 +49,7 @@ function makes(link, file, of) {
   });
 }
 
-const slides = await text(lesson.dataset.slides), held = read(new DOMParser().parseFromString(slides, "text/html"));
+const slides = await text(lesson.dataset.slides), held = read(parsed(slides));
 for (const picture of held.pictures) row(held, picture);
 for (const link of references) makes(link, `${name}.${link.dataset.references}`, () => recordsOf(link));
 if (part("every")) part("every").hidden = true;

@@ -3,10 +3,16 @@
 import { framed, SHAPES } from "../rules/frame.js";
 import { archive } from "../rules/zip.js";
 
+/** The text of slides as a page, its styles held as data: the policy of the page that reads it would refuse them as styles. */
+export const parsed = (text) => new DOMParser().parseFromString(text.replace(/<style\b(.*?)>(.*?)<\/style>/gs, '<script type="text/css"$1>$2</script>'), "text/html");
+
+/** Such a page as text, with its styles. */
+export const written = (page) => `<!doctype html>\n${page.documentElement.outerHTML.replace(/<script type="text\/css"(.*?)>(.*?)<\/script>/gs, "<style$1>$2</style>")}\n`;
+
 /** What the slides hold: pictures with their words, the drawings' stylesheet, colours of both schemes, notes, and the credit of it all. */
 export function read(slides) {
-  const credit = slides.querySelector('meta[name="credit"]').content, style = slides.querySelector('style[data-part="drawings"]').textContent;
-  const [light, dark] = [...slides.querySelector("style").textContent.matchAll(/:root[^{]*\{([^}]*--hb-[^}]*)\}/g)]
+  const credit = slides.querySelector('meta[name="credit"]').content, style = slides.querySelector('script[data-part="drawings"]').textContent;
+  const [light, dark] = [...slides.querySelector('script[type="text/css"]').textContent.matchAll(/:root[^{]*\{([^}]*--hb-[^}]*)\}/g)]
     .map(([, all]) => Object.fromEntries([...all.matchAll(/--([\w-]+):\s*(#\w+)/g)].map(([, name, colour]) => [name, colour])));
   const pictures = [...slides.querySelectorAll("svg[data-picture]")].map((svg) => ({
     name: svg.dataset.picture, title: svg.closest(".slide").querySelector("h2").textContent.trim(), alt: svg.getAttribute("aria-label"), note: noted(svg.closest(".slide")),
