@@ -68,10 +68,14 @@ def main() -> None:
     parser.add_argument("--seed", type=int, default=1, help="another seed, other inputs")
     parser.add_argument("--begin", type=int, default=0, help="number of the first input")
     parser.add_argument("--kinds", nargs="+", choices=SHARES, default=[], help="only these kinds")
-    parser.add_argument("--rendered", type=float, default=0.05, help="share of those that pass that is rendered")
+    parser.add_argument(
+        "--rendered", type=float, default=0.05, help="share of those that pass that is rendered"
+    )
     parser.add_argument("--seconds", type=int, default=20, help="longest that one may take")
     parser.add_argument("--jobs", type=int, default=os.cpu_count() or 1, help="processes")
-    parser.add_argument("--keep", type=Path, default=ROOT / ".venv" / "fuzz", help="folder for faults")
+    parser.add_argument(
+        "--keep", type=Path, default=ROOT / ".venv" / "fuzz", help="folder for faults"
+    )
     args = parser.parse_args()
     figures, begun = Figures(args.keep), time.perf_counter()
     threads = [
@@ -83,7 +87,9 @@ def main() -> None:
     for thread in threads:
         thread.join()
     figures.print()
-    print(f"seed {args.seed}, runs {args.begin} to {args.begin + args.runs - 1}, {time.perf_counter() - begun:.0f} s")
+    print(
+        f"seed {args.seed}, runs {args.begin} to {args.begin + args.runs - 1}, {time.perf_counter() - begun:.0f} s"
+    )
     sys.exit(1 if figures.faults else 0)
 
 
@@ -113,7 +119,9 @@ def _work(args: argparse.Namespace, begin: int, figures: Figures) -> None:
         status = process.wait()
         reader.join()
         if open_:
-            last = [line.strip() for line in errors[0].splitlines() if line.startswith("  File")][:4]
+            last = [line.strip() for line in errors[0].splitlines() if line.startswith("  File")][
+                :4
+            ]
             name = "hang" if "Timeout" in errors[0] else "crash"
             detail = " < ".join(last) or errors[0][-300:]
             figures.add(open_["kind"], {**open_, "outcome": [name, detail, "read"]})

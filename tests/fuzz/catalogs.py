@@ -52,7 +52,11 @@ class Base:
         }
         self.grafts: dict[str, list[str]] = {}
         for name, text in self.texts.items():
-            if name.endswith(".yaml") and not name.startswith("conclusions/") and name != "changes.yaml":
+            if (
+                name.endswith(".yaml")
+                and not name.startswith("conclusions/")
+                and name != "changes.yaml"
+            ):
                 for key, values in entries.values(text).items():
                     self.grafts.setdefault(key, []).extend(values)
 

@@ -140,7 +140,11 @@ def _swap(text: str, places: _Places, random: Random, grafts: Grafts) -> str:
 def _rename(text: str, places: _Places, random: Random, grafts: Grafts) -> str:
     if not places.pairs:
         return text
-    put = random.choice(places.pairs)[0].value if random.random() < 0.6 else random.choice(texts.WORDS)
+    put = (
+        random.choice(places.pairs)[0].value
+        if random.random() < 0.6
+        else random.choice(texts.WORDS)
+    )
     return _put(text, random.choice(places.pairs)[0], put)
 
 
@@ -162,7 +166,11 @@ def _graft(text: str, places: _Places, random: Random, grafts: Grafts) -> str:
 def _empty(text: str, places: _Places, random: Random, grafts: Grafts) -> str:
     if not places.collections:
         return text
-    return _put(text, random.choice(places.collections), random.choice(("[]", "{}", "", "[[]]", "0", "null")))
+    return _put(
+        text,
+        random.choice(places.collections),
+        random.choice(("[]", "{}", "", "[[]]", "0", "null")),
+    )
 
 
 def _letters(text: str, places: _Places, random: Random, grafts: Grafts) -> str:

@@ -23,7 +23,9 @@ from build_tools.planning import plan
 from . import texts
 from .outcome import Outcome, of_error
 
-_EXERCISES = {id: {"name": f"{id}, long", "main": id == "a-curl"} for id in ("a-curl", "b-curl", "c-curl")}
+_EXERCISES = {
+    id: {"name": f"{id}, long", "main": id == "a-curl"} for id in ("a-curl", "b-curl", "c-curl")
+}
 _DATA = {
     "exercises": _EXERCISES,
     "plan": plan.as_data(),
@@ -31,18 +33,31 @@ _DATA = {
     "retired": {"pit-curl": "Pit curl"},
 }
 _KNOWN = {"a-curl": "a-curl", "b-curl": "b-curl", "old-curl": "a-curl"}
-_ROW = {"exercise": "a-curl", "sets": 3, "repetitions": "8-12", "load": "20 kg", "left": 2, "rest": 90}
+_ROW = {
+    "exercise": "a-curl",
+    "sets": 3,
+    "repetitions": "8-12",
+    "load": "20 kg",
+    "left": 2,
+    "rest": 90,
+}
 _DONE = {"sets": 3, "repetitions": 9, "load": "20 kg", "left": 1}
 _WEEK = [
     [{**_ROW, "tempo": "3-0-1", "note": "slow", "done": _DONE}, {**_ROW, "exercise": "b-curl"}],
     [], [{"exercise": "old-curl", "sets": 1, "repetitions": "5"}], [], [], [], [{**_ROW, "exercise": "pit-curl"}],
 ]  # fmt: skip
 PLAN: dict[str, Any] = {
-    **{"version": 2, "goal": "growth", "monday": "2026-12-07", "easy": True, "main": {"a-curl": False}},
+    **{
+        "version": 2,
+        "goal": "growth",
+        "monday": "2026-12-07",
+        "easy": True,
+        "main": {"a-curl": False},
+    },
     "days": _WEEK,
     "before": [{"monday": "2026-11-30", "days": _WEEK}, {"easy": True, "days": [[]] * 7}],
 }
-_ROWS = [["a-curl", 3, "8-12", "20 kg", 2, 90, "3-0-1", "slow"], ["old-curl", None, "30 s"]]
+_ROWS = [["a-curl", 3, "8-12", "20 kg", 2, 90, "3-0-1", "slow"], ["old-curl", None, "30s"]]
 LINK: list[Any] = ["Legs", "Ada", "2026-12-01", ["knee"], [[0, _ROWS], [3, [["b-curl"]]]]]
 #: What JSON can hold where something else belongs.
 _VALUES: tuple[Any, ...] = (
@@ -65,7 +80,9 @@ def _json(value: Any, random: Random) -> Any:
     elif how == 2 and isinstance(inside, list):
         inside[key:key] = [inside[key]] * random.choice((1, 2, 10, 200))
     elif how == 3 and isinstance(inside, dict):
-        inside[random.choice(("__proto__", "constructor", "mood", "days", "exercise", ""))] = inside.pop(key)
+        inside[random.choice(("__proto__", "constructor", "mood", "days", "exercise", ""))] = (
+            inside.pop(key)
+        )
     else:
         inside[key] = random.choice(_VALUES)
     return value
@@ -105,7 +122,11 @@ def try_plan(data: bytes) -> Outcome:
     try:
         rules.takenOut(text, _DATA)
         try:
-            found = rules.unpacked(text[1:], _DATA, told) if text.startswith("#") else rules.read(text, _DATA, told)
+            found = (
+                rules.unpacked(text[1:], _DATA, told)
+                if text.startswith("#")
+                else rules.read(text, _DATA, told)
+            )
         except script_rules.Refused as refused:
             return Outcome("refused" if str(refused) else "unlocated", str(refused))
         if rules.read(rules.write(found, _DATA), _DATA, told) != found:
@@ -164,7 +185,12 @@ def try_export(name: str, data: bytes, folder: Path, records: str) -> Outcome:
     export.write_bytes(data)
     bibliography.write_text(records, encoding="utf-8")
     args = argparse.Namespace(
-        file=str(export), doi=None, catalog=bibliography.parent, key=None, section=None, dry_run=False
+        file=str(export),
+        doi=None,
+        catalog=bibliography.parent,
+        key=None,
+        section=None,
+        dry_run=False,
     )
     told = io.StringIO()
     try:

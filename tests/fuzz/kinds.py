@@ -34,7 +34,10 @@ class Input(NamedTuple):
 
     def as_data(self) -> dict[str, object]:
         """As plain JSON, for a report."""
-        return {"kind": self.kind, "files": {k: base64.b64encode(v).decode() for k, v in self.files.items()}}
+        return {
+            "kind": self.kind,
+            "files": {k: base64.b64encode(v).decode() for k, v in self.files.items()},
+        }
 
 
 class Trials:

@@ -14,6 +14,7 @@ from build_tools.checks.runner import INTERNAL_ERROR, GradedFinding
 #: As it should be: nothing to say, something said that stops nothing, an error with its place, or a refusal with a reason.
 SOUND = ("clean", "warned", "located", "refused")
 #: Words of arithmetic that went wrong, where a number should stand. No English word of the pages is one of them.
+_SCRIPT = re.compile(r"<script>.*?</script>", re.DOTALL)
 _NO_NUMBER = re.compile(r"(?<![\w-])-?(?:nan|NaN|inf|Infinity)(?:px|%|em)?(?![\w-])")
 
 
@@ -62,8 +63,13 @@ def _is_there(spot: object, catalog: Catalog) -> bool:
 def of_pages(texts: Iterable[tuple[str, str]]) -> Outcome | None:
     """A fault when a page or file shows what is no number."""
     for name, text in texts:
+        text = _SCRIPT.sub("", text)
         if found := _NO_NUMBER.search(text):
-            return Outcome("no-number", f"{name}: {text[max(0, found.start() - 60) : found.end() + 40]!r}", "rendered")
+            return Outcome(
+                "no-number",
+                f"{name}: {text[max(0, found.start() - 60) : found.end() + 40]!r}",
+                "rendered",
+            )
     return None
 
 
@@ -74,4 +80,6 @@ def of_error(error: BaseException, depth: str) -> Outcome:
         for frame in traceback.extract_tb(error.__traceback__)[-6:]
     ]
     name = "memory" if isinstance(error, MemoryError) else "traceback"
-    return Outcome(name, f"{type(error).__name__}: {str(error)[:160]} ({' > '.join(frames)})", depth)
+    return Outcome(
+        name, f"{type(error).__name__}: {str(error)[:160]} ({' > '.join(frames)})", depth
+    )

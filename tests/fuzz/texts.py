@@ -89,7 +89,9 @@ def _letters(text: str, random: Random) -> str:
     """A few letters lost, put in or said again."""
     at = random.randrange(len(text) + 1)
     lost = random.choice((0, 0, 1, 1, 5, 40))
-    put = random.choice(("", *WORDS, text[at : at + 20], text[at : at + 1] * 300, "{" * 300, "[" * 5000))
+    put = random.choice(
+        ("", *WORDS, text[at : at + 20], text[at : at + 1] * 300, "{" * 300, "[" * 5000)
+    )
     return text[:at] + put + text[at + lost :]
 
 
@@ -101,6 +103,8 @@ def _cut(text: str, random: Random) -> str:
 def _bytes(data: bytes, random: Random) -> bytes:
     for _ in range(random.choice((1, 1, 3, 20))):
         at = random.randrange(len(data) + 1)
-        put = random.choice((b"\xff", b"\x00", b"\xc3", b"\xed\xa0\x80", b"\xf4\x90\x80\x80", random.randbytes(3)))
+        put = random.choice(
+            (b"\xff", b"\x00", b"\xc3", b"\xed\xa0\x80", b"\xf4\x90\x80\x80", random.randbytes(3))
+        )
         data = data[:at] + put + data[at + random.choice((0, 1, 2)) :]
     return data

@@ -12,6 +12,7 @@ the value before training, everything else in the unit its field states.
 from .base import (
     ID_PATTERN,
     KEY_PATTERN,
+    LEAST,
     NAMES,
     PLAIN,
     TODO,
@@ -184,6 +185,7 @@ __all__ = [
     "Handbook",
     "ID_PATTERN",
     "Id",
+    "LEAST",
     "Interval",
     "Joint",
     "KEY_PATTERN",
