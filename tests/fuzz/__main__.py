@@ -11,7 +11,7 @@ import threading
 import time
 from collections import Counter, defaultdict
 from pathlib import Path
-from typing import Any
+from typing import Any, TextIO
 
 from folders import ROOT
 
@@ -105,8 +105,7 @@ def _work(args: argparse.Namespace, begin: int, figures: Figures) -> None:
         )  # fmt: skip
         assert process.stdout and process.stderr
         errors: list[str] = []
-        stderr = process.stderr
-        reader = threading.Thread(target=lambda: errors.append(stderr.read()))
+        reader = threading.Thread(target=_read, args=(process.stderr, errors))
         reader.start()
         open_: dict[str, Any] | None = None
         for line in process.stdout:
@@ -119,15 +118,19 @@ def _work(args: argparse.Namespace, begin: int, figures: Figures) -> None:
         status = process.wait()
         reader.join()
         if open_:
-            last = [line.strip() for line in errors[0].splitlines() if line.startswith("  File")][
-                :4
-            ]
+            # The thread that tries stands last, its innermost call first.
+            main = errors[0].rpartition("most recent call first")[2]
+            last = [line.strip() for line in main.splitlines() if line.startswith("  File")][:6]
             name = "hang" if "Timeout" in errors[0] else "crash"
             detail = " < ".join(last) or errors[0][-300:]
             figures.add(open_["kind"], {**open_, "outcome": [name, detail, "read"]})
             begin = open_["number"] + args.jobs
         elif status:
             raise SystemExit(f"a process ended with {status}:\n{errors[0]}")
+
+
+def _read(stream: TextIO, into: list[str]) -> None:
+    into.append(stream.read())
 
 
 if __name__ == "__main__":

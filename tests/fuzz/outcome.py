@@ -15,7 +15,7 @@ from build_tools.checks.runner import INTERNAL_ERROR, GradedFinding
 SOUND = ("clean", "warned", "located", "refused")
 #: Words of arithmetic that went wrong, where a number should stand. No English word of the pages is one of them.
 _SCRIPT = re.compile(r"<script>.*?</script>", re.DOTALL)
-_NO_NUMBER = re.compile(r"(?<![\w-])-?(?:nan|NaN|inf|Infinity)(?:px|%|em)?(?![\w-])")
+_NO_NUMBER = re.compile(r"(?<![\w.-])-?(?:nan|NaN|inf|Infinity)(?:px|%|em)?(?![\w-])")
 
 
 class Outcome(NamedTuple):
