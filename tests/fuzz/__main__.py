@@ -72,6 +72,9 @@ def main() -> None:
         "--rendered", type=float, default=0.05, help="share of those that pass that is rendered"
     )
     parser.add_argument("--seconds", type=int, default=20, help="longest that one may take")
+    parser.add_argument(
+        "--minutes", type=float, default=1e6, help="end after so long, whatever is left"
+    )
     parser.add_argument("--jobs", type=int, default=os.cpu_count() or 1, help="processes")
     parser.add_argument(
         "--keep", type=Path, default=ROOT / ".venv" / "fuzz", help="folder for faults"
@@ -95,8 +98,8 @@ def main() -> None:
 
 def _work(args: argparse.Namespace, begin: int, figures: Figures) -> None:
     """Let one process after the other try every ``jobs``-th input, each from behind the one that ended the last."""
-    end = args.begin + args.runs
-    while begin < end:
+    end, stop = args.begin + args.runs, time.monotonic() + 60 * args.minutes
+    while begin < end and time.monotonic() < stop:
         asked = [args.seed, begin, end, args.jobs, args.seconds, args.rendered, args.kinds]
         process = subprocess.Popen(
             [sys.executable, "-m", "fuzz.worker", json.dumps(asked)],
@@ -113,6 +116,9 @@ def _work(args: argparse.Namespace, begin: int, figures: Figures) -> None:
             if "outcome" in told and open_:
                 figures.add(open_["kind"], told)
                 begin, open_ = told["number"] + args.jobs, None
+                if time.monotonic() > stop:
+                    process.kill()
+                    break
             else:
                 open_ = told
         status = process.wait()
@@ -125,7 +131,7 @@ def _work(args: argparse.Namespace, begin: int, figures: Figures) -> None:
             detail = " < ".join(last) or errors[0][-300:]
             figures.add(open_["kind"], {**open_, "outcome": [name, detail, "read"]})
             begin = open_["number"] + args.jobs
-        elif status:
+        elif status and time.monotonic() < stop:
             raise SystemExit(f"a process ended with {status}:\n{errors[0]}")
 
 

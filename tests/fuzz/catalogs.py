@@ -22,18 +22,8 @@ from . import entries, texts
 from .outcome import Outcome, judged, of_error, of_pages
 
 TODAY = date(2026, 12, 1)
-#: Files that the demo catalog does without.
-ADDED = {
-    "moved.yaml": """exercises: {dim-curl: cable-curl}
-muscles: {candle: lantern}
-parts: {candle/wick: lantern/long-head}
-sources: {wick2029: wick2030}
-retired:
-  exercises:
-    pit-curl: {name: Pit curl, day: 2026-11-20, because: Nobody lit it., parts: [lantern/long-head]}
-""",
-    "exceptions.yaml": "exceptions: []\n",
-}
+#: What the demo catalog does without: ids that moved, and studies with numbers of every kind.
+ADDED = Path(__file__).parent / "added"
 #: What a path of the catalog's folder is called in the figures.
 Changed = dict[str, bytes]
 
@@ -41,10 +31,12 @@ Changed = dict[str, bytes]
 class Base:
     """A copy of a catalog that inputs are tried on, one after the other."""
 
-    def __init__(self, catalog: Path, folder: Path, added: dict[str, str] | None = None) -> None:
+    def __init__(self, catalog: Path, folder: Path, added: Path | None = None) -> None:
         self.root = Path(shutil.copytree(catalog, folder / "catalog"))
-        for name, text in (added or {}).items():
-            (self.root / name).write_text(text, encoding="utf-8")
+        for path in added.rglob("*.*") if added else ():
+            to = self.root / path.relative_to(added)
+            before = to.read_text(encoding="utf-8") if to.exists() else ""
+            to.write_text(before + path.read_text(encoding="utf-8"), encoding="utf-8")
         self.texts = {
             path.relative_to(self.root).as_posix(): path.read_text(encoding="utf-8")
             for path in sorted(self.root.rglob("*"))
