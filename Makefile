@@ -82,6 +82,9 @@ newest: $(PY) ## Test with the newest packages that pyproject.toml allows, in an
 bench: $(VENV)/test.stamp ## Measure build and check, as ratios (takes some minutes)
 	@PYTHONPATH=tests $(PY) -m bench $(ARGS)
 
+fuzz: $(VENV)/test.stamp ## Try mutated inputs of every kind; ARGS="--runs 20000 --seed 2"
+	@PYTHONPATH=tests $(PY) -m fuzz $(ARGS)
+
 # Keeps what is pinned where it still fits; ARGS=--upgrade moves everything to the newest.
 COMPILE = $(UV) pip compile pyproject.toml --quiet --universal --python-version 3.11 --generate-hashes \
 	--no-annotate --no-emit-index-url --custom-compile-command "make lock" $(ARGS)

@@ -13,6 +13,7 @@ PACKAGE = ROOT / "build_tools"
 #: Folders and modules that test no single module, each with what they test instead. One that is gone, or that has its module, is an error.
 ELSEWHERE = {
     "test_bench.py": "the benchmark, which is no part of the product",
+    "test_fuzz.py": "whether anything breaks it, all rooms together",
     "test_layers.py": "the order of all rooms",
     "test_mirror.py": "this",
     "test_packaging.py": "commands and locked sets",

@@ -19,6 +19,10 @@ Angles = tuple[float, ...]
 _HELP = "sample it again: `handbook sample-lengths`"
 #: Largest table read, in bytes; the shipped ones are a tenth of it.
 MAX_SIZE = 200_000
+#: Most steps of an axis; the shipped ones have a tenth of it.
+MAX_STEPS = 200
+#: Longest muscle, mm: no part of a person is longer.
+MAX_LENGTH = 3000
 
 
 @dataclass(frozen=True)
@@ -35,9 +39,9 @@ class Grid:
 def angles(span: list[float], step: float) -> Angles:
     """Every angle of an axis, degrees. Raises ``ValueError`` unless the span is a whole number of steps."""
     count = (span[1] - span[0]) / step
-    if count < 1 or count != int(count):
+    if not 1 <= count <= MAX_STEPS or count != int(count):
         raise ValueError(
-            f"{span[0]:g} to {span[1]:g} is not a whole number of steps of {step:g} degrees"
+            f"{span[0]:g} to {span[1]:g} is not a whole number of steps of {step:g} degrees, at most {MAX_STEPS}"
         )
     return tuple(span[0] + step * n for n in range(int(count) + 1))
 
@@ -64,7 +68,7 @@ def read(path: Path, label: str, table: LengthTable) -> tuple[Grid | None, list[
                 _HELP,
             )
         ]
-    except ValueError as error:  # of which text that is no UTF-8 is one
+    except (ValueError, csv.Error) as error:  # of which text that is no UTF-8 is one
         return None, [
             Finding(
                 "length-table", Spot(label, 1, 1), f"this is no table of lengths: {error}", _HELP
@@ -113,6 +117,8 @@ def _parse(text: str, table: LengthTable) -> Grid:
                 f"this line should be for {first} {expected[line - 2][0]:g} and {second} {expected[line - 2][1]:g} degrees",
             )
         for name, value in zip(columns, values[2:], strict=True):
+            if not 0 < value <= MAX_LENGTH:
+                raise _At(line, f"{value:g} mm is no length of a muscle")
             columns[name][expected[line - 2]] = value
     if len(rows) - 1 != len(expected):
         raise _At(len(rows), f"the table ends after {len(rows) - 1} of {len(expected)} lines")

@@ -30,6 +30,8 @@ UNIT: dict[SegmentName, SegmentName] = {
 THOUSAND = 1000
 #: Largest file read, in bytes; the shipped ones are a tenth of it.
 MAX_SIZE = 100_000
+#: Largest number in it: ten times a piece of the body away.
+MOST = 10_000
 _SEGMENTS: tuple[SegmentName, ...] = get_args(SegmentName)
 _HELP = "sample it again: `handbook sample-lengths`"
 
@@ -82,7 +84,7 @@ def read(path: Path, label: str) -> tuple[dict[str, MusclePath], list[Finding]]:
             raise ValueError(f"{short[0]} has one place only")
     except OSError as error:
         return {}, [_finding(label, 1, f"the paths cannot be read: {error.strerror}")]
-    except ValueError as error:  # of which text that is no UTF-8 is one
+    except (ValueError, csv.Error) as error:  # of which text that is no UTF-8 is one
         return {}, [_finding(label, line, f"this is no path of a muscle: {error}")]
     return {muscle: MusclePath(tuple(stops)) for muscle, stops in found.items()}, []
 
@@ -96,8 +98,15 @@ def _stop(row: list[str]) -> tuple[str, Stop]:
         raise ValueError(f"`{segment}` is none of {', '.join(_SEGMENTS)}")
     if bool(joint) != bool(degrees):
         raise ValueError("a joint stands with its angle, or neither of them")
-    place = Place(known, int(along) / THOUSAND, int(ahead) / THOUSAND)
-    return muscle, Stop(place, joint, int(degrees)) if joint else Stop(place)
+    place = Place(known, _whole(along) / THOUSAND, _whole(ahead) / THOUSAND)
+    return muscle, Stop(place, joint, _whole(degrees)) if joint else Stop(place)
+
+
+def _whole(text: str) -> int:
+    value = int(text)
+    if abs(value) > MOST:
+        raise ValueError(f"{text[:20]} is beyond {MOST}, which no place or angle is")
+    return value
 
 
 def _finding(label: str, line: int, message: str) -> Finding:

@@ -26,7 +26,6 @@ _CALLED: dict[type[entries.Basis], str] = {
     entries.CareLine: "line of care",
     entries.Fact: "fact",
     entries.Convention: "convention",
-    entries.Scale: "convention",
     entries.Correlation: "correlation",
     entries.BodyWeightFraction: "body-weight fraction",
     entries.MachineCurve: "machine's curve",
@@ -51,7 +50,8 @@ class Statement:
     @property
     def called(self) -> str:
         """Its kind in plain words, e.g. ``emphasis claim``."""
-        return _CALLED.get(type(self.basis), "statement")
+        kinds = (_CALLED.get(kind) for kind in type(self.basis).__mro__)
+        return next(filter(None, kinds), "statement")
 
     def spot(self, *path: str | int, key: bool = False) -> Spot:
         """Where it stands, or where ``path`` within it stands."""

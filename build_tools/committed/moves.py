@@ -228,7 +228,7 @@ def statements(texts: Mapping[str, str | None], paths: Iterable[str]) -> Stateme
         try:
             data = yaml.load(text or "", yaml.CSafeLoader)
             made = list(_of_file(data)) if isinstance(data, dict) else []
-        except (yaml.YAMLError, KeyError, ValueError, AttributeError):
+        except (yaml.YAMLError, LookupError, ValueError, TypeError, AttributeError):
             continue
         for one in made:
             found.setdefault(one.key, one)

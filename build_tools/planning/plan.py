@@ -53,8 +53,8 @@ def seconds(programme: Programme, goal: Goal) -> Seconds:
     """
     timing = programme.timing
     return Seconds(
-        timing["change_exercise"].value,
-        timing["warm_up"].value,
+        timing.change_exercise.value,
+        timing.warm_up.value,
         _middle(programme.goals["strength"].repetition_seconds),
         _middle(programme.goals[goal].rest_seconds),
     )

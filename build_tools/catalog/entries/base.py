@@ -60,8 +60,19 @@ StanceId = Annotated[Id, KnownKind("stances")]
 StudyKey = Annotated[Key, KnownKind("studies")]
 Unit = Annotated[Line, KnownKind("units")]
 VersionId = Annotated[Id, KnownKind("versions")]
-Positive = Annotated[float, Field(gt=0)]
-Interval = Annotated[list[float], Field(min_length=2, max_length=2)]
+#: Least and largest size of a number that is written somewhere: far beyond what anybody measures, and squares and sums of them are numbers.
+LEAST, LARGEST = 1e-6, 1e9
+Quantity = Annotated[float, Field(ge=-LARGEST, le=LARGEST)]
+NotNegative = Annotated[float, Field(ge=0, le=LARGEST)]
+Positive = Annotated[float, Field(gt=0), Field(ge=LEAST, le=LARGEST)]
+Headcount = Annotated[int, Field(gt=0, le=1_000_000)]
+#: No two groups differ so surely that a paper prints less.
+Probability = Annotated[float, Field(gt=0), Field(ge=1e-15, le=1)]
+Degrees = Annotated[float, Field(ge=-360, le=360)]
+#: A length in space around a person.
+Metres = Annotated[float, Field(ge=-10, le=10)]
+ForwardAndUp = Annotated[list[Metres], Field(min_length=2, max_length=2)]
+Interval = Annotated[list[Quantity], Field(min_length=2, max_length=2)]
 #: From where to where of a repetition, as shares of its path: 0 is its start, 1 its end.
 Stretch = Annotated[list[Annotated[float, Field(ge=0, le=1)]], Field(min_length=2, max_length=2)]
 #: A part of the body that can rest on something.

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
-from typing import Annotated, Literal
+from typing import Literal
 
 from pydantic import Field, model_validator
 
@@ -12,15 +12,18 @@ from .base import (
     Citation,
     ConcernId,
     ContactPoint,
+    Degrees,
     Entry,
     EquipmentId,
     ExerciseId,
+    ForwardAndUp,
     HandWidthId,
-    Interval,
     JointId,
     Line,
     LoadPointId,
+    Metres,
     Name,
+    NotNegative,
     PartRef,
     PositionId,
     StanceId,
@@ -33,14 +36,14 @@ from .base import (
 class Anchor(Entry):
     """Where a cable or band leaves its pulley or post, seen from where the body rests."""
 
-    x: float = Field(
+    x: Metres = Field(
         description="Metres forward of the point that carries the body, negative is behind; in the front view to the left."
     )
-    left: float | None = Field(
+    left: Metres | None = Field(
         None,
         description="Metres to the person's left, negative to the right; for the front view and from above.",
     )
-    height: Literal["low", "mid", "high"] | float = Field(
+    height: Literal["low", "mid", "high"] | Metres = Field(
         description="low 0.15 m, mid 1.0 m, high 2.1 m, or metres above the floor."
     )
 
@@ -52,7 +55,7 @@ class MachineCurve(Basis):
     asks: Literal["flexors", "extensors"] = Field(
         description="Which muscles of the joint the machine loads."
     )
-    moments: list[Annotated[float, Field(ge=0)]] = Field(
+    moments: list[NotNegative] = Field(
         min_length=2,
         description="The moment at evenly spaced instants from start to end, in any one unit: only its shape is used.",
     )
@@ -75,6 +78,7 @@ class Load(Entry):
     height: float | None = Field(
         None,
         ge=0,
+        le=10,
         description="Height of the hands at their lowest where something sets it, metres "
         "(0.225: a bar with full plates on the floor).",
     )
@@ -96,17 +100,17 @@ class Load(Entry):
 class OtherLimb(Entry):
     """The second limb (in the front view and from above the right one), where it acts otherwise: its angles, or where its toes stay."""
 
-    start: dict[JointId, float] | None = Field(
+    start: dict[JointId, Degrees] | None = Field(
         None, alias="from", description="Its joint angles at the start, degrees."
     )
-    end: dict[JointId, float] | None = Field(
+    end: dict[JointId, Degrees] | None = Field(
         None, alias="to", description="Its joint angles at the end, degrees."
     )
-    toes: Interval | None = Field(
+    toes: ForwardAndUp | None = Field(
         None,
         description="Where its toes stay: metres forward of the carrying ankle, metres above the floor.",
     )
-    pitch: float | None = Field(
+    pitch: Degrees | None = Field(
         None,
         description="Angle of the foot whose toes stay, degrees; negative lifts the heel. Flat unless given.",
     )
@@ -135,20 +139,20 @@ class Movement(Entry):
     """
 
     position: PositionId = Field(description="Body position (id from vocabulary.yaml).")
-    tilt: float | None = Field(
+    tilt: Degrees | None = Field(
         None,
         description="Angle in space of the segment that the position fixes, in place of the position's own.",
     )
-    support: dict[ContactPoint, float] = Field(
+    support: dict[ContactPoint, Metres] = Field(
         default={}, description="Heights in place of those of the position, metres."
     )
-    start: dict[JointId, float] = Field(
+    start: dict[JointId, Degrees] = Field(
         alias="from", min_length=1, description="Joint angles at the start, degrees."
     )
-    via: list[dict[JointId, float]] = Field(
+    via: list[dict[JointId, Degrees]] = Field(
         default=[], description="Joint angles between start and end, evenly spaced in time."
     )
-    end: dict[JointId, float] = Field(
+    end: dict[JointId, Degrees] = Field(
         alias="to", min_length=1, description="Joint angles at the end, degrees."
     )
     other: OtherLimb | None = Field(

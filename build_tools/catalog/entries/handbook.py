@@ -6,7 +6,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field, StringConstraints, ValidationInfo, field_validator, model_validator
 
-from .base import Basis, Entry, Interval, Line, MeasureId, Name, Outcome, Positive, Unfit
+from .base import Basis, Entry, Interval, Line, MeasureId, Name, Outcome, Quantity, Unfit
 
 
 class Owner(Entry):
@@ -22,7 +22,7 @@ class Owner(Entry):
 class Convention(Basis):
     """A number that a method leaves open, fixed here for the whole handbook."""
 
-    value: float = Field(description="The number, in `unit`.")
+    value: Quantity = Field(description="The number, in `unit`.")
     unit: Line | None = Field(None, description="Its unit; left out for a ratio or a share.")
     means: Line = Field(description="What it decides, in plain words.")
     reckoned: Line | None = Field(
@@ -35,9 +35,51 @@ class Convention(Basis):
 
 
 class Scale(Convention):
-    """A convention that says how far something spreads, so that it lies above 0."""
+    """A convention that says how far something spreads on the scale of log ratios, so that it lies above 0."""
 
-    value: Positive = Field(description="The number, a log ratio above 0.")
+    value: float = Field(ge=0.001, le=10, description="The number, a log ratio above 0.")
+
+
+class LogRatio(Convention):
+    """A convention on the scale of log ratios, of either sign."""
+
+    value: float = Field(ge=-10, le=10, description="The number, a log ratio.")
+
+
+class Margin(Convention):
+    """A ratio of two sizes, the larger first, that parts alike from unlike or ordinary from large."""
+
+    value: float = Field(ge=1.001, le=1000, description="The ratio, above 1.")
+
+
+class Exponent(Convention):
+    """A power that turns one dimension of growth into another."""
+
+    value: float = Field(ge=0.1, le=10, description="The exponent.")
+
+
+class Limit(Convention):
+    """A size beyond which a number is a slip."""
+
+    value: float = Field(ge=1.001, le=1_000_000, description="The size, above 1.")
+
+
+class Percent(Convention):
+    """A share of a whole."""
+
+    value: float = Field(ge=0.01, le=100, description="The share, per cent.")
+
+
+class Months(Convention):
+    """A length of time."""
+
+    value: float = Field(ge=1, le=1200, description="Months.")
+
+
+class Count(Convention):
+    """How many of something."""
+
+    value: float = Field(ge=0, le=1000, description="How many.")
 
 
 #: What two numbers of the same people can be.
@@ -104,28 +146,28 @@ class Correlations(Entry):
 class Conventions(Entry):
     """What methods leave open and this handbook fixes. Ratios are final sizes, activities or strengths, first to second."""
 
-    review_interval: Convention = Field(
+    review_interval: Months = Field(
         description="Months after which an entry is due for another look."
     )
-    margin_growth: Convention = Field(
+    margin_growth: Margin = Field(
         description="Ratio of final muscle sizes below which two count as alike."
     )
-    margin_activation: Convention = Field(
+    margin_activation: Margin = Field(
         description="Ratio of activities below which two count as alike."
     )
-    margin_strength: Convention = Field(
+    margin_strength: Margin = Field(
         description="Ratio of final strengths below which two count as alike."
     )
-    margin_length: Convention = Field(
+    margin_length: Percent = Field(
         description="Difference of mean lengths, per cent of the own range, below which two count as alike."
     )
-    size_large_growth: Convention = Field(
+    size_large_growth: Margin = Field(
         description="Ratio of final muscle sizes from which a difference is large."
     )
-    size_large_activation: Convention = Field(
+    size_large_activation: Margin = Field(
         description="Ratio of activities from which a difference is large."
     )
-    size_large_strength: Convention = Field(
+    size_large_strength: Margin = Field(
         description="Ratio of final strengths from which a difference is large."
     )
     spread_growth: Scale = Field(
@@ -139,40 +181,40 @@ class Conventions(Entry):
     )
     effect_activation: Scale = Field(description="The same for activities.")
     effect_strength: Scale = Field(description="The same for strengths.")
-    length_slope: Convention = Field(
+    length_slope: LogRatio = Field(
         description="Log ratio of muscle sizes that is expected of training over a whole range of muscle length more."
     )
     length_slope_sd: Scale = Field(description="Standard deviation of that expectation, log ratio.")
-    conversion_thickness: Convention | None = Field(
+    conversion_thickness: Exponent | None = Field(
         None,
         description="Exponent that turns the growth of a thickness (log ratio) into that of an area; left out, the two are never pooled.",
     )
-    conversion_volume: Convention | None = Field(
+    conversion_volume: Exponent | None = Field(
         None,
         description="Exponent that turns the growth of a volume (log ratio) into that of an area; left out, the two are never pooled.",
     )
     correlations: Correlations = Field(
         description="How alike people's numbers are taken to be where no paper says it."
     )
-    size_impossible_growth: Convention | None = Field(
+    size_impossible_growth: Limit | None = Field(
         None, description="Ratio of muscle sizes beyond which a number is a slip."
     )
-    size_impossible_activation: Convention | None = Field(
+    size_impossible_activation: Limit | None = Field(
         None, description="Ratio of activities beyond which a number is a slip."
     )
-    size_impossible_strength: Convention | None = Field(
+    size_impossible_strength: Limit | None = Field(
         None, description="Ratio of strengths beyond which a number is a slip."
     )
-    size_impossible_architecture: Convention | None = Field(
+    size_impossible_architecture: Limit | None = Field(
         None, description="Ratio of other measures beyond which a number is a slip."
     )
-    size_impossible_standardised: Convention | None = Field(
+    size_impossible_standardised: Limit | None = Field(
         None, description="Standardised difference beyond which a number is a slip."
     )
-    exercises_per_part: Convention | None = Field(
+    exercises_per_part: Count | None = Field(
         None, description="How many exercises every muscle part has, if a number is asked."
     )
-    years_ahead: Convention | None = Field(
+    years_ahead: Count | None = Field(
         None, description="How many years ahead a reference may be dated; 1 unless given."
     )
 

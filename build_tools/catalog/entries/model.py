@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, StringConstraints
 
-from .base import Entry, Id, Interval, JointId, Line, Name, PartRef, Positive
+from .base import Degrees, Entry, Id, Interval, JointId, Line, Name, PartRef
 
 #: A name inside a model file or a table: letters, digits and underscores.
 Column = Annotated[str, StringConstraints(pattern=r"^[A-Za-z]\w{0,40}$")]
@@ -49,14 +49,18 @@ class SourceModel(Entry):
     )
 
 
+#: From one angle to another.
+Span = Annotated[list[Degrees], Field(min_length=2, max_length=2)]
+
+
 class Axis(Entry):
     """One joint of a table: clinical degrees, evenly spaced, both ends included."""
 
     joint: JointId = Field(description="Joint (id from vocabulary.yaml).")
     coordinate: Column = Field(description="The joint's coordinate in the model.")
     reversed: bool = Field(False, description="True where the model counts flexion as negative.")
-    span: Interval = Field(description="First and last angle, degrees.")
-    step: Positive = Field(description="Degrees from one row to the next.")
+    span: Span = Field(description="First and last angle, degrees.")
+    step: float = Field(ge=0.1, le=360, description="Degrees from one row to the next.")
 
 
 class LengthTable(Entry):
@@ -81,7 +85,7 @@ class PublishedArm(Entry):
     """A published moment arm that a table is held against; its size alone, as papers differ on the sign."""
 
     joint: JointId = Field(description="The joint that the arm is about.")
-    over: Interval = Field(
+    over: Span = Field(
         description="Joint angles it was published for, degrees; a single angle with one step to each side."
     )
     mm: Interval = Field(
@@ -112,7 +116,7 @@ class ModelMuscle(Entry):
     suffix: Literal["", "_r"] = Field(
         "", description="What the model adds to the name for the right side."
     )
-    box: dict[JointId, Interval] = Field(
+    box: dict[JointId, Span] = Field(
         min_length=1,
         max_length=2,
         description="Each joint it crosses -> first and last angle it is trusted for, degrees.",

@@ -6,37 +6,35 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from .base import Entry, Interval, Positive, Unfit, Unit
+from .base import Entry, Headcount, Interval, NotNegative, Positive, Quantity, Unfit, Unit
 
 
 class Spread(Entry):
     """A number with at most one statement of its spread, in the unit of the number."""
 
-    sd: Annotated[float, Field(ge=0)] | None = Field(
-        None, description="Standard deviation between people."
-    )
-    se: Annotated[float, Field(ge=0)] | None = Field(None, description="Standard error.")
+    sd: NotNegative | None = Field(None, description="Standard deviation between people.")
+    se: NotNegative | None = Field(None, description="Standard error.")
     ci95: Interval | None = Field(None, description="95% confidence interval: [lower, upper].")
 
 
 class Moment(Spread):
     """A mean at one time."""
 
-    mean: float = Field(description="The mean, in the result's unit.")
+    mean: Quantity = Field(description="The mean, in the result's unit.")
 
 
 class Value(Spread):
     """What one arm showed: one level, or a change in any of the ways it was printed. The spread beside it belongs to that."""
 
-    mean: float | None = Field(None, description="A level, in the result's unit.")
-    median: float | None = Field(
+    mean: Quantity | None = Field(None, description="A level, in the result's unit.")
+    median: Quantity | None = Field(
         None, description="A level, in the result's unit, when the paper gives medians."
     )
     quartiles: Interval | None = Field(
         None, description="First and third quartile, beside a median."
     )
-    change: float | None = Field(None, description="After minus before, in the result's unit.")
-    change_percent: float | None = Field(
+    change: Quantity | None = Field(None, description="After minus before, in the result's unit.")
+    change_percent: Quantity | None = Field(
         None, description="After minus before, in per cent of before."
     )
     pre: Moment | None = Field(
@@ -47,8 +45,8 @@ class Value(Spread):
         None,
         description="Correlation of people's values before and after, when it is printed or reckoned from people's own data.",
     )
-    n: Annotated[int, Field(gt=0)] | None = Field(
-        None, description="Number of people behind it, if not all of the arm."
+    n: Headcount | None = Field(
+        None, description="Quantity of people behind it, if not all of the arm."
     )
 
     @model_validator(mode="after")
@@ -98,7 +96,7 @@ class Value(Spread):
 class Difference(Spread):
     """A reported difference, ``of`` minus ``against``, in ``unit``."""
 
-    value: float = Field(description="`of` minus `against`.")
+    value: Quantity = Field(description="`of` minus `against`.")
     unit: Unit = Field(description="Its unit, from those of the measure.")
     start: Positive | None = Field(
         None,
@@ -119,5 +117,5 @@ class Standardised(Entry):
     kind: Literal["Cohen d", "Hedges g", "not named"] = Field(
         description="Which one, as the paper names it."
     )
-    value: float = Field(description="`of` minus `against`, in standard deviations.")
+    value: Quantity = Field(description="`of` minus `against`, in standard deviations.")
     ci95: Interval | None = Field(None, description="95% confidence interval: [lower, upper].")

@@ -7,7 +7,21 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
-from .base import Basis, ConcernId, Entry, ExerciseId, Id, Interval, Line, MuscleId, Name, Unfit
+from .base import (
+    Basis,
+    ConcernId,
+    Entry,
+    ExerciseId,
+    Id,
+    Interval,
+    Line,
+    MuscleId,
+    Name,
+    NotNegative,
+    Positive,
+    Quantity,
+    Unfit,
+)
 
 Goal = Literal["growth", "strength"]
 
@@ -18,10 +32,8 @@ COEFFICIENTS = {"inverse": 2, "power": 1, "line": 2}
 class Ends(Entry):
     """The ends of a range. One that nothing supports is left out, never guessed."""
 
-    low: Annotated[float, Field(ge=0)] | None = Field(
-        None, description="Lower end, in the unit of the range."
-    )
-    high: Annotated[float, Field(ge=0)] | None = Field(
+    low: NotNegative | None = Field(None, description="Lower end, in the unit of the range.")
+    high: NotNegative | None = Field(
         None, description="Upper end; left out where no ceiling is known."
     )
 
@@ -29,8 +41,8 @@ class Ends(Entry):
 class Dose(Basis):
     """A range that a plan is held against. An end that nothing supports is left out, never guessed."""
 
-    low: Annotated[float, Field(ge=0)] | None = Field(None, description="Lower end, in `unit`.")
-    high: Annotated[float, Field(ge=0)] | None = Field(
+    low: NotNegative | None = Field(None, description="Lower end, in `unit`.")
+    high: NotNegative | None = Field(
         None, description="Upper end, in `unit`; left out where no ceiling is known."
     )
     unit: Line = Field(description="Unit of both ends, e.g. sets a week for one muscle.")
@@ -96,7 +108,7 @@ class Advice(Basis):
     id: Id | None = Field(
         None, description="What the week's page knows it by when it makes the next week."
     )
-    numbers: dict[Id, Annotated[list[float], Field(min_length=1, max_length=2)]] = Field(
+    numbers: dict[Id, Annotated[list[NotNegative], Field(min_length=1, max_length=2)]] = Field(
         default={},
         description="Numbers of `do:` and `because:` that the page reckons with: one, or lower and upper end.",
     )
@@ -132,7 +144,7 @@ class Equation(Basis):
     form: Literal["inverse", "power", "line"] = Field(
         description="Shape of the equation (see above)."
     )
-    coefficients: list[float] = Field(
+    coefficients: list[Quantity] = Field(
         min_length=1, max_length=2, description="a, b of the form, in this order."
     )
     repetitions: Interval = Field(description="Fewest and most repetitions it holds for.")
@@ -140,7 +152,7 @@ class Equation(Basis):
         default=[], description="Exercises it was made for; empty for any."
     )
     error: Line = Field(description="How far off it is, with unit, or that nobody reported it.")
-    standard_error: Annotated[float, Field(gt=0)] | None = Field(
+    standard_error: Positive | None = Field(
         None,
         description="Published standard error of the maximum, kg, for the exercises it was made for.",
     )
@@ -185,8 +197,19 @@ class LoadPrediction(Entry):
 class Timing(Basis):
     """Seconds that a plan needs beyond its repetitions and rests."""
 
-    value: float = Field(ge=0, description="Seconds.")
+    value: float = Field(ge=0, le=86_400, description="Seconds.")
     means: Line = Field(description="What they are spent on.")
+
+
+class Timings(Entry):
+    """The two times that a day's length is reckoned from beside its sets."""
+
+    change_exercise: Timing = Field(description="From one exercise to the next.")
+    warm_up: Timing = Field(description="Before the first exercise.")
+
+    def items(self) -> list[tuple[str, Timing]]:
+        """Each time with its key, in the order above."""
+        return [(key, getattr(self, key)) for key in type(self).model_fields]
 
 
 class Programme(Entry):
@@ -205,7 +228,5 @@ class Programme(Entry):
     load_prediction: LoadPrediction = Field(
         description="Equations from a set to the one-repetition maximum, and what to do without."
     )
-    timing: dict[Literal["change_exercise", "warm_up"], Timing] = Field(
-        description="Time that a session needs beside its sets."
-    )
+    timing: Timings = Field(description="Time that a session needs beside its sets.")
     reviewed: date = Field(description="Day of the last look at the whole file, year-month-day.")

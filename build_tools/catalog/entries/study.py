@@ -10,11 +10,14 @@ from .base import (
     DesignId,
     Entry,
     ExerciseId,
+    Headcount,
     Id,
     Line,
     MeasureId,
     PartRef,
     Positive,
+    Probability,
+    Quantity,
     QuestionId,
     ReferenceKey,
     StudyKey,
@@ -28,13 +31,13 @@ from .numbers import Difference, Ratio, Standardised, Value
 class People(Entry):
     """Who took part."""
 
-    n: Annotated[int, Field(gt=0)] = Field(
+    n: Headcount = Field(
         description="Number of people analysed, or enrolled if only that is known."
     )
-    women: Annotated[int, Field(ge=0)] | None = Field(
+    women: Annotated[int, Field(ge=0, le=1_000_000)] | None = Field(
         None, description="How many of them are women."
     )
-    others: Annotated[int, Field(gt=0)] | None = Field(
+    others: Headcount | None = Field(
         None, description="How many of them are in no arm here: other groups, dropouts."
     )
     age: Line | None = Field(None, description="As reported, e.g. 22.4 (SD 3.1) years.")
@@ -73,7 +76,7 @@ class Arm(Entry):
         description="The cue of our exercise, word for word, that forbids what this arm did. "
         "The arm then says nothing of our exercise.",
     )
-    n: Annotated[int, Field(gt=0)] | None = Field(None, description="Number of people in this arm.")
+    n: Headcount | None = Field(None, description="Number of people in this arm.")
 
     @model_validator(mode="after")
     def _of_an_exercise(self) -> Arm:
@@ -113,14 +116,10 @@ class Contrast(Entry):
         None,
         description="The direction the paper prints; `neither` when it says that there was no difference.",
     )
-    p: Annotated[float, Field(gt=0, le=1)] | None = Field(None, description="Exact p value.")
-    p_below: Annotated[float, Field(gt=0, le=1)] | None = Field(
-        None, description="Bound, when p is reported as < x."
-    )
-    p_above: Annotated[float, Field(gt=0, le=1)] | None = Field(
-        None, description="Bound, when p is reported as > x."
-    )
-    t: float | None = Field(None, description="t statistic, positive when `of` is larger.")
+    p: Probability | None = Field(None, description="Exact p value.")
+    p_below: Probability | None = Field(None, description="Bound, when p is reported as < x.")
+    p_above: Probability | None = Field(None, description="Bound, when p is reported as > x.")
+    t: Quantity | None = Field(None, description="t statistic, positive when `of` is larger.")
     difference: Difference | None = Field(None, description="A reported difference.")
     ratio: Ratio | None = Field(None, description="A reported ratio.")
     standardised: Standardised | None = Field(

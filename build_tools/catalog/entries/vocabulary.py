@@ -10,12 +10,14 @@ from .base import (
     Basis,
     ConcernId,
     ContactPoint,
+    Degrees,
     DesignId,
     Entry,
+    ForwardAndUp,
     Id,
-    Interval,
     JointId,
     Line,
+    Metres,
     Name,
     Outcome,
     Stretch,
@@ -59,7 +61,7 @@ class Position(Term):
     are those of someone on the right side: their angle lies in the front view, positive to the person's left.
     """
 
-    rests_on: dict[ContactPoint, float] = Field(
+    rests_on: dict[ContactPoint, Metres] = Field(
         min_length=1,
         max_length=2,
         description="One or two points that carry the body -> height of what they rest on, metres.",
@@ -68,7 +70,7 @@ class Position(Term):
         None,
         description="The segment that keeps its direction in space; trunk is the pelvis's end of it, chest the shoulders'.",
     )
-    at: float = Field(
+    at: Degrees = Field(
         0,
         description="Its angle in space, degrees: limbs 0 = hanging, trunk 0 = upright, foot 0 = flat; positive forward.",
     )
@@ -79,13 +81,13 @@ class Position(Term):
         False,
         description="True for someone who lies or leans on the right side; drawn in the front view.",
     )
-    angles: dict[JointId, float] = Field(
+    angles: dict[JointId, Degrees] = Field(
         default={}, description="Joint angles that an exercise need not repeat, degrees."
     )
-    other: dict[JointId, float] = Field(
+    other: dict[JointId, Degrees] = Field(
         default={}, description="Joint angles of a second leg that does something else, degrees."
     )
-    toes: Interval | None = Field(
+    toes: ForwardAndUp | None = Field(
         None,
         description="Where resting feet stand, unless the exercise bends the legs: toes, metres forward of "
         "what carries the body and above the floor.",
@@ -93,7 +95,7 @@ class Position(Term):
     against: Literal["wall", "sled"] | None = Field(
         None, description="What the back leans against while the feet carry."
     )
-    arm: float | None = Field(
+    arm: Degrees | None = Field(
         None,
         description="Angle in space of upper arms that rest, degrees, unless the exercise bends the shoulder.",
     )
@@ -122,7 +124,7 @@ class Position(Term):
 class LoadPoint(Term):
     """Where a load can meet the body, and how the arms hold it."""
 
-    angles: dict[JointId, float] = Field(
+    angles: dict[JointId, Degrees] = Field(
         default={}, description="Joint angles of arms that hold a load there, degrees."
     )
 
@@ -131,7 +133,9 @@ class HandWidth(Term):
     """How far apart two hands are; the name reads after "hands"."""
 
     times: float = Field(
-        gt=0, description="Distance of the hands over the width of the shoulders, for the picture."
+        ge=0.01,
+        le=10,
+        description="Distance of the hands over the width of the shoulders, for the picture.",
     )
 
 
@@ -139,7 +143,9 @@ class Stance(Term):
     """How the feet stand; the name reads after "feet"."""
 
     times: float = Field(
-        gt=0, description="Distance of the feet over the width of the shoulders, for the picture."
+        ge=0.01,
+        le=10,
+        description="Distance of the feet over the width of the shoulders, for the picture.",
     )
     turned: float = Field(
         0, ge=0, le=60, description="How far the toes turn out in the picture, degrees."

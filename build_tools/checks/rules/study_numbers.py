@@ -35,7 +35,7 @@ Passes: studies/glow2031.yaml
 
 from collections.abc import Iterator
 
-from build_tools.catalog.entries import Contrast, Study, Value
+from build_tools.catalog.entries import LEAST, Contrast, Study, Value
 from build_tools.catalog.walk import Path
 from build_tools.checks.rule import Context, Problem
 
@@ -92,15 +92,16 @@ def _contrast(here: Path, contrast: Contrast) -> Iterator[tuple[Path, str]]:
 
 def _spread(here: Path, number: object, middle: float | None) -> Iterator[tuple[Path, str]]:
     for kind in ("sd", "se"):
-        if getattr(number, kind, None) == 0:
-            yield (*here, kind), f"`{kind}` 0 would mean that everybody was alike"
+        spread = getattr(number, kind, None)
+        if spread is not None and spread < LEAST:
+            yield (*here, kind), f"`{kind}` {spread:g} would mean that everybody was alike"
     yield from _range((*here, "ci95"), getattr(number, "ci95", None), middle)
 
 
 def _range(
     here: Path, ends: list[float] | None, middle: float | None
 ) -> Iterator[tuple[Path, str]]:
-    if ends and ends[0] >= ends[1]:
+    if ends and ends[1] - ends[0] < LEAST:
         yield here, f"`{here[-1]}` runs from {ends[0]:g} to {ends[1]:g}"
     elif ends and middle is not None and not ends[0] <= middle <= ends[1]:
         yield here, f"`{here[-1]}` from {ends[0]:g} to {ends[1]:g} does not hold {middle:g}"

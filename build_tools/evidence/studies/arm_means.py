@@ -6,6 +6,7 @@ from collections.abc import Collection
 from math import sqrt
 
 from ...catalog.entries import Moment, Study, Value
+from ..effects import inputs
 from ..effects.quartiles import from_quartiles
 from ..effects.ratio import (
     LogMean,
@@ -58,9 +59,8 @@ def arm_log_mean(reading: Reading, arm: str) -> LogMean:
         )
     if value.pre and value.change is not None:
         # The spread of the change, as a share of the mean before, is that of people's growth factors to first order.
-        return log_growth_from_percent(
-            100 * value.change / value.pre.mean, 100 * _sd(value, n) / value.pre.mean, n
-        )
+        before = inputs.mean(value.pre.mean)
+        return log_growth_from_percent(100 * value.change / before, 100 * _sd(value, n) / before, n)
     if value.median is not None and value.quartiles is None:
         raise Unusable("a median without its quartiles has no spread")
     refuse_near_zero(value, n)
@@ -119,11 +119,11 @@ def refuse_near_zero(value: Value, n: int) -> None:
 
 
 def factor(value: Value) -> float:
-    """Growth factor of a change, whichever way it was printed."""
+    """Growth factor of a change, whichever way it was printed. Raises ``EvidenceError`` when there was nothing before."""
     if value.pre and value.post:
-        return value.post.mean / value.pre.mean
+        return value.post.mean / inputs.mean(value.pre.mean)
     if value.pre and value.change is not None:
-        return 1 + value.change / value.pre.mean
+        return 1 + value.change / inputs.mean(value.pre.mean)
     assert value.change_percent is not None  # refuse_kind lets nothing else through
     return growth_factor(value.change_percent)
 
