@@ -34,7 +34,7 @@ CALLED_BY_LIBRARIES = {
         "dict_schema",
         "model_schema",
     ),  # pydantic's generator
-    "site.search.texts": ("handle_",),  # the library's reader of HTML
+    "site.hosting.policy": ("handle_",),  # as above
     "site.plugin": ("on_",),  # MkDocs' events
 }
 

@@ -1,6 +1,7 @@
 """The data behind the coach's working pages: facts, statements and orders. What a page decides with them: ``site/scripts/rules/``.
 
-``planner`` makes ``data/planner.json``, and its "statements" ``data/statements.json``, which only the answer to a question loads. A part is ``muscle/part``; lists stand in the order given here; what is not known is left
+``planner`` makes ``data/planner.json``, and its "statements" ``data/statements.json``, which only the answer to a question loads.
+A part is ``muscle/part``; lists stand in the order given here; what is not known is left
 out, never null; addresses are relative to the top of the site::
 
     {"version": 1,

@@ -42,15 +42,15 @@ from ..committed import record
 from ..movement.course import Courses
 from . import book, frame, hand_written, looks
 from .addresses import above
-from .demand import Demand
 from .hosting import port
 from .hosting.headers import HEADERS, headers, stated
 from .hosting.place import SitePlace, UnwritableSite, WarningsCame, told
 from .hosting.policy import Policies
+from .live.demand import Demand
+from .live.stand_in import StandIn
 from .pages.passages import UnfitPage
 from .publication import Publication
 from .ready import HeadingConverter, Sheets, squeezed
-from .stand_in import StandIn
 
 log = get_plugin_logger("handbook")
 #: Megabytes that no page asks for: the theme's own search, and what only its makers read.
@@ -372,7 +372,8 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         if not self.config.enabled or config.theme.name != frame.THEME:
             return env
         self._policies = Policies(partial(frame.inline, env, config))
-        env.globals["handbook_policy"] = self._policies.at
+        # A preview's server puts a script of its own into every page.
+        env.globals["handbook_policy"] = None if self._previews else self._policies.at
         if self._waits:
             for file in files:
                 if file.is_documentation_page() or file.src_uri in self._book.resources:
@@ -490,7 +491,6 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         def build_or_show() -> None:
             try:
                 with self._demand.lock:
-                    self._demand.clear()
                     remake()
             except Exception as error:  # MkDocs' own end of a build among them
                 found = self._stand_in.is_needed

@@ -18,7 +18,7 @@ from site_building import configuration
 
 from build_tools.catalog.finding import Finding, Spot
 from build_tools.checks.runner import GradedFinding
-from build_tools.site.stand_in import StandIn
+from build_tools.site.live.stand_in import StandIn
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser

@@ -25,10 +25,6 @@ class Demand:
         self._waiting: dict[str, str] = {}
         self._make: Maker | None = None
 
-    def clear(self) -> None:
-        """Nothing waits any more."""
-        self._waiting, self._make = {}, None
-
     def wait(self, uris: Mapping[str, str], make: Maker) -> None:
         """From now on ``uris`` (path in the server's folder -> uri) are made when asked for."""
         self._waiting, self._make = dict(uris), make

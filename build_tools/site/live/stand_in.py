@@ -11,9 +11,9 @@ from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
-from ..catalog.invocation import typed
-from ..checks.runner import GradedFinding
-from .templating import render
+from ...catalog.invocation import typed
+from ...checks.runner import GradedFinding
+from ..templating import render
 
 App = Callable[[dict[str, Any], Callable[..., Any]], Iterable[bytes]]
 """A WSGI application (PEP 3333)."""

@@ -1,0 +1,1 @@
+"""What stands before a preview's server: pages made when somebody opens them, and what to mend in the place of them."""
