@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 PAGES = {
     "index.html": (330, 27, 330),
     "exercises/*/index.html": (160, 27, 11_700),
-    "sources/*/index.html": (45, 9, 7_200),
+    "sources/*/index.html": (45, 9, 7_300),
     "muscles/*/index.html": (150, 20, 1_120),
     "muscles/*/*/index.html": (205, 26, 4_300),
     "lessons/*/index.html": (26, 7, 340),
