@@ -7,6 +7,7 @@ A preview goes on while the catalog is in error, and shows what to mend.
 
 from __future__ import annotations
 
+import html
 import logging
 import os
 import posixpath
@@ -163,6 +164,8 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             raise PluginError(str(error)) from error
         self._demand(config, strict)
         config.site_description = config.site_description or self._book.shelf.handbook.tagline
+        for name in frame.PRINTED:  # as they stand, by the theme
+            setattr(config, name, html.escape(config[name]) if config[name] else None)
         if config.nav is None:
             made = {page.uri for page in self._book.pages} | {file.uri for file in self._book.files}
             config.nav = frame.doors(made, written)
@@ -193,6 +196,8 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             self._place = None
 
     def _written(self, config: MkDocsConfig) -> dict[str, str]:
+        if wrong := hand_written.links(Path(config.docs_dir), _shown(Path(config.docs_dir))):
+            raise PluginError(f"{wrong}; {_kept(Path(config.site_dir))}")
         try:
             return hand_written.pages(Path(config.docs_dir))
         except (OSError, UnicodeDecodeError) as error:
