@@ -38,6 +38,8 @@ INLINE = (
     "partials/javascripts/content.html",
     "partials/javascripts/announce.html",  # a banner that can be closed, where a handbook has one
 )
+#: Settings that the theme prints as they stand, so that markup in them would be markup.
+PRINTED = ("site_name", "site_author", "site_description")
 _TOGGLES = (
     ("", None, "brightness-auto", "Use the light colours"),
     (": light", "default", "weather-sunny", "Use the dark colours"),

@@ -6,8 +6,9 @@ so these two pages come with it, and stand until a handbook has a file of that n
 
 from __future__ import annotations
 
+import os
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from importlib import resources
 from pathlib import Path
 
@@ -41,6 +42,29 @@ def pages(content: Path) -> dict[str, str]:
         and path.relative_to(content).parts[0] != "templates"
     }
     return {uri: lent(uri) for uri in LENT if uri not in own} | own
+
+
+def links(content: Path, folder: str) -> str | None:
+    """What is wrong with a link inside the content folder, which people call ``folder``: one that leads out of it, to nothing, or to a
+    folder that holds it. All that it leads to would be published."""
+    root = content.resolve()
+    for path in (path for path in sorted(_all(content)) if path.is_symlink()):
+        name = f"{folder}/{path.relative_to(content).as_posix()}"
+        try:
+            target = path.resolve(strict=True)
+        except (OSError, RuntimeError):  # a loop, until Python 3.13 an error of its own
+            return f"{name} is a link that leads to nothing or to itself; take it away"
+        if not target.is_relative_to(root):
+            return f"{name} is a link out of the folder, and what it leads to would be published; put a copy there instead"
+        if path.parent.resolve().is_relative_to(target):
+            return f"{name} is a link to a folder that holds it; take it away"
+    return None
+
+
+def _all(folder: Path) -> Iterator[Path]:
+    """Everything below a folder; links are not followed."""
+    for at, folders, files in os.walk(folder):
+        yield from (Path(at, name) for name in (*folders, *files))
 
 
 def _uri(path: Path) -> str:

@@ -7,6 +7,7 @@ A preview goes on while the catalog is in error, and shows what to mend.
 
 from __future__ import annotations
 
+import html
 import logging
 import os
 import posixpath
@@ -200,6 +201,8 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
                 raise PluginError(str(error)) from error
         self._demand_settings(config, strict)
         config.site_description = config.site_description or self._book.shelf.handbook.tagline
+        for name in frame.PRINTED:  # as they stand, by the theme
+            setattr(config, name, html.escape(config[name]) if config[name] else None)
         if config.nav is None:
             config.nav = frame.doors(self._book.resources, written)
         if self._place:
@@ -229,6 +232,8 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
             self._place = None
 
     def _written(self, config: MkDocsConfig) -> dict[str, str]:
+        if wrong := hand_written.links(Path(config.docs_dir), _shown(Path(config.docs_dir))):
+            raise PluginError(f"{wrong}; {_kept(Path(config.site_dir))}")
         try:
             return hand_written.pages(Path(config.docs_dir))
         except (OSError, UnicodeDecodeError) as error:

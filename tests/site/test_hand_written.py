@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
@@ -59,3 +60,31 @@ def test_a_page_is_named_as_addresses_are(demo_book: Book, name: str) -> None:
     [told] = asked(demo_book, **{name: "# Mine\n"})
     assert f"content/{name}.md: a page's name is its address for good" in told
     assert f"{name}.md" not in hand_written.addresses({f"{name}.md": ""})
+
+
+@pytest.mark.skipif(os.name == "nt", reason="links need rights there")
+@pytest.mark.parametrize(
+    ("name", "to", "told"),
+    [
+        ("etc", "/etc", "is a link out of the folder"),
+        ("up", "..", "is a link out of the folder"),
+        ("self", ".", "is a link to a folder that holds it"),
+        ("more/above", "..", "is a link to a folder that holds it"),
+        ("loop", "loop", "leads to nothing or to itself"),
+        ("gone", "no-such", "leads to nothing or to itself"),
+        ("fine.md", "index.md", None),
+        ("more/fine", "../other", None),
+    ],
+)
+def test_a_link_that_would_publish_something_else_is_told(
+    tmp_path: Path, name: str, to: str, told: str | None
+) -> None:
+    content = tmp_path / "content"
+    for folder in ("more", "other"):
+        (content / folder).mkdir(parents=True)
+    (content / "index.md").write_text("# Home\n", encoding="utf-8")
+    (content / name).symlink_to(to)
+    found = hand_written.links(content, "content")
+    assert (found is None) == (told is None)
+    if told is not None:
+        assert found is not None and found.startswith(f"content/{name} ") and told in found

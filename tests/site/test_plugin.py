@@ -282,3 +282,33 @@ def test_two_builds_are_identical(tmp_path: Path) -> None:
 def test_the_core_does_not_know_the_generator(module: str) -> None:
     code = f"import sys, build_tools.site.{module}; sys.exit(any(name.partition('.')[0] == 'mkdocs' for name in sys.modules))"
     subprocess.run([sys.executable, "-c", code], check=True)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="links need rights there")
+def test_a_link_out_of_the_content_folder_leaves_the_last_site(
+    tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    content = tmp_path / "content"
+    content.mkdir()
+    (content / "index.md").write_text("# Home\n", encoding="utf-8")
+    config = configuration(tmp_path, DEMO, docs_dir=str(content), nav=None)
+    before = snapshot(build(config))
+    (content / "etc").symlink_to("/etc")
+    with pytest.raises(Abort):
+        build(config)
+    assert "etc is a link out of the folder" in caplog.text and "stays as it was" in caplog.text
+    assert snapshot(tmp_path / "site") == before
+
+
+def test_settings_that_the_theme_prints_are_escaped(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The theme prints them as they stand; markup in them ran."""
+    said = {
+        name: f"\"><script>alert('{name}')</script> & more"
+        for name in ("site_name", "site_author", "site_description")
+    }
+    site = build(configuration(tmp_path, DEMO, **said))
+    for page in ("index.html", "404.html", "exercises/crate-curl/index.html"):
+        text = (site / page).read_text(encoding="utf-8")
+        assert "<script>alert" not in text and "&lt;script&gt;alert(&#x27;site_name&#x27;)" in text

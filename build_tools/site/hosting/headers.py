@@ -14,10 +14,10 @@ HEADERS = "_headers"
 _STATED = re.compile(rb'http-equiv="Content-Security-Policy" content="([^"]+)"')
 
 
-def stated(files: Iterable[File]) -> set[str]:
+def stated(files: Iterable[File]) -> list[str]:
     """The policies that whole pages say of themselves."""
     found = (_STATED.search(file.content) for file in files if file.uri.endswith(".html"))
-    return {match[1].decode() for match in found if match}
+    return sorted({match[1].decode() for match in found if match})
 
 
 def headers(policies: Iterable[str]) -> str:

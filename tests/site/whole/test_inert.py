@@ -1,0 +1,162 @@
+"""Text that would run stays text in everything that is published, theme and files included: one site with another payload in each text.
+
+Judges: Chromium (what runs, what is asked of other hosts), and readers of each format: html.parser, ElementTree, json, csv.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import re
+import xml.etree.ElementTree as ET
+from collections.abc import Iterator
+from itertools import count, cycle
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import pytest
+from folders import DEMO
+from hostile import PAYLOADS, poisoned
+from site_building import build, configuration
+from site_reading import Reader
+from site_serving import serve
+from week_links import link_of
+
+from build_tools import pipeline
+from build_tools.site import hand_written
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser
+
+Site = tuple[Path, int]
+FIRST = ("=", "+", "-", "@", "\t", "\r", "\n")
+
+
+def made(folder: Path, texts: list[str]) -> Site:
+    """The demo's site, each of its texts with one of these, and how many texts there are."""
+    number, more = count(), cycle(texts)
+
+    def text() -> str:
+        next(number)
+        return f" a{next(more)}a"
+
+    run = pipeline.run
+
+    def poison(opened: Any) -> Any:
+        catalog, profile, _, _, conclusions = run(opened)
+        return poisoned(catalog, text), profile, [], [], conclusions
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(pipeline, "run", poison)
+        patch.setattr(hand_written, "demands", lambda *args: [])
+        return build(configuration(folder, DEMO)), next(number)
+
+
+@pytest.fixture(scope="module")
+def harmless(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    # Names are as different as those of the others: a page says the one of a study only where it is another.
+    return made(tmp_path_factory.mktemp("harmless"), [f"b{n}" for n in range(len(PAYLOADS))])[0]
+
+
+@pytest.fixture(scope="module", params=[0, 1, 2])
+def hostile(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Three sites, so that most texts meet three payloads of different kinds."""
+    at = request.param * 57
+    site, number = made(tmp_path_factory.mktemp("hostile"), PAYLOADS[at:] + PAYLOADS[:at])
+    assert number > len(PAYLOADS) >= 150
+    return site
+
+
+def pages(site: Path) -> Iterator[tuple[str, str]]:
+    for path in sorted(site.rglob("*.html")):
+        yield path.relative_to(site).as_posix(), path.read_text(encoding="utf-8")
+
+
+def structure(html: str) -> list[tuple[str, tuple[str, ...]]]:
+    """Elements and their attributes, without lines of text in a drawing, and breaks that a longer word needs."""
+    return [
+        element for element in Reader(html).elements if element[0] not in ("text", "tspan", "wbr")
+    ]
+
+
+def test_no_page_has_another_element_or_attribute(harmless: Path, hostile: Path) -> None:
+    expected = dict(pages(harmless))
+    found = dict(pages(hostile))
+    assert found.keys() == expected.keys()
+    wrong = [path for path, html in found.items() if structure(html) != structure(expected[path])]
+    assert not wrong
+
+
+def test_every_file_is_read_as_what_it_is(hostile: Path) -> None:
+    kinds = set()
+    for path in sorted(hostile.rglob("*")):
+        kinds.add(path.suffix)
+        if path.suffix in (".svg", ".atom", ".xml"):
+            names = {element.tag.rpartition("}")[2] for element in ET.parse(path).iter()}
+            assert not names & {"script", "foreignObject", "iframe", "image", "a"} - {
+                "a" if path.suffix == ".atom" else ""
+            }, path
+        if path.suffix in (".json", ".jsonld"):
+            json.loads(path.read_text(encoding="utf-8"))
+        if path.suffix == ".csv":
+            for row in csv.reader(
+                io.StringIO(path.read_text(encoding="utf-8-sig"), newline=""), strict=True
+            ):
+                for cell in row:
+                    assert not cell.startswith(FIRST) or re.fullmatch(
+                        r"-?\d+(\.\d+)?(e[+-]?\d+)?", cell
+                    ), (path, cell)
+    assert {".svg", ".atom", ".json", ".csv", ".html"} <= kinds
+
+
+def test_data_in_pages_is_read_as_data(hostile: Path) -> None:
+    number = 0
+    for _, html in pages(hostile):
+        for text in re.findall(
+            r'<script [^>]*type="application/(?:ld\+)?json"[^>]*>(.*?)</script>', html, re.S
+        ):
+            json.loads(text)
+            number += 1
+    assert number > 20
+
+
+@pytest.mark.browser
+def test_nothing_runs_and_nothing_is_asked_of_others(browser: Browser, hostile: Path) -> None:
+    with serve(hostile) as address, browser.new_context() as context:
+        context.add_init_script(
+            "addEventListener('securitypolicyviolation', (event) => console.error(`violation: ${event.violatedDirective}`));"
+        )
+        page, wrong = context.new_page(), []
+        page.on("console", lambda said: wrong.append(said.text) if said.type == "error" else None)
+        page.on("pageerror", lambda error: wrong.append(str(error)))
+        page.on("dialog", lambda dialog: (wrong.append(dialog.message), dialog.dismiss()))
+        page.on(
+            "request",
+            lambda asked: (
+                wrong.append(asked.url)
+                if not asked.url.startswith((address, "data:", "blob:"))
+                else None
+            ),
+        )
+        paths = [path for path, html in pages(hostile) if "refresh" not in html]
+        for path in paths:
+            page.goto(f"{address}{path.removesuffix('index.html')}")
+            page.wait_for_timeout(50)
+            assert not wrong, (path, wrong)
+        # What scripts show: search, the finder, the week with a name of odd letters, a handout.
+        page.goto(address)
+        page.get_by_role("combobox").first.fill("curl")
+        page.locator("[role=option]").first.wait_for()
+        page.goto(f"{address}compare/?exercises=crate-curl,cable-curl")
+        page.locator(".hb-grid").wait_for()
+        page.goto(f"{address}find/")
+        page.wait_for_load_state("networkidle")
+        assert not wrong
+        page.goto(f"{address}week/#{link_of({0: ['crate-curl', 'cable-curl']})}")
+        page.locator(".hb-row").nth(1).wait_for()
+        with page.expect_download() as got:
+            page.get_by_role("button", name="Save as a file").press("Enter")
+        saved = json.loads(got.value.path().read_text(encoding="utf-8"))
+        assert [row["exercise"] for row in saved["days"][0]] == ["crate-curl", "cable-curl"]
+        assert not wrong
