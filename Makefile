@@ -19,7 +19,7 @@ export HANDBOOK_TARGETS := addresses check conclude serve
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help site test serve check authored addresses conclude schemas generated changes suggestions sarif due newest bench lock clean
+.PHONY: help site test serve check authored addresses conclude schemas generated changes suggestions sarif due newest bench fuzz lock clean
 
 help: ## List what can be made
 	@sed -n 's/^\([a-z-]*\):[^#]*## \(.*\)/  make \1|\2/p' Makefile | \

@@ -4,18 +4,18 @@ from __future__ import annotations
 
 import shutil
 from datetime import date
-from functools import cache
 from pathlib import Path
 from random import Random
 from typing import Any
 
 from build_tools import pipeline
 from build_tools.catalog import load as loading
-from build_tools.catalog import yaml_file
 from build_tools.checks import runner
 from build_tools.checks.profile import load_profile, severity_of
 from build_tools.checks.runner import GradedFinding
-from build_tools.committed import addresses, files, moves, record
+from build_tools.commands.conclude import _renames
+from build_tools.committed import addresses, files, record
+from build_tools.revisions.statements import compare
 from build_tools.site import book
 
 from . import entries, texts
@@ -24,7 +24,7 @@ from .outcome import Outcome, judged, of_error, of_pages
 TODAY = date(2026, 12, 1)
 #: What the demo catalog does without: ids that moved, and studies with numbers of every kind.
 ADDED = Path(__file__).parent / "added"
-#: What a path of the catalog's folder is called in the figures.
+#: Path below the catalog's folder -> its new bytes.
 Changed = dict[str, bytes]
 
 
@@ -120,7 +120,7 @@ def tried_committed(root: Path, sound: pipeline.Checked, added: bool) -> Outcome
             *record.find(catalog),
             *addresses.stale(catalog, addresses.published(catalog)),
         ]
-        moved = moves.compare(files.stored_texts(root), told)
+        moved = compare(files.stored_texts(root), told, _renames(catalog))
         if added:
             try:
                 record.add(catalog, moved, TODAY)
@@ -147,9 +147,3 @@ def remember_entries() -> None:
         return kept[key]
 
     loading._entry = entry  # type: ignore[assignment]
-
-
-@cache
-def reads_as_yaml(text: str) -> bool:
-    """Whether a text is YAML of the catalog's dialect."""
-    return not yaml_file.parse(text, Path("x.yaml"), "x.yaml")[2]
