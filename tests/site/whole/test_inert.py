@@ -10,47 +10,20 @@ import io
 import json
 import re
 import xml.etree.ElementTree as ET
-from collections.abc import Iterator
-from itertools import count, cycle
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import pytest
-from folders import DEMO
-from hostile import PAYLOADS, poisoned
-from site_building import build, configuration
+from hostile import PAYLOADS
+from poisoned_site import made, pages
 from site_reading import Reader
 from site_serving import serve
 from week_links import link_of
 
-from build_tools import pipeline
-from build_tools.site import hand_written
-
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
-Site = tuple[Path, int]
 FIRST = ("=", "+", "-", "@", "\t", "\r", "\n")
-
-
-def made(folder: Path, texts: list[str]) -> Site:
-    """The demo's site, each of its texts with one of these, and how many texts there are."""
-    number, more = count(), cycle(texts)
-
-    def text() -> str:
-        next(number)
-        return f" a{next(more)}a"
-
-    run = pipeline.run
-
-    def poison(opened: Any) -> Any:
-        catalog, profile, _, _, conclusions = run(opened)
-        return poisoned(catalog, text), profile, [], [], conclusions
-
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(pipeline, "run", poison)
-        patch.setattr(hand_written, "demands", lambda *args: [])
-        return build(configuration(folder, DEMO)), next(number)
 
 
 @pytest.fixture(scope="module")
@@ -66,11 +39,6 @@ def hostile(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFac
     site, number = made(tmp_path_factory.mktemp("hostile"), PAYLOADS[at:] + PAYLOADS[:at])
     assert number > len(PAYLOADS) >= 150
     return site
-
-
-def pages(site: Path) -> Iterator[tuple[str, str]]:
-    for path in sorted(site.rglob("*.html")):
-        yield path.relative_to(site).as_posix(), path.read_text(encoding="utf-8")
 
 
 def structure(html: str) -> list[tuple[str, tuple[str, ...]]]:
