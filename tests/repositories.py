@@ -9,6 +9,22 @@ from pathlib import Path
 
 import pytest
 
+#: No settings of the machine or of a person.
+NOBODY = {"GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_SYSTEM": os.devnull}
+
+
+def git(folder: Path, *words: str) -> str:
+    """What git prints in a folder, with an invented author. Raises ``CalledProcessError``."""
+    author = ("-c", "user.name=A", "-c", "user.email=a@example.org", "-c", "core.autocrlf=false")
+    done = subprocess.run(
+        ["git", *author, *words],
+        cwd=folder,
+        check=True,
+        capture_output=True,
+        env={**os.environ, **NOBODY},
+    )
+    return done.stdout.decode()
+
 
 class Clone:
     """A catalog's folder in a repository of its own."""
@@ -18,19 +34,11 @@ class Clone:
             (pytest.fail if "CI" in os.environ else pytest.skip)("git is not installed")
         self.folder, self.catalog = folder, folder / "catalog"
         self.git("init", "--quiet", "--initial-branch", "main")
-        self.git("config", "core.autocrlf", "false")
         self.commit()
 
     def git(self, *words: str) -> str:
-        """What git prints, with an invented author and no settings of the machine."""
-        done = subprocess.run(
-            ["git", "-c", "user.name=A", "-c", "user.email=a@example.org", *words],
-            cwd=self.folder,
-            check=True,
-            capture_output=True,
-            env={**os.environ, "GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_NOSYSTEM": "1"},
-        )
-        return done.stdout.decode()
+        """What git prints in the folder."""
+        return git(self.folder, *words)
 
     def commit(self) -> str:
         """Commit all that stands in the folder; the commit."""

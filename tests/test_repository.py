@@ -8,7 +8,6 @@ workflows, which check-jsonschema carries; git for attributes, line ends and mer
 from __future__ import annotations
 
 import hashlib
-import os
 import re
 import shutil
 import subprocess
@@ -20,6 +19,7 @@ from pathlib import Path
 import pytest
 import yaml
 from folders import ROOT
+from repositories import git
 
 from build_tools.commands import COMMANDS
 from build_tools.committed import addresses
@@ -34,18 +34,6 @@ needs_git = pytest.mark.skipif(
 
 def read(name: str) -> str:
     return (ROOT / name).read_text(encoding="utf-8")
-
-
-def git(folder: Path, *arguments: str) -> str:
-    nobody = {"GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_SYSTEM": os.devnull}
-    return subprocess.run(
-        ["git", "-c", "user.name=A", "-c", "user.email=a@example.org", *arguments],
-        cwd=folder,
-        check=True,
-        capture_output=True,
-        encoding="utf-8",
-        env={**os.environ, **nobody},
-    ).stdout
 
 
 # --- licences ----------------------------------------------------------------------

@@ -17,6 +17,7 @@ from pathlib import Path
 import pytest
 import yaml
 from folders import ROOT
+from repositories import NOBODY, git
 
 HOSTED = ROOT / ".github"
 WORKFLOWS = sorted((HOSTED / "workflows").glob("*.yml"))
@@ -203,19 +204,6 @@ as_on_the_runner = pytest.mark.skipif(
     os.name != "posix" or not (shutil.which("bash") and shutil.which("git")),
     reason="needs git and the shell that the workflow's own machine has",
 )
-
-NOBODY = {"GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_SYSTEM": os.devnull}
-
-
-def git(folder: Path, *arguments: str) -> str:
-    return subprocess.run(
-        ["git", "-c", "user.name=A", "-c", "user.email=a@example.org", *arguments],
-        cwd=folder,
-        check=True,
-        capture_output=True,
-        encoding="utf-8",
-        env={**os.environ, **NOBODY},
-    ).stdout
 
 
 def run_step(name: str, folder: Path, **surroundings: str) -> subprocess.CompletedProcess[str]:

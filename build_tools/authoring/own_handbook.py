@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import json
 import re
+import subprocess
+import sys
 from collections.abc import Iterator
 from datetime import date
 from importlib.metadata import PackageNotFoundError, distribution
@@ -47,6 +49,10 @@ palette:
 """
 
 
+class UnbuiltWheel(RuntimeError):
+    """The engine's wheel could not be made; the message is what pip says."""
+
+
 class Named(NamedTuple):
     """What a team says of its handbook."""
 
@@ -58,10 +64,14 @@ class Named(NamedTuple):
 
 
 class Installable(NamedTuple):
-    """What installs the engine: the line of requirements.txt, and the wheel that it names, to be kept beside it."""
+    """What installs the engine: the line of requirements.txt, and the wheel that it names, to be kept beside it.
+
+    Of an engine that runs from its repository's folder, ``source``, there is no such line before its wheel is ``built``.
+    """
 
     requirement: str
     wheel: Path | None = None
+    source: Path | None = None
 
 
 def files(named: Named, engine: Installable, today: date) -> dict[str, bytes]:
@@ -84,7 +94,10 @@ def installed() -> Installable:
     except PackageNotFoundError:
         return Installable(DISTRIBUTION)
     origin = json.loads(found.read_text("direct_url.json") or "{}")
-    named = given(origin.get("url", ""))
+    address = origin.get("url", "")
+    named = given(address)
+    if "dir_info" in origin and (source := _file(address)).is_dir():
+        return Installable(f"{DISTRIBUTION}=={found.version}", source=source)
     if vcs := origin.get("vcs_info"):
         return Installable(f"{DISTRIBUTION} @ {vcs['vcs']}+{origin['url']}@{vcs['commit_id']}")
     return named or Installable(f"{DISTRIBUTION}=={found.version}")
@@ -95,10 +108,26 @@ def given(origin: str) -> Installable | None:
     parts = urlsplit(origin)
     if parts.scheme in ("http", "https") or parts.scheme.startswith("git+"):
         return Installable(f"{DISTRIBUTION} @ {origin}")
-    path = Path(url2pathname(unquote(parts.path)) if parts.scheme == "file" else origin)
+    path = _file(origin) if parts.scheme == "file" else Path(origin)
     if path.suffix == ".whl" and path.is_file():
         return Installable(f"./engine/{path.name}", path)
     return None
+
+
+def built(source: Path, into: Path) -> Installable:
+    """The wheel of the engine whose repository is ``source``, made in the folder ``into``. Raises ``UnbuiltWheel``."""
+    command = [sys.executable, "-m", "pip", "wheel", "--quiet", "--disable-pip-version-check"]
+    command += ["--no-deps", "--no-build-isolation", "--wheel-dir", str(into), str(source)]
+    done = subprocess.run(command, capture_output=True, encoding="utf-8", errors="replace")
+    wheel = next(iter(sorted(into.glob("*.whl"))), None)
+    if done.returncode or wheel is None:
+        said = done.stderr.strip().splitlines() or ["pip made none"]
+        raise UnbuiltWheel(said[-1])
+    return Installable(f"./engine/{wheel.name}", wheel)
+
+
+def _file(address: str) -> Path:
+    return Path(url2pathname(unquote(urlsplit(address).path)))
 
 
 def _own() -> Iterator[tuple[str, str]]:

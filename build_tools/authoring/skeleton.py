@@ -9,7 +9,6 @@ from __future__ import annotations
 import json
 import re
 import textwrap
-import types
 import typing
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field
@@ -19,6 +18,7 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from ..catalog import entries
+from ..catalog.complaints import bare
 from ..catalog.entries import TODO
 
 Path = tuple[str, ...]
@@ -139,32 +139,20 @@ def _is_demanded(model: type[BaseModel], key: str, info: FieldInfo) -> bool:
     )
 
 
-def _bare(annotation: Any) -> Any:
-    """Without ``Annotated`` and ``| None``; of several types the first."""
-    while True:
-        origin = typing.get_origin(annotation)
-        if origin is typing.Annotated:
-            annotation = typing.get_args(annotation)[0]
-        elif origin in (typing.Union, types.UnionType):
-            annotation = next(a for a in typing.get_args(annotation) if a is not type(None))
-        else:
-            return annotation
-
-
 def shape_of(annotation: Any) -> str:
-    bare = _bare(annotation)
-    origin = typing.get_origin(bare)
+    plain = bare(annotation)
+    origin = typing.get_origin(plain)
     if origin in (list, dict):
         return str(origin.__name__)
-    return "model" if _is_model(bare) else "bool" if bare is bool else "scalar"
+    return "model" if _is_model(plain) else "bool" if plain is bool else "scalar"
 
 
 def model_in(annotation: Any) -> type[BaseModel] | None:
     """The model of a field, of its items or of its values."""
-    bare = _bare(annotation)
-    if typing.get_origin(bare) in (list, dict):
-        bare = _bare(typing.get_args(bare)[-1])
-    return bare if _is_model(bare) else None
+    plain = bare(annotation)
+    if typing.get_origin(plain) in (list, dict):
+        plain = bare(typing.get_args(plain)[-1])
+    return plain if _is_model(plain) else None
 
 
 def _is_model(annotation: Any) -> bool:
@@ -173,10 +161,10 @@ def _is_model(annotation: Any) -> bool:
 
 def _words(annotation: Any) -> tuple[str, ...]:
     """The closed list of words that a field allows, if it is one."""
-    bare = _bare(annotation)
-    if typing.get_origin(bare) in (list, dict):
-        bare = _bare(typing.get_args(bare)[-1])
-    return typing.get_args(bare) if typing.get_origin(bare) is typing.Literal else ()
+    plain = bare(annotation)
+    if typing.get_origin(plain) in (list, dict):
+        plain = bare(typing.get_args(plain)[-1])
+    return typing.get_args(plain) if typing.get_origin(plain) is typing.Literal else ()
 
 
 def _described(info: FieldInfo) -> str:

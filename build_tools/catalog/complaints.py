@@ -244,7 +244,7 @@ def _model_at(model: type[BaseModel], loc: tuple[int | str, ...]) -> type[BaseMo
     """The model that validates the value at ``loc``, found through the field annotations."""
     annotation: Any = model
     for step in loc:
-        annotation = _bare(annotation)
+        annotation = bare(annotation)
         if isinstance(annotation, type) and issubclass(annotation, BaseModel):
             annotation = next(
                 (f.annotation for n, f in annotation.model_fields.items() if step in (n, f.alias)),
@@ -253,14 +253,14 @@ def _model_at(model: type[BaseModel], loc: tuple[int | str, ...]) -> type[BaseMo
         else:
             args = typing.get_args(annotation)
             annotation = args[-1] if args else None
-    annotation = _bare(annotation)
+    annotation = bare(annotation)
     return (
         annotation if isinstance(annotation, type) and issubclass(annotation, BaseModel) else None
     )
 
 
-def _bare(annotation: Any) -> Any:
-    """Strip ``Annotated`` and ``| None``."""
+def bare(annotation: Any) -> Any:
+    """A field's type without ``Annotated`` and ``| None``; of several types the first."""
     while True:
         origin = typing.get_origin(annotation)
         if origin is typing.Annotated:

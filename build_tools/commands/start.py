@@ -6,7 +6,8 @@ handbook builds at once. A folder may hold .git and nothing else. Everything is
 written, or nothing is.
 
 requirements.txt names the engine as it was installed here; a wheel's file is
-copied to engine/. --engine names another one.
+copied to engine/, and of an engine that runs from its repository a wheel is built
+there. --engine names another one.
 
 Exit status: 0 written, 2 it could not run.
 """
@@ -78,7 +79,12 @@ def run(args: argparse.Namespace) -> int:
     moved: list[Path] = []
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        with tempfile.TemporaryDirectory(prefix=_BUILDING, dir=folder) as building:
+        with (
+            tempfile.TemporaryDirectory(prefix=_BUILDING, dir=folder) as building,
+            tempfile.TemporaryDirectory() as wheels,
+        ):
+            if engine.source:
+                engine = own_handbook.built(engine.source, Path(wheels))
             _build(Path(building), own_handbook.files(named, engine, clock.today()))
             for path in sorted(Path(building).iterdir()):
                 moved.append(Path(shutil.move(path, folder / path.name)))
@@ -89,6 +95,10 @@ def run(args: argparse.Namespace) -> int:
             folder.rmdir()
         if isinstance(error, OSError):
             raise CannotRun(f"`{name}` cannot be written: {error}") from None
+        if isinstance(error, own_handbook.UnbuiltWheel):
+            raise CannotRun(
+                f"the engine's wheel cannot be built from its repository ({visible(str(error))}); name one that is there: --engine WHEEL"
+            ) from None
         raise
     there = "" if folder.resolve() == Path.cwd() else f"  cd {name}\n"
     print(

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import json
 import re
+import zipfile
 from datetime import date
 from pathlib import Path
 from types import SimpleNamespace
@@ -102,6 +103,26 @@ def test_the_engine_is_named_by_where_it_came_from(
     found = SimpleNamespace(version="1.2.3", read_text=lambda name: text)
     monkeypatch.setattr(own_handbook, "distribution", lambda name: found)
     assert own_handbook.installed() == Installable(requirement)
+
+
+def test_an_engine_in_its_repository_has_its_wheel_built(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """An index may not have it, and the repository's folder is on one machine. Outside: zipfile reads what pip made."""
+    text = json.dumps({"url": ROOT.as_uri(), "dir_info": {"editable": True}})
+    found = SimpleNamespace(version="1.2.3", read_text=lambda name: text)
+    monkeypatch.setattr(own_handbook, "distribution", lambda name: found)
+    source = own_handbook.installed().source
+    assert source == ROOT
+    engine = own_handbook.built(source, tmp_path)
+    assert engine.wheel and engine.requirement == f"./engine/{engine.wheel.name}"
+    assert "build_tools/authoring/starter/README.md" in zipfile.ZipFile(engine.wheel).namelist()
+
+
+def test_a_folder_that_is_no_engine_says_so(tmp_path: Path) -> None:
+    (tmp_path / "empty").mkdir()
+    with pytest.raises(own_handbook.UnbuiltWheel, match=r"(?i)project|installable"):
+        own_handbook.built(tmp_path / "empty", tmp_path)
 
 
 def test_a_wheels_file_goes_along(tmp_path: Path) -> None:

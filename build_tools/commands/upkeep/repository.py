@@ -23,7 +23,7 @@ _FORM = tuple(
 _DIFF = ("diff", "--no-color", "--no-ext-diff", "--no-textconv", "--no-renames", "--no-relative")
 
 
-#: What the build writes into the catalog's folder: ``handbook conclude`` the first two, ``handbook addresses`` the last.
+#: What is written into the catalog's folder: addresses by ``handbook addresses``, the others by ``handbook conclude``.
 GENERATED = ("conclusions", "changes.yaml", "addresses.txt", ".schemas")
 
 

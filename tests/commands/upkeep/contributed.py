@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import os
-import subprocess
 from pathlib import Path
+
+from repositories import git
 
 
 class Repository:
@@ -16,23 +16,7 @@ class Repository:
 
     def __call__(self, *arguments: str) -> str:
         """What ``git`` prints. Raises ``CalledProcessError``."""
-        nobody = {"GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_SYSTEM": os.devnull}
-        people = (
-            "-c",
-            "user.name=A",
-            "-c",
-            "user.email=a@example.org",
-            "-c",
-            "core.autocrlf=false",
-        )
-        return subprocess.run(
-            ["git", *people, *arguments],
-            cwd=self.folder,
-            check=True,
-            capture_output=True,
-            encoding="utf-8",
-            env={**os.environ, **nobody},
-        ).stdout
+        return git(self.folder, *arguments)
 
     def commit(self, message: str) -> str:
         """All there is, as a commit; its id."""
