@@ -76,7 +76,7 @@ def main() -> None:
         "--seconds",
         type=int,
         default=20,
-        help="longest that one may take of the processor (eight times that on the shipped catalog)",
+        help="longest that one may take of the processor; eight times that on the shipped catalog",
     )
     parser.add_argument(
         "--minutes", type=float, default=1e6, help="end after so long, whatever is left"
@@ -134,7 +134,7 @@ def _work(args: argparse.Namespace, begin: int, figures: Figures) -> None:
             main = errors[0].rpartition("most recent call first")[2]
             last = [line.strip() for line in main.splitlines() if line.startswith("  File")][:6]
             name = "hang" if status == -signal.SIGPROF or "Timeout" in errors[0] else "crash"
-            detail = " < ".join(last) or errors[0][-300:]
+            detail = " < ".join(last) or f"ended with {status}: {errors[0][-300:]}"
             figures.add(open_["kind"], {**open_, "outcome": [name, detail, "read"]})
             begin = open_["number"] + args.jobs
         elif status and time.monotonic() < stop:

@@ -76,7 +76,7 @@ class Base:
         try:
             for name, data in changed.items():
                 (self.root / name).write_bytes(data)
-            return _tried(self.root, deep)
+            return _tried(self.root, deep, b" ".join(changed.values()))
         finally:
             for name in changed:
                 (self.root / name).write_text(self.texts[name], encoding="utf-8")
@@ -87,7 +87,7 @@ def sound(root: Path) -> pipeline.Checked:
     return pipeline.run(pipeline.Opened(loading.load(root, "catalog"), TODAY, load_profile()))
 
 
-def _tried(root: Path, deep: bool) -> Outcome:
+def _tried(root: Path, deep: bool, written: bytes) -> Outcome:
     depth = "read"
     try:
         catalog = loading.load(root, "catalog")
@@ -101,7 +101,7 @@ def _tried(root: Path, deep: bool) -> Outcome:
         if outcome.name not in ("clean", "warned") or checked.conclusions is None:
             return outcome
         told = files.files(checked.conclusions, catalog)
-        if fault := of_pages(told.items()):
+        if fault := of_pages(told.items(), written):
             return fault._replace(depth=depth)
         if not deep:
             return outcome
@@ -113,7 +113,7 @@ def _tried(root: Path, deep: bool) -> Outcome:
             for file in made.files
             if file.uri.endswith((".svg", ".json", ".csv", ".html"))
         ]
-        return of_pages([*pages, *drawn]) or outcome._replace(depth=depth)
+        return of_pages([*pages, *drawn], written) or outcome._replace(depth=depth)
     except (Exception, RecursionError) as error:
         return of_error(error, depth)
 
