@@ -32,6 +32,8 @@ KEPT = (
     "url",
 )
 _DOI = re.compile(r"10\.[0-9]{4,9}/[^\s\"<>]+")
+#: One of the two halves of which JSON may write a character, alone: it is no text.
+_HALF = re.compile("[\ud800-\udfff]")
 _YEAR = re.compile(r"\b(1[89]|20)[0-9]{2}\b")
 
 
@@ -58,6 +60,8 @@ def read(text: str, name: str = "") -> list[ExportedRecord]:
     found = _reader(text, name)(text)
     if not found:
         raise UnreadableExport("the export holds no record", "export at least one record")
+    if _HALF.search("".join(value for record in found for value in record.fields.values())):
+        raise UnreadableExport("half a character stands in it", "export it again as UTF-8")
     return found
 
 

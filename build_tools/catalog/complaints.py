@@ -13,7 +13,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from ..english import lower_first
-from .entries import COLOUR_PATTERN, ID_PATTERN, KEY_PATTERN, TODO, Unfit
+from .entries import COLOUR_PATTERN, ID_PATTERN, KEY_PATTERN, LEAST, TODO, Unfit
 from .finding import Finding, Spot
 from .misread import as_id, cut_by_a_comma, interval, number_help, odd_character
 from .yaml_file import SourceFile
@@ -157,6 +157,8 @@ def _wrong_word(said: _Complaint) -> Finding:
 
 def _out_of_bounds(said: _Complaint) -> Finding:
     bound = next(iter(said.context[key] for key in ("gt", "ge", "lt", "le") if key in said.context))
+    if "ge" in said.context and said.value <= 0 < bound <= LEAST:
+        return said.wrong(f"cannot be {_shown(said.value)}", "write a number above 0")
     return said.wrong(
         f"cannot be {_shown(said.value)}", f"write a number {_BOUNDS[said.kind]} {bound:g}"
     )

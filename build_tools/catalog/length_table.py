@@ -7,6 +7,7 @@ others are lengths in millimetres. A table is complete or refused.
 from __future__ import annotations
 
 import csv
+import io
 from dataclasses import dataclass
 from itertools import product
 from math import isfinite
@@ -85,7 +86,7 @@ class _At(ValueError):
 
 
 def _parse(text: str, table: LengthTable) -> Grid:
-    rows = list(csv.reader(text.splitlines()))
+    rows = list(csv.reader(io.StringIO(text)))
     first, second = (axis.joint for axis in table.axes)
     if (
         not rows

@@ -8,6 +8,7 @@ runs over a place at that joint angle and no other: a place that another would l
 from __future__ import annotations
 
 import csv
+import io
 from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple, get_args
@@ -73,7 +74,7 @@ def read(path: Path, label: str) -> tuple[dict[str, MusclePath], list[Finding]]:
     try:
         if path.stat().st_size > MAX_SIZE:
             raise ValueError(f"it is larger than {MAX_SIZE} bytes")
-        rows = list(csv.reader(path.read_text(encoding="utf-8").splitlines()))
+        rows = list(csv.reader(io.StringIO(path.read_text(encoding="utf-8"))))
         if not rows or tuple(rows[0]) != COLUMNS:
             raise ValueError(f"the first line is not {','.join(COLUMNS)}")
         for row in rows[1:]:

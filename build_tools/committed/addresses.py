@@ -111,7 +111,7 @@ def _read(catalog: Catalog, text: str) -> tuple[dict[str, int], list[Finding]]:
     """Address -> its line (from 1), and the lines that are none."""
     listed: dict[str, int] = {}
     damaged = []
-    for number, line in enumerate(text.splitlines(), 1):
+    for number, line in enumerate(text.split("\n"), 1):
         if _ADDRESS.fullmatch(line):
             listed.setdefault(line, number)
         elif line.strip() and not line.startswith("#"):

@@ -151,8 +151,8 @@ def _refuse_links(root: Path, folder: Path) -> None:
 
 def _first_difference(old: str, new: str) -> int:
     """Number of the first line that differs, from 1; the last line of ``old`` when it only ends too early."""
-    lines = old.splitlines()
-    for number, (a, b) in enumerate(zip(lines, new.splitlines(), strict=False), 1):
+    lines = old.rstrip("\n").split("\n")
+    for number, (a, b) in enumerate(zip(lines, new.rstrip("\n").split("\n"), strict=False), 1):
         if a != b:
             return number
-    return max(1, min(len(lines), len(new.splitlines()) + 1))
+    return max(1, min(len(lines), len(new.rstrip("\n").split("\n")) + 1))

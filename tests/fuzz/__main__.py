@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 import os
+import signal
 import subprocess
 import sys
 import threading
@@ -71,7 +72,12 @@ def main() -> None:
     parser.add_argument(
         "--rendered", type=float, default=0.05, help="share of those that pass that is rendered"
     )
-    parser.add_argument("--seconds", type=int, default=20, help="longest that one may take")
+    parser.add_argument(
+        "--seconds",
+        type=int,
+        default=20,
+        help="longest that one may take of the processor; eight times that on the shipped catalog",
+    )
     parser.add_argument(
         "--minutes", type=float, default=1e6, help="end after so long, whatever is left"
     )
@@ -127,8 +133,8 @@ def _work(args: argparse.Namespace, begin: int, figures: Figures) -> None:
             # The thread that tries stands last, its innermost call first.
             main = errors[0].rpartition("most recent call first")[2]
             last = [line.strip() for line in main.splitlines() if line.startswith("  File")][:6]
-            name = "hang" if "Timeout" in errors[0] else "crash"
-            detail = " < ".join(last) or errors[0][-300:]
+            name = "hang" if status == -signal.SIGPROF or "Timeout" in errors[0] else "crash"
+            detail = " < ".join(last) or f"ended with {status}: {errors[0][-300:]}"
             figures.add(open_["kind"], {**open_, "outcome": [name, detail, "read"]})
             begin = open_["number"] + args.jobs
         elif status and time.monotonic() < stop:

@@ -37,6 +37,10 @@ class Base:
             to = self.root / path.relative_to(added)
             before = to.read_text(encoding="utf-8") if to.exists() else ""
             to.write_text(before + path.read_text(encoding="utf-8"), encoding="utf-8")
+        if added:
+            checked = sound(self.root)
+            assert checked.conclusions is not None
+            files.write(files.files(checked.conclusions, checked.catalog), self.root)
         self.texts = {
             path.relative_to(self.root).as_posix(): path.read_text(encoding="utf-8")
             for path in sorted(self.root.rglob("*"))
@@ -72,13 +76,18 @@ class Base:
         try:
             for name, data in changed.items():
                 (self.root / name).write_bytes(data)
-            return _tried(self.root, deep)
+            return _tried(self.root, deep, b" ".join(changed.values()))
         finally:
             for name in changed:
                 (self.root / name).write_text(self.texts[name], encoding="utf-8")
 
 
-def _tried(root: Path, deep: bool) -> Outcome:
+def sound(root: Path) -> pipeline.Checked:
+    """The catalog, checked and concluded from."""
+    return pipeline.run(pipeline.Opened(loading.load(root, "catalog"), TODAY, load_profile()))
+
+
+def _tried(root: Path, deep: bool, written: bytes) -> Outcome:
     depth = "read"
     try:
         catalog = loading.load(root, "catalog")
@@ -92,7 +101,7 @@ def _tried(root: Path, deep: bool) -> Outcome:
         if outcome.name not in ("clean", "warned") or checked.conclusions is None:
             return outcome
         told = files.files(checked.conclusions, catalog)
-        if fault := of_pages(told.items()):
+        if fault := of_pages(told.items(), written):
             return fault._replace(depth=depth)
         if not deep:
             return outcome
@@ -104,29 +113,28 @@ def _tried(root: Path, deep: bool) -> Outcome:
             for file in made.files
             if file.uri.endswith((".svg", ".json", ".csv", ".html"))
         ]
-        return of_pages([*pages, *drawn]) or outcome._replace(depth=depth)
+        return of_pages([*pages, *drawn], written) or outcome._replace(depth=depth)
     except (Exception, RecursionError) as error:
         return of_error(error, depth)
 
 
-def tried_committed(root: Path, sound: pipeline.Checked, added: bool) -> Outcome:
+def tried_committed(root: Path, checked: pipeline.Checked) -> Outcome:
     """What becomes of files that the build wrote, changed since: they are compared, and the record is written anew."""
     try:
         catalog = loading.load(root, "catalog")
-        assert sound.conclusions is not None
-        told = files.files(sound.conclusions, sound.catalog)
+        assert checked.conclusions is not None
+        told = files.files(checked.conclusions, checked.catalog)
         found = [
             *files.stale(told, catalog),
             *record.find(catalog),
             *addresses.stale(catalog, addresses.published(catalog)),
         ]
         moved = compare(files.stored_texts(root), told, _renames(catalog))
-        if added:
-            try:
-                record.add(catalog, moved, TODAY)
-            except ValueError as error:
-                return Outcome("refused", str(error))
-        graded = [GradedFinding(one, severity_of(one.rule, sound.profile)) for one in found]
+        try:
+            record.add(catalog, moved, TODAY)
+        except ValueError as error:
+            return Outcome("refused", str(error))
+        graded = [GradedFinding(one, severity_of(one.rule, checked.profile)) for one in found]
         return judged(graded, catalog, "read")
     except (Exception, RecursionError) as error:
         return of_error(error, "read")

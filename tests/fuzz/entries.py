@@ -55,7 +55,8 @@ class _Places:
         if isinstance(node, yaml.MappingNode):
             self.collections.append(node)
             for key, value in node.value:
-                self.pairs.append((key, value))
+                if isinstance(key, yaml.ScalarNode):
+                    self.pairs.append((key, value))
                 self._walk(value)
         elif isinstance(node, yaml.SequenceNode):
             self.collections.append(node)

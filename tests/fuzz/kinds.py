@@ -12,8 +12,6 @@ from typing import NamedTuple
 from folders import DEMO, SHIPPED
 
 from build_tools import pipeline
-from build_tools.catalog import load as loading
-from build_tools.checks.profile import load_profile
 
 from . import catalogs, files
 from .outcome import Outcome
@@ -58,8 +56,7 @@ class Trials:
 
     @cached_property
     def _sound(self) -> pipeline.Checked:
-        catalog = loading.load(self.demo.root, "catalog")
-        return pipeline.run(pipeline.Opened(catalog, catalogs.TODAY, load_profile()))
+        return catalogs.sound(self.demo.root)
 
     def made(self, kind: str, random: Random) -> Input:
         """An input of a kind."""
@@ -99,11 +96,11 @@ class Trials:
         return base.tried(given.files, deep)
 
     def _committed(self, given: Input) -> Outcome:
-        sound, root = self._sound, self.demo.root
+        checked, root = self._sound, self.demo.root
         try:
             for name, data in given.files.items():
                 (root / name).write_bytes(data)
-            return catalogs.tried_committed(root, sound, added=True)
+            return catalogs.tried_committed(root, checked)
         finally:
             for name in {*given.files, "changes.yaml"}:
                 (root / name).write_text(self.demo.texts[name], encoding="utf-8")

@@ -60,8 +60,10 @@ def _is_there(spot: object, catalog: Catalog) -> bool:
     return 1 <= line <= lines and column >= 1
 
 
-def of_pages(texts: Iterable[tuple[str, str]]) -> Outcome | None:
-    """A fault when a page or file shows what is no number."""
+def of_pages(texts: Iterable[tuple[str, str]], written: bytes = b"") -> Outcome | None:
+    """A fault when a page or file shows what is no number, unless the like was ``written`` as a word by whoever made the input."""
+    if re.search(rb"nan|inf\b|infinity", written, re.IGNORECASE):
+        return None
     for name, text in texts:
         text = _SCRIPT.sub("", text)
         if found := _NO_NUMBER.search(text):
