@@ -25,7 +25,8 @@ function counts({ wish, before, after }, data) {
   const cell = (name, text, properties = {}) => make(name, properties, text), of = (held, ref) => String(held[ref]?.sets ?? 0);
   const head = ["What lags", "Sets a week as it is", "With the accessories"].map((text) => cell("th", text, { scope: "col" }));
   const rows = wish.parts.map((ref) => make("tr", {}, cell("th", data.parts[ref].name, { scope: "row" }), cell("td", of(before, ref)), cell("td", of(after, ref))));
-  return make("table", { className: "hb-numbers" }, make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...rows));
+  const table = make("table", { className: "hb-numbers" }, make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...rows));
+  return make("div", { className: "hb-scroll", role: "region", ariaLabel: head[0].textContent, tabIndex: 0 }, table);
 }
 
 function remarks({ goal, more }, data) {
