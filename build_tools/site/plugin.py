@@ -377,7 +377,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
         if not self.config.enabled or config.theme.name != frame.THEME:
             return env
         self._policies = Policies(partial(frame.inline, env, config))
-        # A preview's server puts a script of its own into every page.
+        # A preview's own script stands in each page that it sends, and no hash of it is known.
         env.globals["handbook_policy"] = None if self._previews else self._policies.at
         if self._waits:
             for file in files:

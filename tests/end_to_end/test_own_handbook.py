@@ -406,5 +406,6 @@ def test_a_cue_sheet_opens_with_its_cautions_in_the_teams_colours(
 def test_a_handout_is_made_of_an_exercise(page: Page) -> None:
     page.goto("handout/#add=pack-heel-raise", wait_until="networkidle")
     page.locator("[data-part=open]").click()
+    page.locator("[data-part=list]", has_text="Heel raise").wait_for()
     assert page.locator("[data-part=list]").inner_text().count("Heel raise with a pack") == 1
     assert page.locator(".rules .stop").first.is_visible()

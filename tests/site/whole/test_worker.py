@@ -116,10 +116,12 @@ def test_a_worker_that_has_no_room_for_a_new_version_leaves_the_old_one(
     fill(page)
     handout_site.write(folder / "handbook", catalog("Sit even taller. " + "So. " * 500), PUBLISHED)
     page.evaluate(f"{UPDATE}.catch(() => {{}})")
-    page.wait_for_function(
-        "navigator.serviceWorker.getRegistration().then(found => !found.installing && !found.waiting)"
+    until(
+        page,
+        """before => navigator.serviceWorker.getRegistration().then(async (found) => !found.installing && !found.waiting
+            && String(await caches.keys()) === String(before))""",
+        before,
     )
-    assert page.evaluate("caches.keys()") == before
     context.set_offline(True)
     page.goto("cues/crate-curl/")
     assert page.inner_text("h1") == "Crate curl"
