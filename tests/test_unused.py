@@ -35,7 +35,7 @@ CALLED_BY_LIBRARIES = {
         "model_schema",
     ),  # pydantic's generator
     "site.hosting.policy": ("handle_",),  # as above
-    "site.plugin": ("on_",),  # MkDocs' events
+    "site.adapter.plugin": ("on_",),  # MkDocs' events
 }
 
 
@@ -81,7 +81,7 @@ def test_every_module_is_reached_from_the_command_the_plugin_and_the_rules() -> 
     """Roots: both entry points of pyproject.toml, and what is loaded by name: subcommands, rules, formats of reports."""
     roots = [
         "cli",
-        "site.plugin",
+        "site.adapter.plugin",
         *(name for name in modules() if name.startswith("checks.rules.")),
         *(f"commands.{name.replace('-', '_')}" for name in COMMANDS),
         *(f"checks.reports.{name}" for name in FORMATS),

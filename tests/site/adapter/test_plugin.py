@@ -238,7 +238,9 @@ def test_the_preview_watches_the_catalog(tmp_path: Path) -> None:
         builder = None
 
     config = load_config(str(configuration(tmp_path, DEMO)))
-    config.plugins["handbook"].on_serve(Server(), config=config, builder=None)
+    plugin = config.plugins["handbook"]
+    plugin.on_startup(command="serve", dirty=False)
+    plugin.on_serve(Server(), config=config, builder=None)
     assert str(DEMO) in watched and any(path.endswith("templates") for path in watched)
 
 
