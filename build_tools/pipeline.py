@@ -18,8 +18,8 @@ from .checks.runner import GradedFinding
 from .movement.length.length import means
 
 if TYPE_CHECKING:
-    from .evidence.claims.conclude import ConclusionMemory
     from .evidence.claims.conclusions import Conclusions
+    from .evidence.claims.memory import ConclusionMemory
 
 
 @dataclass
@@ -78,9 +78,10 @@ def run(opened: Opened, memory: Memory | None = None) -> Checked:
         return Checked(catalog, profile, by_rules, [], None)
     # Slow to import, and `handbook check` needs none of it.
     from .evidence.claims import conclude as concluding
+    from .evidence.claims import memory as remembering
 
     memory = memory or Memory()
-    memory.weighed = memory.weighed or concluding.ConclusionMemory()
+    memory.weighed = memory.weighed or remembering.ConclusionMemory()
     conclusions = concluding.conclude(catalog, means(catalog), memory.weighed)
     found = exceptions.let_through(
         conclusions.findings, catalog, NUMBERS, complete=True, elsewhere=all_rules()

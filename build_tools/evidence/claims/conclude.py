@@ -5,13 +5,12 @@ from __future__ import annotations
 from itertools import groupby
 from typing import Any, Literal
 
-from ...catalog.entries import Claim, Exercise
+from ...catalog.entries import Claim
 from ...catalog.finding import Finding
 from ...catalog.load import Catalog, Loaded
 from ...english import upper_first
 from ..certainty.rating import Certainty, Override
 from ..model.slope import LengthSlope, fit_slope
-from ..settings import settings
 from ..studies.samples import PooledTopic
 from ..terms import LEVELS, Claimed, Question
 from ..wording import sentences
@@ -22,11 +21,11 @@ from .conclusions import (
     Conclusion,
     Conclusions,
     KindsCompared,
-    PartEvidence,
 )
 from .engine import Engine
 from .judgement import Judged
 from .length_claims import Lengths, compare, judge, sentence
+from .memory import ConclusionMemory
 
 #: From what stops a claim to what carries it; a claim on several parts is as good as its weakest.
 _WEAKEST_FIRST: tuple[ClaimFinding, ...] = (
@@ -42,60 +41,6 @@ _DIRECTIONS: dict[str, Claimed] = {
     "less_than": "less",
     "similar_to": "similar",
 }
-
-
-class ConclusionMemory:
-    """What was concluded last, so that a preview weighs anew only what a change bears on.
-
-    It goes by the very objects: ``load`` gives an entry that did not change as the object that it was (``load.FileMemory``).
-    """
-
-    def __init__(self) -> None:
-        self._catalog: Catalog | None = None
-        self._engine: Engine | None = None
-        self._conclusions: Conclusions | None = None
-
-    def engine(self, catalog: Catalog) -> Engine:
-        """The engine of a catalog: the last one where nothing changed that weighing reads. Of exercises that is the name alone."""
-        last = self._catalog
-        if not (self._engine and last and _same_evidence(catalog, last)):
-            self._engine, self._conclusions = Engine(catalog, settings(catalog)), None
-        return self._engine
-
-    def fields(self) -> dict[tuple[str, str, str | None], PartEvidence] | None:
-        """What is known on each part, by the same engine."""
-        return dict(self._conclusions.fields) if self._conclusions else None
-
-    def claims(self, id: str, entry: Loaded[Exercise]) -> list[Conclusion] | None:
-        """What was concluded of an exercise that did not change. The model's lengths rest on other exercises too."""
-        assert self._catalog is not None or self._conclusions is None
-        if (
-            not self._conclusions
-            or not self._catalog
-            or self._catalog.exercises.get(id) is not entry
-        ):
-            return None
-        known = self._conclusions.claims.get(id)
-        return known if known and all(one.outcome != "length" for one in known) else None
-
-    def keep(self, catalog: Catalog, conclusions: Conclusions) -> None:
-        """For the next time."""
-        self._catalog, self._conclusions = catalog, conclusions
-
-
-def _same_evidence(catalog: Catalog, last: Catalog) -> bool:
-    """Whether two states of a catalog weigh alike: the same studies, conventions, terms, parts and records, and exercises called the same."""
-    for kind in ("studies", "muscles"):
-        now, then = getattr(catalog, kind), getattr(last, kind)
-        if now.keys() != then.keys() or any(now[id] is not then[id] for id in now):
-            return False
-    if catalog.references is not last.references:
-        return False
-    if catalog.handbook is not last.handbook or catalog.vocabulary is not last.vocabulary:
-        return False
-    return {id: entry.data.name for id, entry in catalog.exercises.items()} == {
-        id: entry.data.name for id, entry in last.exercises.items()
-    }
 
 
 def conclude(

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import cache, cached_property
+from typing import NamedTuple
 
 from ...catalog.load import Catalog
 from ..certainty.rating import Override
@@ -14,13 +15,13 @@ from ..model.network import single
 from ..model.posterior import Array, Mixture
 from ..model.reports import PairReport
 from ..settings import Settings
-from ..studies import unit_spreads, within_exercise
+from ..studies import within_exercise
 from ..studies.arm_means import compared
 from ..studies.contrasts import COVERS, Reports, StudyContrast
 from ..studies.pair_reports import pair_report
 from ..studies.samples import Assembly, PooledTopic
 from ..studies.topic import Samples
-from ..studies.unit_spreads import UnitSpread, UnitSpreads
+from ..studies.unit_spreads import UnitSpreads, printed
 from ..terms import Question
 from ..wording.names import Names
 from ..wording.sentences import ComposedAnswer
@@ -40,26 +41,44 @@ _CALLED = {
 }
 
 
-class Engine:
-    """One catalog under one set of conventions. Everything is computed once, when asked for."""
+class Earlier(NamedTuple):
+    """The engine of a state before, which differs in studies of ``muscles`` alone."""
 
-    def __init__(self, catalog: Catalog, settings: Settings) -> None:
+    engine: Engine
+    muscles: frozenset[str]
+
+    def covers(self, *parts: str) -> bool:
+        """Whether what was known of these parts still is."""
+        return not {part.partition("/")[0] for part in parts} & self.muscles
+
+
+class Engine:
+    """One catalog under one set of conventions. Everything is computed once, when asked for; what an earlier engine still knows is asked of it."""
+
+    settings: Settings
+    assembly: Assembly
+
+    def __init__(
+        self, catalog: Catalog, settings: Settings, earlier: Earlier | None = None
+    ) -> None:
+        if earlier and earlier.engine.settings != settings:
+            earlier = None
         self.catalog, self.settings = catalog, settings
-        self.names, self.reports, self.assembly = (
-            Names(catalog),
-            Reports(catalog),
-            Assembly(catalog, settings),
-        )
+        self.names, self.reports = Names(catalog), Reports(catalog)
+        self.assembly = Assembly(catalog, settings, earlier.engine.assembly if earlier else None)
+        same = earlier and self.assembly.measures_like(earlier.engine.assembly)
+        self._earlier = earlier if same else None
         self._answers = Answers(catalog, settings, self.names)
         self._people = {key: compared(study) for key, study in self.assembly.studies.items()}
         self.samples = cache(self._samples)
         self.components = cache(self._components)
         self.weighing = cache(self._weighing)
+        self._compared = cache(self._comparison)
 
     @cached_property
     def spreads(self) -> UnitSpreads:
         """What printed spreads say of those that are missing."""
-        return UnitSpreads(self._unit_spreads())
+        return UnitSpreads(printed(self.assembly))
 
     @cached_property
     def variations(self) -> list[tuple[str, Engine]]:
@@ -68,11 +87,30 @@ class Engine:
             "lowest": "as little alike as in any data",
             "highest": "as much alike as in any data",
         }
+        varied = [moved for moved in self.settings.variations() if moved.moved]
+        before: Sequence[Earlier | None] = [None] * len(varied)
+        if self._earlier:
+            engines = self._earlier.engine.variations
+            before = [Earlier(engine, self._earlier.muscles) for _, engine in engines]
         return [
-            (f"{_CALLED[moved.moved[0]]} {ends[moved.moved[1]]}", Engine(self.catalog, moved))
-            for moved in self.settings.variations()
+            (
+                f"{_CALLED[moved.moved[0]]} {ends[moved.moved[1]]}",
+                Engine(self.catalog, moved, earlier),
+            )
+            for moved, earlier in zip(varied, before, strict=True)
             if moved.moved
         ]
+
+    @cached_property
+    def _borrows_as_before(self) -> bool:
+        """Whether missing spreads are borrowed from the same ones as in the state before."""
+        return bool(self._earlier and self._earlier.engine.spreads.printed == self.spreads.printed)
+
+    def forget_earlier(self) -> None:
+        """Ask no engine of a state before any more, so that it can go."""
+        self._earlier = None
+        for _, engine in self.__dict__.get("variations", ()):
+            engine.forget_earlier()
 
     def field(self, part: str, outcome: str, relative_to: str | None) -> PartEvidence:
         """Everything known on one part and outcome."""
@@ -99,6 +137,12 @@ class Engine:
 
     def comparison(self, question: Question, override: Override | None = None) -> Comparison:
         """The answer to one question; ``override`` is a certainty that the authors set."""
+        return self._compared(question, override)
+
+    def _comparison(self, question: Question, override: Override | None) -> Comparison:
+        earlier = self._earlier
+        if earlier and self._is_known(question, self.weighing(question)):
+            return earlier.engine.comparison(question, override)
         return self._answers.comparison(
             question,
             self.weighing(question),
@@ -194,10 +238,22 @@ class Engine:
             weighing.people,
         )
 
+    def _is_known(self, question: Question, weighing: Weighing | None) -> bool:
+        """Whether all that was known of a question in the state before still is, ``weighing`` being its answer."""
+        parts = {question.part, *((question.first, question.second) if question.within else ())}
+        if not self._earlier or not self._earlier.covers(*parts):
+            return False
+        # A report without a spread borrows one, of any study with the same outcome.
+        return not (weighing and weighing.reports) or self._borrows_as_before
+
     def _samples(self, topic: PooledTopic) -> Samples:
+        if self._earlier and self._earlier.covers(topic.part):
+            return self._earlier.engine.samples(topic)
         return Samples(self.assembly.samples(topic))
 
     def _components(self, topic: PooledTopic, factor: float = 1.0) -> list[Component]:
+        if self._earlier and self._earlier.covers(topic.part):
+            return self._earlier.engine.components(topic, factor)
         blocks = [sample.block for sample in self.samples(topic) if sample.block]
         return [
             Component(c.blocks, self._people, factor * self.settings.spreads[topic.outcome])
@@ -239,6 +295,10 @@ class Engine:
 
     def _weighing(self, question: Question) -> Weighing | None:
         """The answer from the most direct measurements that say anything; of a pair's two sides one is weighed and turned."""
+        if self._earlier:
+            known = self._earlier.engine.weighing(question)
+            if self._is_known(question, known):
+                return known
         if question.first > question.second:
             part = question.second if question.within else question.part
             other = replace(question, first=question.second, second=question.first, part=part)
@@ -335,17 +395,3 @@ class Engine:
                 if edge := samples.by_key[key].tested(question.first, question.second):
                     return single(edge.estimate.y, edge.estimate.se, edge.df, network.scale)
         return network.posterior(question.first, question.second), network.tau
-
-    def _unit_spreads(self) -> Iterator[UnitSpread]:
-        """Every printed spread, one for each study and measure."""
-        by: dict[tuple[str, str, str], list[float]] = defaultdict(list)
-        for key, study in sorted(self.assembly.studies.items()):
-            for index, result in self.assembly.ordered[key]:
-                if result.relative_to:
-                    continue
-                block = self.assembly.result_block(key, index).block
-                unit = unit_spreads.of_block(block, study.same_people) if block else None
-                if unit:
-                    by[key, self.assembly.outcome(result), result.measure].append(unit)
-        for (_, outcome, measure), units in by.items():
-            yield UnitSpread(outcome, measure, unit_spreads.middle(units))

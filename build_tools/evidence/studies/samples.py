@@ -90,11 +90,15 @@ class Sample:
 class Assembly:
     """Samples by part, outcome and ratio, and the numbers that could not be used."""
 
-    def __init__(self, catalog: Catalog, settings: Settings) -> None:
+    def __init__(
+        self, catalog: Catalog, settings: Settings, earlier: Assembly | None = None
+    ) -> None:
+        """``earlier`` is one of the same conventions and terms; what it measured of studies that are the same objects is not measured anew."""
         assert catalog.vocabulary is not None
         vocabulary = catalog.vocabulary.data
         self.settings = settings
-        self.trouble: list[Finding] = []
+        self._refused: dict[tuple[str, Finding], None] = {}
+        """Study and finding, each once."""
         self._catalog = catalog
         self._measures = vocabulary.measures
         self.studies = counting(catalog)
@@ -120,6 +124,19 @@ class Assembly:
                     topic = PooledTopic(part, outcome, result.relative_to, measured, dimension)
                     self._by_topic[topic].append((key, index))
         self._dimensions = {outcome: sorted(of, key=str) for outcome, of in found.items()}
+        if earlier:
+            same = {k for k, study in self.studies.items() if earlier.studies.get(k) is study}
+            self._cache |= {at: block for at, block in earlier._cache.items() if at[0] in same}
+            self._refused |= {found: None for found in earlier._refused if found[0] in same}
+
+    @property
+    def trouble(self) -> list[Finding]:
+        """The numbers that were asked for and are impossible."""
+        return [found for _, found in self._refused]
+
+    def measures_like(self, other: Assembly) -> bool:
+        """Whether both measure each outcome in the same dimensions."""
+        return self._dimensions == other._dimensions
 
     def result_block(self, key: str, index: int) -> ResultBlock:
         """A study's result over the exercises its arms did."""
@@ -193,8 +210,7 @@ class Assembly:
             f"this result cannot be weighed: {error}",
             "compare it with the paper; leave out a value that the paper does not print",
         )
-        if found not in self.trouble:
-            self.trouble.append(found)
+        self._refused.setdefault((key, found))
         return ResultBlock(index, None, "its numbers cannot be weighed", unfit=True)
 
     def _sample(self, key: str, sources: list[Bearing], topic: PooledTopic) -> Sample:

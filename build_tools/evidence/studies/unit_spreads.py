@@ -8,15 +8,18 @@ a measure with few of them leans on its outcome, an outcome with few on what is 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from itertools import combinations
 from math import exp, log, sqrt
 from statistics import fmean
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from ..model.blocks import Block
 from ..model.network import pair_of
 from ..model.nodes import BorrowedSpread
+
+if TYPE_CHECKING:
+    from .samples import Assembly
 
 #: Unit spread of each outcome before any study is read, as the handbook's first catalog had them; two studies weigh as much.
 USUAL = {"growth": 0.06, "activation": 0.45, "strength": 0.12}
@@ -40,7 +43,9 @@ class UnitSpreads:
 
     def __init__(self, printed: Iterable[UnitSpread]) -> None:
         self._logs: dict[str, dict[str, list[float]]] = defaultdict(lambda: defaultdict(list))
-        for spread in printed:
+        self.printed = tuple(printed)
+        """What all of it rests on."""
+        for spread in self.printed:
             self._logs[spread.outcome][spread.measure].append(log(spread.value))
 
     def of(self, outcome: str, measure: str, people: float) -> BorrowedSpread:
@@ -61,6 +66,21 @@ class UnitSpreads:
         return BorrowedSpread(
             exp(mine) / sqrt(people), sqrt(square * (1 + 1 / (len(own) + _MEASURE_WEIGHT)))
         )
+
+
+def printed(assembly: Assembly) -> Iterator[UnitSpread]:
+    """Every printed spread, one for each study and measure."""
+    by: dict[tuple[str, str, str], list[float]] = defaultdict(list)
+    for key, study in sorted(assembly.studies.items()):
+        for index, result in assembly.ordered[key]:
+            if result.relative_to:
+                continue
+            block = assembly.result_block(key, index).block
+            unit = of_block(block, study.same_people) if block else None
+            if unit:
+                by[key, assembly.outcome(result), result.measure].append(unit)
+    for (_, outcome, measure), units in by.items():
+        yield UnitSpread(outcome, measure, middle(units))
 
 
 def _leaning(found: list[float], on: float, weight: float) -> float:

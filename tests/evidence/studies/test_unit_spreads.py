@@ -86,7 +86,7 @@ def test_the_engine_borrows_from_every_study_once_a_measure():
             ),
         }
     )
-    assert [(s.outcome, s.measure) for s in made._unit_spreads()] == [
+    assert [(s.outcome, s.measure) for s in made.spreads.printed] == [
         ("activation", "surface-emg")
     ] * 2
     wanted = UnitSpreads([UnitSpread("activation", "surface-emg", 0.2)] * 2).of(

@@ -1,0 +1,100 @@
+"""What was concluded of a catalog last, so that a preview weighs anew only what a change bears on.
+
+It goes by the very objects: ``load`` gives an entry that did not change as the object that it was (``load.FileMemory``).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from ...catalog.entries import Exercise
+from ...catalog.load import Catalog, Loaded
+from ..settings import settings
+from ..studies.contrasts import counting
+from ..studies.samples import sample_names
+from .conclusions import Conclusion, Conclusions, PartEvidence
+from .engine import Earlier, Engine
+
+
+class ConclusionMemory:
+    """One catalog's last engine and conclusions."""
+
+    def __init__(self) -> None:
+        self._catalog: Catalog | None = None
+        self._engine: Engine | None = None
+        self._conclusions: Conclusions | None = None
+
+    def engine(self, catalog: Catalog) -> Engine:
+        """The engine of a catalog: the last one where nothing changed that weighing reads, else one that asks the last where it may."""
+        last, earlier = self._catalog, None
+        if self._engine and last and _same_terms(catalog, last):
+            muscles = measured_by_changed(catalog, last)
+            if muscles is None:
+                return self._engine
+            earlier = Earlier(self._engine, muscles)
+        self._engine, self._conclusions = Engine(catalog, settings(catalog), earlier), None
+        return self._engine
+
+    def fields(self) -> dict[tuple[str, str, str | None], PartEvidence] | None:
+        """What is known on each part, by the same engine."""
+        return dict(self._conclusions.fields) if self._conclusions else None
+
+    def claims(self, id: str, entry: Loaded[Exercise]) -> list[Conclusion] | None:
+        """What was concluded of an exercise that did not change. The model's lengths rest on other exercises too."""
+        assert self._catalog is not None or self._conclusions is None
+        if (
+            not self._conclusions
+            or not self._catalog
+            or self._catalog.exercises.get(id) is not entry
+        ):
+            return None
+        known = self._conclusions.claims.get(id)
+        return known if known and all(one.outcome != "length" for one in known) else None
+
+    def keep(self, catalog: Catalog, conclusions: Conclusions) -> None:
+        """For the next time. All was asked, so the engine before is needed no more."""
+        self._catalog, self._conclusions = catalog, conclusions
+        if self._engine:
+            self._engine.forget_earlier()
+
+
+def _same_terms(catalog: Catalog, last: Catalog) -> bool:
+    """Whether two states of a catalog weigh a study alike: the same conventions, terms, parts and records, and exercises called the same."""
+    now, then = catalog.muscles, last.muscles
+    return (
+        now.keys() == then.keys()
+        and all(now[id] is then[id] for id in now)
+        and catalog.references is last.references
+        and catalog.handbook is last.handbook
+        and catalog.vocabulary is last.vocabulary
+        and {id: entry.data.name for id, entry in catalog.exercises.items()}
+        == {id: entry.data.name for id, entry in last.exercises.items()}
+    )
+
+
+def measured_by_changed(catalog: Catalog, last: Catalog) -> frozenset[str] | None:
+    """Muscles that changed studies measure or measured, and studies of the same people with them; ``None`` when no study changed."""
+    now, then = catalog.studies, last.studies
+    changed = {id for id in now.keys() | then.keys() if now.get(id) is not then.get(id)}
+    if not changed:
+        return None
+    for names in (_all_samples, _counted_samples):
+        after, before = names(catalog), names(last)
+        changed |= {id for id in after.keys() | before.keys() if after.get(id) != before.get(id)}
+        samples = {state[id] for state in (after, before) for id in changed & state.keys()}
+        changed |= {id for state in (after, before) for id in state if state[id] in samples}
+    return frozenset(
+        part.partition("/")[0]
+        for state in (now, then)
+        for id in changed & state.keys()
+        for result in state[id].data.results
+        for part in result.parts
+    )
+
+
+def _all_samples(catalog: Catalog) -> Mapping[str, str]:
+    return sample_names({id: entry.data for id, entry in catalog.studies.items()})
+
+
+def _counted_samples(catalog: Catalog) -> Mapping[str, str]:
+    return sample_names(counting(catalog))
