@@ -26,7 +26,7 @@ help: ## List what can be made
 		awk -F'|' '{name[NR] = $$1; line[NR] = $$2; if (length($$1) > width) width = length($$1)} \
 			END {for (i = 1; i <= NR; i++) printf "%-" width "s  %s\n", name[i], line[i]}'
 
-site: check ## Check the catalog, build the handbook into site/
+site: $(VENV)/site.stamp ## Check the catalog, build the handbook into site/
 	@$(PY) -m mkdocs build --strict
 	@echo "The handbook is in site/ (open it with: make serve)"
 

@@ -84,9 +84,9 @@ def catalog(
             kept[key] = found
         return kept[key]
 
-    def bibliography(path: Path, label: str) -> Any:
+    def bibliography(path: Path, label: str, known: Any) -> Any:
         references, findings, broken = _once(
-            kept, ("references", _mark(path)), lambda: read_bib(path, label)
+            kept, ("references", _mark(path)), lambda: read_bib(path, label, known)
         )
         return dict(references), list(findings), set(broken)
 
