@@ -124,4 +124,4 @@ def test_a_link_to_a_folded_pair_opens_its_fold(page: Page) -> None:
     anchor = page.evaluate("document.querySelector('[id^=activation-]').id")
     page.goto("about:blank")
     page.goto(f"muscles/gluteals/gluteus-medius/#{anchor}")
-    page.wait_for_function(f"document.getElementById('{anchor}').checkVisibility()")
+    page.wait_for_function(f"() => document.getElementById('{anchor}').checkVisibility()")
