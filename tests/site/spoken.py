@@ -7,6 +7,8 @@ text, groups without a meaning, the roles that it names otherwise than the stand
 
 from __future__ import annotations
 
+import re
+
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
@@ -82,7 +84,12 @@ def spoken(page: Page, selector: str = "body") -> str:
 
 
 def _value(node: dict[str, Any], key: str) -> str:
-    return " ".join(str(node.get(key, {}).get("value", "")).split())
+    return _plain(str(node.get(key, {}).get("value", "")))
+
+
+def _plain(text: str) -> str:
+    """Without the blanks that pieces put together leave before a point or a comma."""
+    return re.sub(r" +(?=[,.:;!?](\s|$))", "", " ".join(text.split()))
 
 
 def _role(node: dict[str, Any]) -> str:
@@ -123,12 +130,14 @@ def _lines(node: dict[str, Any], by_id: dict[str, Any], depth: int) -> Iterator[
     texts = [line.strip().removeprefix("text: ") for line in inside]
     is_text = all(line.strip().startswith("text: ") for line in inside)
     if role in _NAMED_BY_TEXT and is_text:
-        name, inside = name or " ".join(texts), []
+        name, inside = name or _plain(" ".join(texts)), []
     elif role in ("cell", "columnheader", "rowheader", "row", "listitem", "caption"):
         name = ""  # from what it holds, which follows
-    if role == "caption" and not inside and not name:
-        return
     value, description = _value(node, "value"), _value(node, "description")
+    if description in name:  # `desc` of a drawing, which stands in its name for readers that tell no descriptions
+        description = ""
+    if not (name or inside) and role in ("paragraph", "list", "caption"):
+        return
     states = _states(node, role)
     if value and role in ("combobox", "textbox", "searchbox", "spinbutton", "slider"):
         states.append(f"value {value}")
@@ -152,7 +161,7 @@ def _merged(children: list[dict[str, Any]], by_id: dict[str, Any], depth: int) -
     for child in children:
         for line in _lines(child, by_id, depth):
             if line.startswith(head):
-                held = f"{held} {line.removeprefix(head)}" if held else line
+                held = head + _plain(f"{held.removeprefix(head)} {line.removeprefix(head)}") if held else line
                 continue
             if held:
                 yield held
