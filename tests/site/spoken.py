@@ -39,7 +39,17 @@ _ROLES = {
     "Canvas": "canvas",
 }
 #: Without a meaning of their own: what they hold is said in their place.
-_PASSED = {"none", "generic", "LabelText", "form", "LayoutTable", "LayoutTableRow", "LayoutTableCell", "rowgroup", "Legend"}
+_PASSED = {
+    "none",
+    "generic",
+    "LabelText",
+    "form",
+    "LayoutTable",
+    "LayoutTableRow",
+    "LayoutTableCell",
+    "rowgroup",
+    "Legend",
+}
 #: Whose contents are presentation only (WAI-ARIA 1.2, 5.2.8).
 _LEAVES = {"img", "radio", "checkbox", "option", "meter", "progressbar", "slider", "switch", "tab"}
 _DROPPED = {"InlineTextBox", "ListMarker", "LineBreak"}
@@ -77,9 +87,7 @@ def spoken(page: Page, selector: str = "body") -> str:
     finally:
         session.detach()
     by_id = {node["nodeId"]: node for node in nodes}
-    top = next(
-        node for node in nodes if node.get("backendDOMNodeId") == wanted["backendNodeId"]
-    )
+    top = next(node for node in nodes if node.get("backendDOMNodeId") == wanted["backendNodeId"])
     return "".join(f"{line}\n" for line in _lines(top, by_id, 0))
 
 
@@ -134,7 +142,9 @@ def _lines(node: dict[str, Any], by_id: dict[str, Any], depth: int) -> Iterator[
     elif role in ("cell", "columnheader", "rowheader", "row", "listitem", "caption"):
         name = ""  # from what it holds, which follows
     value, description = _value(node, "value"), _value(node, "description")
-    if description in name:  # `desc` of a drawing, which stands in its name for readers that tell no descriptions
+    if (
+        description in name
+    ):  # `desc` of a drawing, which stands in its name for readers that tell no descriptions
         description = ""
     if not (name or inside) and role in ("paragraph", "list", "caption"):
         return
@@ -161,7 +171,11 @@ def _merged(children: list[dict[str, Any]], by_id: dict[str, Any], depth: int) -
     for child in children:
         for line in _lines(child, by_id, depth):
             if line.startswith(head):
-                held = head + _plain(f"{held.removeprefix(head)} {line.removeprefix(head)}") if held else line
+                held = (
+                    head + _plain(f"{held.removeprefix(head)} {line.removeprefix(head)}")
+                    if held
+                    else line
+                )
                 continue
             if held:
                 yield held
