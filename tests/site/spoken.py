@@ -8,7 +8,6 @@ text, groups without a meaning, the roles that it names otherwise than the stand
 from __future__ import annotations
 
 import re
-
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
@@ -56,7 +55,7 @@ _DROPPED = {"InlineTextBox", "ListMarker", "LineBreak"}
 #: Told as one with what they hold, if that is text alone.
 _NAMED_BY_TEXT = {
     "button", "caption", "cell", "columnheader", "definition", "heading", "link", "listitem", "option", "paragraph", "row", "rowheader",
-    "summary", "term", "menuitem", "tab", "blockquote", "code", "listitem", "math", "mark", "time", "superscript", "subscript",
+    "summary", "term", "menuitem", "tab", "blockquote", "code", "math", "mark", "time", "superscript", "subscript",
 }  # fmt: skip
 #: States as they are told, where they are so; values besides are told with their name.
 _STATES = {
@@ -68,10 +67,7 @@ _STATES = {
     "required": {True: "required"},
     "invalid": {"true": "invalid"},
     "modal": {True: "modal"},
-    "focused": {True: "focused"},
 }
-#: What Chromium derives for every node of a kind; the role says it already.
-_IMPLIED = {"option": {"selected"}}
 
 
 def spoken(page: Page, selector: str = "body") -> str:

@@ -133,7 +133,8 @@ def test_the_list_of_all_pages_opens_by_keyboard_and_is_no_hidden_stop(page: Pag
     """WCAG 2.2, 2.1.1 and 2.4.7: what is off the window takes no focus; Escape leads back to the button."""
     page.set_viewport_size(PHONE)
     opened(page, "exercises/crate-curl/")
-    stops = "() => { const at = document.activeElement, box = at.getBoundingClientRect(); return [at.className, box.left >= 0 && box.right <= innerWidth]; }"
+    stops = """() => { const at = document.activeElement, box = at.getBoundingClientRect();
+        return [at.className, box.left >= 0 && box.right <= innerWidth]; }"""
     for _ in range(8):
         page.keyboard.press("Tab")
         assert page.evaluate(stops)[1], page.evaluate(stops)

@@ -60,6 +60,7 @@ async function fill(section, number, had) {
 }
 
 begin(async () => {
-  const had = await loaded();
+  const [had, statements] = await Promise.all([loaded(), fetched("data/statements.json")]);
+  had.data.statements = statements;
   await Promise.all([...document.querySelectorAll("[data-client]")].map((section, n) => fill(section, n + 1, had)));
 });
