@@ -28,7 +28,7 @@ def made(folder: Path, texts: list[str]) -> Site:
 
     run = pipeline.run
 
-    def poison(opened: Any) -> Any:
+    def poison(opened: Any, memory: object = None) -> Any:
         catalog, profile, _, _, conclusions = run(opened)
         return poisoned(catalog, text), profile, [], [], conclusions
 
