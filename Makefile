@@ -19,7 +19,7 @@ export HANDBOOK_TARGETS := addresses check conclude serve
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help site test serve check authored addresses conclude schemas generated changes suggestions sarif due newest bench fuzz lock clean
+.PHONY: help site test serve check authored addresses conclude schemas generated changes suggestions sarif due newest lasting bench fuzz lock clean
 
 help: ## List what can be made
 	@sed -n 's/^\([a-z-]*\):[^#]*## \(.*\)/  make \1|\2/p' Makefile | \
@@ -78,6 +78,10 @@ newest: $(PY) ## Test with the newest packages that pyproject.toml allows, in an
 	@$(VENV)/newest/bin/python -m pip install --quiet --upgrade "pip>=25.1"
 	@$(VENV)/newest/bin/python -m pip install --quiet --group build --group test --editable .
 	@$(VENV)/newest/bin/python -m pytest --numprocesses auto --dist worksteal $(ARGS)
+
+# Python 3.11: of some of the oldest there is nothing for a later one.
+lasting: $(VENV)/site.stamp ## Build with the oldest packages allowed, and with ProperDocs instead of MkDocs: the same pages
+	@PYTHONPATH=tests $(PY) -m lasting $(ARGS)
 
 bench: $(VENV)/test.stamp ## Measure build and check, as ratios (takes some minutes)
 	@PYTHONPATH=tests $(PY) -m bench $(ARGS)

@@ -14,6 +14,7 @@ PACKAGE = ROOT / "build_tools"
 ELSEWHERE = {
     "test_bench.py": "the benchmark, which is no part of the product",
     "test_fuzz.py": "whether anything breaks it, all rooms together",
+    "test_lasting.py": "other packages, which are no part of the product",
     "test_layers.py": "the order of all rooms",
     "test_mirror.py": "this",
     "test_packaging.py": "commands and locked sets",

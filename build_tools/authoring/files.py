@@ -1,16 +1,8 @@
-"""Files of the catalog that are written for an author: whole or not at all, and never over another's."""
+"""Files of the catalog that are written for an author, never over another's."""
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
-
-
-def replace(path: Path, text: str) -> None:
-    """Put ``text`` in place of a file in one step. Raises ``OSError``."""
-    beside = path.with_name(f".{path.name}.new")
-    beside.write_text(text, encoding="utf-8", newline="\n")
-    os.replace(beside, path)
 
 
 def create(path: Path, text: str) -> None:

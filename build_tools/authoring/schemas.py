@@ -13,7 +13,7 @@ from ..catalog.finding import Finding, Spot
 from ..catalog.load import Catalog
 from ..catalog.schema import json_schema
 from ..catalog.schema.known_words import known_words
-from .files import replace
+from ..committed.whole import put
 
 #: Its name begins with a point, so it is no entry and is never read as one.
 FOLDER = ".schemas"
@@ -43,7 +43,7 @@ def write(catalog: Catalog, folder: Path) -> int:
         raise OSError(f"{folder.name} is a link; make it a plain folder")
     folder.mkdir(parents=True, exist_ok=True)
     for name, text in changed.items():
-        replace(folder / name, text)
+        put(folder / name, text)
     return len(changed)
 
 

@@ -144,7 +144,8 @@ def _tell_mendable(opened: Opened, found: list[GradedFinding]) -> None:
 
 def _mend(args: argparse.Namespace) -> bool:
     """Mend a copy, put what changed in its place or print it as a patch, and answer whether anything changed."""
-    from build_tools.authoring import files, mending
+    from build_tools.authoring import mending
+    from build_tools.committed import whole
 
     label = reporting.shown(args.catalog)
     with tempfile.TemporaryDirectory() as scratch, terminal.progress() as tell:
@@ -158,7 +159,7 @@ def _mend(args: argparse.Namespace) -> bool:
         changed = list(_changed(args.catalog, copy))
         try:
             for path, _, after in changed if not args.dry_run else ():
-                files.replace(path, after)
+                whole.put(path, after)
         except OSError as error:
             raise CannotRun(f"a file cannot be written: {error}") from None
     if args.dry_run:

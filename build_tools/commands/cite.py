@@ -36,8 +36,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Add what is new, say what is not, and answer the exit status."""
-    from build_tools.authoring import bibliography, doi, exports, files
+    from build_tools.authoring import bibliography, doi, exports
     from build_tools.catalog.bibliography.references import read_records
+    from build_tools.committed import whole
 
     path = args.catalog / "references.bib"
     try:
@@ -84,7 +85,7 @@ def run(args: argparse.Namespace) -> int:
         print(typed(told.replace("KEY", key)))
     if not args.dry_run:
         try:
-            files.replace(path, text)
+            whole.put(path, text)
         except OSError as error:
             raise CannotRun(f"references.bib cannot be written: {error}") from None
     return status

@@ -7,13 +7,13 @@ making a page.
 
 from __future__ import annotations
 
-import os
 import re
 from typing import NamedTuple
 
 from ..catalog.finding import Finding, Spot
 from ..catalog.load import Catalog
 from ..catalog.moved import what_to_write
+from .whole import put
 
 FILE = "addresses.txt"
 HEADER = "# Every address this handbook was published under. `handbook addresses` adds new ones; none is ever taken out.\n"
@@ -171,9 +171,7 @@ def _replace(catalog: Catalog, text: str) -> None:
         raise OSError(f"{FILE} is a link; make it a plain file")
     if _text(catalog) == text:
         return
-    beside = target.with_name(f".{FILE}.new")
-    beside.write_text(text, encoding="utf-8", newline="\n")
-    os.replace(beside, target)
+    put(target, text)
 
 
 def _label(catalog: Catalog) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
@@ -11,6 +10,7 @@ from ..catalog.finding import Finding, Spot
 from ..catalog.load import Catalog
 from ..evidence.claims.conclusions import Conclusions
 from .conclusions import FOLDER, HEADER, files
+from .whole import put
 
 __all__ = [
     "FOLDER",
@@ -48,9 +48,7 @@ def write(texts: dict[str, str], root: Path) -> FilesWritten:
         target = root / path
         _refuse_links(root, target.parent)
         target.parent.mkdir(parents=True, exist_ok=True)
-        beside = target.with_name(f".{target.name}.new")
-        beside.write_text(texts[path], encoding="utf-8", newline="\n")
-        os.replace(beside, target)
+        put(target, texts[path])
     left = [path for path, text in stored.items() if path not in texts and _is_ours(text)]
     for path in left:
         (root / path).unlink()

@@ -7,7 +7,6 @@ back is no move. By hand only ``note:`` is written: what else is known of a day,
 from __future__ import annotations
 
 import json
-import os
 from collections.abc import Sequence
 from datetime import date
 from itertools import groupby
@@ -22,6 +21,7 @@ from ..catalog.yaml_file import SourceFile
 from . import addresses
 from .moves import Move, Moves, Saying
 from .plain_yaml import Data, dump
+from .whole import put
 
 FILE = "changes.yaml"
 HEADER = (
@@ -192,6 +192,4 @@ def _replace(catalog: Catalog, days: Sequence[ChangeDay]) -> None:
         raise OSError(f"{FILE} is a link; make it a plain file")
     if target.exists() and target.read_text(encoding="utf-8") == text:
         return
-    beside = target.with_name(f".{FILE}.new")
-    beside.write_text(text, encoding="utf-8", newline="\n")
-    os.replace(beside, target)
+    put(target, text)

@@ -28,8 +28,8 @@ def made(folder: Path, texts: list[str]) -> Site:
 
     run = pipeline.run
 
-    def poison(opened: Any, memory: Any) -> Any:
-        catalog, profile, _, _, conclusions = run(opened, memory)
+    def poison(opened: Any, memory: object = None) -> Any:
+        catalog, profile, _, _, conclusions = run(opened)
         return poisoned(catalog, text), profile, [], [], conclusions
 
     with pytest.MonkeyPatch.context() as patch:

@@ -7,6 +7,7 @@ text, groups without a meaning, the roles that it names otherwise than the stand
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
@@ -37,14 +38,24 @@ _ROLES = {
     "Canvas": "canvas",
 }
 #: Without a meaning of their own: what they hold is said in their place.
-_PASSED = {"none", "generic", "LabelText", "form", "LayoutTable", "LayoutTableRow", "LayoutTableCell", "rowgroup", "Legend"}
+_PASSED = {
+    "none",
+    "generic",
+    "LabelText",
+    "form",
+    "LayoutTable",
+    "LayoutTableRow",
+    "LayoutTableCell",
+    "rowgroup",
+    "Legend",
+}
 #: Whose contents are presentation only (WAI-ARIA 1.2, 5.2.8).
 _LEAVES = {"img", "radio", "checkbox", "option", "meter", "progressbar", "slider", "switch", "tab"}
 _DROPPED = {"InlineTextBox", "ListMarker", "LineBreak"}
 #: Told as one with what they hold, if that is text alone.
 _NAMED_BY_TEXT = {
     "button", "caption", "cell", "columnheader", "definition", "heading", "link", "listitem", "option", "paragraph", "row", "rowheader",
-    "summary", "term", "menuitem", "tab", "blockquote", "code", "listitem", "math", "mark", "time", "superscript", "subscript",
+    "summary", "term", "menuitem", "tab", "blockquote", "code", "math", "mark", "time", "superscript", "subscript",
 }  # fmt: skip
 #: States as they are told, where they are so; values besides are told with their name.
 _STATES = {
@@ -56,10 +67,7 @@ _STATES = {
     "required": {True: "required"},
     "invalid": {"true": "invalid"},
     "modal": {True: "modal"},
-    "focused": {True: "focused"},
 }
-#: What Chromium derives for every node of a kind; the role says it already.
-_IMPLIED = {"option": {"selected"}}
 
 
 def spoken(page: Page, selector: str = "body") -> str:
@@ -75,14 +83,17 @@ def spoken(page: Page, selector: str = "body") -> str:
     finally:
         session.detach()
     by_id = {node["nodeId"]: node for node in nodes}
-    top = next(
-        node for node in nodes if node.get("backendDOMNodeId") == wanted["backendNodeId"]
-    )
+    top = next(node for node in nodes if node.get("backendDOMNodeId") == wanted["backendNodeId"])
     return "".join(f"{line}\n" for line in _lines(top, by_id, 0))
 
 
 def _value(node: dict[str, Any], key: str) -> str:
-    return " ".join(str(node.get(key, {}).get("value", "")).split())
+    return _plain(str(node.get(key, {}).get("value", "")))
+
+
+def _plain(text: str) -> str:
+    """Without the blanks that pieces put together leave before a point or a comma."""
+    return re.sub(r" +(?=[,.:;!?](\s|$))", "", " ".join(text.split()))
 
 
 def _role(node: dict[str, Any]) -> str:
@@ -123,12 +134,16 @@ def _lines(node: dict[str, Any], by_id: dict[str, Any], depth: int) -> Iterator[
     texts = [line.strip().removeprefix("text: ") for line in inside]
     is_text = all(line.strip().startswith("text: ") for line in inside)
     if role in _NAMED_BY_TEXT and is_text:
-        name, inside = name or " ".join(texts), []
+        name, inside = name or _plain(" ".join(texts)), []
     elif role in ("cell", "columnheader", "rowheader", "row", "listitem", "caption"):
         name = ""  # from what it holds, which follows
-    if role == "caption" and not inside and not name:
-        return
     value, description = _value(node, "value"), _value(node, "description")
+    if (
+        description in name
+    ):  # `desc` of a drawing, which stands in its name for readers that tell no descriptions
+        description = ""
+    if not (name or inside) and role in ("paragraph", "list", "caption"):
+        return
     states = _states(node, role)
     if value and role in ("combobox", "textbox", "searchbox", "spinbutton", "slider"):
         states.append(f"value {value}")
@@ -152,7 +167,11 @@ def _merged(children: list[dict[str, Any]], by_id: dict[str, Any], depth: int) -
     for child in children:
         for line in _lines(child, by_id, depth):
             if line.startswith(head):
-                held = f"{held} {line.removeprefix(head)}" if held else line
+                held = (
+                    head + _plain(f"{held.removeprefix(head)} {line.removeprefix(head)}")
+                    if held
+                    else line
+                )
                 continue
             if held:
                 yield held

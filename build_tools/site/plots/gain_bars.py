@@ -16,6 +16,7 @@ from typing import Literal, NamedTuple
 from ...english import upper_first
 from ...evidence.claims.conclusions import Comparison
 from ...evidence.terms import Gains, RatioInterval
+from ...evidence.threshold import meets
 from ...evidence.wording import figures
 from ...evidence.wording.amounts import people as counted_people
 from ...evidence.wording.amounts import span
@@ -245,7 +246,7 @@ def _share(ratio: float) -> str:
     """``112%``; far from alike in times."""
     if ratio >= 3:
         return f"{ratio:.2g} times"
-    near = 0 < abs(ratio - 1) < 0.01
+    near = not meets(ratio, 1) and abs(ratio - 1) < 0.01
     return f"{100 * ratio:.1f}%" if near else f"{100 * ratio:.0f}%"
 
 

@@ -9,6 +9,7 @@ from ...english import upper_first
 from ...evidence.claims.conclusions import Comparison
 from ...evidence.model.change import FurtherStudy
 from ...evidence.terms import EvidenceFinding, Question, Side
+from ...evidence.threshold import below
 from ...evidence.wording.amounts import amount, in_words, percent
 from ..context import RenderContext
 
@@ -83,7 +84,7 @@ def chances(shelf: RenderContext, comparison: Comparison) -> str | None:
     """How likely the likelier side is ahead at all, and by what matters; ``None`` where nothing was weighed."""
     if comparison.more is None or comparison.matters is None:
         return None
-    first = comparison.more >= 0.5
+    first = not below(comparison.more, 0.5)  # at a half the last digit of a machine names neither
     side: Side = "more" if first else "less"
     ahead = _chance(comparison.more if first else 1 - comparison.more)
     margin = percent(shelf.margin(comparison.question.outcome))

@@ -36,6 +36,14 @@ def test_a_claim_shows_its_finding_and_certainty_in_words() -> None:
         assert words in below
 
 
+@pytest.mark.parametrize("noise", [-(2**-53), 0, 2**-53])
+def test_at_even_chances_the_last_digit_of_a_machine_names_nobody(noise: float) -> None:
+    made = a_book([concluded(replace(POOLED, more=0.5 + noise))])
+    assert "The chance that the crate curl is ahead at all is 50%" in page(
+        made, "exercises/crate-curl.md"
+    )
+
+
 def test_what_one_more_study_would_make_of_it_is_told_one_step_further_below() -> None:
     text = page(a_book([concluded(POOLED)]), "exercises/crate-curl.md")
     table = text.partition("If one more study found ...</summary>")[2].partition("</table>")[0]

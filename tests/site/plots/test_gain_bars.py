@@ -17,7 +17,7 @@ from made import compared, row
 from build_tools.catalog.load import load
 from build_tools.catalog.palette import Palette
 from build_tools.evidence.claims.conclusions import Comparison
-from build_tools.evidence.terms import Gains
+from build_tools.evidence.terms import Gains, RatioInterval
 from build_tools.evidence.wording.names import Names
 from build_tools.site.plots import gain_bars
 from build_tools.site.templating import render
@@ -149,6 +149,15 @@ def test_activation_never_looks_like_growth() -> None:
     assert "hb-bars--activation" in root.get("class")
     assert all(bar.get("rx") for bar in root.findall(f"{SVG}rect"))
     assert not any(bar.get("rx") for bar in drawn(GREW).findall(f"{SVG}rect"))
+
+
+def test_the_last_digit_of_a_machine_is_not_told() -> None:
+    """As far from 1 as double-precision numbers can be: libraries of two years gave 1 and 1.0000000000000002."""
+    question = replace(GREW.question, outcome="activation")
+    alike = replace(GREW, question=question, gains=None, estimate=RatioInterval(1, 0.7, 1.4))
+    near = replace(alike, estimate=RatioInterval(1 + 2**-52, 0.7, 1.4))
+    told = [gain_bars.bars(NAMES, one, "b1") for one in (alike, near)]
+    assert told[0] and told[1] and told[0].says == told[1].says
 
 
 def test_a_ratio_alone_names_the_sizes_at_the_end() -> None:

@@ -5,13 +5,16 @@ Accessibility is judged by axe-core (Deque), an outside checker of WCAG 2.2 (``a
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import axe
 import pytest
+from handout_site import link
 from site_serving import serve
+from week_links import week
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
@@ -37,9 +40,26 @@ PAGES = [
     "rules/",
     "find/",
     "compare/",
+    "lagging/",
     "lagging/#parts=lantern/long-head",
     "week/",
+    "tour/",
+    "lessons/",
+    "404.html",
 ]
+#: Beside these, the states and pages that have frames of their own, for media that change how all of them look.
+MORE = [
+    f"week/#{week('crate-curl', 'cable-curl')}",
+    "cues/crate-curl/",
+    "handout/#add=crate-curl",
+    link("handout/"),
+    "keep/",
+]
+MEDIA: dict[str, dict[str, Any]] = {
+    "paper": {"media": "print"},
+    "forced colours, light": {"forced_colors": "active", "color_scheme": "light"},
+    "forced colours, dark": {"forced_colors": "active", "color_scheme": "dark"},
+}
 WIDTHS = {
     "narrowest": {"width": 320, "height": 640},
     "phone": {"width": 390, "height": 844},
@@ -106,6 +126,65 @@ def test_a_page_fits_its_window_and_axe_finds_nothing(page: Page, path: str, wid
     if width == "phone":  # the same page on the narrowest, which saves opening it anew
         page.set_viewport_size(WIDTHS["narrowest"])
         assert runs_over(page) <= 0
+
+
+@pytest.mark.parametrize("media", MEDIA)
+def test_axe_finds_nothing_on_paper_and_in_forced_colours(
+    browser: Browser, address: str, media: str
+) -> None:
+    """What a medium hides is not judged; forced colours are those that Chromium shows in the place of a system's."""
+    with browser.new_context(base_url=address, bypass_csp=True, service_workers="block") as context:
+        page = context.new_page()
+        page.emulate_media(**MEDIA[media])
+        for path in [*PAGES, *MORE]:
+            page.goto("about:blank")
+            page.goto(path)
+            page.wait_for_load_state("networkidle")
+            page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
+            # A week on paper is a form to fill in, whose title is none of the page's.
+            rules = {"page-has-heading-one": {"enabled": not path.startswith("week/#")}}
+            assert axe.violations(page, rules=rules) == [], path
+
+
+def test_in_forced_colours_focus_and_what_is_chosen_are_seen(
+    browser: Browser, address: str
+) -> None:
+    """WCAG 2.2, 2.4.7 and 1.4.11, by Chromium's computed styles: an outline at every stop; a chosen day and the page at hand differ."""
+    outline = """() => { const at = document.activeElement, shown = at.matches('input[type=radio], input[type=checkbox]')
+        && getComputedStyle(at).opacity === '0' || at.matches('.md-option') ? at.nextElementSibling : at, style = getComputedStyle(shown);
+        return [at.outerHTML.slice(0, 120), style.outlineStyle !== 'none' && style.outlineWidth !== '0px']; }"""
+    style = "(one) => { const { backgroundColor, borderBottomColor } = getComputedStyle(one); return [backgroundColor, borderBottomColor]; }"
+    with browser.new_context(
+        base_url=address, forced_colors="active", color_scheme="dark", viewport=WIDTHS["laptop"]
+    ) as context:
+        page = context.new_page()
+        page.goto(f"week/#{week('crate-curl')}")
+        page.locator(".hb-row").wait_for()
+        for _ in range(40):
+            page.keyboard.press("Tab")
+            stop, is_seen = page.evaluate(outline)
+            assert is_seen, stop
+        days = page.locator(".hb-day-of")
+        chosen = days.locator(":checked + span").evaluate(style)
+        assert chosen[0] != days.locator(":not(:checked) + span").first.evaluate(style)[0]
+        doors = page.locator(".hb-doors a")
+        here = page.locator(".hb-doors a[aria-current]").evaluate(style)
+        assert here[1] != doors.first.evaluate(style)[1]
+
+
+@pytest.mark.parametrize("path", ["lagging/", "week/", "compare/", "find/"])
+def test_an_empty_page_of_planning_prints_its_title_on_one_sheet(
+    browser: Browser, address: str, path: str
+) -> None:
+    """Sheets are counted in the PDF itself (ISO 32000: page objects)."""
+    with browser.new_context(base_url=address) as context:
+        page = context.new_page()
+        page.goto(path)
+        page.wait_for_load_state("networkidle")
+        assert len(re.findall(rb"/Type\s*/Page[^s]", page.pdf(format="A4"))) == 1
+        page.emulate_media(media="print")
+        assert page.get_by_role("heading", level=1).is_visible()
+        assert page.locator(".hb-notice").is_visible()
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

@@ -57,7 +57,7 @@ VISITS = {
     "compare/": (68, 37),
     "lagging/": (134, 42),
     "week/": (134, 48),
-    "tour/": (116, 36),
+    "tour/": (124, 38),
     "handout/": (41, 20),
     "cues/back-squat/": (8, 3),
 }

@@ -59,6 +59,19 @@ def test_a_root_font_twice_as_large_does_not_widen_a_page(
     assert sideways(browser, demo_site, 375, TWICE) == []
 
 
+@pytest.mark.parametrize("path", ["", "muscles/gluteals/", "muscles/quadriceps/", "taught/"])
+def test_tables_with_many_columns_move_by_themselves_if_letters_are_that_large(
+    browser: Browser, shipped_address: str, path: str
+) -> None:
+    """The widest of the shipped catalog; the demo's have two columns."""
+    with browser.new_context(viewport={"width": 375, "height": 800}) as context:
+        context.add_init_script(TWICE)
+        page = context.new_page()
+        page.goto(shipped_address + path)
+        page.wait_for_load_state("networkidle")
+        assert page.evaluate("document.documentElement.scrollWidth") <= 375
+
+
 def test_nothing_moves_where_motion_is_not_wanted(browser: Browser, demo_site: Path) -> None:
     """Every fold open, "See it move" among them: no animation or transition is at work (Web Animations)."""
     running = """() => { for (const fold of document.querySelectorAll('details')) fold.open = true;

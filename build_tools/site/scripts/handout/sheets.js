@@ -83,5 +83,7 @@ function adopted(node) {
     if (node.hasAttribute(attribute)) element.setAttribute(attribute, node.getAttribute(attribute));
   }
   element.append(...Array.from(node.childNodes, adopted));
+  // Ids stay behind, so what the sheet's drawing says of itself is said here in one.
+  if (name === "svg" && element.querySelector("desc")) element.setAttribute("aria-label", ["title", "desc"].map((one) => element.querySelector(one).textContent).join(". "));
   return element;
 }

@@ -74,7 +74,7 @@ def test_care_name_and_date(phone: Page, address: str) -> None:
     phone.get_by_label("Your name").fill(" Mara  K. ")
     phone.get_by_label("Date").fill("2026-12-07")
     phone.locator("summary").click()
-    phone.get_by_label("Knee").check()
+    phone.get_by_role("checkbox", name="Knee").check()
     made = decode(written(phone), KNOWN)
     assert (made.coach, made.date, made.care) == ("Mara K.", "2026-12-07", ("knee",))
 
