@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from functools import partial
 
@@ -23,6 +24,8 @@ STYLES = {
     "lesson.css": "assets/lesson.css",
     "map.css": "assets/map.css",
 }
+_COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
+_BLANKS = re.compile(r"\s*\n\s*")
 
 
 def resources(shelf: RenderContext) -> Iterator[Resource]:
@@ -33,4 +36,4 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
 
 
 def _style(shelf: RenderContext, name: str) -> bytes:
-    return render(name, palette=shelf.palette).encode()
+    return _BLANKS.sub("\n", _COMMENT.sub("", render(name, palette=shelf.palette))).encode()
