@@ -1,8 +1,8 @@
 """The files of the search: which words there are, the places that are called so, and the sections where they are written.
 
 ``search/names.json`` lists the words of all names, file by file; ``search/names-<n>.json`` holds the places of its words.
-``search/texts.json`` and ``search/texts-<n>.json`` do the same for the sections of pages. Nothing here decides what fits: that is
-``scripts/rules``.
+``search/texts.json`` and ``search/texts-<n>.json`` do the same for the sections of pages, by their numbers: what they are called stands in
+``search/sections-<n>.json``, of which a page asks those of its results. Nothing here decides what fits: that is ``scripts/rules``.
 """
 
 from __future__ import annotations
@@ -18,11 +18,15 @@ from ..addresses import url
 from ..context import RenderContext
 from ..pages import indexes
 from .named import KINDS, NamedPlace, named_places
-from .shards import shards
+from .shards import runs, shards
 from .texts import PageText, page_text, words
 
 #: A word of more sections than this finds those that speak of it most.
 MOST_SECTIONS = 50
+#: Words that stand in the name of nearly every source and alone name none: no file holds their places.
+_NAMELESS = ("al", "et")
+#: Bytes of a file of words with their sections, and sections in a file of what they are called.
+_WORDS, _SECTIONS = 12_000, 200
 #: Pages that only list what has a page of its own.
 _LISTS = frozenset(indexes.URIS.values())
 #: Sections of an entry's page that repeat what stands on others.
@@ -59,6 +63,7 @@ def name_files(places: list[NamedPlace], same: list[list[str]]) -> Iterator[tupl
         for word in sorted(set(chain.from_iterable(map(words, place.names)))):
             called[word].append(index)
     rows = [_json(list(place)) for place in places]
+    nameless = {word: len(called.pop(word)) for word in _NAMELESS if word in called}
     packed = list(shards(called, [len(row) for row in rows]))
     yield (
         "search/names.json",
@@ -66,6 +71,7 @@ def name_files(places: list[NamedPlace], same: list[list[str]]) -> Iterator[tupl
             {
                 "kinds": KINDS,
                 "same": same,
+                "nameless": list(chain.from_iterable(nameless.items())),
                 "words": [
                     list(chain.from_iterable((word, len(called[word])) for word in shard.words))
                     for shard in packed
@@ -81,7 +87,7 @@ def name_files(places: list[NamedPlace], same: list[list[str]]) -> Iterator[tupl
 
 
 def text_files(sections: list[SearchableSection]) -> Iterator[tuple[str, bytes]]:
-    """The words of sections, and by word the sections that speak of it most, with how much."""
+    """The words of sections, by word the sections that speak of it most, each with how much, and what they are called."""
     spoken: dict[str, dict[int, int]] = defaultdict(dict)
     usual = sum(len(section.words) for section in sections) / max(1, len(sections))
     counts = [Counter(section.words) for section in sections]
@@ -96,28 +102,26 @@ def text_files(sections: list[SearchableSection]) -> Iterator[tuple[str, bytes]]
         word: dict(sorted(found.items(), key=lambda item: (-item[1], item[0]))[:MOST_SECTIONS])
         for word, found in spoken.items()
     }
-    rows = [_json([section.title, section.heading, section.address]) for section in sections]
+    found = sorted(most)
+    rows = [list(chain.from_iterable(most[word].items())) for word in found]
     packed = list(
-        shards({word: list(found) for word, found in most.items()}, [len(row) for row in rows])
+        runs([len(_json([*row, word])) for word, row in zip(found, rows, strict=True)], _WORDS)
     )
     yield (
         "search/texts.json",
-        _json({"most": MOST_SECTIONS, "words": [" ".join(shard.words) for shard in packed]}),
+        _json(
+            {
+                "most": MOST_SECTIONS,
+                "each": _SECTIONS,
+                "words": [" ".join(found[n] for n in shard) for shard in packed],
+            }
+        ),
     )
     for number, shard in enumerate(packed):
-        at = {place: n for n, place in enumerate(shard.places)}
-        yield (
-            f"search/texts-{number}.json",
-            _json(
-                {
-                    "sections": [list(sections[place][:3]) for place in shard.places],
-                    "words": {
-                        word: list(chain.from_iterable((at[i], n) for i, n in most[word].items()))
-                        for word in shard.words
-                    },
-                }
-            ),
-        )
+        yield f"search/texts-{number}.json", _json({found[n]: rows[n] for n in shard})
+    for number, start in enumerate(range(0, len(sections), _SECTIONS)):
+        told = [list(section[:3]) for section in sections[start : start + _SECTIONS]]
+        yield f"search/sections-{number}.json", _json(told)
 
 
 def _is_read(page: PageText) -> bool:
