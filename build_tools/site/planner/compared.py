@@ -6,7 +6,7 @@
      "cells": {part: {"counts"?: "direct" | "indirect", "sign"?, "kind"?, "says"?, "against"?, "address"?}},    # as on the map
      "pairs": [id, ...],                     # the exercises that anything compares it with
      "credit": what the drawing rests on,
-     "drawing": "<svg ...>"}                 # groups .start, .finish and the .step between them, of which one is .on
+     "drawing": "<svg ...>"}                 # groups .start, .finish and the .step between them, of which one is .on; with a step .still
 
 ``data/compare/pairs/<a>--<b>.json``, ids in order of the alphabet::
 
