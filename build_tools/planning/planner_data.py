@@ -1,6 +1,6 @@
 """The data behind the coach's working pages: facts, statements and orders. What a page decides with them: ``site/scripts/rules/``.
 
-``planner`` makes ``data/planner.json``, and its "statements" ``data/statements.json``, which only the answer to a question loads.
+``planner`` makes it whole; ``questions`` divides it into the files that pages load, ``data/planner.json`` and one by muscle.
 A part is ``muscle/part``; lists stand in the order given here; what is not known is left
 out, never null; addresses are relative to the top of the site::
 
@@ -71,7 +71,7 @@ POUND = 0.45359237
 
 
 def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dict[str, Any]:
-    """``data/planner.json`` as JSON values; the same catalog always gives the same. The catalog is sound and has a programme."""
+    """All of it as JSON values; the same catalog always gives the same. The catalog is sound and has a programme."""
     assert catalog.programme and catalog.vocabulary
     made, told = facts(catalog, courses), statements(catalog, conclusions)
     orders = Orders(made, told, settings(catalog).margin_length)
