@@ -38,8 +38,9 @@ out, never null; addresses are relative to the top of the site::
      "prediction": {"means", "address", "beyond": {"do", "because"}, "band": {"do", "because"}}, "pound": kilograms,
      "progression": [{"do", "because", "id"?, "numbers"?: {name: [number, ...]}}],
      "progress"?: {kind: sentence with {places} to fill},             # where the advice is enough to make the next week
-     "plan": {"version", "characters", "days": [name, ...], "exercises", "weeks", "goals": [...], "done": [[field, limit], ...]}}
+     "plan": {"version", "characters", "days": [name, ...], "exercises", "weeks", "goals": [...], "done": [[field, limit], ...]},
                                                    # see plan.py
+     "handout": {...}}                             # see handout/limits.py
 
 Statements are of the kinds growth, activation and taught; the place length needs none (see ``lengths``), and ``none`` has none. Only
 those stand there that an exercise's ``best`` names: what compares exercises with each other stands in ``data/compare``.
@@ -57,6 +58,7 @@ from ..evidence.claims.conclusions import Conclusions
 from ..evidence.settings import settings
 from ..evidence.wording.names import Names
 from ..evidence_map.preferences import Preference, statements
+from ..handout import limits
 from ..handout.successors import moved_on, taken_out
 from ..movement.course import Courses
 from . import plan, progression
@@ -112,6 +114,7 @@ def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dic
         "words": {**WORDS, **PROPOSAL_WORDS},
         **_programme(programme),
         "plan": plan.as_data(),
+        "handout": limits.as_data(),
     }
 
 

@@ -13,8 +13,8 @@ let mark = "", kept = null;
 
 /** The data of the working pages, with the rules of handouts. */
 export async function loaded() {
-  const [data, { rules }] = await Promise.all([fetched("data/planner.json"), fetched("handout/data.json")]);
-  return { data, rules };
+  const data = await fetched("data/planner.json");
+  return { data, rules: data.handout };
 }
 
 /** The data with all that an answer on these parts needs. */
