@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from functools import partial
 
 from . import sign
 from .context import RenderContext
 from .resource import Resource
-from .templating import render
+from .templating import lean, render
 
 #: The handbook's sign, as logo and in the browser's tab.
 MARK = "assets/mark.svg"
@@ -24,8 +23,6 @@ STYLES = {
     "lesson.css": "assets/lesson.css",
     "map.css": "assets/map.css",
 }
-_COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
-_BLANKS = re.compile(r"\s*\n\s*")
 
 
 def resources(shelf: RenderContext) -> Iterator[Resource]:
@@ -36,4 +33,4 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
 
 
 def _style(shelf: RenderContext, name: str) -> bytes:
-    return _BLANKS.sub("\n", _COMMENT.sub("", render(name, palette=shelf.palette))).encode()
+    return lean(render(name, palette=shelf.palette)).encode()
