@@ -60,5 +60,6 @@ def test_a_browser_reads_the_same_rules(browser: Browser) -> None:
     with browser.new_page() as page:
         for name in looks.STYLES:
             css = render_template(name, palette=Palette())
-            read = "css => { const s = new CSSStyleSheet(); s.replaceSync(css); return [...s.cssRules].map((r) => r.cssText.replace(/([,:]) +/g, '$1')); }"
+            read = """css => { const s = new CSSStyleSheet(); s.replaceSync(css);
+                return [...s.cssRules].map((r) => r.cssText.replace(/([,:]) +/g, '$1')); }"""
             assert page.evaluate(read, lean(css)) == page.evaluate(read, css), name

@@ -17,8 +17,8 @@ from typing import Any, NamedTuple
 from ..addresses import url
 from ..context import RenderContext
 from ..pages import indexes
-from .named import KINDS, NamedPlace, named_places
-from .shards import runs, shards
+from .named import KINDS, SOURCE, NamedPlace, named_places
+from .shards import ROOM, Shard, runs, shards
 from .texts import PageText, page_text, words
 
 #: A word of more sections than this finds those that speak of it most.
@@ -57,24 +57,37 @@ def files(shelf: RenderContext, texts: Mapping[str, str]) -> Iterator[tuple[str,
 
 
 def name_files(places: list[NamedPlace], same: list[list[str]]) -> Iterator[tuple[str, bytes]]:
-    """The words of names, and the places by word. Where nothing else decides, a place that stands first goes first."""
+    """The words of names, and the places by word. Where nothing else decides, a place that stands first goes first.
+
+    A source stands in one file with those beside it in the list: its many names are authors', of whom few wrote much. Every other place
+    stands in the files of all its words, as a word of theirs is shared by many.
+    """
+    of_place = [sorted(set(chain.from_iterable(map(words, place.names)))) for place in places]
+    rows = [_json([index, *place]) for index, place in enumerate(places)]
+    first = next((n for n, place in enumerate(places) if place.kind == SOURCE), len(places))
     called: dict[str, list[int]] = defaultdict(list)
-    for index, place in enumerate(places):
-        for word in sorted(set(chain.from_iterable(map(words, place.names)))):
+    for index, names in enumerate(of_place[:first]):
+        for word in names:
             called[word].append(index)
-    rows = [_json(list(place)) for place in places]
-    nameless = {word: len(called.pop(word)) for word in _NAMELESS if word in called}
-    packed = list(shards(called, [len(row) for row in rows]))
+    packed = [*shards(called, [len(row) for row in rows])]
+    for run in runs([len(row) for row in rows[first:]], ROOM):
+        held = [first + n for n in run]
+        packed.append(Shard(sorted(set(chain.from_iterable(of_place[n] for n in held))), held))
+    counts = [Counter(chain.from_iterable(of_place[n] for n in shard.places)) for shard in packed]
     yield (
         "search/names.json",
         _json(
             {
                 "kinds": KINDS,
                 "same": same,
-                "nameless": list(chain.from_iterable(nameless.items())),
+                "nameless": _NAMELESS,
                 "words": [
-                    list(chain.from_iterable((word, len(called[word])) for word in shard.words))
-                    for shard in packed
+                    list(
+                        chain.from_iterable(
+                            (word, count[word]) for word in shard.words if word not in _NAMELESS
+                        )
+                    )
+                    for shard, count in zip(packed, counts, strict=True)
                 ],
             }
         ),
@@ -82,7 +95,7 @@ def name_files(places: list[NamedPlace], same: list[list[str]]) -> Iterator[tupl
     for number, shard in enumerate(packed):
         yield (
             f"search/names-{number}.json",
-            _json([[place, *places[place]] for place in shard.places]),
+            b"[" + b",".join(rows[n] for n in shard.places) + b"]",
         )
 
 

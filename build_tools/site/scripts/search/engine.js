@@ -6,20 +6,22 @@ import { isNearest, NEAR, rank, ranked } from "../rules/ranking.js";
 import SearchableMap from "./searchable-map.js";
 
 const MOST_BEGUN = 6, MOST_NEAR = 8, MOST_FILES = 3;
+const EVERYWHERE = 1e6; // places, of a word that any other makes rarer
+const MOST_OF_WORD = 8; // files of one word: the places in the first go first where nothing else decides
 
 /** Words of an index: where each stands and how many places it has. */
 class Lexicon {
-  /** `files`: for each file its words, each with its number of places; `nameless`: words that are known and have no file. */
+  /** `files`: for each file its words, each with its number of places there; `nameless`: words that are known and have no file. */
   constructor(files, same = [], nameless = []) {
     this.words = new SearchableMap();
     this.stems = new Map();
-    const know = (file) => ([word, count]) => {
-      this.words.set(word, { word, count, file });
-      const key = stem(word);
-      this.stems.set(key, [...(this.stems.get(key) ?? []), word]);
+    const know = (word, count, more) => {
+      const one = this.words.get(word) ?? { word, count: 0, files: [] };
+      if (!one.files.length && !one.count) this.stems.set(stem(word), [...(this.stems.get(stem(word)) ?? []), word]);
+      this.words.set(word, { word, count: one.count + count, files: [...one.files, ...more] });
     };
-    files.forEach((held, file) => held.forEach(know(file)));
-    nameless.forEach(know(null));
+    files.forEach((held, file) => held.forEach(([word, count]) => know(word, count, [file])));
+    nameless.forEach((word) => know(word, EVERYWHERE, []));
     this.same = same.map((group) => group.map(stem));
   }
 
@@ -52,7 +54,7 @@ class Lexicon {
     const exact = this.exact(word), same = this.alike(word), near = exact.length || same.length ? [] : this.near(word);
     const costs = meanings(word, { exact, same, begun: this.begun(word, alone ? 2 : 3), near });
     const found = Object.keys(costs).flatMap((key) => this.stems.get(key) ?? []).map((other) => this.words.get(other));
-    return { costs, files: [...new Set(found.map(({ file }) => file).filter((file) => file !== null))], count: found.reduce((all, { count }) => all + count, 0) };
+    return { costs, files: unique(found.flatMap(({ files }) => files.slice(0, MOST_OF_WORD))), count: found.reduce((all, { count }) => all + count, 0) };
   }
 }
 
@@ -63,7 +65,7 @@ const unique = (list) => [...new Set(list)];
 export class Names {
   /** `index`: search/names.json. */
   constructor({ words, same, kinds, nameless }) {
-    this.lexicon = new Lexicon(words.map(pairs), same, pairs(nameless));
+    this.lexicon = new Lexicon(words.map(pairs), same, nameless);
     this.kinds = kinds;
     this.places = new Map();
   }
@@ -110,7 +112,7 @@ export class Texts {
   /** Words of a query as the texts have them, and the files that hold them. */
   read(text) {
     const words = asked(text).map((word) => [this.lexicon.exact(word), this.lexicon.alike(word)].find((found) => found.length) ?? []);
-    return { words, files: words.every((found) => found.length) ? unique(words.flat().map((word) => this.lexicon.words.get(word).file)) : [] };
+    return { words, files: words.every((found) => found.length) ? unique(words.flat().flatMap((word) => this.lexicon.words.get(word).files)) : [] };
   }
 
   /** Take the words of a file. */
