@@ -1,6 +1,6 @@
 """The data behind the coach's working pages: facts, statements and orders. What a page decides with them: ``site/scripts/rules/``.
 
-``planner`` makes ``data/planner.json``, and its "statements" ``data/statements.json``, which only the answer to a question loads.
+``planner`` makes it whole; ``questions`` divides it into the files that pages load, ``data/planner.json`` and one by muscle.
 A part is ``muscle/part``; lists stand in the order given here; what is not known is left
 out, never null; addresses are relative to the top of the site::
 
@@ -38,8 +38,9 @@ out, never null; addresses are relative to the top of the site::
      "prediction": {"means", "address", "beyond": {"do", "because"}, "band": {"do", "because"}}, "pound": kilograms,
      "progression": [{"do", "because", "id"?, "numbers"?: {name: [number, ...]}}],
      "progress"?: {kind: sentence with {places} to fill},             # where the advice is enough to make the next week
-     "plan": {"version", "characters", "days": [name, ...], "exercises", "weeks", "goals": [...], "done": [[field, limit], ...]}}
+     "plan": {"version", "characters", "days": [name, ...], "exercises", "weeks", "goals": [...], "done": [[field, limit], ...]},
                                                    # see plan.py
+     "handout": {...}}                             # see handout/limits.py
 
 Statements are of the kinds growth, activation and taught; the place length needs none (see ``lengths``), and ``none`` has none. Only
 those stand there that an exercise's ``best`` names: what compares exercises with each other stands in ``data/compare``.
@@ -57,6 +58,7 @@ from ..evidence.claims.conclusions import Conclusions
 from ..evidence.settings import settings
 from ..evidence.wording.names import Names
 from ..evidence_map.preferences import Preference, statements
+from ..handout import limits
 from ..handout.successors import moved_on, taken_out
 from ..movement.course import Courses
 from . import plan, progression
@@ -71,7 +73,7 @@ POUND = 0.45359237
 
 
 def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dict[str, Any]:
-    """``data/planner.json`` as JSON values; the same catalog always gives the same. The catalog is sound and has a programme."""
+    """All of it as JSON values; the same catalog always gives the same. The catalog is sound and has a programme."""
     assert catalog.programme and catalog.vocabulary
     made, told = facts(catalog, courses), statements(catalog, conclusions)
     orders = Orders(made, told, settings(catalog).margin_length)
@@ -112,6 +114,7 @@ def planner(catalog: Catalog, conclusions: Conclusions, courses: Courses) -> dic
         "words": {**WORDS, **PROPOSAL_WORDS},
         **_programme(programme),
         "plan": plan.as_data(),
+        "handout": limits.as_data(),
     }
 
 

@@ -30,21 +30,15 @@ INSTEAD = {
     "search": "the handbook has a search of its own",
     "social": "the handbook draws the pictures of links itself, and asks no other host",
 }
-#: The theme's templates whose scripts stand in its pages, as no file could run early enough: base address and stored choices, the palette
-#: before anything is painted, the tab that an address names.
+#: The theme's templates whose scripts would stand in its pages. Ours have none, as ``scripts/theme.js`` does their work; a handbook may
+#: have put its own into their place.
 INLINE = (
     "partials/javascripts/base.html",
-    "partials/javascripts/palette.html",
     "partials/javascripts/content.html",
-    "partials/javascripts/announce.html",  # a banner that can be closed, where a handbook has one
+    "partials/javascripts/announce.html",
 )
 #: Settings that the theme prints as they stand, so that markup in them would be markup.
 PRINTED = ("site_name", "site_author", "site_description")
-_TOGGLES = (
-    ("", None, "brightness-auto", "Use the light colours"),
-    (": light", "default", "weather-sunny", "Use the dark colours"),
-    (": dark", "slate", "weather-night", "Follow the system's colours"),
-)
 #: Door -> its page, or the pages behind it by name. No entries: with all of them in the navigation, builds and pages would grow with the
 #: square of the catalog.
 _DOORS: dict[str, str | dict[str, str]] = {
@@ -83,16 +77,10 @@ def theme(given: Collection[str]) -> dict[str, Any]:
         "language": fixed_words("client")["lang"],
         "font": False,  # no request leaves the site
         "features": list(dict.fromkeys([*given, "navigation.tabs"])),
-        "palette": [
-            {
-                "media": f"(prefers-color-scheme{wanted})",
-                **({"scheme": scheme} if scheme else {}),
-                "primary": "custom",
-                "accent": "custom",
-                "toggle": {"icon": f"material/{icon}", "name": name},
-            }
-            for wanted, scheme, icon, name in _TOGGLES
-        ],
+        "palette": {
+            "primary": "custom",
+            "accent": "custom",
+        },  # `scripts/theme.js` offers the choice
     }
 
 

@@ -8,7 +8,7 @@ from functools import partial
 from . import sign
 from .context import RenderContext
 from .resource import Resource
-from .templating import render
+from .templating import lean, render
 
 #: The handbook's sign, as logo and in the browser's tab.
 MARK = "assets/mark.svg"
@@ -33,4 +33,4 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
 
 
 def _style(shelf: RenderContext, name: str) -> bytes:
-    return render(name, palette=shelf.palette).encode()
+    return lean(render(name, palette=shelf.palette)).encode()

@@ -15,6 +15,8 @@ from markdown import Markdown
 
 #: A heading of our own always carries its anchor; a comment in an example does not.
 _HEADING = re.compile(r"^#{1,6} .*\{[^{}\n]*\}$", re.MULTILINE)
+#: What only XML needs: in a page every drawing is one.
+_NAMESPACE = ' xmlns="http://www.w3.org/2000/svg"'
 #: Where blanks show, and where they may mean something.
 _VERBATIM = re.compile(r"(<(pre|textarea|script)\b.*?</\2>)", re.DOTALL)
 _BLANKS = re.compile(r"\s*\n\s*")
@@ -58,10 +60,10 @@ class HeadingConverter:
 
 
 def squeezed(html: str) -> str:
-    """A whole page without the blanks that only its templates needed: a seventh of it. Every line that is left begins with a sign."""
+    """A whole page without namespaces and the blanks that only its templates needed: a seventh. Every line that is left begins with a sign."""
     pieces = _VERBATIM.split(html)
     return "".join(
-        piece if n % 3 == 1 else _BLANKS.sub("\n", piece)
+        piece if n % 3 == 1 else _BLANKS.sub("\n", piece).replace(_NAMESPACE, "")
         for n, piece in enumerate(pieces)
         if n % 3 != 2
     )

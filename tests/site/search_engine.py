@@ -89,9 +89,12 @@ class Search:
         self._add(
             "texts", self._ask(f"globalThis.asked = texts.read({json.dumps(query)})")["files"]
         )
-        return self._ask(
-            "texts.find(asked).slice(0, 8).map(({ title, heading, address }) => ({ title, heading, address }))"
+        found = self._ask("globalThis.found = texts.find(asked).slice(0, 8)")
+        files = ",".join(
+            f"[{n},{self._files[f'search/sections-{n}.json'].decode()}]"
+            for n in self._ask("texts.told(found)")
         )
+        return self._ask(f"texts.called(found, new Map([{files}]))") if found else []
 
     def sent(self, uris: list[str]) -> tuple[int, int]:
         """Bytes of these files as they are and as a host sends them."""

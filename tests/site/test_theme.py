@@ -22,7 +22,7 @@ OURS = frame.TEMPLATES.parent
 #: Blocks of base.html that ``theme/main.html`` completes or replaces.
 BLOCKS = ("site_meta", "extrahead", "header", "content", "config", "scripts")
 #: The theme's partials that those of ours in ``theme/partials`` stand in for.
-REPLACED = ("footer.html", "logo.html", "nav.html", "palette.html", "toc-item.html")
+REPLACED = ("footer.html", "javascripts", "logo.html", "nav.html", "toc-item.html")
 #: Text of the theme's templates that is found and changed, or read: file -> text -> where we use it.
 TEXTS = {
     "base.html": {
@@ -40,7 +40,7 @@ TEXTS = {
         '<div class="md-header__title"': "main.html, header: hidden from screen readers, as its names are told twice",
         "</nav>": "main.html, header: the search stands before its end",
         'for="__drawer"': "header.js: becomes a button",
-        'include "partials/palette.html"': "ours stands in",
+        "config.theme.palette is mapping": "frame.py: the theme then leaves the choice of colours to theme.js",
         'include "partials/logo.html"': "ours stands in",
     },
     "partials/content.html": {"<h1>": "ready.py: a page without a title gets one"},
@@ -53,21 +53,25 @@ TEXTS = {
 #: Names that the theme's style must know, or ours has nothing to change: where it is used.
 STYLED = {
     "md-content": "handbook.css", "md-footer": "footer.html", "md-grid": "handbook.css", "md-header": "handbook.css, print",
-    "md-header__button": "palette.html, drawer.css", "md-header__option": "palette.html", "md-icon": "palette.html", "md-logo": "nav.html",
+    "md-header__button": "theme.js, drawer.css", "md-header__option": "theme.js", "md-icon": "theme.js", "md-logo": "nav.html",
     "md-nav--primary": "nav.html", "md-nav__button": "nav.html", "md-nav__item": "toc-item.html", "md-nav__link": "toc-item.html",
-    "md-nav__list": "nav.html, drawer.css", "md-option": "palette.html", "md-sidebar": "print", "md-tabs": "handbook.css, print",
+    "md-nav__list": "nav.html, drawer.css", "md-option": "theme.js", "md-sidebar": "print", "md-tabs": "handbook.css, print",
     "md-tabs__link": "handbook.css", "md-typeset": "nearly every style", "md-ellipsis": "toc-item.html", "md-nav": "nav.html",
 }  # fmt: skip
 #: What the theme's script must still read or write.
 SCRIPTED = {
-    "__palette": "palette.html, header.js: where the choice of colours is kept",
+    "__palette": "theme.js, header.js: where the choice of colours is kept",
     "data-md-color-": "handbook.css: the scheme of a page stands on its body",
-    "nextElementSibling": "palette.html: each choice is followed by its button",
+    "nextElementSibling": "theme.js: each choice is followed by its button",
     "md-nav__link--active": "handbook.css: the place in the contents while a page is read",
     "md-typeset__scrollwrap": "handbook.css: tables of pages written by hand",
     "md-typeset__table": "handbook.css: the same",
-    "data-md-component": "nav.html, palette.html",
+    "data-md-component": "nav.html, theme.js",
     "scrollfix": "nav.html",
+    **dict.fromkeys(
+        ("__md_get", "__md_set", "__md_hash"),
+        "theme.js stands in for what the theme writes into every page",
+    ),
 }
 #: Its variables of colours and fonts that ``handbook.css`` sets.
 VARIABLES = re.compile(

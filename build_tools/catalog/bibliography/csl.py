@@ -26,7 +26,7 @@ _TYPES = {
 def text(references: Iterable[Reference]) -> str:
     """The references as one JSON list, in the order given."""
     items = [item(reference) for reference in references]
-    return json.dumps(items, indent=1, ensure_ascii=False) + "\n"
+    return json.dumps(items, ensure_ascii=False, separators=(",", ":")) + "\n"
 
 
 def item(reference: Reference) -> dict[str, object]:

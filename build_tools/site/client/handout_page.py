@@ -19,7 +19,7 @@ from ..context import Link, PageContext, RenderContext
 from ..pages import indexes
 from ..planner import found
 from ..previews.preview import HANDOUT, Preview, handout_preview
-from ..templating import render
+from ..templating import lean, render
 from . import scripts
 
 PAGE, DATA = HANDOUT, "handout/data.json"
@@ -107,9 +107,9 @@ def files(shelf: RenderContext) -> list[tuple[str, bytes]]:
     """All files of the handout page, with their bytes."""
     made = {
         PAGE: render("handout.html.jinja", page=_model(shelf), palette=shelf.palette, words=_WORDS),
-        STYLE: render("handout.css.jinja", palette=shelf.palette),
-        PAPER: render("handout_paper.css.jinja", palette=shelf.palette),
-        BUILDER: render("handout_builder.css"),
+        STYLE: lean(render("handout.css.jinja", palette=shelf.palette)),
+        PAPER: lean(render("handout_paper.css.jinja", palette=shelf.palette)),
+        BUILDER: lean(render("handout_builder.css")),
         DATA: _json(data(shelf)),
         **{uri: _json(found.care(shelf, id)) for uri, id in _care(shelf).items()},
     }

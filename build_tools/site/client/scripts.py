@@ -1,4 +1,4 @@
-"""The scripts of the site, published below ``scripts/`` as they stand in that folder.
+"""The scripts of the site, published below ``scripts/`` as they stand in that folder, without their comments.
 
 ``rules`` holds what the pages decide live, once and without any page around it: the tests run it in an embedded engine. ``planner``,
 ``handout`` and ``search`` show it.
@@ -6,7 +6,9 @@
 
 from __future__ import annotations
 
+import re
 from importlib import resources
+from importlib.resources.abc import Traversable
 
 #: Folders and files below ``scripts/`` that the handout page needs.
 HANDOUT = (
@@ -25,6 +27,8 @@ SHARE = "share.js"
 RECORDS = "records.js"
 #: What narrows a list that stands whole on its page.
 NARROW = "narrow.js"
+#: Comments that fill whole lines. No line of a template literal begins so, which the tests hold.
+_COMMENT = re.compile(r"^[ \t]*(?:/\*(?:(?!\*/).)*\*/[ \t]*|//[^\n]*)$", re.DOTALL | re.MULTILINE)
 _FOLDERS = ("handout", "lesson", "map", "planner", "rules", "search", "week")
 
 
@@ -47,10 +51,20 @@ def _of_handout(path: str) -> bool:
     return path in HANDOUT or path.partition("/")[0] in HANDOUT
 
 
+def _published(asset: Traversable) -> bytes:
+    content = asset.read_bytes()
+    return bare(content.decode()).encode() if asset.name.endswith(".js") else content
+
+
+def bare(script: str) -> str:
+    """A script without comments, a fifth of what is sent; its lines keep their numbers, so that an error tells where it is."""
+    return _COMMENT.sub(lambda comment: "\n" * comment[0].count("\n"), script)
+
+
 def _all() -> list[tuple[str, bytes]]:
     top = resources.files("build_tools.site") / "scripts"
     found = [
-        (f"{name}{asset.name}", asset.read_bytes())
+        (f"{name}{asset.name}", _published(asset))
         for name, folder in [("", top), *((f"{name}/", top / name) for name in _FOLDERS)]
         for asset in folder.iterdir()
         if asset.is_file()

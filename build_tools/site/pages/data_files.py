@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterable, Iterator
+from typing import Any
 
 from ...catalog.bibliography import apa as referencing
 from ...catalog.bibliography import csl, ris
@@ -17,7 +18,7 @@ from ..context import Link, PageContext, RenderContext
 from ..plots import curves
 from ..resource import Resource, finished
 from ..sections.labels import read_of
-from ..templating import day, render
+from ..templating import day, lean, render
 
 #: Ending of a file of records -> what its form is called, and how it is written.
 FORMS: dict[str, tuple[str, Callable[[Iterable[Reference]], str]]] = {
@@ -61,20 +62,18 @@ def _schemas(shelf: RenderContext) -> Iterator[Resource]:
         for kind in json_schema.KINDS
     }
     for file, data in {**made, json_schema.LISTS: json_schema.known_lists(known, at)}.items():
-        yield finished(
-            f"data/schema/{file}", (json.dumps(data, indent=1, ensure_ascii=False) + "\n").encode()
-        )
+        yield finished(f"data/schema/{file}", _json(data))
 
 
 def _figures(shelf: RenderContext) -> bytes:
     handbook, colours = shelf.handbook, {**shelf.palette.light, **shelf.palette.file}
     told = {
-        "style": render("drawings.css"),
+        "style": lean(render("drawings.css")),
         "colours": {f"hb-{role}": colour for role, colour in colours.items()},
         "curves": f"Sources: {'; '.join(curves.credits(shelf))}.",
         "from": f"From: {handbook.title}, {handbook.owner.name}. Licence: {handbook.licence}.",
     }
-    return (json.dumps(told, ensure_ascii=False, separators=(",", ":")) + "\n").encode()
+    return _json(told)
 
 
 def _citations(shelf: RenderContext) -> bytes:
@@ -91,4 +90,8 @@ def _citations(shelf: RenderContext) -> bytes:
             for key, reference in catalog.references.items()
         },
     }
-    return (json.dumps(told, ensure_ascii=False, separators=(",", ":")) + "\n").encode()
+    return _json(told)
+
+
+def _json(value: Any) -> bytes:
+    return (json.dumps(value, ensure_ascii=False, separators=(",", ":")) + "\n").encode()

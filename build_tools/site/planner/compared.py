@@ -6,7 +6,7 @@
      "cells": {part: {"counts"?: "direct" | "indirect", "sign"?, "kind"?, "says"?, "against"?, "address"?}},    # as on the map
      "pairs": [id, ...],                     # the exercises that anything compares it with
      "credit": what the drawing rests on,
-     "drawing": "<svg ...>"}                 # groups .start, .finish and the .step between them, of which one is .on
+     "drawing": "<svg ...>"}                 # groups .start, .finish and the .step between them, of which one is .on; with a step .still
 
 ``data/compare/pairs/<a>--<b>.json``, ids in order of the alphabet::
 
@@ -93,25 +93,24 @@ def pair(shelf: RenderContext, ids: Pair) -> dict[str, Any]:
                 "outcome": one.told.outcome,
                 "rank": one.rank,
                 **(_sign(one.mark) if one.mark else {}),
-                **_shown(shelf, ids, one, behind.get(_key(one.told)), reach),
+                **_shown(shelf, f"{'-'.join(ids)}-{n}", one, behind.get(_key(one.told)), reach),
                 "sentence": one.told.sentence,
                 "address": one.told.address,
             }
-            for one in statements
+            for n, one in enumerate(statements)
         ],
     }
 
 
 def _shown(
     shelf: RenderContext,
-    ids: Pair,
+    id: str,
     one: PairStatement,
     comparison: Comparison | None,
     reach: gain_bars.Reach | None,
 ) -> dict[str, Any]:
     """The heading, and the two bars of growth or activation, where a number is known: they name the exercises. What a study tested has
     its place, too."""
-    id = "-".join(["bars", *ids, one.told.outcome, one.told.part.replace("/", "-")])
     drawn = None
     if comparison and one.mark and one.mark.fill:
         drawn = gain_bars.bars(shelf.names, comparison, id, reach)

@@ -8,6 +8,7 @@ from functools import partial
 from typing import Any
 
 from ...planning import planner_data as data
+from ...planning import questions
 from ...planning.pairs import Pair
 from ..client import scripts
 from ..context import RenderContext, once
@@ -15,8 +16,6 @@ from ..resource import Resource, finished
 from . import compare, compared, find, found, lagging, names, week
 
 DATA = "data/planner.json"
-#: What that names by number, which only the answer to a question needs.
-STATEMENTS = "data/statements.json"
 _PAGES = (find, compare, lagging, week)
 
 
@@ -28,10 +27,10 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
         yield finished(uri, content)
     if shelf.catalog.programme:
         yield Resource(DATA, _planner)
-        yield Resource(STATEMENTS, _told)
         yield Resource("data/names.json", _names)
         yield Resource("data/find.json", _find)
         for muscle in shelf.catalog.muscles:
+            yield Resource(f"data/planner/{muscle}.json", partial(_of_muscle, muscle=muscle))
             yield Resource(f"data/find/{muscle}.json", partial(_statements, muscle=muscle))
         for id in shelf.catalog.exercises:
             yield Resource(f"data/compare/{id}.json", partial(_exercise, id=id))
@@ -40,11 +39,11 @@ def resources(shelf: RenderContext) -> Iterator[Resource]:
 
 
 def _planner(shelf: RenderContext) -> bytes:
-    return _json({key: value for key, value in _all(shelf).items() if key != "statements"})
+    return _json(questions.shared(_all(shelf)))
 
 
-def _told(shelf: RenderContext) -> bytes:
-    return _json(_all(shelf)["statements"])
+def _of_muscle(shelf: RenderContext, muscle: str) -> bytes:
+    return _json(questions.of_muscle(_all(shelf), muscle))
 
 
 @once

@@ -21,7 +21,9 @@ LINE, GAP, EDGE = 18, 10, 4
 LOAD, LENGTH = 92, 60
 #: Half the height of a length's band: lengths are told in steps of 10 %.
 HALF_STEP = 0.05
-#: Points of a drawn curve.
+#: How far a drawn curve may lie from what it shows, pixels: less than a screen shows.
+SLACK = 0.1
+#: Points of a curve before it is drawn.
 SAMPLES = 61
 
 
@@ -125,12 +127,28 @@ def _place(value: float) -> str:
 
 
 def line(values: Sequence[float], height: int) -> str:
-    """A path through evenly spaced shares; what lies below 0 is drawn at 0."""
+    """A path through evenly spaced shares; what lies below 0 is drawn at 0. Points are left out where it stays within ``SLACK`` of them."""
     last = len(values) - 1
-    return "M" + "L".join(
-        f"{_place(100 * n / last)} {_place(y(min(1.0, max(0.0, v)), height))}"
-        for n, v in enumerate(values)
-    )
+    heights = [y(min(1.0, max(0.0, v)), height) for v in values]
+    return "M" + "L".join(f"{_place(100 * n / last)} {_place(heights[n])}" for n in _bends(heights))
+
+
+def _bends(heights: Sequence[float]) -> list[int]:
+    """Indexes of evenly spaced points of which a line may be drawn, from each to the farthest that leaves none between them out of reach."""
+    found, last = [0], len(heights) - 1
+    while found[-1] < last:
+        start = found[-1]
+        end = start + 1
+        while end < last and _is_straight(heights[start : end + 2]):
+            end += 1
+        found.append(end)
+    return found
+
+
+def _is_straight(heights: Sequence[float]) -> bool:
+    last = len(heights) - 1
+    rise = (heights[-1] - heights[0]) / last
+    return all(abs(heights[0] + n * rise - h) <= SLACK for n, h in enumerate(heights))
 
 
 def steps(shares: Sequence[float], height: int) -> str:

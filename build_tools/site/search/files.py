@@ -1,8 +1,8 @@
 """The files of the search: which words there are, the places that are called so, and the sections where they are written.
 
 ``search/names.json`` lists the words of all names, file by file; ``search/names-<n>.json`` holds the places of its words.
-``search/texts.json`` and ``search/texts-<n>.json`` do the same for the sections of pages. Nothing here decides what fits: that is
-``scripts/rules``.
+``search/texts.json`` and ``search/texts-<n>.json`` do the same for the sections of pages, by their numbers: what they are called stands in
+``search/sections-<n>.json``, of which a page asks those of its results. Nothing here decides what fits: that is ``scripts/rules``.
 """
 
 from __future__ import annotations
@@ -17,12 +17,16 @@ from typing import Any, NamedTuple
 from ..addresses import url
 from ..context import RenderContext
 from ..pages import indexes
-from .named import KINDS, NamedPlace, named_places
-from .shards import shards
+from .named import KINDS, SOURCE, NamedPlace, named_places
+from .shards import ROOM, Shard, runs, shards
 from .texts import PageText, page_text, words
 
 #: A word of more sections than this finds those that speak of it most.
 MOST_SECTIONS = 50
+#: Words that stand in the name of nearly every source and alone name none: no file holds their places.
+_NAMELESS = ("al", "et")
+#: Bytes of a file of words with their sections, and sections in a file of what they are called.
+_WORDS, _SECTIONS = 12_000, 200
 #: Pages that only list what has a page of its own.
 _LISTS = frozenset(indexes.URIS.values())
 #: Sections of an entry's page that repeat what stands on others.
@@ -53,22 +57,37 @@ def files(shelf: RenderContext, texts: Mapping[str, str]) -> Iterator[tuple[str,
 
 
 def name_files(places: list[NamedPlace], same: list[list[str]]) -> Iterator[tuple[str, bytes]]:
-    """The words of names, and the places by word. Where nothing else decides, a place that stands first goes first."""
+    """The words of names, and the places by word. Where nothing else decides, a place that stands first goes first.
+
+    A source stands in one file with those beside it in the list: its many names are authors', of whom few wrote much. Every other place
+    stands in the files of all its words, as a word of theirs is shared by many.
+    """
+    of_place = [sorted(set(chain.from_iterable(map(words, place.names)))) for place in places]
+    rows = [_json([index, *place]) for index, place in enumerate(places)]
+    first = next((n for n, place in enumerate(places) if place.kind == SOURCE), len(places))
     called: dict[str, list[int]] = defaultdict(list)
-    for index, place in enumerate(places):
-        for word in sorted(set(chain.from_iterable(map(words, place.names)))):
+    for index, names in enumerate(of_place[:first]):
+        for word in names:
             called[word].append(index)
-    rows = [_json(list(place)) for place in places]
-    packed = list(shards(called, [len(row) for row in rows]))
+    packed = [*shards(called, [len(row) for row in rows])]
+    for run in runs([len(row) for row in rows[first:]], ROOM):
+        held = [first + n for n in run]
+        packed.append(Shard(sorted(set(chain.from_iterable(of_place[n] for n in held))), held))
+    counts = [Counter(chain.from_iterable(of_place[n] for n in shard.places)) for shard in packed]
     yield (
         "search/names.json",
         _json(
             {
                 "kinds": KINDS,
                 "same": same,
+                "nameless": _NAMELESS,
                 "words": [
-                    list(chain.from_iterable((word, len(called[word])) for word in shard.words))
-                    for shard in packed
+                    list(
+                        chain.from_iterable(
+                            (word, count[word]) for word in shard.words if word not in _NAMELESS
+                        )
+                    )
+                    for shard, count in zip(packed, counts, strict=True)
                 ],
             }
         ),
@@ -76,12 +95,12 @@ def name_files(places: list[NamedPlace], same: list[list[str]]) -> Iterator[tupl
     for number, shard in enumerate(packed):
         yield (
             f"search/names-{number}.json",
-            _json([[place, *places[place]] for place in shard.places]),
+            b"[" + b",".join(rows[n] for n in shard.places) + b"]",
         )
 
 
 def text_files(sections: list[SearchableSection]) -> Iterator[tuple[str, bytes]]:
-    """The words of sections, and by word the sections that speak of it most, with how much."""
+    """The words of sections, by word the sections that speak of it most, each with how much, and what they are called."""
     spoken: dict[str, dict[int, int]] = defaultdict(dict)
     usual = sum(len(section.words) for section in sections) / max(1, len(sections))
     counts = [Counter(section.words) for section in sections]
@@ -96,28 +115,26 @@ def text_files(sections: list[SearchableSection]) -> Iterator[tuple[str, bytes]]
         word: dict(sorted(found.items(), key=lambda item: (-item[1], item[0]))[:MOST_SECTIONS])
         for word, found in spoken.items()
     }
-    rows = [_json([section.title, section.heading, section.address]) for section in sections]
+    found = sorted(most)
+    rows = [list(chain.from_iterable(most[word].items())) for word in found]
     packed = list(
-        shards({word: list(found) for word, found in most.items()}, [len(row) for row in rows])
+        runs([len(_json([*row, word])) for word, row in zip(found, rows, strict=True)], _WORDS)
     )
     yield (
         "search/texts.json",
-        _json({"most": MOST_SECTIONS, "words": [" ".join(shard.words) for shard in packed]}),
+        _json(
+            {
+                "most": MOST_SECTIONS,
+                "each": _SECTIONS,
+                "words": [" ".join(found[n] for n in shard) for shard in packed],
+            }
+        ),
     )
     for number, shard in enumerate(packed):
-        at = {place: n for n, place in enumerate(shard.places)}
-        yield (
-            f"search/texts-{number}.json",
-            _json(
-                {
-                    "sections": [list(sections[place][:3]) for place in shard.places],
-                    "words": {
-                        word: list(chain.from_iterable((at[i], n) for i, n in most[word].items()))
-                        for word in shard.words
-                    },
-                }
-            ),
-        )
+        yield f"search/texts-{number}.json", _json({found[n]: rows[n] for n in shard})
+    for number, start in enumerate(range(0, len(sections), _SECTIONS)):
+        told = [list(section[:3]) for section in sections[start : start + _SECTIONS]]
+        yield f"search/sections-{number}.json", _json(told)
 
 
 def _is_read(page: PageText) -> bool:

@@ -15,7 +15,7 @@ from .texts import PageText
 
 #: Kinds in the order in which equally good names are listed; files hold their places here.
 KINDS = ("Exercise", "Part", "Muscle", "Caution", "Page", "Source")
-_EXERCISE, _PART, _MUSCLE, _CAUTION, _PAGE, _SOURCE = range(len(KINDS))
+_EXERCISE, _PART, _MUSCLE, _CAUTION, _PAGE, SOURCE = range(len(KINDS))
 #: Links are written as from the home page, so that every page can resolve them against the site's root.
 _HOME = "index.md"
 
@@ -123,4 +123,4 @@ def _sources(shelf: RenderContext) -> Iterator[NamedPlace]:
     for key, reference in shelf.catalog.references.items():
         link = desk.source(key)
         families = [f"{family} {reference.year}" for family, _ in reference.authors]
-        yield NamedPlace(_SOURCE, 0, link.text, link.href, reference.title, families)
+        yield NamedPlace(SOURCE, 0, link.text, link.href, reference.title, families)

@@ -32,3 +32,15 @@ def shards(places_of: Mapping[str, Sequence[int]], sizes: Sequence[int]) -> Iter
         words, held = [*words, word], more
     if words:
         yield Shard(words, sorted(held))
+
+
+def runs(sizes: Sequence[int], room: int) -> Iterator[range]:
+    """Indexes in a row, so many that their bytes together fit into ``room``; a larger one stands alone."""
+    start = held = 0
+    for index, size in enumerate(sizes):
+        if index > start and held + size > room:
+            yield range(start, index)
+            start, held = index, 0
+        held += size
+    if start < len(sizes):
+        yield range(start, len(sizes))

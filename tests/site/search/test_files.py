@@ -40,7 +40,20 @@ def test_every_listed_word_stands_in_the_file_it_is_listed_for() -> None:
         for word, count in zip(held[::2], held[1::2], strict=True):
             assert sum(word in names for names in called) == count
     for number, line in enumerate(files["search/texts.json"]["words"]):
-        assert line.split(" ") == list(files[f"search/texts-{number}.json"]["words"])
+        assert line.split(" ") == list(files[f"search/texts-{number}.json"])
+    known = files["search/names.json"]["nameless"]
+    assert known == ["al", "et"] and not [
+        w for held in files["search/names.json"]["words"] for w in held if w in known
+    ]
+    sections = sum(len(held) for uri, held in files.items() if uri.startswith("search/sections-"))
+    asked = {
+        n
+        for uri, held in files.items()
+        if uri.startswith("search/texts-")
+        for row in held.values()
+        for n in row[::2]
+    }
+    assert asked == set(range(sections))
 
 
 def test_catalog_text_stays_text() -> None:
@@ -57,7 +70,7 @@ def test_weights_are_those_of_bm25() -> None:
         SearchableSection("C", "", "c/", ("oil", "oil", "oil")),
     ]
     made = {uri: json.loads(content) for uri, content in text_files(sections)}
-    found = made["search/texts-0.json"]["words"]["lamp"]
+    found = made["search/texts-0.json"]["lamp"]
     rare = math.log(1 + (3 - 2 + 0.5) / (2 + 0.5))
     expected = [
         rare * times * 2.2 / (times + 1.2 * (0.25 + 0.75 * length / 3))
@@ -69,6 +82,8 @@ def test_weights_are_those_of_bm25() -> None:
 def test_hand_written_pages_are_read() -> None:
     assert {"index.md", "methods.md", "cautions.md"} <= set(shipped_made.book().written)
     texts = [
-        file.content for file in shipped_made.book().files if file.uri.startswith("search/texts-")
+        file.content
+        for file in shipped_made.book().files
+        if file.uri.startswith("search/sections-")
     ]
     assert any(b"methods/#certainty" in content for content in texts)

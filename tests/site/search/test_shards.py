@@ -5,7 +5,7 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from build_tools.site.search.shards import ROOM, shards
+from build_tools.site.search.shards import ROOM, runs, shards
 
 PLACES = 40
 WORDS = st.dictionaries(
@@ -29,3 +29,11 @@ def test_every_word_has_one_file_with_all_its_places(
 def test_small_catalogs_make_one_file() -> None:
     assert len(list(shards({"a": [0], "b": [0, 1]}, [10, 10]))) == 1
     assert list(shards({}, [])) == []
+
+
+@given(st.lists(st.integers(1, 150)))
+def test_runs_hold_everything_once_and_in_order(sizes: list[int]) -> None:
+    found = list(runs(sizes, 100))
+    assert [index for run in found for index in run] == list(range(len(sizes)))
+    for run in found:
+        assert len(run) == 1 or sum(sizes[index] for index in run) <= 100

@@ -13,7 +13,7 @@ import { marked, reasons } from "./answers.js";
 import { box } from "./box.js";
 import { begin, careOf, fetched, link, root } from "./page.js";
 import { card, isTaken } from "./proposal.js";
-import { arrived, fragment, keep, loaded } from "./state.js";
+import { arrived, asked, fragment, keep, loaded } from "./state.js";
 
 const OFFERED = 12, NOTHING = "none";
 let had, data, names, plan, wish, doses, own = new Map(), taken = [], shown = [], turn = 0;
@@ -24,7 +24,7 @@ const boxes = (name) => [...document.querySelectorAll(`[name="${name}"]`)];
 const action = (text, act, label = text) => make("button", { type: "button", className: "hb-action", ariaLabel: label, onclick: act }, text);
 const place = (ref) => names.places[ref][0];
 const limit = (field) => new Map(had.rules.fields).get(field);
-const partsOf = (ref) => (data.muscles[ref]?.parts ?? [ref]).filter((one) => one in data.orders);
+const partsOf = (ref) => (data.muscles[ref]?.parts ?? [ref]).filter((one) => data.trained.includes(one));
 
 /** The parts asked for, each with ways to move it to the front and to take it out. */
 function chosen() {
@@ -134,9 +134,9 @@ function sum() {
 function careFirst(cautions) {
   part("care").hidden = !wish.concerns.length;
   for (const one of document.querySelectorAll("[data-concern]")) one.hidden = !wish.concerns.includes(one.dataset.concern);
-  const asked = [...new Set(shown.flatMap(({ exercise }) => cautions.flatMap((of) => of[exercise] ?? [])).map((lines) => lines[3]))];
-  part("ask").hidden = !asked.length;
-  part("asked").textContent = asked.join(" ");
+  const whom = [...new Set(shown.flatMap(({ exercise }) => cautions.flatMap((of) => of[exercise] ?? [])).map((lines) => lines[3]))];
+  part("ask").hidden = !whom.length;
+  part("asked").textContent = whom.join(" ");
 }
 
 function show(answer, cautions) {
@@ -152,7 +152,7 @@ function show(answer, cautions) {
   part("more").hidden = !wish.parts.length;
   for (const found of shown) doseOf(found);
   const room = (id) => plan.days.flatMap((rows, n) => rows.length >= data.plan.exercises && !rows.some(({ exercise }) => exercise === id) ? [n] : []);
-  part("proposals").replaceChildren(...shown.map((found) => card(had, found, own.get(found.exercise),
+  part("proposals").replaceChildren(...shown.map((found) => card({ ...had, data }, found, own.get(found.exercise),
     { parts: wish.parts, full: room(found.exercise), care: found.care ? careOf(cautions, found.exercise) : [], changed: sum })));
   part("options").replaceChildren(...wish.parts.flatMap((ref) => listOf(answer, ref, cautions)));
   careFirst(cautions);
@@ -163,9 +163,9 @@ async function answer() {
   const mine = ++turn;
   chosen();
   keep(plan, wish, data);
-  const told = wish.parts.length ? fetched("data/statements.json") : [], cautions = await Promise.all(wish.concerns.map((id) => fetched(`data/care/${id}.json`)));
-  data.statements = await told;
+  const told = asked(had.data, wish.parts), cautions = await Promise.all(wish.concerns.map((id) => fetched(`data/care/${id}.json`))), found = await told;
   if (mine !== turn) return;
+  data = found;
   show(shortlist({ exercises: seen(plan, data.exercises), orders: data.orders }, { ...wish, week: held() }), cautions);
 }
 

@@ -4,6 +4,7 @@
 // so that another client's week that is opened in the same tab never gets them.
 
 import { BadPlan, blank, fileOf, packed, read, takenOut, unpacked, write } from "../rules/plan.js";
+import { answerable, musclesOf } from "../rules/questions.js";
 import { filled } from "../rules/text.js";
 import { fetched } from "./page.js";
 
@@ -12,15 +13,20 @@ let mark = "", kept = null;
 
 /** The data of the working pages, with the rules of handouts. */
 export async function loaded() {
-  const [data, { rules }] = await Promise.all([fetched("data/planner.json"), fetched("handout/data.json")]);
-  return { data, rules };
+  const data = await fetched("data/planner.json");
+  return { data, rules: data.handout };
+}
+
+/** The data with all that an answer on these parts needs. */
+export async function asked(data, parts) {
+  return answerable(data, await Promise.all(musclesOf(parts).map((muscle) => fetched(`data/planner/${muscle}.json`))));
 }
 
 /** {plan, wish, wrong}: an address that cannot be read gives an empty week and says why. */
 export function arrived({ data, rules }) {
   const given = new URLSearchParams(location.hash.slice(1));
-  const list = (name, from) => (given.get(name) ?? "").split(",").filter((id) => Object.hasOwn(from, id));
-  const wish = { parts: list("parts", data.orders), equipment: given.has("equipment") ? list("equipment", data.equipment) : Object.keys(data.equipment), concerns: list("avoid", data.concerns) };
+  const list = (name, known) => (given.get(name) ?? "").split(",").filter((id) => known.includes(id)), things = Object.keys(data.equipment);
+  const wish = { parts: list("parts", data.trained), equipment: given.has("equipment") ? list("equipment", things) : things, concerns: list("avoid", Object.keys(data.concerns)) };
   let plan = blank(), wrong = "";
   try {
     if (given.has("week")) {

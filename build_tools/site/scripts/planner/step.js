@@ -5,7 +5,7 @@ const MILLISECONDS = 220;
 /** The step of a way there and back over so many postures. */
 const swing = (at, count) => (count - 1) - Math.abs((count - 1) - at % (2 * (count - 1)));
 
-/** Works the button for these figures: each holds a `.start`, a `.finish` and several `.step`, of which one is `on`. Gives what ends it. */
+/** Works the button for these figures: each holds a `.start`, a `.finish` and several `.step`, of which one is `on`; what stays in its place stands in `.still`. Gives what ends it. */
 export function inStep(button, figures) {
   const calm = matchMedia("(prefers-reduced-motion: reduce)");
   let at = 0, timer = 0, finish = false;

@@ -8,7 +8,7 @@ import { shortlist } from "../rules/shortlist.js";
 import { added, count, countMuscles, duration, warnings } from "../rules/week.js";
 import { proposed, remark } from "./answers.js";
 import { begin, careOf, fetched, link, root } from "./page.js";
-import { fragment, loaded } from "./state.js";
+import { asked, fragment, loaded } from "./state.js";
 
 /** What a client holds besides plan and wish: what is proposed, the doses it begins with, and the week with them. */
 function answered({ goal, days, parts, equipment, concerns }, { data, rules }) {
@@ -60,7 +60,7 @@ async function fill(section, number, had) {
 }
 
 begin(async () => {
-  const [had, statements] = await Promise.all([loaded(), fetched("data/statements.json")]);
-  had.data.statements = statements;
-  await Promise.all([...document.querySelectorAll("[data-client]")].map((section, n) => fill(section, n + 1, had)));
+  const { data, rules } = await loaded(), clients = [...document.querySelectorAll("[data-client]")];
+  const had = { rules, data: await asked(data, clients.flatMap((section) => JSON.parse(section.dataset.client).parts)) };
+  await Promise.all(clients.map((section, n) => fill(section, n + 1, had)));
 });

@@ -108,7 +108,9 @@ async function look(first = () => {}) {
     await more();
     const words = texts.read(text);
     await take(texts, "texts", words.files);
-    if (!over()) render(text, found, texts.find(words), true);
+    const sections = texts.find(words).slice(0, MOST + MOST_SECTIONS), numbers = texts.told(sections);
+    const files = await Promise.all(numbers.map(async (number) => [number, await once(`sections-${number}`)]));
+    if (!over()) render(text, found, texts.called(sections, new Map(files)), true);
   } catch (wrong) {
     if (over()) return;
     list.replaceChildren();

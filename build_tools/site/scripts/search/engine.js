@@ -6,18 +6,22 @@ import { isNearest, NEAR, rank, ranked } from "../rules/ranking.js";
 import SearchableMap from "./searchable-map.js";
 
 const MOST_BEGUN = 6, MOST_NEAR = 8, MOST_FILES = 3;
+const EVERYWHERE = 1e6; // places, of a word that any other makes rarer
+const MOST_OF_WORD = 8; // files of one word: the places in the first go first where nothing else decides
 
 /** Words of an index: where each stands and how many places it has. */
 class Lexicon {
-  /** `files`: for each file its words, each with its number of places. */
-  constructor(files, same = []) {
+  /** `files`: for each file its words, each with its number of places there; `nameless`: words that are known and have no file. */
+  constructor(files, same = [], nameless = []) {
     this.words = new SearchableMap();
     this.stems = new Map();
-    files.forEach((held, file) => held.forEach(([word, count]) => {
-      this.words.set(word, { word, count, file });
-      const key = stem(word);
-      this.stems.set(key, [...(this.stems.get(key) ?? []), word]);
-    }));
+    const know = (word, count, more) => {
+      const one = this.words.get(word) ?? { word, count: 0, files: [] };
+      if (!one.files.length && !one.count) this.stems.set(stem(word), [...(this.stems.get(stem(word)) ?? []), word]);
+      this.words.set(word, { word, count: one.count + count, files: [...one.files, ...more] });
+    };
+    files.forEach((held, file) => held.forEach(([word, count]) => know(word, count, [file])));
+    nameless.forEach((word) => know(word, EVERYWHERE, []));
     this.same = same.map((group) => group.map(stem));
   }
 
@@ -50,7 +54,7 @@ class Lexicon {
     const exact = this.exact(word), same = this.alike(word), near = exact.length || same.length ? [] : this.near(word);
     const costs = meanings(word, { exact, same, begun: this.begun(word, alone ? 2 : 3), near });
     const found = Object.keys(costs).flatMap((key) => this.stems.get(key) ?? []).map((other) => this.words.get(other));
-    return { costs, files: [...new Set(found.map(({ file }) => file))], count: found.reduce((all, { count }) => all + count, 0) };
+    return { costs, files: unique(found.flatMap(({ files }) => files.slice(0, MOST_OF_WORD))), count: found.reduce((all, { count }) => all + count, 0) };
   }
 }
 
@@ -60,8 +64,8 @@ const unique = (list) => [...new Set(list)];
 /** Names: which files a query needs, and the places of those that were fetched in order. */
 export class Names {
   /** `index`: search/names.json. */
-  constructor({ words, same, kinds }) {
-    this.lexicon = new Lexicon(words.map(pairs), same);
+  constructor({ words, same, kinds, nameless }) {
+    this.lexicon = new Lexicon(words.map(pairs), same, nameless);
     this.kinds = kinds;
     this.places = new Map();
   }
@@ -97,41 +101,46 @@ export class Names {
   }
 }
 
-/** Sections of pages by their words. */
+/** Sections of pages by their words: numbers, and what they are called once those files were fetched. */
 export class Texts {
   /** `index`: search/texts.json; `same`: of search/names.json. */
-  constructor({ words, most }, same) {
+  constructor({ words, most, each }, same) {
     this.lexicon = new Lexicon(words.map((line) => line.split(" ").map((word) => [word, 1])), same);
-    this.most = most;
-    this.held = new Map();
+    Object.assign(this, { most, each, held: new Map() });
   }
 
   /** Words of a query as the texts have them, and the files that hold them. */
   read(text) {
     const words = asked(text).map((word) => [this.lexicon.exact(word), this.lexicon.alike(word)].find((found) => found.length) ?? []);
-    return { words, files: words.every((found) => found.length) ? unique(words.flat().map((word) => this.lexicon.words.get(word).file)) : [] };
+    return { words, files: words.every((found) => found.length) ? unique(words.flat().flatMap((word) => this.lexicon.words.get(word).files)) : [] };
   }
 
-  /** Take the sections of a file. */
-  add({ sections, words }) {
-    for (const [word, flat] of Object.entries(words)) {
-      this.held.set(word, pairs(flat).map(([at, much]) => [sections[at], much]));
-    }
+  /** Take the words of a file. */
+  add(words) {
+    for (const [word, flat] of Object.entries(words)) this.held.set(word, pairs(flat));
   }
 
-  /** Sections that hold every word, those that speak of them most first: {title, heading, address}. */
+  /** Numbers of the sections that hold every word, those that speak of them most first. */
   find({ words }) {
     const sections = new Map(), held = (word) => this.held.get(word) ?? [];
     // Of a word that stands nearly everywhere only the sections that speak of it most are known, so it cannot be asked of all.
     const rare = words.map((alike) => alike.every((word) => held(word).length < this.most));
     words.forEach((alike, n) => {
-      for (const [[title, heading, address], much] of alike.flatMap(held)) {
-        const one = sections.get(address) ?? { title, heading, address, much: 0, held: new Set() };
+      for (const [at, much] of alike.flatMap(held)) {
+        const one = sections.get(at) ?? { at, much: 0, held: new Set() };
         one.much += much;
-        sections.set(address, { ...one, held: one.held.add(n) });
+        sections.set(at, { ...one, held: one.held.add(n) });
       }
     });
     return [...sections.values()].filter(({ held: has }) => rare.every((asked, n) => !asked || has.has(n)))
-      .sort((a, b) => b.much - a.much || (a.address < b.address ? -1 : 1));
+      .sort((a, b) => b.much - a.much || a.at - b.at).map(({ at }) => at);
+  }
+
+  /** The files that tell what these sections are called. */
+  told(found) { return unique(found.map((at) => Math.floor(at / this.each))); }
+
+  /** {title, heading, address} of each of these sections; `files`: number -> what such a file holds. */
+  called(found, files) {
+    return found.map((at) => files.get(Math.floor(at / this.each))[at % this.each]).map(([title, heading, address]) => ({ title, heading, address }));
   }
 }

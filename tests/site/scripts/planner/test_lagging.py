@@ -236,7 +236,7 @@ def test_nothing_but_the_sites_own_files_is_asked_for(browser: Browser, address:
         page.get_by_label("Sets a day").first.fill("3")
         assert all(url.startswith(address) for url in asked)
         data = {url.partition("/data/")[2] for url in asked if "/data/" in url}
-        assert data == {"planner.json", "statements.json", "names.json", "care/shoulder.json"}
+        assert data == {"planner.json", "planner/deltoid.json", "names.json", "care/shoulder.json"}
 
 
 @pytest.mark.parametrize("size", [LAPTOP, PHONE], ids=["laptop", "phone"])

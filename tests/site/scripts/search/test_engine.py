@@ -173,7 +173,7 @@ def ten_thousand() -> list[NamedPlace]:
 @pytest.fixture(scope="module")
 def large() -> Search:
     files: dict[str, Any] = dict(name_files(ten_thousand(), []))
-    files["search/texts.json"] = b'{"most":1,"words":[]}'
+    files["search/texts.json"] = b'{"most":1,"each":1,"words":[]}'
     return Search(files)
 
 
