@@ -18,6 +18,8 @@ _SYLLABLES = [a + b for a in "bdfgklmnprstvz" for b in "aeiou"]
 #: In reading order, shown names of an entry: made unique by a word in front.
 _NAME = re.compile(r"^(\s*(?:name|everyday|latin): )(.+)$", re.MULTILINE)
 _OTHER_NAMES = re.compile(r"^(\s*also_called: )\[(.+)\]$", re.MULTILINE)
+#: The key of a muscle of the model.
+_KEY = re.compile(r"^(  )(?=[\w-]+:$)", re.MULTILINE)
 
 
 def generate(demo: Path, target: Path, entries: int) -> Path:
@@ -28,9 +30,12 @@ def generate(demo: Path, target: Path, entries: int) -> Path:
     }
     for folder in sources:
         (target / folder).mkdir(parents=True)
-    for name in ("handbook.yaml", "vocabulary.yaml"):
+    (target / "model").mkdir()
+    for name in ("handbook.yaml", "vocabulary.yaml", "model/lamp.csv"):
         shutil.copyfile(demo / name, target / name)
     records = (demo / "references.bib").read_text(encoding="utf-8")
+    model, modelled = (demo / "model" / "muscles.yaml").read_text(encoding="utf-8"), ""
+    head, _, muscles = model.partition("\nmuscles:\n")
     bibliography = []
     per_muscle = max(1, PER_MUSCLE // len(sources["exercises"]))
     written = 0
@@ -47,6 +52,13 @@ def generate(demo: Path, target: Path, entries: int) -> Path:
             key: _id("studies", words["studies"], key)
             for key in re.findall(r"^@\w+\{(\w+),", records, re.MULTILINE)
         }
+        if not copy:
+            # Once a catalog, and of its first copy: how much and how often, and the example that the tour follows.
+            for name in ("programme.yaml", "example.yaml"):
+                write(target / name, renamed((demo / name).read_text(encoding="utf-8"), new_ids))
+        if not copy % per_muscle:
+            lines = renamed(muscles, new_ids)
+            modelled += named(_KEY.sub(rf"\1{words['muscles']}-", lines), words["muscles"])
         for folder, paths in sources.items():
             if folder == "muscles" and copy % per_muscle:
                 continue
@@ -61,6 +73,7 @@ def generate(demo: Path, target: Path, entries: int) -> Path:
         cited = records if copy % per_muscle == 0 else _of_studies(records, sources["studies"])
         bibliography.append(record(renamed(cited, new_ids), words["studies"], copy))
     write(target / "references.bib", "".join(bibliography))
+    write(target / "model" / "muscles.yaml", f"{head}\nmuscles:\n{modelled}")
     return target
 
 
