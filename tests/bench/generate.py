@@ -14,10 +14,15 @@ from pathlib import Path
 
 #: Exercises that share one muscle; the hamstrings have about this many.
 PER_MUSCLE = 20
+#: Tenths of a degree by which postures differ.
+TURNS = 290
 _SYLLABLES = [a + b for a in "bdfgklmnprstvz" for b in "aeiou"]
 #: In reading order, shown names of an entry: made unique by a word in front.
 _NAME = re.compile(r"^(\s*(?:name|everyday|latin): )(.+)$", re.MULTILINE)
 _OTHER_NAMES = re.compile(r"^(\s*also_called: )\[(.+)\]$", re.MULTILINE)
+#: The lines of a posture, and angles that may be made smaller.
+_POSTURE = re.compile(r"^ +(?:from|to): .+$", re.MULTILINE)
+_ANGLE = re.compile(r"\b[3-9]\d\b|\b1\d\d\b")
 #: The key of a muscle of the model.
 _KEY = re.compile(r"^(  )(?=[\w-]+:$)", re.MULTILINE)
 
@@ -64,6 +69,8 @@ def generate(demo: Path, target: Path, entries: int) -> Path:
                 continue
             for path in paths:
                 text = renamed(path.read_text(encoding="utf-8"), new_ids)
+                if folder == "exercises":
+                    text = moved(text, copy)
                 write(
                     target / folder / f"{new_ids[path.stem]}.yaml",
                     text if folder == "studies" else named(text, words[folder]),
@@ -124,6 +131,14 @@ def named(text: str, word: str) -> str:
         lambda match: (
             f"{match[1]}[{', '.join(f'{word} {name.strip()}' for name in match[2].split(','))}]"
         ),
+        text,
+    )
+
+
+def moved(text: str, copy: int) -> str:
+    """``text`` with postures of its own: no two of ``TURNS`` copies look alike, as nothing drawn once must pass for drawn often."""
+    return _POSTURE.sub(
+        lambda line: _ANGLE.sub(lambda angle: f"{int(angle[0]) - copy % TURNS / 10:g}", line[0]),
         text,
     )
 
