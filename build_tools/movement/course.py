@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -157,7 +158,7 @@ class Courses:
         )
 
     @cached_property
-    def _acts(self) -> dict[str, dict[str, str]]:
+    def _acts(self) -> dict[str, Mapping[str, str]]:
         """Part -> how the model has it act at its joints."""
         model = self._catalog.model
         muscles = reversed(model.data.muscles.values()) if model else ()
