@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from bench import check, coverage, studies, timing
+from bench import check, coverage, scale, studies, timing
 from bench.generate import generate
 
 from build_tools.catalog.load import load
@@ -66,6 +66,20 @@ def test_coverage_is_measured_the_same_way_every_time() -> None:
     assert min(one.coverage, two.coverage) >= 0.9 and 0 < one.width < 0.3
     alone, both = coverage.selected(growth, 0.03, 20)
     assert abs(both.bias) < abs(alone.bias)
+
+
+def test_what_a_command_used_is_its_own() -> None:
+    """A process that holds 300 MB has used that much, and a small one does not inherit it; both as the kernel counts."""
+    held = bytearray(300_000_000)
+    small, large = (timing.used(["-c", f"x = bytearray({size})"]) for size in (1, 300_000_000))
+    assert len(held) == 300_000_000 and small.seconds < 2
+    if small.megabytes and large.megabytes:
+        assert small.megabytes < 100 and 300 < large.megabytes < 400
+
+
+def test_growth_is_the_power_of_the_size() -> None:
+    """Twice the entries: twice the time is linear (1), four times is quadratic (2)."""
+    assert [scale.growth((100, 200), times) for times in ((3, 6), (3, 12), (0, 1))] == [1, 2, None]
 
 
 def test_a_command_that_fails_is_not_timed() -> None:

@@ -16,7 +16,7 @@ the part answers only where nothing else does. Nothing is weighed anew, and no s
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Set
 from dataclasses import dataclass
 from itertools import combinations
 from typing import Literal
@@ -70,7 +70,7 @@ class BestAnswers:
 
     def of(self, part: str) -> BestAnswer:
         """The answer for one part (``muscle/part``). Raises KeyError for an unknown one."""
-        cells = [cell for cell in self._cells(part) if cell.counts]
+        cells = [cell for cell in self._map.column(part) if cell.counts]
         training = {cell.exercise for cell in cells}
         by_kind: list[tuple[Literal["growth", "activation"], bool, Callable[[Reason], bool]]] = [
             ("growth", True, lambda r: _leads(r, "growth", wide=False)),
@@ -80,7 +80,7 @@ class BestAnswers:
             ("growth", False, lambda r: _level(r, "growth")),
             ("activation", False, lambda r: _level(r, "activation")),
         ]
-        for against in (training, set(self._catalog.exercises)):
+        for against in (training, self._catalog.exercises.keys()):
             for kind, more, holds in by_kind:
                 if found := self._studied(part, cells, kind, more, _against(against, holds)):
                     return found
@@ -94,9 +94,6 @@ class BestAnswers:
             tuple(sorted(chosen, key=self._name)),
             (Mark("length") if long else None,) * len(chosen),
         )
-
-    def _cells(self, part: str) -> list[Cell]:
-        return [self._map.cell(id, part) for id in sorted(self._catalog.exercises, key=self._name)]
 
     def _studied(
         self,
@@ -179,7 +176,7 @@ class BestAnswers:
         self, part: str, cells: list[Cell], chosen: list[str], more: bool
     ) -> Comparison | None:
         """Growth of something wider than the part: what leads there, or what shows nothing clear."""
-        every = [(cell, reason) for cell in self._cells(part) for reason in cell.reasons]
+        every = [(cell, reason) for cell in self._map.column(part) for reason in cell.reasons]
         counted = {cell.exercise for cell in cells}
         found = [
             (reason, cell.exercise)
@@ -220,7 +217,7 @@ def _level(reason: Reason, kind: str, wide: bool | None = None) -> bool:
     return wide is None or (reason.measured != "part") == wide
 
 
-def _against(others: set[str], holds: Callable[[Reason], bool]) -> Callable[[Reason], bool]:
+def _against(others: Set[str], holds: Callable[[Reason], bool]) -> Callable[[Reason], bool]:
     """Only what is compared with one of these exercises."""
     return lambda reason: holds(reason) and reason.against in others
 

@@ -57,28 +57,37 @@ class EvidenceMap:
     def cell(self, exercise: str, part: str) -> Cell:
         """One exercise and one part (``muscle/part``). Raises KeyError for an unknown one."""
         if (exercise, part) not in self._cells:
-            if part not in self.parts:
+            if part not in self._parts:
                 raise KeyError(part)
             self._cells[exercise, part] = self._cell(exercise, part)
         return self._cells[exercise, part]
 
     def strip(self, exercise: str) -> tuple[Cell, ...]:
         """The parts that a set of an exercise counts for, or that studies measured in it, muscle by muscle as the catalog has them."""
-        cells = (self.cell(exercise, part) for part in self.parts)
+        parts = [part for muscle in self._muscles_of(exercise) for part in self._of_muscle(muscle)]
+        cells = (self.cell(exercise, part) for part in parts)
         return tuple(cell for cell in cells if cell.counts or cell.reasons)
+
+    def exercises(self, muscle: str) -> tuple[str, ...]:
+        """The exercises whose sets count for a muscle or a part of it, or of which anything is told there, by name."""
+        return self._touching.get(muscle, ())
+
+    def column(self, part: str) -> list[Cell]:
+        """The cells of a part that are not empty for sure, by name of the exercise."""
+        return [self.cell(id, part) for id in self.exercises(part.partition("/")[0])]
 
     def block(self, muscle: str) -> MuscleBlock:
         """One muscle's part of the map. Raises KeyError for an unknown muscle."""
-        parts = tuple(f"{muscle}/{part}" for part in self._catalog.muscles[muscle].data.parts)
+        parts = self._of_muscle(muscle)
         rows = [
             MapRow(id, tuple(self.cell(id, part) for part in parts))
-            for id in sorted(self._catalog.exercises, key=self._name)
+            for id in self.exercises(muscle)
         ]
-        marked = [row for row in rows if any(_shown(cell) for cell in row.cells)]
+        marked = [row for row in rows if _is_marked(row)]
         blank = [
             row
             for row in rows
-            if row not in marked and any(cell.counts == "direct" for cell in row.cells)
+            if not _is_marked(row) and any(cell.counts == "direct" for cell in row.cells)
         ]
         return MuscleBlock(
             muscle, parts, tuple(sorted(marked, key=lambda row: row.best)), tuple(blank)
@@ -87,11 +96,31 @@ class EvidenceMap:
     @cached_property
     def parts(self) -> tuple[str, ...]:
         """Every part, muscle by muscle as the catalog has them."""
-        return tuple(
-            f"{muscle}/{part}"
-            for muscle, entry in self._catalog.muscles.items()
-            for part in entry.data.parts
-        )
+        return tuple(part for muscle in self._catalog.muscles for part in self._of_muscle(muscle))
+
+    @cached_property
+    def _parts(self) -> frozenset[str]:
+        return frozenset(self.parts)
+
+    def _of_muscle(self, muscle: str) -> tuple[str, ...]:
+        return tuple(f"{muscle}/{part}" for part in self._catalog.muscles[muscle].data.parts)
+
+    def _muscles_of(self, exercise: str) -> list[str]:
+        """Those that may have a cell of it, as the catalog has them."""
+        found = {ref.partition("/")[0] for ref in self._catalog.exercises[exercise].data.set_credit}
+        return sorted(found | self._nearest.muscles(exercise), key=self._order.__getitem__)
+
+    @cached_property
+    def _order(self) -> dict[str, int]:
+        return {muscle: n for n, muscle in enumerate(self._catalog.muscles)}
+
+    @cached_property
+    def _touching(self) -> dict[str, tuple[str, ...]]:
+        found: dict[str, list[str]] = {}
+        for id in sorted(self._catalog.exercises, key=self._name):
+            for muscle in self._muscles_of(id):
+                found.setdefault(muscle, []).append(id)
+        return {muscle: tuple(ids) for muscle, ids in found.items()}
 
     def _name(self, exercise: str) -> str:
         return self._catalog.exercises[exercise].data.name
@@ -166,6 +195,10 @@ def _fill(finding: str, wide: bool) -> Fill:
     if wide:
         return "wider"
     return "found" if finding == "found" else "hinted"
+
+
+def _is_marked(row: MapRow) -> bool:
+    return any(_shown(cell) for cell in row.cells)
 
 
 def _shown(cell: Cell) -> bool:

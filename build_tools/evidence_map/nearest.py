@@ -18,9 +18,17 @@ class NearestStatements:
 
     def __init__(self, statements: Iterable[Preference]) -> None:
         self._told: dict[tuple[Kind, str], list[Preference]] = {}
+        self._muscles: dict[str, set[str]] = {}
         for statement in statements:
             self._told.setdefault((statement.kind, statement.part), []).append(statement)
+            for exercise in (statement.first, statement.second):
+                muscle = statement.part.partition("/")[0]
+                self._muscles.setdefault(exercise, set()).add(muscle)
         self.of = cache(self._of)
+
+    def muscles(self, exercise: str) -> set[str]:
+        """The muscles of which a statement names the exercise."""
+        return self._muscles.get(exercise, set())
 
     def _of(self, kind: Kind, part: str) -> list[Preference]:
         """Statements of a kind on a part or on its muscle; where the part itself was measured, no wider result of the same pair."""

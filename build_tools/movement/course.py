@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from ..catalog.entries import Exercise, Movement
 from ..catalog.load import Catalog
@@ -155,6 +157,13 @@ class Courses:
             worked,
         )
 
+    @cached_property
+    def _acts(self) -> dict[str, Mapping[str, str]]:
+        """Part -> how the model has it act at its joints."""
+        model = self._catalog.model
+        muscles = reversed(model.data.muscles.values()) if model else ()
+        return {muscle.part: muscle.acts for muscle in muscles if muscle.part}
+
     def _parts(self, ref: str) -> list[str]:
         """A part itself, or all parts of a whole muscle."""
         muscle = self._catalog.muscles.get(ref)
@@ -194,12 +203,7 @@ class Courses:
     def _serves(self, ref: str, joint: str, asks: str) -> bool:
         """Whether a part pulls to the side that is asked; any joint that it crosses where the model does not say."""
         root = NAMESAKE.get(joint, joint)
-        model = self._catalog.model
-        acts = (
-            next((m.acts for m in model.data.muscles.values() if m.part == ref), None)
-            if model
-            else None
-        )
+        acts = self._acts.get(ref)
         if acts is not None and root == joint:
             return acts.get(joint) == {"flexors": "flexes", "extensors": "extends"}[asks]
         part = self._catalog.part(ref)

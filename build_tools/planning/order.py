@@ -16,7 +16,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from typing import Literal
 
 from ..evidence_map.nearest import NearestStatements, distance, key
@@ -99,9 +99,7 @@ class Orders:
 
     def of(self, part: str) -> list[Tie]:
         """The places of all exercises that a set of counts directly for the part."""
-        kinds = {
-            id: self.kind(id, part) for id, facts in self._exercises.items() if part in facts.direct
-        }
+        kinds = {id: self.kind(id, part) for id in self._direct.get(part, ())}
         return [
             Tie(kind, tuple(sorted(tied, key=lambda id: self._exercises[id].name)))
             for kind in PLACES
@@ -109,6 +107,15 @@ class Orders:
                 kind, part, {id for id, found in kinds.items() if found == kind}
             )
         ]
+
+    @cached_property
+    def _direct(self) -> dict[str, list[str]]:
+        """Part -> the exercises that train it directly."""
+        found: dict[str, list[str]] = {}
+        for id, facts in self._exercises.items():
+            for part in facts.direct:
+                found.setdefault(part, []).append(id)
+        return found
 
     def _within(self, kind: PlaceKind, part: str, ids: set[str]) -> list[set[str]]:
         if kind == "length":

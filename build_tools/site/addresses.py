@@ -18,6 +18,7 @@ class Addresses:
 
     def __init__(self) -> None:
         self._anchors: dict[str, frozenset[str]] = {}
+        self._urls: dict[str, tuple[str, list[str]]] = {}
 
     def add(self, uri: str, anchors: list[str] | None = None) -> None:
         """Declare a page or file. Two equal anchors on one page, or two equal pages, are refused."""
@@ -45,9 +46,25 @@ class Addresses:
         fragment = f"#{anchor}" if anchor else ""
         if here == to and anchor:
             return fragment
-        target, start = url(to), url(here)
-        path = posixpath.relpath(target or ".", start or ".")
-        return path + ("/" if target.endswith("/") or not target else "") + fragment
+        return self._relative(here, to) + fragment
+
+    def _relative(self, here: str, to: str) -> str:
+        target, way = self._url(to)
+        start = self._url(here)[1]
+        same = 0
+        for one, other in zip(way, start, strict=False):
+            if one != other:
+                break
+            same += 1
+        steps = [*[".."] * (len(start) - same), *way[same:]] or ["."]
+        return "/".join(steps) + ("/" if target.endswith("/") or not target else "")
+
+    def _url(self, uri: str) -> tuple[str, list[str]]:
+        """Where a source uri is served, whole and folder by folder."""
+        if uri not in self._urls:
+            served = url(uri)
+            self._urls[uri] = served, list(filter(None, served.split("/")))
+        return self._urls[uri]
 
 
 def url(uri: str) -> str:

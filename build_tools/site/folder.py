@@ -31,8 +31,8 @@ def emit(book: Book, content: Path, to: Path) -> int:
     }
     files |= {page.uri: page.text.encode() for page in book.pages}
     files |= {file.uri: file.content for file in book.files}
+    for room in {uri.rpartition("/")[0] for uri in files}:
+        (to / room).mkdir(parents=True, exist_ok=True)
     for uri, data in files.items():
-        target = to / uri
-        target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_bytes(data)
+        (to / uri).write_bytes(data)
     return len(files)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import NamedTuple
 
 import yaml
 from mkdocs.utils.yaml import yaml_load
@@ -11,7 +12,7 @@ from build_tools.catalog.load import load
 from build_tools.checks.profile import load_profile
 from build_tools.evidence.claims.conclude import conclude
 from build_tools.movement.length.length import means
-from build_tools.site import book, frame
+from build_tools.site import book, frame, hand_written
 from build_tools.site.folder import emit
 
 from . import timing
@@ -19,14 +20,24 @@ from . import timing
 CONTENT = timing.ROOT / "content"
 
 
-def prepare(catalog: Path, folder: Path) -> tuple[list[str], list[str], int]:
-    """Write what the two builds need into ``folder``: the two commands, and the number of pages of the book."""
+class Prepared(NamedTuple):
+    """Two builds as arguments for Python, and the number of pages of the book."""
+
+    ours: list[str]
+    plain: list[str]
+    pages: int
+
+
+def prepare(catalog: Path, folder: Path) -> Prepared:
+    """Write what the two builds need into ``folder``."""
     loaded = load(catalog)
-    pages = book.render(loaded, conclude(loaded, means(loaded)), load_profile())
+    written = hand_written.pages(CONTENT)
+    conclusions = conclude(loaded, means(loaded))
+    pages = book.render(loaded, conclusions, load_profile(), written=written)
     emit(pages, CONTENT, folder / "content")
     ours = _command(folder, "ours", CONTENT, [{"handbook": {"catalog": str(catalog)}}])
     plain = _command(folder, "plain", folder / "content", [])
-    return ours, plain, len(pages.pages)
+    return Prepared(ours, plain, len(pages.pages))
 
 
 def _command(folder: Path, name: str, docs: Path, plugins: list) -> list[str]:

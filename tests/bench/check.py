@@ -29,7 +29,7 @@ def check(catalog: Path) -> list:
 
 
 def against_parsing(catalog: Path, runs: int) -> tuple[float, float]:
-    """Median seconds of parsing and of checking, in one process."""
+    """Median processor seconds of parsing and of checking, in one process."""
     parsing, checking = timing.of_calls(runs, lambda: parse(catalog), lambda: check(catalog))
     return parsing, checking
 

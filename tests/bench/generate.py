@@ -14,10 +14,17 @@ from pathlib import Path
 
 #: Exercises that share one muscle; the hamstrings have about this many.
 PER_MUSCLE = 20
+#: Tenths of a degree by which postures differ.
+TURNS = 290
 _SYLLABLES = [a + b for a in "bdfgklmnprstvz" for b in "aeiou"]
 #: In reading order, shown names of an entry: made unique by a word in front.
 _NAME = re.compile(r"^(\s*(?:name|everyday|latin): )(.+)$", re.MULTILINE)
 _OTHER_NAMES = re.compile(r"^(\s*also_called: )\[(.+)\]$", re.MULTILINE)
+#: The lines of a posture, and angles that may be made smaller.
+_POSTURE = re.compile(r"^ +(?:from|to): .+$", re.MULTILINE)
+_ANGLE = re.compile(r"\b[3-9]\d\b|\b1\d\d\b")
+#: The key of a muscle of the model.
+_KEY = re.compile(r"^(  )(?=[\w-]+:$)", re.MULTILINE)
 
 
 def generate(demo: Path, target: Path, entries: int) -> Path:
@@ -28,9 +35,12 @@ def generate(demo: Path, target: Path, entries: int) -> Path:
     }
     for folder in sources:
         (target / folder).mkdir(parents=True)
-    for name in ("handbook.yaml", "vocabulary.yaml"):
+    (target / "model").mkdir()
+    for name in ("handbook.yaml", "vocabulary.yaml", "model/lamp.csv"):
         shutil.copyfile(demo / name, target / name)
     records = (demo / "references.bib").read_text(encoding="utf-8")
+    model, modelled = (demo / "model" / "muscles.yaml").read_text(encoding="utf-8"), ""
+    head, _, muscles = model.partition("\nmuscles:\n")
     bibliography = []
     per_muscle = max(1, PER_MUSCLE // len(sources["exercises"]))
     written = 0
@@ -47,11 +57,20 @@ def generate(demo: Path, target: Path, entries: int) -> Path:
             key: _id("studies", words["studies"], key)
             for key in re.findall(r"^@\w+\{(\w+),", records, re.MULTILINE)
         }
+        if not copy:
+            # Once a catalog, and of its first copy: how much and how often, and the example that the tour follows.
+            for name in ("programme.yaml", "example.yaml"):
+                write(target / name, renamed((demo / name).read_text(encoding="utf-8"), new_ids))
+        if not copy % per_muscle:
+            lines = renamed(muscles, new_ids)
+            modelled += named(_KEY.sub(rf"\1{words['muscles']}-", lines), words["muscles"])
         for folder, paths in sources.items():
             if folder == "muscles" and copy % per_muscle:
                 continue
             for path in paths:
                 text = renamed(path.read_text(encoding="utf-8"), new_ids)
+                if folder == "exercises":
+                    text = moved(text, copy)
                 write(
                     target / folder / f"{new_ids[path.stem]}.yaml",
                     text if folder == "studies" else named(text, words[folder]),
@@ -61,6 +80,7 @@ def generate(demo: Path, target: Path, entries: int) -> Path:
         cited = records if copy % per_muscle == 0 else _of_studies(records, sources["studies"])
         bibliography.append(record(renamed(cited, new_ids), words["studies"], copy))
     write(target / "references.bib", "".join(bibliography))
+    write(target / "model" / "muscles.yaml", f"{head}\nmuscles:\n{modelled}")
     return target
 
 
@@ -111,6 +131,14 @@ def named(text: str, word: str) -> str:
         lambda match: (
             f"{match[1]}[{', '.join(f'{word} {name.strip()}' for name in match[2].split(','))}]"
         ),
+        text,
+    )
+
+
+def moved(text: str, copy: int) -> str:
+    """``text`` with postures of its own: no two of ``TURNS`` copies look alike, as nothing drawn once must pass for drawn often."""
+    return _POSTURE.sub(
+        lambda line: _ANGLE.sub(lambda angle: f"{int(angle[0]) - copy % TURNS / 10:g}", line[0]),
         text,
     )
 

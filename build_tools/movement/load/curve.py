@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from math import copysign, isfinite
+from typing import NamedTuple
 
 #: Shares of the peak. Above the first the load counts as near its peak, below the second as nearly gone.
 HIGH, VANISHING = 0.8, 0.1
@@ -12,8 +14,7 @@ HIGH, VANISHING = 0.8, 0.1
 NOTHING = 1e-6
 
 
-@dataclass(frozen=True)
-class Instant:
+class Instant(NamedTuple):
     """One instant: share of the repetition (0-1), joint angle (degrees), muscle moment asked (N·m, flexors positive)."""
 
     share: float
@@ -46,22 +47,30 @@ class Curve:
     joint: str
     samples: tuple[Instant, ...]
 
-    @property
+    @cached_property
     def peak(self) -> float:
         """Largest size of the moment, N·m; never negative."""
         return max(abs(s.moment) for s in self.samples)
 
-    def normalised(self) -> list[float]:
+    def normalised(self) -> tuple[float, ...]:
         """Each moment as a share of the peak, positive where the muscle group of the peak is asked. All zero without load."""
-        peak = self.peak
-        if peak < NOTHING:
-            return [0.0] * len(self.samples)
-        # The first peak gives the sign, the largest the size: of two that rounding parts, neither goes beyond 1.
-        top = copysign(peak, self.samples[_first_peak(self.samples)].moment)
-        return [s.moment / top for s in self.samples]
+        return self._shares
 
     def summary(self) -> Summary | None:
         """The curve in a few numbers, or None without load. Between samples the curve is taken as straight."""
+        return self._summary
+
+    @cached_property
+    def _shares(self) -> tuple[float, ...]:
+        peak = self.peak
+        if peak < NOTHING:
+            return (0.0,) * len(self.samples)
+        # The first peak gives the sign, the largest the size: of two that rounding parts, neither goes beyond 1.
+        top = copysign(peak, self.samples[_first_peak(self.samples)].moment)
+        return tuple(s.moment / top for s in self.samples)
+
+    @cached_property
+    def _summary(self) -> Summary | None:
         if self.peak < NOTHING:
             return None
         if not all(isfinite(s.moment) for s in self.samples):

@@ -8,7 +8,7 @@ sides are supported (a bridge, a push-up) the supports' shares come first, from 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from .statics import Force, Point, moment, reactions
 
@@ -38,16 +38,14 @@ BENDS = {
 SIDE_BY_SIDE = 0.05
 
 
-@dataclass(frozen=True)
-class Applied:
+class Applied(NamedTuple):
     """A weight or a pull, and the segment that it acts on."""
 
     segment: str
     force: Force
 
 
-@dataclass(frozen=True)
-class Support:
+class Support(NamedTuple):
     """Where the body rests on something that does not move, and with which segment.
 
     ``pivot``: the body can turn about it (toes, a grip on a bar), so whoever holds still has the whole weight in line with it.

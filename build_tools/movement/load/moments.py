@@ -8,7 +8,7 @@ is nominal (below): it only sets how much the weight of the limbs counts beside 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import dist
 
 from ...catalog.entries import Load, MachineCurve, Movement, Position
@@ -235,7 +235,7 @@ def anchor_in(frame: Frame, load: Load) -> Point | None:
 def _on_girdle(frame: Frame, acting: Sequence[Applied]) -> list[Applied]:
     """What acts on the arm, moved to the shoulder: the girdle carries the arm and does not turn it."""
     return [
-        replace(a, force=replace(a.force, at=frame.joints["shoulder"]))
+        a._replace(force=a.force._replace(at=frame.joints["shoulder"]))
         if a.segment in BEYOND[LIFT]
         else a
         for a in acting

@@ -6,8 +6,8 @@ Points are (x, y) in metres, y up; forces are in newtons; moments are in newton 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from math import hypot
+from typing import NamedTuple
 
 Point = tuple[float, float]
 
@@ -19,8 +19,7 @@ GRAVITY = 9.81
 SLACK_SHARE = 0.8
 
 
-@dataclass(frozen=True)
-class Force:
+class Force(NamedTuple):
     """A force that acts at a point."""
 
     at: Point

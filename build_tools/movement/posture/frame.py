@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from math import cos, radians, sin
+from typing import NamedTuple
 
 from .view import View
 
@@ -28,8 +29,7 @@ LEG = ("hip", "knee", "ankle", "heel", "toe")
 ARM = ("shoulder", "elbow", "wrist", "hand")
 
 
-@dataclass(frozen=True)
-class Segment:
+class Segment(NamedTuple):
     """A straight piece of the body, start nearer to the trunk (foot: heel). ``angle`` is in space, degrees (see the package)."""
 
     start: Point

@@ -33,7 +33,7 @@ def frames(
 
     Raises ``KeyError`` for a position or load point that the vocabulary does not hold.
     """
-    return tuple(_at(movement, vocabulary, body, step / (steps - 1)) for step in range(steps))
+    return _at(movement, vocabulary, body, [step / (steps - 1) for step in range(steps)])
 
 
 def key_frames(
@@ -41,7 +41,7 @@ def key_frames(
 ) -> tuple[Frame, ...]:
     """The postures that the author wrote down: start, those on the way, end."""
     count = len(movement.via) + 2
-    return tuple(_at(movement, vocabulary, body, index / (count - 1)) for index in range(count))
+    return _at(movement, vocabulary, body, [index / (count - 1) for index in range(count)])
 
 
 def key_angles(movement: Movement, vocabulary: Vocabulary) -> list[Angles]:
@@ -59,12 +59,24 @@ def joints(movement: Movement) -> tuple[str, ...]:
     return view_of(movement).joints
 
 
-def _at(movement: Movement, vocabulary: Vocabulary, body: Body, time: float) -> Frame:
-    angles = between(key_angles(movement, vocabulary), time)
-    position = vocabulary.positions[movement.position]
-    second = _second(movement, position, time)
+def _at(
+    movement: Movement, vocabulary: Vocabulary, body: Body, times: Sequence[float]
+) -> tuple[Frame, ...]:
+    keys, position = key_angles(movement, vocabulary), vocabulary.positions[movement.position]
     holds = bool(movement.load.at and vocabulary.load_points[movement.load.at].angles)
-    return PLACE[view_of(movement)](movement, position, angles, second, body, time, holds)
+    place = PLACE[view_of(movement)]
+    return tuple(
+        place(
+            movement,
+            position,
+            between(keys, time),
+            _second(movement, position, time),
+            body,
+            time,
+            holds,
+        )
+        for time in times
+    )
 
 
 def _second(movement: Movement, position: Position, time: float) -> Angles:

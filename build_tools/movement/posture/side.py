@@ -27,6 +27,12 @@ RESTS = {
 }
 #: Which way the palm faces, for a wrist that bends: with the elbow, against it, or out of the plane.
 PALM = {None: 1.0, "underhand": 1.0, "overhand": -1.0, "neutral": 0.0, "turning": 1.0}
+#: Segment, of either limb -> the joints it runs between.
+_ENDS = {
+    prefix + name: (prefix + start, prefix + end)
+    for name, (start, end) in SEGMENTS.items()
+    for prefix in ("", OTHER)
+}
 LEGS = ("hip", "knee", "ankle")
 
 
@@ -134,12 +140,10 @@ def _arm(
 
 def segments(joints: dict[str, Point], turns: dict[str, float]) -> dict[str, Segment]:
     """Every segment whose angle in space is given."""
-    made = {}
-    for name, angle in turns.items():
-        prefix, plain = (OTHER, name.removeprefix(OTHER)) if name.startswith(OTHER) else ("", name)
-        start, end = SEGMENTS[plain]
-        made[name] = Segment(joints[prefix + start], joints[prefix + end], angle)
-    return made
+    return {
+        name: Segment(joints[_ENDS[name][0]], joints[_ENDS[name][1]], angle)
+        for name, angle in turns.items()
+    }
 
 
 def _with(

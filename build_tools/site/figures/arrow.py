@@ -80,8 +80,13 @@ def arrow(
         if shape.style == "kit" and len(shape.room) > 1
     ]
     floor = 0.0 if frames[0].view.upright else -inf
-    clear = [way for way in ways if _clear(way, keep_off, floor)]
-    return _drawn(next((way for way in clear if _clear(way, stands, floor)), [*clear, ways[0]][0]))
+    clear = None
+    for way in ways:
+        if _clear(way, keep_off, floor):
+            if _clear(way, stands, floor):
+                return _drawn(way)
+            clear = clear or way
+    return _drawn(clear or ways[0])
 
 
 def _drawn(way: Sequence[Point]) -> list[Shape]:

@@ -52,6 +52,16 @@ def all_pairs(shelf: RenderContext) -> Mapping[Pair, list[PairStatement]]:
     return pairs.pairs(shelf.names, told(shelf))
 
 
+@once
+def _others(shelf: RenderContext) -> dict[str, list[str]]:
+    """Exercise -> those that anything compares it with."""
+    found: dict[str, list[str]] = {}
+    for first, second in all_pairs(shelf):
+        found.setdefault(first, []).append(second)
+        found.setdefault(second, []).append(first)
+    return found
+
+
 def exercise(shelf: RenderContext, id: str) -> dict[str, Any]:
     """``data/compare/<id>.json`` as JSON values."""
     return {
@@ -60,7 +70,7 @@ def exercise(shelf: RenderContext, id: str) -> dict[str, Any]:
         "inside": shelf.names.exercise(id),
         "needs": _needs(shelf, id),
         "cells": {cell.part: _cell(shelf, cell) for cell in shelf.evidence_map.strip(id)},
-        "pairs": [(set(pair) - {id}).pop() for pair in all_pairs(shelf) if id in pair],
+        "pairs": _others(shelf).get(id, []),
         "credit": " ".join(figure_file.grounds(shelf, id)),
         "drawing": xml_text(
             render("loop.svg.jinja", figure=posture(shelf, id, f"loop-{id}"))

@@ -70,7 +70,7 @@ def signs() -> list[dict[str, str]]:
 def statements(shelf: RenderContext, muscle: str) -> dict[str, Any]:
     """``data/find/<muscle>.json`` as JSON values."""
     found: dict[str, dict[str, list[str]]] = {}
-    for id in sorted(shelf.catalog.exercises):
+    for id in sorted(shelf.evidence_map.exercises(muscle)):
         for cell in _marked(shelf, id):
             if cell.part.partition("/")[0] == muscle:
                 found.setdefault(id, {})[cell.part] = [

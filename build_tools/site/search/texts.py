@@ -100,17 +100,21 @@ def shown(html: str) -> str:
     inside: list[str] = []  # open elements from the outermost one that is left out
     end = 0
     for tag in _TAG.finditer(html):
+        closes, name, rest = tag.groups()
+        name = name.lower()
         if not inside:
-            found.append(html[end : tag.start()])
-        end = tag.end()
-        closes, name, rest = tag[1], tag[2].lower(), tag[3]
+            start, after = tag.span()
+            found.append(html[end:start])
+            end = after
+            if closes or not (name in _UNREAD or "data-search-exclude" in rest):
+                continue
         if closes:
             if name in inside:
                 while inside.pop() != name:
                     pass
+                end = tag.end()
         elif name not in _VOID and not rest.endswith("/"):
-            if inside or name in _UNREAD or "data-search-exclude" in rest:
-                inside.append(name)
+            inside.append(name)
     if not inside:
         found.append(html[end:])
     return " ".join(unescape(" ".join(found)).split())

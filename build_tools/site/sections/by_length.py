@@ -59,10 +59,11 @@ def by_length(desk: PageContext, ref: str) -> ByLength | None:
     """The exercises that a set of counts for the part, wholly or half; None where there are none."""
     steps: dict[int, list[Placed]] = {}
     without: dict[str, list[Link]] = {}
-    for id, entry in desk.shelf.catalog.exercises.items():
+    for id in desk.shelf.evidence_map.exercises(ref.partition("/")[0]):
         course = desk.shelf.courses.of(id)
         if ref not in course.lengths:
             continue
+        credit = desk.shelf.catalog.exercises[id].data.set_credit
         found, share = course.lengths[ref], course.length_when_hard(ref)
         if isinstance(found, Missing) or share is None:
             without.setdefault(found.why if isinstance(found, Missing) else "", []).append(
@@ -70,7 +71,7 @@ def by_length(desk: PageContext, ref: str) -> ByLength | None:
             )
         else:
             steps.setdefault(percent(share), []).append(
-                Placed(desk.exercise(id), _note(course, ref, entry.data.set_credit))
+                Placed(desk.exercise(id), _note(course, ref, credit))
             )
     if not steps and not without:
         return None

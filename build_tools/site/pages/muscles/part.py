@@ -193,8 +193,8 @@ def credited(desk: PageContext, ref: str, credit: str) -> list[Link]:
     """Exercises whose sets count towards a part (or the whole muscle) in this way, by name."""
     return sorted(
         desk.exercise(id)
-        for id, e in desk.shelf.catalog.exercises.items()
-        if e.data.set_credit.get(ref) == credit
+        for id in desk.shelf.evidence_map.exercises(ref.partition("/")[0])
+        if desk.shelf.catalog.exercises[id].data.set_credit.get(ref) == credit
     )
 
 
@@ -210,8 +210,7 @@ def joints(shelf: RenderContext, part: entries.Part) -> list[str]:
 
 def _marks(desk: PageContext, ref: str) -> list[MarkGroup]:
     """The exercises that train it by their marks, in the order of the legend."""
-    map, exercises = desk.shelf.evidence_map, desk.shelf.catalog.exercises
-    cells = [map.cell(id, ref) for id in sorted(exercises, key=lambda id: exercises[id].data.name)]
+    cells = desk.shelf.evidence_map.column(ref)
     shown = [cell for cell in cells if cell.mark and cell.counts]
     return [
         MarkGroup(
