@@ -67,6 +67,7 @@ _STATES = {
     "required": {True: "required"},
     "invalid": {"true": "invalid"},
     "modal": {True: "modal"},
+    "focused": {True: "focused"},
 }
 
 
