@@ -21,10 +21,19 @@
     [": dark", "slate", "Follow the system's colours", "M20 14A8.5 8.5 0 1 1 10 4a7 7 0 0 0 10 10Z"],
   ];
   const colours = (media, scheme) => ({ "color-media": `(prefers-color-scheme${media})`, "color-scheme": scheme, "color-primary": "custom", "color-accent": "custom" });
-  const choice = ([media, scheme, name, sign], n) => `
-    <input class="md-option" ${Object.entries(colours(media, scheme)).map(([what, value]) => `data-md-${what}="${value}"`).join(" ")} aria-label="${ways.at(n - 1)[2]}" type="radio" name="__palette" id="__palette_${n}">
-    <label class="md-header__button md-icon hb-scheme" title="${name}" for="__palette_${(n + 1) % ways.length}" hidden><svg viewBox="0 0 24 24" aria-hidden="true"><path d="${sign}"/></svg></label>`;
-  document.currentScript.insertAdjacentHTML("beforebegin", `<div class="md-header__option" data-md-component="palette" role="radiogroup" aria-label="Colours">${ways.map(choice).join("")}</div>`);
+  const element = (name, attributes, ...children) => {
+    const made = document.createElementNS(["svg", "path"].includes(name) ? "http://www.w3.org/2000/svg" : document.body.namespaceURI, name);
+    for (const [what, value] of Object.entries(attributes)) made.setAttribute(what, value);
+    made.append(...children);
+    return made;
+  };
+  const choice = ([media, scheme, name, sign], n) => [
+    element("input", { class: "md-option", ...Object.fromEntries(Object.entries(colours(media, scheme)).map(([what, value]) => [`data-md-${what}`, value])),
+      "aria-label": ways.at(n - 1)[2], type: "radio", name: "__palette", id: `__palette_${n}` }),
+    element("label", { class: "md-header__button md-icon hb-scheme", title: name, for: `__palette_${(n + 1) % ways.length}`, hidden: "" },
+      element("svg", { viewBox: "0 0 24 24", "aria-hidden": "true" }, element("path", { d: sign }))),
+  ];
+  document.currentScript.before(element("div", { class: "md-header__option", "data-md-component": "palette", role: "radiogroup", "aria-label": "Colours" }, ...ways.flatMap(choice)));
 
   const chosen = window.__md_get("__palette")?.color;
   if (chosen) {

@@ -1,0 +1,73 @@
+"""The choice of colours in Chromium: what a reader chose stands before anything is painted, and the theme's own script goes on from it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pytest
+from site_serving import serve
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, BrowserContext
+
+pytestmark = pytest.mark.browser
+SCHEME = "document.body.dataset.mdColorScheme"
+#: The scheme as it stood when the page was read and no other script had run.
+FIRST = f"document.addEventListener('DOMContentLoaded', () => {{ window.first = {SCHEME}; }});"
+
+
+@pytest.fixture(scope="module")
+def address(demo_site: Path) -> Iterator[str]:
+    with serve(demo_site) as at:
+        yield at
+
+
+@pytest.fixture(params=["light", "dark"])
+def context(
+    request: pytest.FixtureRequest, browser: Browser, address: str
+) -> Iterator[BrowserContext]:
+    with browser.new_context(base_url=address, color_scheme=request.param) as made:
+        yield made
+
+
+def test_a_choice_is_kept_and_comes_first(context: BrowserContext) -> None:
+    page = context.new_page()
+    wrong: list[str] = []
+    page.on("pageerror", lambda error: wrong.append(str(error)))
+    page.on("console", lambda said: wrong.append(said.text) if said.type == "error" else None)
+    page.goto("methods/")
+    for _ in range(3):  # the system's colours, light, dark, in whatever order they come
+        name = page.locator(".hb-scheme:visible").get_attribute("title")
+        page.locator(".hb-scheme:visible").click()
+        chosen = page.evaluate(SCHEME)
+        if name != "Follow the system's colours":
+            assert chosen == {"light": "default", "dark": "slate"}[str(name).split()[2]]
+        again = context.new_page()
+        again.add_init_script(FIRST)
+        again.goto("exercises/")
+        assert again.evaluate("window.first") == chosen == again.evaluate(SCHEME)
+        assert again.locator(".hb-scheme:visible").count() == 1
+        again.close()
+    assert wrong == []
+
+
+def test_what_readers_chose_before_still_holds(context: BrowserContext) -> None:
+    """As the theme (Material for MkDocs 9.8) keeps it: under the site's path, with the colours of the choice."""
+    page = context.new_page()
+    page.goto("methods/")
+    page.evaluate(
+        """localStorage.setItem("/.__palette", JSON.stringify({ index: 2, color: { media: "(prefers-color-scheme: dark)", scheme: "slate",
+            primary: "custom", accent: "custom" } }))"""
+    )
+    page.reload()
+    assert page.evaluate(SCHEME) == "slate"
+
+
+def test_without_scripts_no_choice_is_offered(browser: Browser, address: str) -> None:
+    with browser.new_context(base_url=address, java_script_enabled=False) as context:
+        page = context.new_page()
+        page.goto("methods/")
+        assert page.locator("[name=__palette]").count() == 0
+        assert page.locator("h1").is_visible()
