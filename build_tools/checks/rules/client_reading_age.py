@@ -48,6 +48,7 @@ Passes: exercises/crate-curl.yaml
 """
 
 from collections.abc import Iterator
+from functools import partial
 
 from build_tools.catalog import care
 from build_tools.catalog.entries import TODO
@@ -66,7 +67,7 @@ def check(context: Context) -> Iterator[Problem]:
 
     passages = [
         (
-            exercise.spot("cues", key=True),
+            partial(exercise.spot, "cues", key=True),
             [
                 text
                 for path, text in client_texts(exercise.data)
@@ -83,14 +84,14 @@ def check(context: Context) -> Iterator[Problem]:
             [*handbook.data.notice.help_at_once, *handbook.data.notice.stop] if handbook else []
         )
         passages.append(
-            (vocabulary.spot("concerns", key=True), [*notice, *(line.say for line in lines)])
+            (partial(vocabulary.spot, "concerns", key=True), [*notice, *(line.say for line in lines)])
         )
     for spot, texts in passages:
         grade = reading.grade(texts) if texts else 0
         if grade > GRADE:
             words = reading.hardest_words(texts, NAMED)
             yield Problem(
-                spot,
+                spot(),
                 f"the text for clients reads at school grade {grade:.1f}; the limit is {GRADE:g} (age 11 to 12)",
                 f"use shorter sentences, and everyday words for: {', '.join(words)}",
             )
