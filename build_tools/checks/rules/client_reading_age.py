@@ -84,7 +84,10 @@ def check(context: Context) -> Iterator[Problem]:
             [*handbook.data.notice.help_at_once, *handbook.data.notice.stop] if handbook else []
         )
         passages.append(
-            (partial(vocabulary.spot, "concerns", key=True), [*notice, *(line.say for line in lines)])
+            (
+                partial(vocabulary.spot, "concerns", key=True),
+                [*notice, *(line.say for line in lines)],
+            )
         )
     for spot, texts in passages:
         grade = reading.grade(texts) if texts else 0
