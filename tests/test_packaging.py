@@ -117,7 +117,7 @@ def test_every_library_that_is_imported_is_declared(folder: str, groups: list[st
 
 
 def test_the_guide_can_be_read_at_one_sitting() -> None:
-    assert len((ROOT / "DEVELOPERS.md").read_bytes()) <= 14 * 1024
+    assert len((ROOT / "DEVELOPERS.md").read_bytes()) <= 16 * 1024
 
 
 # --- make --------------------------------------------------------------------
