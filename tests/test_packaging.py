@@ -176,30 +176,14 @@ def test_a_second_run_installs_nothing_unless_the_lock_changed(clone: Path) -> N
 
 
 @needs_make
-def test_the_last_site_stays_when_a_check_fails(clone: Path) -> None:
-    """What becomes of it when the build itself fails, `tests/site/hosting/test_place.py` shows."""
-    (clone / "site").mkdir()
-    (clone / "site" / "index.html").write_text("old")
-    assert make(clone, "site", FAIL="handbook").returncode != 0
-    assert (clone / "site" / "index.html").read_text() == "old"
+@pytest.mark.parametrize("fails", [False, True])
+def test_the_site_is_read_and_checked_once_by_a_strict_build(clone: Path, fails: bool) -> None:
+    """What a strict build refuses, `tests/site/adapter/test_plugin.py` shows; what becomes of the last site, `tests/site/hosting/test_place.py`."""
     assert make(clone, "site").returncode == 0
-    assert (clone / "site" / "index.html").read_text() == "new\n"
-
-
-@needs_make
-@pytest.mark.parametrize("stale", [False, True])
-def test_the_site_needs_fresh_conclusions(clone: Path, stale: bool) -> None:
-    if stale:
-        handbook = clone / ".venv" / "bin" / "handbook"
-        handbook.write_text(
-            handbook.read_text().replace(
-                '[ "$FAIL"', 'case "$*" in *--all*) exit 1;; esac\n[ "$FAIL"'
-            )
-        )
-    assert (make(clone, "site").returncode != 0) == stale
-    asked = (clone / "log").read_text()
-    assert asked.count("handbook check --all --strict") == 1
-    assert ("mkdocs build" in asked) != stale
+    (clone / "log").unlink()
+    found = make(clone, "site", FAIL="python" if fails else "")
+    assert (found.returncode != 0) == fails and ("is in site/" in found.stdout) != fails
+    assert (clone / "log").read_text() == "python -m mkdocs build --strict\n"
 
 
 @needs_make
