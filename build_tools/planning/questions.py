@@ -10,6 +10,7 @@ exercises; it has "trained" besides, the parts that have an order. ``data/planne
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
 #: What an exercise tells part by part and only an answer needs.
@@ -26,12 +27,16 @@ def shared(planner: dict[str, Any]) -> dict[str, Any]:
     return kept | {"trained": list(planner["orders"])}
 
 
-def of_muscle(planner: dict[str, Any], muscle: str) -> dict[str, Any]:
-    """``data/planner/<muscle>.json`` of that whole. Raises KeyError for an unknown muscle."""
+def of_muscle(
+    planner: dict[str, Any], muscle: str, among: Iterable[str] | None = None
+) -> dict[str, Any]:
+    """``data/planner/<muscle>.json`` of that whole. ``among``: the exercises that may have to do with the muscle, in the order of the
+    whole; all of them unless given. Raises KeyError for an unknown muscle."""
     parts = planner["muscles"][muscle]["parts"]
     number: dict[int, int] = {}  # in the whole -> here
     exercises = {}
-    for id, one in planner["exercises"].items():
+    for id in planner["exercises"] if among is None else among:
+        one = planner["exercises"][id]
         told = {key: {part: one[key][part] for part in parts if part in one[key]} for key in ASKED}
         told["best"] = {
             part: {place: number.setdefault(n, len(number)) for place, n in places.items()}

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
+from functools import cache
 from itertools import combinations
 from math import exp, log, sqrt
 from statistics import fmean
@@ -47,25 +48,30 @@ class UnitSpreads:
         """What all of it rests on."""
         for spread in self.printed:
             self._logs[spread.outcome][spread.measure].append(log(spread.value))
+        self._known = cache(
+            self._work_out
+        )  # asked for each contrast, and all spreads are behind each
 
     def of(self, outcome: str, measure: str, people: float) -> BorrowedSpread:
         """The standard error of a contrast of ``people`` (see ``contributing``)."""
+        unit, spread = self._known(outcome, measure)
+        return BorrowedSpread(unit / sqrt(people), spread)
+
+    def _work_out(self, outcome: str, measure: str) -> tuple[float, float]:
+        """The unit spread of a measure, and how far it may be off (standard deviation of its logarithm)."""
         by_measure = self._logs[outcome]
         everything = [x for found in by_measure.values() for x in found]
         usual = log(USUAL.get(outcome, USUAL["activation"]))
         all_measures = _leaning(everything, usual, _USUAL_WEIGHT)
         own = by_measure.get(measure, [])
         mine = _leaning(own, all_measures, _MEASURE_WEIGHT)
-        off = [
-            (x - _leaning(found, all_measures, _MEASURE_WEIGHT)) ** 2
-            for found in by_measure.values()
-            for x in found
-        ]
+        off = []
+        for found in by_measure.values():
+            middle_of_all = _leaning(found, all_measures, _MEASURE_WEIGHT)
+            off += [(x - middle_of_all) ** 2 for x in found]
         square = (sum(off) + _FACTOR_WEIGHT * _USUAL_FACTOR**2) / (len(off) + _FACTOR_WEIGHT)
         # What is borrowed is itself known from few studies only.
-        return BorrowedSpread(
-            exp(mine) / sqrt(people), sqrt(square * (1 + 1 / (len(own) + _MEASURE_WEIGHT)))
-        )
+        return exp(mine), sqrt(square * (1 + 1 / (len(own) + _MEASURE_WEIGHT)))
 
 
 def printed(assembly: Assembly) -> Iterator[UnitSpread]:

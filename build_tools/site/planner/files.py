@@ -43,7 +43,8 @@ def _planner(shelf: RenderContext) -> bytes:
 
 
 def _of_muscle(shelf: RenderContext, muscle: str) -> bytes:
-    return _json(questions.of_muscle(_all(shelf), muscle))
+    among = sorted(shelf.evidence_map.exercises(muscle))
+    return _json(questions.of_muscle(_all(shelf), muscle, among))
 
 
 @once
