@@ -21,7 +21,7 @@ LAYERS: dict[str, str] = {
     "revisions": "what a catalog says otherwise than at another revision, and why",
     "evidence_map": "exercises by parts, each with the best kind of evidence",
     "planning": "data for finding, comparing, proposing and counting",
-    "site": "pages, figures, plots, client files; ``plugin`` alone knows MkDocs, ``folder`` writes a folder instead",
+    "site": "pages, figures, plots, client files; ``adapter/`` alone knows MkDocs, ``folder`` writes a folder instead",
     "commands": "the subcommands of ``handbook``",
     "cli": "the ``handbook`` command",
 }
