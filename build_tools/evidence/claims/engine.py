@@ -42,14 +42,14 @@ _CALLED = {
 
 
 class Earlier(NamedTuple):
-    """The engine of a state before, which differs in studies of ``muscles`` alone."""
+    """The engine of a state before, which differs in studies of ``measured`` alone: muscles, each with an outcome."""
 
     engine: Engine
-    muscles: frozenset[str]
+    measured: frozenset[tuple[str, str]]
 
-    def covers(self, *parts: str) -> bool:
+    def covers(self, outcome: str, *parts: str) -> bool:
         """Whether what was known of these parts still is."""
-        return not {part.partition("/")[0] for part in parts} & self.muscles
+        return not {(part.partition("/")[0], outcome) for part in parts} & self.measured
 
 
 class Engine:
@@ -74,6 +74,7 @@ class Engine:
         self.components = cache(self._components)
         self.weighing = cache(self._weighing)
         self._compared = cache(self._comparison)
+        self._borrows_as_before = cache(self._borrows)
 
     @cached_property
     def spreads(self) -> UnitSpreads:
@@ -91,7 +92,7 @@ class Engine:
         before: Sequence[Earlier | None] = [None] * len(varied)
         if self._earlier:
             engines = self._earlier.engine.variations
-            before = [Earlier(engine, self._earlier.muscles) for _, engine in engines]
+            before = [Earlier(engine, self._earlier.measured) for _, engine in engines]
         return [
             (
                 f"{_CALLED[moved.moved[0]]} {ends[moved.moved[1]]}",
@@ -100,11 +101,6 @@ class Engine:
             for moved, earlier in zip(varied, before, strict=True)
             if moved.moved
         ]
-
-    @cached_property
-    def _borrows_as_before(self) -> bool:
-        """Whether missing spreads are borrowed from the same ones as in the state before."""
-        return bool(self._earlier and self._earlier.engine.spreads.printed == self.spreads.printed)
 
     def forget_earlier(self) -> None:
         """Ask no engine of a state before any more, so that it can go."""
@@ -241,18 +237,23 @@ class Engine:
     def _is_known(self, question: Question, weighing: Weighing | None) -> bool:
         """Whether all that was known of a question in the state before still is, ``weighing`` being its answer."""
         parts = {question.part, *((question.first, question.second) if question.within else ())}
-        if not self._earlier or not self._earlier.covers(*parts):
+        if not self._earlier or not self._earlier.covers(question.outcome, *parts):
             return False
         # A report without a spread borrows one, of any study with the same outcome.
-        return not (weighing and weighing.reports) or self._borrows_as_before
+        return not (weighing and weighing.reports) or self._borrows_as_before(question.outcome)
+
+    def _borrows(self, outcome: str) -> bool:
+        """Whether spreads that an outcome misses are borrowed from the same ones as in the state before."""
+        assert self._earlier is not None
+        return self._earlier.engine.spreads.behind(outcome) == self.spreads.behind(outcome)
 
     def _samples(self, topic: PooledTopic) -> Samples:
-        if self._earlier and self._earlier.covers(topic.part):
+        if self._earlier and self._earlier.covers(topic.outcome, topic.part):
             return self._earlier.engine.samples(topic)
         return Samples(self.assembly.samples(topic))
 
     def _components(self, topic: PooledTopic, factor: float = 1.0) -> list[Component]:
-        if self._earlier and self._earlier.covers(topic.part):
+        if self._earlier and self._earlier.covers(topic.outcome, topic.part):
             return self._earlier.engine.components(topic, factor)
         blocks = [sample.block for sample in self.samples(topic) if sample.block]
         return [

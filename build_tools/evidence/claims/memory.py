@@ -28,10 +28,10 @@ class ConclusionMemory:
         """The engine of a catalog: the last one where nothing changed that weighing reads, else one that asks the last where it may."""
         last, earlier = self._catalog, None
         if self._engine and last and _same_terms(catalog, last):
-            muscles = measured_by_changed(catalog, last)
-            if muscles is None:
+            measured = measured_by_changed(catalog, last)
+            if measured is None:
                 return self._engine
-            earlier = Earlier(self._engine, muscles)
+            earlier = Earlier(self._engine, measured)
         self._engine, self._conclusions = Engine(catalog, settings(catalog), earlier), None
         return self._engine
 
@@ -72,8 +72,8 @@ def _same_terms(catalog: Catalog, last: Catalog) -> bool:
     )
 
 
-def measured_by_changed(catalog: Catalog, last: Catalog) -> frozenset[str] | None:
-    """Muscles that changed studies measure or measured, and studies of the same people with them; ``None`` when no study changed."""
+def measured_by_changed(catalog: Catalog, last: Catalog) -> frozenset[tuple[str, str]] | None:
+    """Muscles and outcomes that changed studies measure or measured, and studies of the same people with them; ``None`` when none changed."""
     now, then = catalog.studies, last.studies
     changed = {id for id in now.keys() | then.keys() if now.get(id) is not then.get(id)}
     if not changed:
@@ -83,8 +83,10 @@ def measured_by_changed(catalog: Catalog, last: Catalog) -> frozenset[str] | Non
         changed |= {id for id in after.keys() | before.keys() if after.get(id) != before.get(id)}
         samples = {state[id] for state in (after, before) for id in changed & state.keys()}
         changed |= {id for state in (after, before) for id in state if state[id] in samples}
+    assert catalog.vocabulary is not None  # or the catalog would not be sound
+    measures = catalog.vocabulary.data.measures
     return frozenset(
-        part.partition("/")[0]
+        (part.partition("/")[0], measures[result.measure].outcome)
         for state in (now, then)
         for id in changed & state.keys()
         for result in state[id].data.results

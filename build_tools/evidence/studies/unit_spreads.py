@@ -48,14 +48,17 @@ class UnitSpreads:
         """What all of it rests on."""
         for spread in self.printed:
             self._logs[spread.outcome][spread.measure].append(log(spread.value))
-        self._known = cache(
-            self._work_out
-        )  # asked for each contrast, and all spreads are behind each
+        # Asked for each contrast, and all spreads are behind each.
+        self._known = cache(self._work_out)
 
     def of(self, outcome: str, measure: str, people: float) -> BorrowedSpread:
         """The standard error of a contrast of ``people`` (see ``contributing``)."""
         unit, spread = self._known(outcome, measure)
         return BorrowedSpread(unit / sqrt(people), spread)
+
+    def behind(self, outcome: str) -> list[UnitSpread]:
+        """What an outcome's spreads rest on."""
+        return [spread for spread in self.printed if spread.outcome == outcome]
 
     def _work_out(self, outcome: str, measure: str) -> tuple[float, float]:
         """The unit spread of a measure, and how far it may be off (standard deviation of its logarithm)."""
