@@ -68,6 +68,8 @@ Positive = Annotated[float, Field(gt=0), Field(ge=LEAST, le=LARGEST)]
 Headcount = Annotated[int, Field(gt=0, le=1_000_000)]
 #: No two groups differ so surely that a paper prints less.
 Probability = Annotated[float, Field(gt=0), Field(ge=1e-15, le=1)]
+#: A bound of one: "p > 1" would say that nothing can be, "p < 1" nothing at all.
+ProbabilityBound = Annotated[float, Field(gt=0, lt=1), Field(ge=1e-15)]
 Degrees = Annotated[float, Field(ge=-360, le=360)]
 #: A length in space around a person.
 Metres = Annotated[float, Field(ge=-10, le=10)]

@@ -17,6 +17,7 @@ from .base import (
     PartRef,
     Positive,
     Probability,
+    ProbabilityBound,
     Quantity,
     QuestionId,
     ReferenceKey,
@@ -117,8 +118,8 @@ class Contrast(Entry):
         description="The direction the paper prints; `neither` when it says that there was no difference.",
     )
     p: Probability | None = Field(None, description="Exact p value.")
-    p_below: Probability | None = Field(None, description="Bound, when p is reported as < x.")
-    p_above: Probability | None = Field(None, description="Bound, when p is reported as > x.")
+    p_below: ProbabilityBound | None = Field(None, description="Bound, when p is reported as < x.")
+    p_above: ProbabilityBound | None = Field(None, description="Bound, when p is reported as > x.")
     t: Quantity | None = Field(None, description="t statistic, positive when `of` is larger.")
     difference: Difference | None = Field(None, description="A reported difference.")
     ratio: Ratio | None = Field(None, description="A reported ratio.")
