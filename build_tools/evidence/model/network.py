@@ -87,8 +87,12 @@ class FixedNetwork:
         return [self.blocks[n] for n in np.flatnonzero(weight > _CARRYING * weight.sum())]
 
 
-def fit_at(blocks: Sequence[Block], tau: float) -> FixedNetwork:
+def fit_at(
+    blocks: Sequence[Block], tau: float, known: tuple[tuple[str, ...], Rows] | None = None
+) -> FixedNetwork:
     """Fit one connected network at a spread between studies (log ratio, 0 or more).
+
+    ``known``: the treatments and rows of these very blocks, where somebody has them.
 
     Raises:
         EvidenceError: when a block is malformed, the blocks are not connected, or ``tau`` is no spread.
@@ -97,8 +101,9 @@ def fit_at(blocks: Sequence[Block], tau: float) -> FixedNetwork:
         raise EvidenceError(
             f"a spread between studies must be a finite number, 0 or more, here {tau:g}"
         )
-    treatments = _connected(blocks)
-    rows = decorrelate(blocks, treatments)
+    if known is None:
+        known = (treatments := _connected(blocks)), decorrelate(blocks, treatments)
+    treatments, rows = known
     p = project(rows.of(np.arange(len(rows.y)), range(1, len(treatments))), tau**2)
     inverse = np.linalg.inv(p.r)
     solution = np.zeros((len(treatments), len(rows.y)))
@@ -133,7 +138,8 @@ class Network:
         self.treatments = _connected(blocks)
         self.blocks = tuple(blocks)
         self.scale = scale
-        rows = decorrelate([widened(block) for block in blocks], self.treatments)
+        self._widened = tuple(widened(block) for block in blocks)
+        self._rows = rows = decorrelate(self._widened, self.treatments)
         x, y = rows.x[:, 1:], rows.y
         self.tau, prior = spread_nodes(
             scale, float(np.sqrt(rows.spread.min())), float(np.ptp(np.append(y, 0.0)))
@@ -180,12 +186,12 @@ class Network:
     @cached_property
     def typical(self) -> FixedNetwork:
         """At that spread, for whatever asks which samples weigh how much."""
-        return fit_at([widened(block) for block in self.blocks], self.spread)
+        return fit_at(self._widened, self.spread, (self.treatments, self._rows))
 
     @cached_property
     def common(self) -> FixedNetwork:
         """Without any spread between studies, for whether they differ more than chance gives."""
-        return fit_at([widened(block) for block in self.blocks], 0.0)
+        return fit_at(self._widened, 0.0, (self.treatments, self._rows))
 
 
 def single(y: float, se: float, df: float | None, scale: float) -> tuple[Mixture, Array]:
