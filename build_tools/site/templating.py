@@ -74,11 +74,6 @@ def render(template: str, **values: Any) -> str:
     return _environment().get_template(template).render(**values)
 
 
-def reload() -> None:
-    """Forget the loaded templates (for live previews)."""
-    _environment.cache_clear()
-
-
 def day(value: date) -> str:
     """``20 November 2026``."""
     return f"{value.day} {_WORDS['months'][value.month - 1]} {value.year}"

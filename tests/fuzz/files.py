@@ -144,7 +144,7 @@ def a_link(random: Random) -> bytes:
     text = _text(LINK, random) if random.random() < 0.8 else json.dumps(LINK)
     try:
         text = json.dumps(json.loads(text), ensure_ascii=False, separators=(",", ":"))
-    except ValueError:
+    except (ValueError, RecursionError):
         pass
     packed = urlsafe_b64encode(text.encode("utf-8", "replace")).decode().rstrip("=")
     fragment = f"{random.choices(('2', '1', '3', '', '2' * 9), (30, 3, 1, 1, 1))[0]}.{packed}"
