@@ -8,6 +8,14 @@ from contextlib import contextmanager
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from playwright.sync_api import BrowserContext, Page
+
+#: Tells on the console what a content security policy stopped.
+LISTEN = """addEventListener("securitypolicyviolation", (event) =>
+    console.error(`violation: ${event.violatedDirective} ${event.blockedURI} ${event.sourceFile} ${event.sample}`));"""
 
 
 class Quiet(SimpleHTTPRequestHandler):
@@ -31,3 +39,15 @@ def serve(site: Path) -> Iterator[str]:
         threading.Thread(target=server.serve_forever, daemon=True).start()
         yield f"http://127.0.0.1:{server.server_port}/"
         server.shutdown()
+
+
+def watched(context: BrowserContext, address: str) -> tuple[Page, list[str]]:
+    """A new page, and what goes wrong on it from now on: errors, dialogs, what a policy stops, requests of others than ``address``."""
+    context.add_init_script(LISTEN)
+    page, wrong = context.new_page(), []
+    page.on("console", lambda said: wrong.append(said.text) if said.type == "error" else None)
+    page.on("pageerror", lambda error: wrong.append(str(error)))
+    page.on("dialog", lambda dialog: (wrong.append(dialog.message), dialog.dismiss()))
+    known = (address, "data:", "blob:")
+    page.on("request", lambda asked: asked.url.startswith(known) or wrong.append(asked.url))
+    return page, wrong

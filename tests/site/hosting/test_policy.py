@@ -18,7 +18,7 @@ import pytest
 from folders import DEMO
 from mkdocs.exceptions import Abort
 from site_building import build, configuration
-from site_serving import Quiet, Server
+from site_serving import LISTEN, Quiet, Server, watched
 
 from build_tools.site.hosting.headers import headers
 from build_tools.site.hosting.policy import MARK, Policies, hashed, inline, policy
@@ -128,11 +128,8 @@ def test_a_handbooks_own_headers_stand(tmp_path: Path) -> None:
 
 # --- obeyed ------------------------------------------------------------------
 
+
 #: Tells what a page's policy or the host's refused, and goes on over pages.
-LISTEN = """addEventListener("securitypolicyviolation", (event) =>
-    console.error(`violation: ${event.violatedDirective} ${event.blockedURI} ${event.sourceFile} ${event.sample}`));"""
-
-
 @contextmanager
 def hosted(site: Path) -> Iterator[str]:
     """A site with the headers that it asks for."""
@@ -168,19 +165,7 @@ def test_every_kind_of_page_obeys_the_policy_and_asks_no_other_host(
     browser: Browser, demo_site: Path, scheme: str
 ) -> None:
     with hosted(demo_site) as address, browser.new_context(color_scheme=scheme) as context:
-        context.add_init_script(LISTEN)
-        page, wrong = context.new_page(), []
-        page.on("console", lambda said: wrong.append(said.text) if said.type == "error" else None)
-        page.on("pageerror", lambda error: wrong.append(str(error)))
-        page.on("dialog", lambda dialog: (wrong.append(dialog.message), dialog.dismiss()))
-        page.on(
-            "request",
-            lambda asked: (
-                wrong.append(asked.url)
-                if not asked.url.startswith((address, "data:", "blob:"))
-                else None
-            ),
-        )
+        page, wrong = watched(context, address)
         paths = kinds(demo_site)
         assert len(paths) > 30
         for path in paths:

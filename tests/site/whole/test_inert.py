@@ -17,7 +17,7 @@ import pytest
 from hostile import PAYLOADS
 from poisoned_site import made, pages
 from site_reading import Reader
-from site_serving import serve
+from site_serving import serve, watched
 from week_links import link_of
 
 if TYPE_CHECKING:
@@ -92,21 +92,7 @@ def test_data_in_pages_is_read_as_data(hostile: Path) -> None:
 @pytest.mark.browser
 def test_nothing_runs_and_nothing_is_asked_of_others(browser: Browser, hostile: Path) -> None:
     with serve(hostile) as address, browser.new_context() as context:
-        context.add_init_script(
-            "addEventListener('securitypolicyviolation', (event) => console.error(`violation: ${event.violatedDirective}`));"
-        )
-        page, wrong = context.new_page(), []
-        page.on("console", lambda said: wrong.append(said.text) if said.type == "error" else None)
-        page.on("pageerror", lambda error: wrong.append(str(error)))
-        page.on("dialog", lambda dialog: (wrong.append(dialog.message), dialog.dismiss()))
-        page.on(
-            "request",
-            lambda asked: (
-                wrong.append(asked.url)
-                if not asked.url.startswith((address, "data:", "blob:"))
-                else None
-            ),
-        )
+        page, wrong = watched(context, address)
         paths = [path for path, html in pages(hostile) if "refresh" not in html]
         for path in paths:
             page.goto(f"{address}{path.removesuffix('index.html')}")
