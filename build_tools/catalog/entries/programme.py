@@ -166,6 +166,12 @@ class Equation(Basis):
                 f"give {wanted}, in the order a, b",
                 "coefficients",
             )
+        if self.form == "power" and not 0 < self.coefficients[0] <= 1:
+            raise Unfit(
+                f"{self.coefficients[0]:g} is no power of the repetitions that a load follows",
+                "give one above 0 and at most 1, as published equations do",
+                "coefficients",
+            )
         if not self.cites:
             raise Unfit(
                 "this equation does not say where its formula was read",
