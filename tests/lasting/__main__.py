@@ -33,8 +33,8 @@ def main() -> int:
         made = build(furnished(what), "properdocs" if what == "fork" else "mkdocs", what)
         found = pages.different(locked, made)
         failed = failed or bool(found)
-        told = f"differ: {', '.join(found[:10])}" if found else "are the same"
-        print(f"{what}: {len(pages.files(locked))} files, {len(found)} {told}")
+        told = f"{len(found)} differ: {', '.join(found[:10])}" if found else "all the same"
+        print(f"{what}: {len(pages.files(locked))} files, {told}")
     return failed
 
 
