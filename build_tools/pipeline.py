@@ -16,7 +16,7 @@ from .checks.manuals.numbers import NUMBERS
 from .checks.profile import Profile, load_profile, severity_of
 from .checks.rule import all_rules
 from .checks.runner import GradedFinding
-from .movement.length.length import means
+from .movement.length.length import MeanLengths
 
 if TYPE_CHECKING:
     from .evidence.claims.conclusions import Conclusions
@@ -32,6 +32,7 @@ class Memory:
 
     files: loading.FileMemory = field(default_factory=loading.FileMemory)
     weighed: ConclusionMemory | None = None
+    lengths: MeanLengths | None = None
 
 
 class Opened(NamedTuple):
@@ -89,7 +90,8 @@ def run(opened: Opened, memory: Memory | None = None) -> Checked:
 
     memory = memory or Memory()
     memory.weighed = memory.weighed or remembering.ConclusionMemory()
-    conclusions = concluding.conclude(catalog, means(catalog), memory.weighed)
+    memory.lengths = MeanLengths(catalog, memory.lengths)
+    conclusions = concluding.conclude(catalog, memory.lengths, memory.weighed)
     found = exceptions.let_through(
         conclusions.findings, catalog, NUMBERS, complete=True, elsewhere=all_rules()
     )

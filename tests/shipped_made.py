@@ -13,7 +13,7 @@ from build_tools.checks.profile import load_profile
 from build_tools.evidence.claims.conclude import conclude
 from build_tools.evidence.claims.conclusions import Conclusions
 from build_tools.movement.course import Courses
-from build_tools.movement.length.length import means
+from build_tools.movement.length.length import MeanLengths
 from build_tools.planning.planner_data import planner
 from build_tools.site import book as handbook
 from build_tools.site import hand_written
@@ -35,7 +35,7 @@ def vocabulary() -> Vocabulary:
 
 @cache
 def conclusions() -> Conclusions:
-    return conclude(catalog(), means(catalog()))
+    return conclude(catalog(), MeanLengths(catalog()))
 
 
 @cache

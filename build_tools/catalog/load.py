@@ -55,9 +55,9 @@ _ONE_OF = {"muscles": "a muscle", "exercises": "an exercise", "studies": "a stud
 MAX_ID = 64
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Loaded(Generic[Data]):
-    """A typed entry with its id and the way back to its text."""
+    """A typed entry with its id and the way back to its text. Equal is only the same object, one reading of a file."""
 
     id: str
     data: Data

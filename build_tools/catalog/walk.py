@@ -10,6 +10,7 @@ from typing import Any, TypeVar, get_args
 from pydantic import BaseModel
 
 from . import entries
+from .entry_memory import once_per_entry
 from .finding import Spot
 from .load import Catalog, Loaded
 
@@ -87,8 +88,13 @@ def reviewed_entries(
 def statements(catalog: Catalog) -> Iterator[Statement]:
     """Every statement of the catalog, in file order."""
     for entry in yaml_entries(catalog):
-        for path, basis in _all(entries.Basis, entry.data):
-            yield Statement(entry, path, basis)
+        yield from statements_of(entry)
+
+
+@once_per_entry
+def statements_of(entry: Loaded[Any]) -> list[Statement]:
+    """Every statement of one entry, in the order of its fields."""
+    return [Statement(entry, path, basis) for path, basis in _all(entries.Basis, entry.data)]
 
 
 #: Entries whose texts are names of files, columns and rules.
@@ -98,10 +104,16 @@ _TECHNICAL = (entries.Model, entries.Exceptions, entries.Moved)
 def written_texts(catalog: Catalog) -> Iterator[tuple[Loaded[Any], Path, str]]:
     """Every text that an author wrote to be read, with its entry and the path to it; ids too, addresses not."""
     for entry in yaml_entries(catalog):
-        if not isinstance(entry.data, _TECHNICAL):
-            for path, text in _all(str, entry.data):
-                if path[-1] != "url":
-                    yield entry, path, text
+        for path, text in texts_of(entry):
+            yield entry, path, text
+
+
+@once_per_entry
+def texts_of(entry: Loaded[Any]) -> list[tuple[Path, str]]:
+    """Every such text of one entry, with the path to it."""
+    if isinstance(entry.data, _TECHNICAL):
+        return []
+    return [(path, text) for path, text in _all(str, entry.data) if path[-1] != "url"]
 
 
 def _all(kind: type[Found], data: BaseModel) -> list[tuple[Path, Found]]:

@@ -11,7 +11,7 @@ from mkdocs.utils.yaml import yaml_load
 from build_tools.catalog.load import load
 from build_tools.checks.profile import load_profile
 from build_tools.evidence.claims.conclude import conclude
-from build_tools.movement.length.length import means
+from build_tools.movement.length.length import MeanLengths
 from build_tools.site import book, frame, hand_written
 from build_tools.site.folder import emit
 
@@ -32,7 +32,7 @@ def prepare(catalog: Path, folder: Path) -> Prepared:
     """Write what the two builds need into ``folder``."""
     loaded = load(catalog)
     written = hand_written.pages(CONTENT)
-    conclusions = conclude(loaded, means(loaded))
+    conclusions = conclude(loaded, MeanLengths(loaded))
     pages = book.render(loaded, conclusions, load_profile(), written=written)
     emit(pages, CONTENT, folder / "content")
     ours = _command(folder, "ours", CONTENT, [{"handbook": {"catalog": str(catalog)}}])

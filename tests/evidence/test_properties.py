@@ -24,7 +24,7 @@ from build_tools.evidence.claims.conclusions import Comparison, Conclusions
 from build_tools.evidence.claims.engine import Engine
 from build_tools.evidence.settings import settings
 from build_tools.evidence.terms import LEVELS, Question
-from build_tools.movement.length.length import means
+from build_tools.movement.length.length import MeanLengths
 
 Data = dict[str, Any]
 #: How many made catalogs certainty is tried on, and how many the other properties.
@@ -86,7 +86,7 @@ def test_shuffling_files_arms_results_and_contrasts_changes_no_byte(
 ) -> None:
     dice = random.Random(13)
     keys = dice.sample(list(shipped.studies), len(shipped.studies))
-    again = conclude(rewritten(shipped, lambda s: shuffled(s, dice), keys), means(shipped))
+    again = conclude(rewritten(shipped, lambda s: shuffled(s, dice), keys), MeanLengths(shipped))
     first, second = texts(concluded, shipped), texts(again, shipped)
     for path in first:
         assert first[path] == second[path], path
@@ -131,7 +131,7 @@ def moved(study: Study, dice: random.Random, by: float) -> Study:
 def test_no_finding_is_decided_by_a_last_digit(shipped: Catalog, concluded: Conclusions) -> None:
     """Every number moved by a part in a million millions: no finding, no certainty, no claim moves."""
     dice = random.Random(7)
-    again = conclude(rewritten(shipped, lambda s: moved(s, dice, 1e-12)), means(shipped))
+    again = conclude(rewritten(shipped, lambda s: moved(s, dice, 1e-12)), MeanLengths(shipped))
     for topic, field in concluded.fields.items():
         for one, two in zip(field.comparisons, again.fields[topic].comparisons, strict=True):
             assert (one.finding, one.side, level(one)) == (two.finding, two.side, level(two)), (

@@ -19,9 +19,9 @@ from pathlib import Path
 from build_tools.catalog.load import load
 from build_tools.committed import files
 from build_tools.evidence.claims.conclude import conclude
-from build_tools.movement.length.length import means
+from build_tools.movement.length.length import MeanLengths
 catalog = load(Path(sys.argv[1]), "catalog")
-texts = files.files(conclude(catalog, means(catalog)), catalog)
+texts = files.files(conclude(catalog, MeanLengths(catalog)), catalog)
 print(hashlib.sha256(repr(sorted(texts.items())).encode()).hexdigest())
 """
 

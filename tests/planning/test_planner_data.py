@@ -14,7 +14,7 @@ from build_tools.evidence.claims.conclude import conclude
 from build_tools.evidence.claims.conclusions import Conclusions
 from build_tools.evidence_map.preferences import statements
 from build_tools.movement.course import Courses
-from build_tools.movement.length.length import means
+from build_tools.movement.length.length import MeanLengths
 from build_tools.planning.compare_data import INSTANTS, comparison
 from build_tools.planning.order import STATED
 from build_tools.planning.planner_data import planner
@@ -26,7 +26,7 @@ def made(request: pytest.FixtureRequest) -> tuple[Catalog, Conclusions, Courses,
         known = shipped_made.catalog(), shipped_made.conclusions(), shipped_made.courses()
         return *known, shipped_made.planner_data()
     catalog = load(DEMO)
-    conclusions, courses = conclude(catalog, means(catalog)), Courses(catalog)
+    conclusions, courses = conclude(catalog, MeanLengths(catalog)), Courses(catalog)
     return catalog, conclusions, courses, planner(catalog, conclusions, courses)
 
 

@@ -13,9 +13,9 @@ from build_tools.movement.length.length import (
     STEPS,
     WHOLE,
     Lengths,
+    MeanLengths,
     Missing,
     Repetition,
-    means,
     path,
 )
 from build_tools.movement.posture.pose import between, frames, key_angles
@@ -55,7 +55,7 @@ def test_the_halves_meet_about_where_trials_part_them(exercise, joint, printed) 
     [("leg-extension", LATERAL), ("preacher-curl", BICEPS), ("leg-press-calf-raise", CALF)],
 )
 def test_the_first_half_is_the_long_one_and_the_two_make_the_whole(exercise, part) -> None:
-    tell = means(catalog())
+    tell = MeanLengths(catalog())
     whole, lower, upper = (
         tell(f"{exercise}{version}", part) for version in ("", "@lower-half", "@upper-half")
     )
@@ -65,7 +65,7 @@ def test_the_first_half_is_the_long_one_and_the_two_make_the_whole(exercise, par
 
 
 def test_a_hold_with_a_bent_knee_is_the_long_one() -> None:
-    tell = means(catalog())
+    tell = MeanLengths(catalog())
     assert (
         tell("leg-extension@held-long", LATERAL) > tell("leg-extension@held-short", LATERAL) + 0.2
     )

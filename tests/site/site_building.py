@@ -14,7 +14,7 @@ from mkdocs.utils.yaml import yaml_load
 from build_tools.catalog.load import Catalog
 from build_tools.checks.profile import load_profile
 from build_tools.evidence.claims.conclude import conclude
-from build_tools.movement.length.length import means
+from build_tools.movement.length.length import MeanLengths
 from build_tools.site import book
 
 #: The pages written by hand beside the shipped catalog, and beside all invented ones.
@@ -23,7 +23,7 @@ CONTENT, DEMO_CONTENT = ROOT / "content", ROOT / "tests" / "demo" / "content"
 
 def render(catalog: Catalog) -> book.Book:
     """The book of a catalog, unchecked."""
-    return book.render(catalog, conclude(catalog, means(catalog)), load_profile())
+    return book.render(catalog, conclude(catalog, MeanLengths(catalog)), load_profile())
 
 
 def configuration(folder: Path, catalog: Path, **changes: object) -> Path:

@@ -33,9 +33,10 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
-from build_tools.catalog.entries import Claim
+from build_tools.catalog.entries import Claim, Exercise, Muscle, Study
+from build_tools.catalog.entry_memory import once_per_entry
 from build_tools.catalog.load import Loaded
-from build_tools.catalog.walk import Path, client_texts
+from build_tools.catalog.walk import Path, client_texts, statements_of, yaml_entries
 from build_tools.checks.rule import Context, Problem
 
 #: Word -> what to write instead.
@@ -64,25 +65,31 @@ _WORDS = re.compile(rf"\b({'|'.join(ABSOLUTE)})\b")
 
 def check(context: Context) -> Iterator[Problem]:
     """Texts with a word that promises too much."""
-    for entry, path, text in _texts(context):
+    for entry in yaml_entries(context.catalog):
+        yield from _promises(entry)
+
+
+@once_per_entry
+def _promises(entry: Loaded[Any]) -> list[Problem]:
+    problems = []
+    for path, text in _texts(entry):
         instruction = path[-1] in _TOLD and path[0] in ("cues", "faults", "cautions")
         for word in dict.fromkeys(_WORDS.findall(text.lower())):
             if not (instruction and word in IN_INSTRUCTIONS):
-                yield Problem(
-                    entry.spot(*path), f"`{word}` promises more than evidence can", ABSOLUTE[word]
-                )
+                said = f"`{word}` promises more than evidence can"
+                problems.append(Problem(entry.spot(*path), said, ABSOLUTE[word]))
+    return problems
 
 
-def _texts(context: Context) -> Iterator[tuple[Loaded[Any], Path, str]]:
-    catalog = context.catalog
-    for exercise in catalog.exercises.values():
-        for path, text in client_texts(exercise.data):
-            yield exercise, path, text
-    for muscle in catalog.muscles.values():
-        yield muscle, ("summary",), muscle.data.summary
-    for study in catalog.studies.values():
-        yield study, ("says",), study.data.says
-    for statement in context.statements:
+def _texts(entry: Loaded[Any]) -> Iterator[tuple[Path, str]]:
+    match entry.data:
+        case Exercise():
+            yield from client_texts(entry.data)
+        case Muscle():
+            yield ("summary",), entry.data.summary
+        case Study():
+            yield ("says",), entry.data.says
+    for statement in statements_of(entry):
         name = (
             "because"
             if isinstance(statement.basis, Claim)
@@ -92,4 +99,4 @@ def _texts(context: Context) -> Iterator[tuple[Loaded[Any], Path, str]]:
         )
         for key in filter(None, (name, "common_practice")):
             if text := getattr(statement.basis, key):
-                yield statement.entry, (*statement.path, key), text
+                yield (*statement.path, key), text

@@ -19,7 +19,11 @@ Passes: studies/glow2031.yaml
 """
 
 from collections.abc import Iterator
+from typing import Any
 
+from build_tools.catalog.entry_memory import once_per_entry
+from build_tools.catalog.load import Loaded
+from build_tools.catalog.walk import texts_of, yaml_entries
 from build_tools.checks.rule import Context, Problem
 
 #: The boolean words of YAML 1.1 (type "bool", yaml.org) without y and n, which may be short names.
@@ -28,12 +32,22 @@ ANSWERS = {"yes", "no", "on", "off", "true", "false"}
 
 def check(context: Context) -> Iterator[Problem]:
     """Texts that are an answer."""
-    for entry, path, text in context.texts:
+    for entry in yaml_entries(context.catalog):
+        yield from _answers(entry)
+
+
+@once_per_entry
+def _answers(entry: Loaded[Any]) -> list[Problem]:
+    problems = []
+    for path, text in texts_of(entry):
         # The answer to a signalling question is one.
         if text.strip().lower() in ANSWERS and path[-1] != "answer":
             key = next((str(step) for step in reversed(path) if isinstance(step, str)), "")
-            yield Problem(
-                entry.spot(*path),
-                f"`{text.strip()}` answers yes or no, and `{key}` asks for a text",
-                "write the text that is meant",
+            problems.append(
+                Problem(
+                    entry.spot(*path),
+                    f"`{text.strip()}` answers yes or no, and `{key}` asks for a text",
+                    "write the text that is meant",
+                )
             )
+    return problems

@@ -50,8 +50,10 @@ import re
 from collections.abc import Callable, Iterator
 from functools import partial
 
-from build_tools.catalog.entries import CareLine
+from build_tools.catalog.entries import CareLine, Exercise, Vocabulary
+from build_tools.catalog.entry_memory import once_per_entry
 from build_tools.catalog.finding import Spot
+from build_tools.catalog.load import Loaded
 from build_tools.catalog.walk import client_texts
 from build_tools.checks.rule import Context, Problem
 
@@ -59,22 +61,46 @@ from build_tools.checks.rule import Context, Problem
 def check(context: Context) -> Iterator[Problem]:
     """Words of the trade in what a client reads."""
     vocabulary = context.catalog.vocabulary
-    if vocabulary is None or not (plain := vocabulary.data.client_words):
+    if vocabulary is None or not vocabulary.data.client_words:
         return
-    found = re.compile(rf"\b({'|'.join(map(re.escape, plain))})(?:s|es|d|ed|ing)?\b", re.IGNORECASE)
-    instead = {word.lower(): write for word, write in plain.items()}
-    for place, text in _texts(context):
-        for word in dict.fromkeys(match[1].lower() for match in found.finditer(text)):
-            yield Problem(
-                place(), f"`{word}` is a word of the trade", f"write instead: {instead[word]}"
-            )
-
-
-def _texts(context: Context) -> Iterator[tuple[Callable[[], Spot], str]]:
-    """What stands on cue sheets: the exercises' own words, the lines of concerns, and the notice."""
     for exercise in context.catalog.exercises.values():
-        for path, text in client_texts(exercise.data):
-            yield partial(exercise.spot, *path), text
+        yield from _of_exercise(exercise, vocabulary)
+    for place, text in _lines(context):
+        yield from _of_text(place, text, vocabulary)
+
+
+@once_per_entry
+def _of_exercise(exercise: Loaded[Exercise], vocabulary: Loaded[Vocabulary]) -> list[Problem]:
+    return [
+        problem
+        for path, text in client_texts(exercise.data)
+        for problem in _of_text(partial(exercise.spot, *path), text, vocabulary)
+    ]
+
+
+def _of_text(
+    place: Callable[[], Spot], text: str, vocabulary: Loaded[Vocabulary]
+) -> Iterator[Problem]:
+    found, instead = _wanted(vocabulary)
+    for word in dict.fromkeys(match[1].lower() for match in found.finditer(text)):
+        yield Problem(
+            place(), f"`{word}` is a word of the trade", f"write instead: {instead[word]}"
+        )
+
+
+@once_per_entry
+def _wanted(vocabulary: Loaded[Vocabulary]) -> tuple[re.Pattern[str], dict[str, str]]:
+    """What finds the words of the trade, and what to write instead of each."""
+    plain = vocabulary.data.client_words
+    words = "|".join(map(re.escape, plain))
+    return (
+        re.compile(rf"\b({words})(?:s|es|d|ed|ing)?\b", re.IGNORECASE),
+        {word.lower(): write for word, write in plain.items()},
+    )
+
+
+def _lines(context: Context) -> Iterator[tuple[Callable[[], Spot], str]]:
+    """What else stands on cue sheets: the lines of concerns, and the notice."""
     for statement in context.statements:
         if isinstance(statement.basis, CareLine):
             yield partial(statement.spot, "say"), statement.basis.say

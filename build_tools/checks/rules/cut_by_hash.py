@@ -14,12 +14,13 @@ Passes: exercises/crate-curl.yaml
 """
 
 import re
-from collections import defaultdict
 from collections.abc import Iterator
 from typing import Any
 
+from build_tools.catalog.entry_memory import once_per_entry
 from build_tools.catalog.finding import Spot
 from build_tools.catalog.load import Loaded
+from build_tools.catalog.walk import texts_of, yaml_entries
 from build_tools.checks.rule import Context, Problem
 
 #: A plain text in words after a key, and what follows it; an id, a number or a list may have a remark beside it.
@@ -31,18 +32,22 @@ _ID = re.compile(r"[a-z0-9@./-]+")
 
 def check(context: Context) -> Iterator[Problem]:
     """Texts with a remark right behind them."""
-    texts: dict[int, set[str]] = defaultdict(set)
-    entries: dict[int, Loaded[Any]] = {}
-    for entry, _, text in context.texts:
-        texts[id(entry)].add(text)
-        entries[id(entry)] = entry
-    for key, entry in entries.items():
-        for found in _CUT.finditer(entry.source.text) if "#" in entry.source.text else ():
-            text = found["text"]
-            if text not in texts[key] or _ID.fullmatch(text):
-                continue
-            before = entry.source.text[: found.start("rest")]
-            yield Problem(
+    for entry in yaml_entries(context.catalog):
+        if "#" in entry.source.text:
+            yield from _cut(entry)
+
+
+@once_per_entry
+def _cut(entry: Loaded[Any]) -> list[Problem]:
+    texts = {text for _, text in texts_of(entry)}
+    problems = []
+    for found in _CUT.finditer(entry.source.text):
+        text = found["text"]
+        if text not in texts or _ID.fullmatch(text):
+            continue
+        before = entry.source.text[: found.start("rest")]
+        problems.append(
+            Problem(
                 Spot(
                     entry.source.label,
                     before.count("\n") + 1,
@@ -51,3 +56,5 @@ def check(context: Context) -> Iterator[Problem]:
                 f"the text ends before this `#`: it is read as `{text}`",
                 f'put it in quotes, "{text} {found["rest"]}", or give the remark a line of its own',
             )
+        )
+    return problems

@@ -28,8 +28,12 @@ Passes: exercises/crate-curl.yaml
 import re
 import unicodedata
 from collections.abc import Iterator
+from typing import Any
 
 from build_tools.catalog.bibliography.references import Reference
+from build_tools.catalog.entry_memory import once_per_entry
+from build_tools.catalog.load import Loaded
+from build_tools.catalog.walk import texts_of, yaml_entries
 from build_tools.checks.rule import Context, Problem
 
 #: Greek letters that are drawn like Latin ones (after the confusables of Unicode Technical Standard 39, from memory).
@@ -39,12 +43,20 @@ _WORD = re.compile(r"[^\W\d_]+")
 
 def check(context: Context) -> Iterator[Problem]:
     """Words with a letter of another alphabet."""
-    for entry, path, text in context.texts:
-        for word, letter in mixed(text):
-            yield Problem(entry.spot(*path), *_told(word, letter))
+    for entry in yaml_entries(context.catalog):
+        yield from _of_entry(entry)
     for reference in context.catalog.references.values():
         for word, letter in mixed(_text(reference)):
             yield Problem(reference.spot, *_told(word, letter))
+
+
+@once_per_entry
+def _of_entry(entry: Loaded[Any]) -> list[Problem]:
+    return [
+        Problem(entry.spot(*path), *_told(word, letter))
+        for path, text in texts_of(entry)
+        for word, letter in mixed(text)
+    ]
 
 
 def mixed(text: str) -> Iterator[tuple[str, str]]:

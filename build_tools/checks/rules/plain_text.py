@@ -39,7 +39,11 @@ Passes: exercises/crate-curl.yaml
 
 import re
 from collections.abc import Iterator
+from typing import Any
 
+from build_tools.catalog.entry_memory import once_per_entry
+from build_tools.catalog.load import Loaded
+from build_tools.catalog.walk import texts_of, yaml_entries
 from build_tools.checks.rule import Context, Problem
 
 #: What it would be elsewhere, how it is told (after CommonMark, from memory), and what to do.
@@ -83,14 +87,19 @@ _HINT = re.compile(r"[\[*_`&@]|://|\.\w|\A\s*[#\-+\d]")
 
 def check(context: Context) -> Iterator[Problem]:
     """Texts with something that only a program would read."""
-    for entry, path, text in context.texts:
+    for entry in yaml_entries(context.catalog):
+        yield from _marked(entry)
+
+
+@once_per_entry
+def _marked(entry: Loaded[Any]) -> list[Problem]:
+    problems = []
+    for path, text in texts_of(entry):
         if not _HINT.search(text):
             continue
         for called, form, help in MARKUP:
             if found := form.search(text):
-                yield Problem(
-                    entry.spot(*path),
-                    f"`{found.group().strip()}` is {called}, and would be shown as it stands",
-                    help,
-                )
+                said = f"`{found.group().strip()}` is {called}, and would be shown as it stands"
+                problems.append(Problem(entry.spot(*path), said, help))
                 break
+    return problems

@@ -31,6 +31,9 @@ Passes: exercises/crate-curl.yaml
 
 from collections.abc import Iterator
 
+from build_tools.catalog.entries import Exercise, Vocabulary
+from build_tools.catalog.entry_memory import once_per_entry
+from build_tools.catalog.load import Loaded
 from build_tools.checks.rule import Context, Problem
 from build_tools.movement.posture.limits import impossible, placeable
 
@@ -41,6 +44,15 @@ def check(context: Context) -> Iterator[Problem]:
     if vocabulary is None:
         return
     for exercise in context.catalog.exercises.values():
-        if placeable(exercise.data.movement, vocabulary.data):
-            for path, message, help in impossible(exercise.data.movement, vocabulary.data):
-                yield Problem(exercise.spot("movement", *path), message, help)
+        yield from _misplaced(exercise, vocabulary)
+
+
+@once_per_entry
+def _misplaced(exercise: Loaded[Exercise], vocabulary: Loaded[Vocabulary]) -> list[Problem]:
+    movement = exercise.data.movement
+    if not placeable(movement, vocabulary.data):
+        return []
+    return [
+        Problem(exercise.spot("movement", *path), message, help)
+        for path, message, help in impossible(movement, vocabulary.data)
+    ]

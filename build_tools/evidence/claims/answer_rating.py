@@ -15,7 +15,7 @@ from ..certainty.rating import Certainty, Override, certainty
 from ..model.reports import PairReport
 from ..settings import Settings
 from ..studies.arm_means import compared
-from ..studies.samples import sample_names
+from ..studies.study_index import sample_names
 from ..terms import Measured, Question
 from .conclusions import Row
 from .sample_rows import clear_side

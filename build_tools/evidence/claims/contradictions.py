@@ -15,7 +15,7 @@ from ...catalog.entries import Claim
 from ...catalog.load import Catalog
 from ..studies import print_style
 from ..studies.contrasts import Direction, Reports, StudyContrast
-from ..studies.samples import sample_names
+from ..studies.study_index import sample_names
 from ..terms import Question
 from .conclude import claimed_of
 from .conclusions import Comparison, Conclusions, KindsCompared, Row

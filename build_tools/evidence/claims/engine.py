@@ -20,6 +20,7 @@ from ..studies.arm_means import compared
 from ..studies.contrasts import COVERS, Reports, StudyContrast
 from ..studies.pair_reports import pair_report
 from ..studies.samples import Assembly, PooledTopic
+from ..studies.study_index import StudyIndex
 from ..studies.topic import Samples
 from ..studies.unit_spreads import UnitSpreads, printed
 from ..terms import Question
@@ -56,21 +57,35 @@ class Engine:
     """One catalog under one set of conventions. Everything is computed once, when asked for; what an earlier engine still knows is asked of it."""
 
     settings: Settings
+    index: StudyIndex
+    names: Names
+    reports: Reports
     assembly: Assembly
 
     def __init__(
-        self, catalog: Catalog, settings: Settings, earlier: Earlier | None = None
+        self,
+        catalog: Catalog,
+        settings: Settings,
+        earlier: Earlier | None = None,
+        varied: Engine | None = None,
     ) -> None:
-        if earlier and earlier.engine.settings != settings:
-            earlier = None
+        """``varied`` is an engine of the same catalog; what does not hang on conventions is taken from it."""
+        before = earlier.engine if earlier else None
+        if before and before.settings != settings:
+            earlier = before = None
         self.catalog, self.settings = catalog, settings
-        self.names, self.reports = Names(catalog), Reports(catalog)
-        self.assembly = Assembly(catalog, settings, earlier.engine.assembly if earlier else None)
-        same = earlier and self.assembly.measures_like(earlier.engine.assembly)
+        if varied:
+            self.index, self.names, self.reports = varied.index, varied.names, varied.reports
+        else:
+            self.index = StudyIndex(catalog, before.index if before else None)
+            self.names, self.reports = Names(catalog), Reports(catalog, self.index)
+        self.assembly = Assembly(catalog, settings, self.index, before.assembly if before else None)
+        same = before and self.assembly.measures_like(before.assembly)
         self._earlier = earlier if same else None
         self._answers = Answers(catalog, settings, self.names)
-        self._people = {key: compared(study) for key, study in self.assembly.studies.items()}
+        self._people = {key: compared(study) for key, study in self.index.studies.items()}
         self.samples = cache(self._samples)
+        self._samples_of = cache(self._of_question)
         self.components = cache(self._components)
         self.weighing = cache(self._weighing)
         self._compared = cache(self._comparison)
@@ -96,7 +111,7 @@ class Engine:
         return [
             (
                 f"{_CALLED[moved.moved[0]]} {ends[moved.moved[1]]}",
-                Engine(self.catalog, moved, earlier),
+                Engine(self.catalog, moved, earlier, varied=self),
             )
             for moved, earlier in zip(varied, before, strict=True)
             if moved.moved
@@ -261,7 +276,7 @@ class Engine:
             for c in components(blocks)
         ]
 
-    def _samples_of(self, question: Question, topic: PooledTopic) -> Samples:
+    def _of_question(self, question: Question, topic: PooledTopic) -> Samples:
         if not question.within:
             return self.samples(topic)
         return Samples(

@@ -10,8 +10,7 @@ from collections.abc import Mapping
 from ...catalog.entries import Exercise
 from ...catalog.load import Catalog, Loaded
 from ..settings import settings
-from ..studies.contrasts import counting
-from ..studies.samples import sample_names
+from ..studies.study_index import counting, sample_names
 from .conclusions import Conclusion, Conclusions, PartEvidence
 from .engine import Earlier, Engine
 

@@ -103,7 +103,7 @@ def _spread(engine: Engine, question: Question, source: Bearing) -> Iterator[str
         yield from _within(reading, question)
         return
     result = reading.result
-    doing = engine.assembly.doing[source.study]
+    doing = engine.assembly.index.doing(source.study)
     arms = {id: doing[id] for id in result.values if id in doing and _has_spread(reading, id)}
     pair = (question.first, question.second)
     if set(pair) <= set(arms.values()):

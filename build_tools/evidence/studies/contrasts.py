@@ -11,12 +11,13 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from typing import Literal
 
-from ...catalog.entries import Contrast, Result, Study, Test, Value
+from ...catalog.entries import Contrast, Result, Test, Value
 from ...catalog.load import Catalog
 from ..terms import Measured
-from . import study_order
+from .study_index import StudyIndex
 
 Direction = Literal["more", "less", "neither"]
 #: How a measurement covers the part asked for: it alone, it together with other
@@ -80,23 +81,17 @@ class StudyContrast:
 class Reports:
     """All reported contrasts of a catalog, indexed by exercise and by measured part."""
 
-    def __init__(self, catalog: Catalog) -> None:
+    def __init__(self, catalog: Catalog, index: StudyIndex | None = None) -> None:
         vocabulary = catalog.vocabulary
         self._outcomes = (
             {id: m.outcome for id, m in vocabulary.data.measures.items()} if vocabulary else {}
         )
-        self._studies = counting(catalog)
-        self._ordered = {key: study_order.results(study) for key, study in self._studies.items()}
-        self._doing = {key: study_order.treatments(study) for key, study in self._studies.items()}
-        self._arms: dict[str, list[tuple[str, str]]] = defaultdict(list)
-        self._measuring: dict[str, list[str]] = defaultdict(list)
-        for key, study in self._studies.items():
-            for part in sorted({part for result in study.results for part in result.parts}):
-                self._measuring[part].append(key)
-            for arm, treatment in self._doing[key].items():
-                self._arms[treatment].append((key, arm))
+        self.index = index or StudyIndex(catalog)
+        # Every way of weighing a catalog asks the same.
+        self.of_exercises = cache(self._of_exercises)
+        self.of_parts = cache(self._of_parts)
 
-    def of_exercises(
+    def _of_exercises(
         self, first: str, second: str, part: str, outcome: str, relative_to: str | None = None
     ) -> list[StudyContrast]:
         """Contrasts of two exercises on one part: measured alone, jointly, or as its whole muscle."""
@@ -110,10 +105,12 @@ class Reports:
                     )
         return found
 
-    def of_parts(self, exercise: str, first: str, second: str, outcome: str) -> list[StudyContrast]:
+    def _of_parts(
+        self, exercise: str, first: str, second: str, outcome: str
+    ) -> list[StudyContrast]:
         """Contrasts of two parts within one exercise, stated or read off two results of one study."""
         found = []
-        for key, arm in self._arms.get(exercise, []):
+        for key, arm in self.index.arms_of.get(exercise, []):
             results = list(self._results(key, outcome, None))
             stated = [
                 r
@@ -130,8 +127,8 @@ class Reports:
     ) -> list[StudyContrast]:
         """Every contrast of two different exercises, or of versions of one, measured on this part, alone or jointly."""
         found = []
-        for key in self._measuring.get(part, []):
-            arms = list(self._doing[key].items())
+        for key in self.index.measuring.get(part, []):
+            arms = list(self.index.doing(key).items())
             for index, result in self._results(key, outcome, relative_to):
                 how = cover(result.parts, part)
                 if how in (None, "whole muscle"):
@@ -146,16 +143,16 @@ class Reports:
 
     def _shared(self, first: str, second: str) -> Iterator[tuple[str, str, str]]:
         there: dict[str, list[str]] = defaultdict(list)
-        for key, arm in self._arms.get(second, []):
+        for key, arm in self.index.arms_of.get(second, []):
             there[key].append(arm)
-        for key, arm_a in self._arms.get(first, []):
+        for key, arm_a in self.index.arms_of.get(first, []):
             for arm_b in there.get(key, ()):
                 yield key, arm_a, arm_b
 
     def _results(
         self, key: str, outcome: str, relative_to: str | None
     ) -> Iterator[tuple[int, Result]]:
-        for index, result in self._ordered[key]:
+        for index, result in self.index.results(key):
             if self._outcomes.get(result.measure) == outcome and result.relative_to == relative_to:
                 yield index, result
 
@@ -170,7 +167,7 @@ class Reports:
     ) -> list[StudyContrast]:
         """The contrast of two sides (arm, exercise, part) in one result, if it holds one."""
         of_parts = first[2] != second[2]
-        for contrast in study_order.contrasts(result):
+        for contrast in self.index.contrasts(key, index):
             for flipped, (a, b) in enumerate(((first, second), (second, first))):
                 parts_fit = (contrast.of_part, contrast.against_part) == (
                     (a[2], b[2]) if of_parts else (None, None)
@@ -298,21 +295,6 @@ class Reports:
                         None,
                         False,
                     )
-
-
-def counting(catalog: Catalog) -> dict[str, Study]:
-    """The studies that count: no review, which would count its studies twice, and nothing that was retracted."""
-    syntheses = (
-        {id for id, design in catalog.vocabulary.data.designs.items() if design.synthesis}
-        if catalog.vocabulary
-        else set()
-    )
-    return {
-        key: entry.data
-        for key, entry in catalog.studies.items()
-        if entry.data.design not in syntheses
-        and not (key in catalog.references and catalog.references[key].retracted)
-    }
 
 
 def alike(a: Result, b: Result) -> bool:

@@ -8,7 +8,7 @@ never counts as testing more people.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
@@ -22,11 +22,11 @@ from ..model.blocks import Block
 from ..model.network import PairEffect, pair_of
 from ..settings import Settings
 from ..terms import Measured
-from . import study_order
-from .contrasts import COVERS, Cover, counting
+from .contrasts import COVERS, Cover
 from .measurement import ResultBlock, measure
 from .printed_contrasts import Edge
 from .reading import Reading
+from .study_index import StudyIndex
 
 
 class PooledTopic(NamedTuple):
@@ -91,9 +91,13 @@ class Assembly:
     """Samples by part, outcome and ratio, and the numbers that could not be used."""
 
     def __init__(
-        self, catalog: Catalog, settings: Settings, earlier: Assembly | None = None
+        self,
+        catalog: Catalog,
+        settings: Settings,
+        index: StudyIndex | None = None,
+        earlier: Assembly | None = None,
     ) -> None:
-        """``earlier`` is one of the same conventions and terms; what it measured of studies that are the same objects is not measured anew."""
+        """``index`` is the catalog's. ``earlier`` has the same conventions and terms; what it measured of the very same studies is kept."""
         assert catalog.vocabulary is not None
         vocabulary = catalog.vocabulary.data
         self.settings = settings
@@ -101,28 +105,19 @@ class Assembly:
         """Study and finding, each once."""
         self._catalog = catalog
         self._measures = vocabulary.measures
-        self.studies = counting(catalog)
-        self.doing = {key: study_order.treatments(study) for key, study in self.studies.items()}
-        """Study -> arm -> what it did."""
-        self.ordered = {key: study_order.results(study) for key, study in self.studies.items()}
-        """Study -> its results with their indices."""
-        self.sample_of = sample_names(self.studies)
-        self.arms_of: dict[str, list[tuple[str, str]]] = defaultdict(list)
-        """Exercise or version -> (study, arm) of every arm that did it."""
-        for key in self.studies:
-            for arm, treatment in self.doing[key].items():
-                self.arms_of[treatment].append((key, arm))
+        self.index = index or StudyIndex(catalog)
+        self.studies, self.sample_of = self.index.studies, self.index.sample_of
         self._cache: dict[tuple[str, int], ResultBlock] = {}
         self._by_topic: dict[PooledTopic, list[tuple[str, int]]] = defaultdict(list)
         found: dict[str, set[str | None]] = defaultdict(set)
         for key in self.studies:
-            for index, result in self.ordered[key]:
+            for at, result in self.index.results(key):
                 outcome, dimension = self.outcome(result), self.dimension(result)
                 found[outcome].add(dimension)
                 measured: Measured = "part" if len(result.parts) == 1 else "together"
                 for part in result.parts:
                     topic = PooledTopic(part, outcome, result.relative_to, measured, dimension)
-                    self._by_topic[topic].append((key, index))
+                    self._by_topic[topic].append((key, at))
         self._dimensions = {outcome: sorted(of, key=str) for outcome, of in found.items()}
         if earlier:
             same = {k for k, study in self.studies.items() if earlier.studies.get(k) is study}
@@ -158,7 +153,7 @@ class Assembly:
         """Every (part, outcome, relative_to) that some study compares exercises on, sorted."""
         found = set()
         for key, study in self.studies.items():
-            if len(set(self.doing[key].values())) > 1:
+            if len(set(self.index.doing(key).values())) > 1:
                 found |= {
                     (part, self.outcome(r), r.relative_to)
                     for r in study.results
@@ -187,7 +182,7 @@ class Assembly:
             result = study.results[index]
             try:
                 reading = Reading(study, result, self.outcome(result), self.settings)
-                found = measure(key, index, reading, self.doing[key], self.pools(result))
+                found = measure(key, index, reading, self.index.doing(key), self.pools(result))
                 self._cache[key, index] = self._converted(found, result)
             except EvidenceError as error:
                 self._cache[key, index] = self.refused(key, index, error)
@@ -242,19 +237,6 @@ class Assembly:
             self.settings.correlation("sites", self.outcome(result), result.measure)
             for result in results
         )
-
-
-def sample_names(studies: Mapping[str, Study]) -> dict[str, str]:
-    """Study to the study that names its sample of people: where ``same_sample_as`` ends, or the first id where it runs in a circle."""
-    found = {}
-    for key in studies:
-        chain = [key]
-        while (
-            there := studies[chain[-1]].same_sample_as if chain[-1] in studies else None
-        ) and there not in chain:
-            chain.append(there)
-        found[key] = min(chain[chain.index(there) :]) if there else chain[-1]
-    return found
 
 
 def combine(blocks: list[Block], correlation: float) -> Block:

@@ -81,7 +81,7 @@ def printed(assembly: Assembly) -> Iterator[UnitSpread]:
     """Every printed spread, one for each study and measure."""
     by: dict[tuple[str, str, str], list[float]] = defaultdict(list)
     for key, study in sorted(assembly.studies.items()):
-        for index, result in assembly.ordered[key]:
+        for index, result in assembly.index.results(key):
             if result.relative_to:
                 continue
             block = assembly.result_block(key, index).block

@@ -13,7 +13,6 @@ from ...catalog.entries import Contrast, Study
 from ..effects.ratio import log_ratio
 from ..errors import EvidenceError
 from ..model.blocks import Block
-from . import study_order
 from .arm_means import Unusable, arm_log_mean
 from .contrasts import alike
 from .measurement import ResultBlock, unpooled, weighable
@@ -32,7 +31,7 @@ def samples(
 ) -> list[Sample]:
     """Samples that compare ``first`` with ``second`` in ``exercise`` by one dimension, each with its measurements combined."""
     groups: dict[str, dict[str, list[Bearing]]] = defaultdict(dict)
-    for key, arm in assembly.arms_of.get(exercise, ()):
+    for key, arm in assembly.index.arms_of.get(exercise, ()):
         study = assembly.studies[key]
         found = [
             measured
@@ -72,7 +71,7 @@ def _measured(
     stated, both = [], []
     results = [
         (n, r)
-        for n, r in assembly.ordered[key]
+        for n, r in assembly.index.results(key)
         if assembly.outcome(r) == outcome and r.relative_to is None
     ]
     for index, result in results:
@@ -82,7 +81,7 @@ def _measured(
             if result.doubt
             else unpooled(outcome, assembly.pools(result))
         )
-        for contrast in study_order.contrasts(result):
+        for contrast in assembly.index.contrasts(key, index):
             if contrast.of == contrast.against == arm and {
                 contrast.of_part,
                 contrast.against_part,

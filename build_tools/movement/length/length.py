@@ -8,13 +8,13 @@ module, and what is published is rounded to 10 % (``percent``).
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cached_property
 from math import floor
 
-from ...catalog.entries import Movement
-from ...catalog.load import Catalog
+from ...catalog.entries import Exercise, Movement
+from ...catalog.load import Catalog, Loaded
 from ..posture.pose import Angles, between, key_angles, view_of
 from . import published
 from .grid import MuscleGrid, OutOfRange
@@ -192,12 +192,40 @@ def path(keys: Sequence[Angles], stretch: Sequence[float] = WHOLE) -> list[Angle
     return [between(keys, first + (last - first) * step / steps) for step in range(steps + 1)]
 
 
-def means(catalog: Catalog) -> Callable[[str, str], float | str]:
-    """What the evidence engine asks: the mean share of a part over an exercise or a version of it, or why there is none."""
-    lengths = cache(lambda: Lengths(catalog))  # an unsound catalog must reach its checks first
+class MeanLengths:
+    """What the evidence engine asks of a catalog's model."""
 
-    def mean(treatment: str, part: str) -> float | str:
-        found = lengths().of(part, treatment)
-        return found.why if isinstance(found, Missing) else found.mean
+    def __init__(self, catalog: Catalog, earlier: MeanLengths | None = None) -> None:
+        """``earlier`` are those of a state before; what they say of exercises that are the same objects is kept."""
+        self._catalog = catalog
+        self._known: dict[tuple[str, str], float | str] = {}
+        if earlier and _models_alike(catalog, earlier._catalog):
+            self._known = {
+                asked: told
+                for asked, told in earlier._known.items()
+                if self._exercise(asked[0]) is earlier._exercise(asked[0])
+            }
 
-    return mean
+    def __call__(self, treatment: str, part: str) -> float | str:
+        """The mean share of a part over an exercise or a version of it, or why there is none."""
+        if (treatment, part) not in self._known:
+            found = self._lengths.of(part, treatment)
+            self._known[treatment, part] = found.why if isinstance(found, Missing) else found.mean
+        return self._known[treatment, part]
+
+    @cached_property
+    def _lengths(self) -> Lengths:
+        # Not before it is asked: an unsound catalog must reach its checks first.
+        return Lengths(self._catalog)
+
+    def _exercise(self, treatment: str) -> Loaded[Exercise] | None:
+        return self._catalog.exercises.get(treatment.partition("@")[0])
+
+
+def _models_alike(now: Catalog, then: Catalog) -> bool:
+    """Whether two states of a catalog say the same of a muscle's length at the same angles."""
+    return (
+        now.model is then.model
+        and now.vocabulary is then.vocabulary
+        and now.length_tables == then.length_tables
+    )

@@ -17,9 +17,9 @@ from build_tools.movement.length.length import (
     LONG,
     SHORT,
     Lengths,
+    MeanLengths,
     Missing,
     Repetition,
-    means,
     path,
     percent,
 )
@@ -248,7 +248,7 @@ def test_no_length_where_a_joint_leaves_the_plane(lengths: Lengths) -> None:
 
 
 def test_what_the_evidence_engine_is_told() -> None:
-    tell = means(catalog())
+    tell = MeanLengths(catalog())
     assert tell("seated-leg-curl", LONG_HEAD) > tell("prone-leg-curl", LONG_HEAD) + 0.3
     assert tell("seated-leg-curl", "hamstrings") == "a group of parts has no length of its own"
     assert tell("no-such-lift", LONG_HEAD) == "the exercise is not known"

@@ -23,7 +23,7 @@ from build_tools.catalog.bibliography import apa as referencing
 from build_tools.catalog.load import Catalog, load
 from build_tools.checks.profile import load_profile
 from build_tools.evidence.claims.conclude import conclude
-from build_tools.movement.length.length import means
+from build_tools.movement.length.length import MeanLengths
 from build_tools.site import book
 from build_tools.site.publication import UNPUBLISHED, Publication
 
@@ -35,7 +35,7 @@ CURL = "exercises/crate-curl.md"
 
 
 def rendered(catalog: Catalog, site: Publication) -> book.Book:
-    return book.render(catalog, conclude(catalog, means(catalog)), load_profile(), site)
+    return book.render(catalog, conclude(catalog, MeanLengths(catalog)), load_profile(), site)
 
 
 @pytest.fixture(scope="module")
