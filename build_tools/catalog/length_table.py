@@ -52,12 +52,26 @@ def heading(joint: str) -> str:
     return f"{joint}_deg"
 
 
-def read(path: Path, label: str, table: LengthTable) -> tuple[Grid | None, list[Finding]]:
-    """The grid in ``path``, or the one finding that says why there is none."""
+#: Label of a file -> its text, the table that it was read as, and what it holds.
+TableMemory = dict[str, tuple[str, LengthTable, Grid]]
+
+
+def read(
+    path: Path, label: str, table: LengthTable, memory: TableMemory | None = None
+) -> tuple[Grid | None, list[Finding]]:
+    """The grid in ``path``, or the one finding that says why there is none.
+
+    ``memory`` holds what was read last; what is the same is not read anew.
+    """
+    memory = {} if memory is None else memory
     try:
         if path.stat().st_size > MAX_SIZE:
             raise ValueError(f"it is larger than {MAX_SIZE} bytes")
-        return _parse(path.read_text(encoding="utf-8"), table), []
+        text = path.read_text(encoding="utf-8")
+        known = memory.get(label)
+        if known is None or known[0] != text or known[1] is not table:
+            memory[label] = known = (text, table, _parse(text, table))
+        return known[2], []
     except _At as error:
         return None, [Finding("length-table", Spot(label, error.line, 1), str(error), _HELP)]
     except OSError as error:

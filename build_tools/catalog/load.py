@@ -76,6 +76,7 @@ class FileMemory:
     """Label and model -> the entry."""
     records: dict[str, tuple[str, dict[str, Reference]]] = field(default_factory=dict)
     """Label of a sound bibliography -> its text and its references."""
+    tables: length_table.TableMemory = field(default_factory=dict)
 
 
 @dataclass
@@ -240,7 +241,9 @@ def _length_tables(catalog: Catalog, folder: Path, label: str) -> None:
     """Read the tables and paths that ``model/muscles.yaml`` asks for. A file that it does not name is read by nothing."""
     tables = catalog.model.data.tables if catalog.model else {}
     for id, table in tables.items():
-        grid, findings = length_table.read(folder / f"{id}.csv", f"{label}/{id}.csv", table)
+        grid, findings = length_table.read(
+            folder / f"{id}.csv", f"{label}/{id}.csv", table, catalog.memory.tables
+        )
         catalog.findings += findings
         if grid:
             catalog.length_tables[id] = grid

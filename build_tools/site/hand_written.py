@@ -83,6 +83,10 @@ def addresses(written: Mapping[str, str]) -> list[str]:
     return sorted(uri for uri in {HOME, *LENT, *written} if _NAME.fullmatch(url(uri)))
 
 
+def _has(text: str, anchor: str) -> bool:
+    return f"{{#{anchor}}}" in text or f'id="{anchor}"' in text
+
+
 def demands(shelf: RenderContext, written: Mapping[str, str], folder: str) -> list[str]:
     """What is missing in the pages of a content folder, which people call ``folder``, and what to write instead."""
     found = []
@@ -95,13 +99,10 @@ def demands(shelf: RenderContext, written: Mapping[str, str], folder: str) -> li
             found.append(
                 f"{folder}/{uri}: a page's name is its address for good; use small letters, digits and hyphens"
             )
-        shown = passages.fill(shelf, uri, text)
-        lost = [
-            f"`#{anchor}`"
-            for anchor in anchors(shelf, uri)
-            if f"{{#{anchor}}}" not in shown and f'id="{anchor}"' not in shown
-        ]
-        if lost:
+        passages.demand_known(uri, text)
+        asked = [anchor for anchor in anchors(shelf, uri) if not _has(text, anchor)]
+        shown = passages.fill(shelf, uri, text) if asked else text
+        if lost := [f"`#{anchor}`" for anchor in asked if not _has(shown, anchor)]:
             found.append(
                 f"{folder}/{uri}: other pages link to {', '.join(lost[:3])}{', ...' if lost[3:] else ''}, which is not there; "
                 f"write `## Heading {{{lost[0].strip('`')}}}`, or take the file away: the engine's own page then stands for it"

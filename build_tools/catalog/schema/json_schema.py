@@ -10,6 +10,7 @@ and any other that an id may look like is let through, for it may have come sinc
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cache
 from typing import Any, get_args
 
 from pydantic import BaseModel
@@ -47,8 +48,13 @@ def schema(kind: str, known: KnownWords | None = None, at: str = "", lists: str 
     of known words stand among its definitions, or in the file ``lists`` beside it. Raises ``KeyError`` for a kind that is
     not in ``KINDS``.
     """
-    made = KINDS[kind].model_json_schema(by_alias=True, schema_generator=_Generator)
-    return {**_head(at, f"{kind}.json"), **_Offer(known or {}, lists).within(made)}
+    return {**_head(at, f"{kind}.json"), **_Offer(known or {}, lists).within(_bare(kind))}
+
+
+@cache
+def _bare(kind: str) -> Schema:
+    """Without what is known; the same for every catalog."""
+    return KINDS[kind].model_json_schema(by_alias=True, schema_generator=_Generator)
 
 
 def known_lists(known: KnownWords, at: str = "") -> Schema:

@@ -52,8 +52,7 @@ from collections.abc import Iterator
 
 from build_tools.checks.rule import Context, Problem
 from build_tools.checks.rules import model_muscle
-from build_tools.movement.length.grid import MuscleGrid
-from build_tools.movement.length.published import checks
+from build_tools.movement.length.published import checked
 
 
 def check(context: Context) -> Iterator[Problem]:
@@ -61,9 +60,8 @@ def check(context: Context) -> Iterator[Problem]:
     entry = context.catalog.model
     if entry is None or any(model_muscle.check(context)):
         return  # what is not there cannot be checked
-    for id, muscle in entry.data.muscles.items():
-        grid = context.catalog.length_tables.get(muscle.table)
-        for failed in checks(MuscleGrid(muscle, grid)) if grid else ():
+    for id, muscle in checked(context.catalog).items():
+        for failed in muscle.checks:
             if not failed.passed:
                 yield Problem(
                     entry.spot("muscles", id, key=True),

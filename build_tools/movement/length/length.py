@@ -104,14 +104,11 @@ class Lengths:
         self._grids: dict[str, MuscleGrid] = {}
         self._failed: set[str] = set()
         self._joints: dict[str, set[str]] = {}
-        for id, muscle in (catalog.model.data.muscles if catalog.model else {}).items():
-            table = catalog.length_tables.get(muscle.table)
-            if table is None or muscle.column not in table.lengths:
-                continue
-            grid, ref = MuscleGrid(muscle, table), muscle.part or id
-            if published.passes(grid):
-                self._grids[ref] = grid
-                self._joints[ref] = set(muscle.box)
+        for id, muscle in published.checked(catalog).items():
+            ref = muscle.grid.muscle.part or id
+            if muscle.passes:
+                self._grids[ref] = muscle.grid
+                self._joints[ref] = set(muscle.grid.muscle.box)
             else:
                 self._failed.add(ref)
 

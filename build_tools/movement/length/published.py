@@ -13,8 +13,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
-from ...catalog.entries import PublishedArm, PublishedOrder
+from ...catalog.entries import Model, PublishedArm, PublishedOrder
+from ...catalog.entry_memory import once_per_entry
+from ...catalog.length_table import Grid
+from ...catalog.load import Catalog, Loaded
 from .grid import MuscleGrid
 
 #: Share of the muscle's own range: lengths are published to the nearest 10 %.
@@ -41,6 +45,40 @@ class Check:
     """Share of the own range by which correcting the arm would move a relative length at most."""
 
 
+class CheckedMuscle(NamedTuple):
+    """A muscle of the model with its checks, in the order of its entry."""
+
+    grid: MuscleGrid
+    checks: tuple[Check, ...]
+
+    @classmethod
+    def of(cls, grid: MuscleGrid) -> CheckedMuscle:
+        """A muscle with all checks made."""
+        return cls(grid, tuple(checks(grid)))
+
+    @property
+    def passes(self) -> bool:
+        """Whether it may be shown."""
+        return all(check.passed for check in self.checks)
+
+
+def checked(catalog: Catalog) -> dict[str, CheckedMuscle]:
+    """Id in ``muscles.yaml`` -> each muscle whose lengths can be read."""
+    if catalog.model is None:
+        return {}
+    tables = (catalog.length_tables.get(m.table) for m in catalog.model.data.muscles.values())
+    return _checked(catalog.model, *tables)
+
+
+@once_per_entry
+def _checked(model: Loaded[Model], *tables: Grid | None) -> dict[str, CheckedMuscle]:
+    found = {}
+    for (id, muscle), table in zip(model.data.muscles.items(), tables, strict=True):
+        if table and muscle.column in table.lengths:
+            found[id] = CheckedMuscle.of(MuscleGrid(muscle, table))
+    return found
+
+
 def checks(grid: MuscleGrid) -> Iterator[Check]:
     """Every check of a muscle, in the order of its entry."""
     muscle = grid.muscle
@@ -50,11 +88,6 @@ def checks(grid: MuscleGrid) -> Iterator[Check]:
         yield _arm(grid, arm)
     for order in muscle.orders:
         yield _order(grid, order)
-
-
-def passes(grid: MuscleGrid) -> bool:
-    """Whether a muscle may be shown."""
-    return all(check.passed for check in checks(grid))
 
 
 def mean_arm(grid: MuscleGrid, arm: PublishedArm) -> float:

@@ -252,6 +252,8 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         """Every page says its policy, and one file says all of them to hosts that read it. A preview's pages are not written yet."""
         self._env = env
+        if self._preview:
+            env.bytecode_cache = self._preview.compiled
         if not self.config.enabled or config.theme.name != frame.THEME:
             return env
         self._policies = Policies(partial(frame.inline, env, config))

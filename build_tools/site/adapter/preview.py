@@ -7,7 +7,8 @@ from collections.abc import Callable
 from pathlib import Path
 
 import click
-from jinja2 import Environment
+from jinja2 import BytecodeCache, Environment
+from jinja2.bccache import Bucket
 from mkdocs.commands import build
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.livereload import LiveReloadServer
@@ -45,6 +46,8 @@ class LivePreview:
         """Whether pages are left out of the build at hand, to be made on demand."""
         self.failed: Exception | None = None
         """What ended the build at hand."""
+        self.compiled = CompiledTemplates()
+        """Of MkDocs and the theme, which begin each build anew."""
         self._demand = Demand()
         self._filled: set[str] = set()
         """Uris of the pages whose content was made on demand."""
@@ -135,6 +138,22 @@ class LivePreview:
                 self.failed = None
 
         return build_or_show
+
+
+class CompiledTemplates(BytecodeCache):
+    """Templates by their text, so that those that did not change are not compiled anew."""
+
+    def __init__(self) -> None:
+        self._known: dict[str, bytes] = {}
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        """Take it from here, if it is there and of this text."""
+        if bucket.key in self._known:
+            bucket.bytecode_from_string(self._known[bucket.key])
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        """Keep it."""
+        self._known[bucket.key] = bucket.bytecode_to_string()
 
 
 def _is_live() -> bool:

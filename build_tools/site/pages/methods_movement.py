@@ -5,10 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ...catalog.entries import ModelMuscle, PublishedSource, SourceModel
-from ...catalog.length_table import Grid
 from ...english import counted, listed
 from ...movement.length import published
-from ...movement.length.grid import MuscleGrid
 from ...movement.load.curve import HIGH
 from ...movement.load.moments import CARRIED_BY_LEGS, MOVED_BY_LIMBS
 from ...movement.posture.body import REFERENCE
@@ -17,13 +15,13 @@ from ..templating import render
 
 
 @dataclass(frozen=True)
-class CheckedMuscle:
+class MuscleRow:
     """One muscle of the model: its range, its checks, and what they leave open."""
 
     muscle: ModelMuscle
     box: str
     passed: bool
-    checks: list[published.Check]
+    checks: tuple[published.Check, ...]
 
     @property
     def ratio(self) -> str:
@@ -43,7 +41,7 @@ class MovementPassage:
     limbs: int
     factor: float
     models: list[SourceModel]
-    muscles: list[CheckedMuscle]
+    muscles: list[MuscleRow]
     left_out: list[tuple[str, str]]
     sources: dict[str, PublishedSource]
 
@@ -51,11 +49,7 @@ class MovementPassage:
 def lengths(shelf: RenderContext, uri: str) -> str:
     """What is computed, from what, how it was checked; without a model, that there is none."""
     model = shelf.catalog.model.data if shelf.catalog.model else None
-    found = [
-        _checked(muscle, shelf.catalog.length_tables[muscle.table])
-        for muscle in (model.muscles.values() if model else ())
-        if muscle.table in shelf.catalog.length_tables
-    ]
+    found = [_row(muscle) for muscle in published.checked(shelf.catalog).values()]
     return render(
         "methods_movement.html.jinja",
         page=MovementPassage(
@@ -72,13 +66,12 @@ def lengths(shelf: RenderContext, uri: str) -> str:
     )
 
 
-def _checked(muscle: ModelMuscle, table: Grid) -> CheckedMuscle:
-    grid = MuscleGrid(muscle, table)
-    checks = list(published.checks(grid))
+def _row(checked: published.CheckedMuscle) -> MuscleRow:
+    muscle = checked.grid.muscle
     box = listed(
         [
             f"{joint} {low:g}° to {high:g}°".replace("-", "\N{MINUS SIGN}")
             for joint, (low, high) in muscle.box.items()
         ]
     )
-    return CheckedMuscle(muscle, box, published.passes(grid), checks)
+    return MuscleRow(muscle, box, checked.passes, checked.checks)

@@ -21,16 +21,15 @@ class UnfitPage(ValueError):
 
 def fill(shelf: RenderContext, uri: str, text: str) -> str:
     """The page ``uri`` with its markers replaced. An unknown marker raises ``UnfitPage``."""
+    demand_known(uri, text)
+    return _MARKER.sub(lambda match: _PASSAGES[match[1]](shelf, uri), text)
 
-    def passage(match: re.Match[str]) -> str:
-        make = _PASSAGES.get(match[1])
-        if make is None:
-            raise UnfitPage(
-                f"{uri}: no passage is called `{match[1]}`; known: {', '.join(_PASSAGES)}"
-            )
-        return make(shelf, uri)
 
-    return _MARKER.sub(passage, text)
+def demand_known(uri: str, text: str) -> None:
+    """Raise ``UnfitPage`` for a marker that stands for no passage."""
+    for name in _MARKER.findall(text):
+        if name not in _PASSAGES:
+            raise UnfitPage(f"{uri}: no passage is called `{name}`; known: {', '.join(_PASSAGES)}")
 
 
 def _evidence_map(shelf: RenderContext, uri: str) -> str:
