@@ -16,6 +16,8 @@ from build_tools.movement.course import Courses
 from build_tools.site import book
 
 NUMBER = re.compile(r"(?<![\w.-])\d+(?:\.\d+)?(?![\w.-])")
+#: Changes of one file that are tried.
+MOST = 150
 WORD = re.compile(r"(?<=: )[A-Z][a-z]+ [a-z]+")
 
 
@@ -54,19 +56,25 @@ def told(
         "muscles/lantern.yaml",
         "studies/wick2030.yaml",
         "studies/glow2031.yaml",
+        "studies/dusk2032.yaml",
         "handbook.yaml",
+        "vocabulary.yaml",
+        "programme.yaml",
+        "example.yaml",
         "references.bib",
         "model/muscles.yaml",
+        "model/lamp.csv",
     ],
 )
 def test_a_memory_changes_nothing(demo: Path, file: str) -> None:
     """State after state, each compared with one made from nothing; pages of every fourth."""
     memory, courses = pipeline.Memory(), None
     text = (demo / file).read_text(encoding="utf-8")
-    for number, changed in enumerate(slips(text)):
+    found = slips(text)
+    for number, changed in enumerate(found[:: len(found) // MOST + 1]):
         (demo / file).write_text(changed, encoding="utf-8")
         pages = number % 4 == 0
-        found, courses = told(demo, memory, courses, pages)
-        assert found == told(demo, None, None, pages)[0], number
+        said, courses = told(demo, memory, courses, pages)
+        assert said == told(demo, None, None, pages)[0], number
     (demo / file).write_text(text, encoding="utf-8")
     assert told(demo, memory, courses, True)[0] == told(demo, None, None, True)[0]

@@ -10,10 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from statistics_reference import same
 
-from build_tools.catalog.entries import Study
 from build_tools.evidence.model.blocks import Block
 from build_tools.evidence.settings import settings
-from build_tools.evidence.studies.samples import Assembly, PooledTopic, combine, sample_names
+from build_tools.evidence.studies.samples import Assembly, PooledTopic, combine
 
 ARMS = {"a": {"mean": 50.0, "sd": 10.0}, "b": {"mean": 40.0, "sd": 10.0}}
 OTHER = {"a": {"mean": 55.0, "sd": 9.0}, "b": {"mean": 45.0, "sd": 12.0}}
@@ -100,29 +99,6 @@ def test_two_publications_on_the_same_people_are_one_sample():
     [alone] = samples({"one": study([result(ARMS)])})
     assert sample.block.v[0, 0] >= min(
         alone.block.v[0, 0], samples({"one": study([result(OTHER)])})[0].block.v[0, 0]
-    )
-
-
-@pytest.mark.parametrize(
-    ("links", "names"),
-    [
-        ({"one": None, "two": "one", "three": "two"}, {"one": "one", "two": "one", "three": "one"}),
-        ({"one": "two", "two": "one"}, {"one": "one", "two": "one"}),
-        ({"one": "one", "two": "one"}, {"one": "one", "two": "one"}),
-        (
-            {"one": "two", "two": "three", "three": "two"},
-            {"one": "three", "two": "three", "three": "three"},
-        ),
-        ({"one": "not here", "two": "not here"}, {"one": "not here", "two": "not here"}),
-    ],
-)
-def test_a_sample_is_named_by_the_end_of_its_chain(links, names):
-    blank = Study.model_validate(study([result(ARMS)]))
-    assert (
-        sample_names(
-            {key: blank.model_copy(update={"same_sample_as": to}) for key, to in links.items()}
-        )
-        == names
     )
 
 

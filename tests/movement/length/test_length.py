@@ -247,6 +247,23 @@ def test_no_length_where_a_joint_leaves_the_plane(lengths: Lengths) -> None:
     )
 
 
+def test_lengths_of_a_state_before_are_kept_for_exercises_that_did_not_change() -> None:
+    shipped = catalog()
+    curl, other = (shipped.exercises[id] for id in ("seated-leg-curl", "prone-leg-curl"))
+    before = MeanLengths(shipped)
+    told = before("seated-leg-curl", LONG_HEAD), before("prone-leg-curl", LONG_HEAD)
+    lying = curl.data.model_copy(update={"movement": other.data.movement})
+    changed = replace(shipped, exercises={**shipped.exercises, curl.id: replace(curl, data=lying)})
+    after = MeanLengths(changed, before)
+    assert (after("seated-leg-curl", LONG_HEAD), after("prone-leg-curl", LONG_HEAD)) == (
+        told[1],
+        told[1],
+    )
+    assert after("seated-leg-curl@none", LONG_HEAD) == MeanLengths(changed)(
+        "seated-leg-curl@none", LONG_HEAD
+    )
+
+
 def test_what_the_evidence_engine_is_told() -> None:
     tell = MeanLengths(catalog())
     assert tell("seated-leg-curl", LONG_HEAD) > tell("prone-leg-curl", LONG_HEAD) + 0.3
