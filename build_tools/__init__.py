@@ -9,6 +9,7 @@ from __future__ import annotations
 #: Room -> what it holds, from the ground up. A name without a folder is a module.
 LAYERS: dict[str, str] = {
     "clock": "the day of the build",
+    "collector": "how often Python looks for objects that nothing needs any more",
     "english": "small pieces of English: lists, counts, first letters",
     "catalog": "what was written: YAML and BibTeX as typed entries, each with its line and column",
     "movement": "what a posture implies: segments in space, load over the repetition, muscle lengths",

@@ -11,6 +11,7 @@ import sys
 from collections.abc import Sequence
 from importlib import import_module
 
+from . import collector
 from .catalog.invocation import called, typed
 from .commands import COMMANDS, COULD_NOT_RUN, CannotRun
 
@@ -24,6 +25,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         if hasattr(stream, "reconfigure"):
             # A terminal without UTF-8 gets escapes instead of a crash.
             stream.reconfigure(errors="backslashreplace")
+    collector.spare()
     try:
         try:
             status = _dispatch(sys.argv[1:] if argv is None else list(argv))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import gc
 from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
@@ -21,9 +20,6 @@ from .movement.length.length import MeanLengths
 if TYPE_CHECKING:
     from .evidence.claims.conclusions import Conclusions
     from .evidence.claims.memory import ConclusionMemory
-
-#: New objects before the collector looks through them, and rounds before it looks through those that outlived some.
-_COLLECTED = (50_000, 20, 100)
 
 
 @dataclass
@@ -70,9 +66,6 @@ def open_catalog(folder: Path, label: str | None = None, memory: Memory | None =
     With a ``memory`` of the folder only what changed is read.
     Raises ``ValueError`` for a day that is none, ``OSError`` for files that cannot be read.
     """
-    # What is made from a catalog lives as long as it is needed, and by its default the collector looks through all of it again
-    # and again: a tenth of a build.
-    gc.set_threshold(*_COLLECTED)
     return Opened(
         loading.load(folder, label, memory.files if memory else None), clock.today(), load_profile()
     )

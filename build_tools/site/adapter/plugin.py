@@ -24,7 +24,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils import get_relative_url
 from mkdocs.utils.templates import TemplateContext
 
-from ... import pipeline
+from ... import collector, pipeline
 from ...catalog.invocation import typed
 from ...checks import runner
 from ...committed import addresses as address_list
@@ -72,6 +72,7 @@ class HandbookPlugin(BasePlugin[HandbookConfig]):  # type: ignore[no-untyped-cal
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """A preview must show what was just saved, so nothing is kept on the device from it."""
+        collector.spare()
         self._preview = LivePreview() if command == "serve" else None
         self._adds = dirty
 

@@ -17,7 +17,7 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils import write_file
 
-from ... import pipeline
+from ... import collector, pipeline
 from ...movement.course import Courses
 from ..book import Book, File, is_page
 from ..live.demand import Demand
@@ -86,6 +86,7 @@ class LivePreview:
         """Build anew when the catalog or the looks change, and answer while that fails."""
         for folder in [catalog, *_LOOKS]:
             server.watch(str(folder))
+        collector.settle()
         self.is_served = True
         if application := server.get_app():  # what it answers with
             asked = self._demand.before(application, server.mount_path)
