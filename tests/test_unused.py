@@ -36,6 +36,7 @@ CALLED_BY_LIBRARIES = {
     ),  # pydantic's generator
     "site.hosting.policy": ("handle_",),  # as above
     "site.adapter.plugin": ("on_",),  # MkDocs' events
+    "site.adapter.preview": ("load_bytecode", "dump_bytecode"),  # jinja2's cache
 }
 
 

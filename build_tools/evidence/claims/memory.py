@@ -11,8 +11,12 @@ from ...catalog.entries import Exercise
 from ...catalog.load import Catalog, Loaded
 from ..settings import settings
 from ..studies.study_index import counting, sample_names
+from ..wording.names import Names
 from .conclusions import Conclusion, Conclusions, PartEvidence
 from .engine import Earlier, Engine
+
+#: What is read of the vocabulary for it.
+READ_OF_VOCABULARY = ("appraisal_questions", "designs", "measures", "proper_nouns", "versions")
 
 
 class ConclusionMemory:
@@ -26,7 +30,7 @@ class ConclusionMemory:
     def engine(self, catalog: Catalog) -> Engine:
         """The engine of a catalog: the last one where nothing changed that weighing reads, else one that asks the last where it may."""
         last, earlier = self._catalog, None
-        if self._engine and last and _same_terms(catalog, last):
+        if self._engine and last and terms(catalog) == terms(last):
             measured = measured_by_changed(catalog, last)
             if measured is None:
                 return self._engine
@@ -57,17 +61,18 @@ class ConclusionMemory:
             self._engine.forget_earlier()
 
 
-def _same_terms(catalog: Catalog, last: Catalog) -> bool:
-    """Whether two states of a catalog weigh a study alike: the same conventions, terms, parts and records, and exercises called the same."""
-    now, then = catalog.muscles, last.muscles
+def terms(catalog: Catalog) -> tuple[object, ...]:
+    """All that weighing and its sentences read beside studies and claims. In two states with the same terms a study says the same."""
+    assert (
+        catalog.vocabulary is not None and catalog.handbook is not None
+    )  # or it would not be sound
+    names = Names(catalog)
     return (
-        now.keys() == then.keys()
-        and all(now[id] is then[id] for id in now)
-        and catalog.references is last.references
-        and catalog.handbook is last.handbook
-        and catalog.vocabulary is last.vocabulary
-        and {id: entry.data.name for id, entry in catalog.exercises.items()}
-        == {id: entry.data.name for id, entry in last.exercises.items()}
+        {ref: names.part(ref) for ref in catalog.part_refs()},
+        {id: entry.data.name for id, entry in catalog.exercises.items()},
+        {key: (record.read, record.retracted) for key, record in catalog.references.items()},
+        catalog.handbook.data.conventions,
+        [getattr(catalog.vocabulary.data, name) for name in READ_OF_VOCABULARY],
     )
 
 
