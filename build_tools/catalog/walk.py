@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
-from typing import Any, TypeVar, get_args
+from typing import Any, NamedTuple, get_args
 
 from pydantic import BaseModel
 
@@ -15,7 +15,6 @@ from .finding import Spot
 from .load import Catalog, Loaded
 
 Path = tuple[str | int, ...]
-Found = TypeVar("Found")
 
 #: What a statement of each kind is called in messages.
 _CALLED: dict[type[entries.Basis], str] = {
@@ -94,7 +93,7 @@ def statements(catalog: Catalog) -> Iterator[Statement]:
 @once_per_entry
 def statements_of(entry: Loaded[Any]) -> list[Statement]:
     """Every statement of one entry, in the order of its fields."""
-    return [Statement(entry, path, basis) for path, basis in _all(entries.Basis, entry.data)]
+    return [Statement(entry, path, basis) for path, basis in _content(entry).bases]
 
 
 #: Entries whose texts are names of files, columns and rules.
@@ -113,31 +112,42 @@ def texts_of(entry: Loaded[Any]) -> list[tuple[Path, str]]:
     """Every such text of one entry, with the path to it."""
     if isinstance(entry.data, _TECHNICAL):
         return []
-    return [(path, text) for path, text in _all(str, entry.data) if path[-1] != "url"]
+    return [(path, text) for path, text in _content(entry).texts if path[-1] != "url"]
 
 
-def _all(kind: type[Found], data: BaseModel) -> list[tuple[Path, Found]]:
-    """Everything of a kind in an entry, in the order of its fields, with the path to it."""
-    found: list[tuple[Path, Found]] = []
-    _gather(kind, data, (), found)
+class _Content(NamedTuple):
+    """Everything of two kinds in an entry, in the order of its fields, with the path to it."""
+
+    texts: list[tuple[Path, str]]
+    bases: list[tuple[Path, entries.Basis]]
+
+
+@once_per_entry
+def _content(entry: Loaded[Any]) -> _Content:
+    found = _Content([], [])
+    _gather(entry.data, (), found)
     return found
 
 
-def _gather(kind: type[Found], value: object, path: Path, found: list[tuple[Path, Found]]) -> None:
+def _gather(value: object, path: Path, found: _Content) -> None:
     # One list for all depths: generators within generators would hand each text up through every one of them.
-    if isinstance(value, kind):
-        found.append((path, value))
-    if value is None or isinstance(value, str):
-        return
-    if isinstance(value, list):
-        for index, item in enumerate(value):
-            _gather(kind, item, (*path, index), found)
+    if isinstance(value, BaseModel):
+        if isinstance(value, entries.Basis):
+            found.bases.append((path, value))
+        held: Iterable[tuple[str | int, object]] = [
+            (key, getattr(value, name)) for name, key in _keys(type(value))
+        ]
     elif isinstance(value, dict):
-        for key, item in value.items():
-            _gather(kind, item, (*path, key), found)
-    elif isinstance(value, BaseModel):
-        for name, key in _keys(type(value)):
-            _gather(kind, getattr(value, name), (*path, key), found)
+        held = value.items()
+    elif isinstance(value, list):
+        held = enumerate(value)
+    else:
+        return
+    for key, item in held:
+        if isinstance(item, str):
+            found.texts.append(((*path, key), item))
+        elif item is not None:
+            _gather(item, (*path, key), found)
 
 
 @cache
