@@ -10,7 +10,7 @@ import gc
 import json
 import os
 import shutil
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -19,9 +19,7 @@ import pytest
 from mistakes import MISTAKES, Mistake, Told
 
 from build_tools import cli
-from build_tools.catalog import length_table, walk
 from build_tools.catalog import load as loading
-from build_tools.checks.rules import model_checked, posture_possible
 
 SHIPPED = Path(__file__).parents[2] / "catalog"
 PARAMETERS = [
@@ -59,77 +57,22 @@ def newest(links: Path) -> date:
 
 
 @pytest.fixture(scope="module")
-def kept() -> dict[Any, Any]:
-    """What was read and reckoned of files that no row has changed."""
-    return {}
+def kept() -> loading.FileMemory:
+    """What was read of files that no row has changed; what is found of an entry is kept with it."""
+    return loading.FileMemory()
 
 
 @pytest.fixture
 def catalog(
-    links: Path, newest: date, kept: dict[Any, Any], monkeypatch: pytest.MonkeyPatch
+    links: Path, newest: date, kept: loading.FileMemory, monkeypatch: pytest.MonkeyPatch
 ) -> Iterator[Path]:
     """A copy that a row may change, under the name `catalog` in the present folder. It is put right afterwards."""
     monkeypatch.chdir(links.parent)
     monkeypatch.setenv("SOURCE_DATE_EPOCH", str((newest - date(1970, 1, 1)).days * 86400))
-    read, read_bib, read_table = loading._entry, loading.read_bibliography, length_table.read
-    impossible, published = posture_possible.impossible, model_checked.checks
-    gathered = walk._all
-
-    def entry(into: loading.Catalog, kind: str, id: str, path: Path, shown: str, model: Any) -> Any:
-        key = (kind, id, shown, _mark(path))
-        if key not in kept:
-            found = read(into, kind, id, path, shown, model)
-            if found is None:
-                return None
-            kept[key] = found
-        return kept[key]
-
-    def bibliography(path: Path, label: str, known: Any) -> Any:
-        references, findings, broken = _once(
-            kept, ("references", _mark(path)), lambda: read_bib(path, label, known)
-        )
-        return dict(references), list(findings), set(broken)
-
-    # What is reckoned is kept beside what it was reckoned from, whose id then stays its own.
-    monkeypatch.setattr(loading, "_entry", entry)
-    monkeypatch.setattr(loading, "read_bibliography", bibliography)
-    monkeypatch.setattr(
-        length_table,
-        "read",
-        lambda path, label, table: _once(
-            kept, (id(table), _mark(path)), lambda: (*read_table(path, label, table), table)
-        )[:2],
-    )
-    monkeypatch.setattr(
-        posture_possible,
-        "impossible",
-        lambda movement, vocabulary: _once(
-            kept,
-            (id(movement), id(vocabulary)),
-            lambda: (list(impossible(movement, vocabulary)), movement, vocabulary),
-        )[0],
-    )
-    monkeypatch.setattr(
-        model_checked,
-        "checks",
-        lambda muscle: _once(
-            kept, (id(muscle.muscle), id(muscle.grid)), lambda: (list(published(muscle)), muscle)
-        )[0],
-    )
-    monkeypatch.setattr(
-        walk,
-        "_all",
-        lambda kind, data: _once(kept, (kind, id(data)), lambda: (gathered(kind, data), data))[0],
-    )
+    monkeypatch.setattr(loading, "FileMemory", lambda: kept)
     yield links
     _put_right(links)
     gc.freeze()  # what is kept is no garbage, and would be searched for some at every row
-
-
-def _once(kept: dict[Any, Any], key: Any, make: Callable[[], Any]) -> Any:
-    if key not in kept:
-        kept[key] = make()
-    return kept[key]
 
 
 def _put_right(folder: Path) -> None:
@@ -147,11 +90,6 @@ def _put_right(folder: Path) -> None:
         ):
             path.unlink(missing_ok=True)
             _link(str(original), str(path))
-
-
-def _mark(path: Path) -> tuple[int, int, int]:
-    status = path.lstat()
-    return status.st_ino, status.st_mtime_ns, status.st_size
 
 
 def checked(capsys: pytest.CaptureFixture[str]) -> tuple[int, list[dict[str, Any]]]:
