@@ -12,6 +12,7 @@ repositories, not in the book).
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from functools import cached_property
 
 #: Lengths as fractions of stature. Thigh, shank and trunk are differences of the heights of the joints.
 LENGTH = {
@@ -56,9 +57,9 @@ _SHARED = {
 CENTRE_MEN = {"upper_arm": 0.5772, "forearm": 0.4574, "thigh": 0.4095, "shank": 0.4395, **_SHARED}
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Body:
-    """A person: stature in metres, mass in kilograms, and the table that shares the mass out."""
+    """A person: stature in metres, mass in kilograms, and the table that shares the mass out. Equal is only the same one."""
 
     stature: float = 1.75
     mass: float = 75.0
@@ -67,7 +68,11 @@ class Body:
 
     def length(self, segment: str) -> float:
         """Length of a segment, metres; ``hand`` reaches from the wrist to the middle of the grip."""
-        return self.stature * (GRIP if segment == "hand" else LENGTH[segment])
+        return self._lengths[segment]
+
+    @cached_property
+    def _lengths(self) -> dict[str, float]:
+        return {name: self.stature * share for name, share in {**LENGTH, "hand": GRIP}.items()}
 
     def mass_of(self, segment: str) -> float:
         """Mass of one segment, kilograms."""

@@ -7,6 +7,7 @@ the shank K less, the foot is pitched by shank + A; the upper arm points S - T, 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 from math import acos, atan2, degrees, hypot, radians, sin
 
 from .body import HEEL, Body
@@ -31,6 +32,7 @@ def pelvis_lean(fixes: str, at: float, angles: Angles) -> float:
     return angles["hip"] - thigh
 
 
+@lru_cache(maxsize=16)
 def foot_offsets(body: Body) -> tuple[Point, Point]:
     """Heel and toe seen from the ankle of a flat foot, metres."""
     length, height = body.length("foot"), body.length("ankle_height")

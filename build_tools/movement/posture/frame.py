@@ -70,15 +70,18 @@ class Frame:
 
 def along(start: Point, angle: float, length: float) -> Point:
     """The far end of a limb segment that points ``angle`` from straight down."""
-    return start[0] + length * sin(radians(angle)), start[1] - length * cos(radians(angle))
+    turn = radians(angle)
+    return start[0] + length * sin(turn), start[1] - length * cos(turn)
 
 
 def up(start: Point, angle: float, length: float) -> Point:
     """The far end of a piece of trunk that leans ``angle`` from upright."""
-    return start[0] + length * sin(radians(angle)), start[1] + length * cos(radians(angle))
+    turn = radians(angle)
+    return start[0] + length * sin(turn), start[1] + length * cos(turn)
 
 
 def turned(start: Point, angle: float, offset: Point) -> Point:
     """``start`` plus ``offset`` turned anticlockwise by ``angle``: how heel and toe hang on the ankle."""
-    c, s = cos(radians(angle)), sin(radians(angle))
+    turn = radians(angle)
+    c, s = cos(turn), sin(turn)
     return start[0] + offset[0] * c - offset[1] * s, start[1] + offset[0] * s + offset[1] * c

@@ -97,6 +97,8 @@ def between(keys: Sequence[Angles], time: float) -> Angles:
     index = min(int(place), len(keys) - 2)
     share = place - index
     first, second = keys[index], keys[index + 1]
+    if first.keys() == second.keys():
+        return {joint: (1 - share) * at + share * second[joint] for joint, at in first.items()}
     return {
         joint: (1 - share) * first.get(joint, 0.0) + share * second.get(joint, 0.0)
         for joint in {**first, **second}

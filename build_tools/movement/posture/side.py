@@ -140,10 +140,11 @@ def _arm(
 
 def segments(joints: dict[str, Point], turns: dict[str, float]) -> dict[str, Segment]:
     """Every segment whose angle in space is given."""
-    return {
-        name: Segment(joints[_ENDS[name][0]], joints[_ENDS[name][1]], angle)
-        for name, angle in turns.items()
-    }
+    found = {}
+    for name, angle in turns.items():
+        start, end = _ENDS[name]
+        found[name] = Segment(joints[start], joints[end], angle)
+    return found
 
 
 def _with(
@@ -153,9 +154,11 @@ def _with(
     more_turns: dict[str, float],
     prefix: str = "",
 ) -> tuple[dict[str, Point], dict[str, float]]:
+    if not prefix:
+        return joints | more, turns | more_turns
     return (
-        {**joints, **{prefix + name: point for name, point in more.items()}},
-        {**turns, **{prefix + name: angle for name, angle in more_turns.items()}},
+        joints | {prefix + name: point for name, point in more.items()},
+        turns | {prefix + name: angle for name, angle in more_turns.items()},
     )
 
 
