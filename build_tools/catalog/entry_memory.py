@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import wraps
 from typing import Any, Concatenate, ParamSpec, TypeVar
-from weakref import WeakKeyDictionary
 
 from .load import Loaded
 
@@ -18,16 +17,15 @@ def once_per_entry(
 ) -> Callable[Concatenate[Loaded[Any], Asked], Found]:
     """``find``, asked once of the same arguments, the very same objects; it must find what it finds of these alone.
 
-    What was found goes with the entry. The last other arguments are held till then.
+    What was found stays with the entry, and the last other arguments with it.
     """
-    known: WeakKeyDictionary[Loaded[Any], tuple[tuple[object, ...], Found]] = WeakKeyDictionary()
 
     @wraps(find)
     def remembered(entry: Loaded[Any], /, *others: Asked.args, **named: Asked.kwargs) -> Found:
         assert not named
-        before = known.get(entry)
-        if before is None or [*map(id, before[0])] != [*map(id, others)]:
-            known[entry] = before = (others, find(entry, *others, **named))
-        return before[1]
+        known: tuple[tuple[object, ...], Found] | None = entry.found.get(find)
+        if known is None or [*map(id, known[0])] != [*map(id, others)]:
+            entry.found[find] = known = (others, find(entry, *others, **named))
+        return known[1]
 
     return remembered

@@ -62,6 +62,8 @@ class Loaded(Generic[Data]):
     id: str
     data: Data
     source: SourceFile
+    found: dict[object, Any] = field(default_factory=dict, init=False, repr=False)
+    """What was found of it (see ``entry_memory``), which goes with it."""
 
     def spot(self, *path: str | int, key: bool = False) -> Spot:
         """Where ``path`` (mapping keys and list indices) stands; its key with ``key=True``."""

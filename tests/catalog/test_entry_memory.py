@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import weakref
 from collections import Counter
 from typing import Any
 
@@ -33,14 +34,15 @@ def test_it_is_found_once_for_the_very_same_entries() -> None:
 
 
 def test_what_was_found_goes_with_its_entry() -> None:
-    found = []
+    """What was found may hold the entry itself, as a statement does."""
 
     @once_per_entry
-    def find(one: Loaded[Any]) -> object:
-        found.append(one.id)
-        return object()
+    def itself(one: Loaded[Any]) -> list[Loaded[Any]]:
+        return [one]
 
-    for _ in range(3):
-        find(entry("passing"))
-        gc.collect()
-    assert found == ["passing"] * 3
+    passing = entry("passing")
+    assert itself(passing) is itself(passing)
+    gone = weakref.ref(passing)
+    del passing
+    gc.collect()
+    assert gone() is None
