@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from ...evidence.threshold import above
 from ...movement import curve_words
 from ...movement.course import Course
 from ...movement.length.length import Repetition
@@ -197,7 +198,7 @@ def _lettered(paths: list[str], values: list[list[float]], height: int) -> list[
     """Two curves, the first solid and the second dashed, each with its letter where they lie farthest apart."""
     n = curve_plot.apart(*values)
     x = n / (curve_plot.SAMPLES - 1)
-    upper = max((0, 1), key=lambda i: values[i][n])
+    upper = int(above(values[1][n], values[0][n]))
     return [
         CurveMark(
             path,

@@ -15,7 +15,17 @@ import shipped_made
 
 from build_tools.site.book import Book
 from build_tools.site.plots import curve_pair, curves
-from build_tools.site.plots.curve_plot import EDGE, LENGTH, LOAD, band, line, steps, stretches
+from build_tools.site.plots.curve_plot import (
+    EDGE,
+    LENGTH,
+    LOAD,
+    SAMPLES,
+    apart,
+    band,
+    line,
+    steps,
+    stretches,
+)
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -114,6 +124,29 @@ def test_two_exercises_that_turn_opposite_ways_are_drawn_the_same_way(shipped: B
         ["solid"],
         ["solid", "dashed"],
     ]
+
+
+def test_noise_in_a_last_digit_moves_no_letter() -> None:
+    """Curves that are alike: in IEEE 754 the three tenths of a sum are not three tenths, and where they are met no matter."""
+    plain, summed = 0.3, 0.1 + 0.2
+    assert plain != summed
+    for at in range(SAMPLES):
+        noisy = [summed if n == at else plain for n in range(SAMPLES)]
+        assert apart([plain] * SAMPLES, noisy) == SAMPLES // 10
+    # A difference that shows still takes the letters to it.
+    assert apart([plain] * SAMPLES, [0.4 if n == 40 else plain for n in range(SAMPLES)]) == 40
+
+
+@pytest.mark.parametrize(
+    "pair", [("dumbbell-fly", "incline-dumbbell-fly"), ("incline-dumbbell-fly", "dumbbell-fly")]
+)
+def test_of_two_loads_that_are_alike_the_first_has_its_letter_above(
+    shipped: Book, pair: tuple[str, str]
+) -> None:
+    """Two loads that only a last digit tells apart: the letters once changed places with the version of Python."""
+    first, second = curve_pair.compare(shipped.shelf, *pair).panels[0].marks
+    assert first.path == second.path and first.x == second.x == 0.1
+    assert first.y < second.y  # in SVG, y grows downwards
 
 
 def test_exercises_of_a_part_stand_by_length_and_in_no_ranking(shipped: Book) -> None:
