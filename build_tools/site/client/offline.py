@@ -13,7 +13,7 @@ from hashlib import sha256
 from ...catalog.fixed_words import fixed_words
 from ..addresses import url
 from ..context import Link, PageContext, RenderContext
-from ..hosting.policy import MARK
+from ..hosting.policy import MARK, THEME_MARK
 from ..previews.preview import HANDOUT, handout_preview, preview
 from ..templating import render
 
@@ -67,6 +67,7 @@ def files(shelf: RenderContext, pages: Iterable[tuple[str, bytes]]) -> list[tupl
             scripts=scripts,
             words=_WORDS,
             mark=MARK,
+            theme_mark=THEME_MARK,
         )
         if site.offline
         else render("sw_off.js.jinja")

@@ -18,6 +18,8 @@ from markupsafe import Markup
 #: Begins every policy. The worker knows pages of ours by it (``sw.js``), those kept years ago among them.
 MARK = "default-src 'none'"
 SELF = "'self'"
+#: In the policy of every page around which a theme stands, and of no page for clients, which bring no font.
+THEME_MARK = f"font-src {SELF}"
 
 
 def policy(**sources: Sequence[str]) -> Markup:

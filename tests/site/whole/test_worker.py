@@ -77,12 +77,14 @@ def page(context: BrowserContext) -> Page:
     return context.new_page()
 
 
-def fill(page: Page) -> None:
-    """Leave this origin no room: its quota is what it uses now."""
+def fill(page: Page, quota: int | None = None) -> None:
+    """Leave this origin no room: its quota is what it uses now, or even less."""
     origin = page.evaluate("location.origin")
     used = page.evaluate("navigator.storage.estimate().then(found => found.usage)")
     session = page.context.new_cdp_session(page)
-    session.send("Storage.overrideQuotaForOrigin", {"origin": origin, "quotaSize": used + 1000})
+    session.send(
+        "Storage.overrideQuotaForOrigin", {"origin": origin, "quotaSize": quota or used + 1000}
+    )
 
 
 # --- no room -----------------------------------------------------------------
@@ -105,6 +107,25 @@ def test_a_full_phone_is_told_that_there_is_no_room(page: Page, context: Browser
     assert keep(page, "cable-curl").startswith("Not saved: there is no room on this phone.")
     page.get_by_role("link", name="Open the sheet").click()
     page.get_by_role("heading", level=1, name="Standing cable curl").wait_for()
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("quota", [1, None])
+def test_what_is_kept_stays_when_a_full_phone_opens_or_keeps_it_again(
+    page: Page, context: BrowserContext, quota: int | None
+) -> None:
+    """Writing the same copy once more found no room, and the copy was gone."""
+    keep(page)
+    fill(page, quota)
+    page.goto("cues/cable-curl/")
+    for _ in range(2):
+        page.goto("about:blank")
+        page.goto("cues/crate-curl/")
+        page.wait_for_timeout(300)
+    assert keep(page).startswith("Saved on this phone.")
+    context.set_offline(True)
+    page.goto("cues/crate-curl/")
+    assert page.inner_text("h1") == "Crate curl"
 
 
 @pytest.mark.browser
@@ -162,6 +183,25 @@ def test_only_our_own_answers_replace_a_kept_sheet(
     context.set_offline(True)
     page.goto("cues/crate-curl/")
     assert page.inner_text("h1") == "Crate curl"
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("path", ["404.html", "index.html", "exercises/crate-curl/index.html"])
+def test_another_page_of_the_site_does_not_replace_a_kept_sheet(
+    page: Page,
+    context: BrowserContext,
+    instead: dict[str, tuple[int, str, bytes]],
+    demo_site: Path,
+    path: str,
+) -> None:
+    """Hosts that are set up for one-page programs answer 200 with such a page where they have no file."""
+    keep(page)
+    instead[SHEET] = (200, "text/html", (demo_site / path).read_bytes())
+    page.goto("cues/crate-curl/")
+    page.wait_for_timeout(300)
+    context.set_offline(True)
+    page.goto("cues/crate-curl/")
+    assert page.title().startswith("Crate curl: how to do it")
 
 
 @pytest.mark.browser
