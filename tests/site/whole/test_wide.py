@@ -20,6 +20,13 @@ pytestmark = pytest.mark.browser
 TWICE = "document.addEventListener('DOMContentLoaded', () => { document.documentElement.style.fontSize = '200%'; })"
 
 
+#: What a visitor sees first, and all that can be unfolded.
+STATES = {
+    "as it comes": "() => {}",
+    "unfolded": "() => { for (const fold of document.querySelectorAll('details')) fold.open = true; }",
+}
+
+
 def sideways(browser: Browser, site: Path, width: int, before: str = "") -> list[str]:
     """Pages wider than the window."""
     found = []
@@ -34,9 +41,11 @@ def sideways(browser: Browser, site: Path, width: int, before: str = "") -> list
             if "refresh" not in html:
                 page.goto(f"{address}{path.removesuffix('index.html')}")
                 page.wait_for_load_state("networkidle")
-                wide = page.evaluate("document.documentElement.scrollWidth")
-                if wide > width:
-                    found.append(f"{path}: {wide}")
+                for state, prepare in STATES.items():
+                    page.evaluate(prepare)
+                    wide = page.evaluate("document.documentElement.scrollWidth")
+                    if wide > width:
+                        found.append(f"{path}, {state}: {wide}")
     return found
 
 
