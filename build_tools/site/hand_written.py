@@ -46,10 +46,14 @@ def pages(content: Path) -> dict[str, str]:
 
 def links(content: Path, folder: str) -> str | None:
     """What is wrong with a link inside the content folder, which people call ``folder``: one that leads out of it, to nothing, or to a
-    folder that holds it. All that it leads to would be published."""
+    folder that holds it. All that it leads to would be published. A pipe is as bad: whoever reads one waits for ever."""
     root = content.resolve()
-    for path in (path for path in sorted(_all(content)) if path.is_symlink()):
+    for path in sorted(_all(content)):
         name = f"{folder}/{path.relative_to(content).as_posix()}"
+        if not path.is_symlink():
+            if not path.is_file() and not path.is_dir():
+                return f"{name} is neither a file nor a folder; take it away"
+            continue
         try:
             target = path.resolve(strict=True)
         except (OSError, RuntimeError):  # a loop, until Python 3.13 an error of its own

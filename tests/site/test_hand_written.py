@@ -88,3 +88,14 @@ def test_a_link_that_would_publish_something_else_is_told(
     assert (found is None) == (told is None)
     if told is not None:
         assert found is not None and found.startswith(f"content/{name} ") and told in found
+
+
+@pytest.mark.skipif(os.name == "nt", reason="has no such pipes")
+@pytest.mark.parametrize("name", ["pipe.md", "more/pipe.png"])
+def test_a_pipe_is_told_and_not_waited_for(tmp_path: Path, name: str) -> None:
+    """A build that reads one (mkfifo) waits for ever."""
+    (tmp_path / "more").mkdir()
+    os.mkfifo(tmp_path / name)
+    assert hand_written.links(tmp_path, "content") == (
+        f"content/{name} is neither a file nor a folder; take it away"
+    )

@@ -61,6 +61,9 @@ class SitePlace:
                 f"another build is writing {self.site}; wait until it ends, then build again"
             )
         self._recover()
+        if (self._work / "old").exists():
+            self.leave()
+            raise UnwritableSite(told(OSError(errno.EACCES, "", str(self._work / "old"))))
         return True
 
     def put(self) -> None:
@@ -89,7 +92,7 @@ class SitePlace:
         if self._lock is None:
             return
         for name in ("new", "old"):
-            shutil.rmtree(self._work / name, ignore_errors=True)
+            _remove(self._work / name)
         if sys.platform == "win32":  # which lets nobody take an open file away
             self._lock.close()
         with suppress(OSError):
@@ -122,7 +125,7 @@ class SitePlace:
         if old.exists() and not self.site.exists():
             old.rename(self.site)
         for name in ("new", "old"):
-            shutil.rmtree(self._work / name, ignore_errors=True)
+            _remove(self._work / name)
 
 
 class WarningsCame(logging.Handler):
@@ -150,6 +153,17 @@ def told(error: OSError) -> str:
             "close programs that have its files open, or build elsewhere (--site-dir)"
         )
     return f"{error.strerror or error}{at}"
+
+
+def _remove(folder: Path) -> None:
+    """Take a folder away, those in it that may only be read among the rest; what is left belongs to somebody else."""
+    shutil.rmtree(folder, ignore_errors=True)
+    for at, folders, files in os.walk(folder):
+        for path in (Path(at, name) for name in (*folders, *files)):  # on Windows files, too
+            if not path.is_symlink():
+                with suppress(OSError):
+                    path.chmod(0o700)
+    shutil.rmtree(folder, ignore_errors=True)
 
 
 def _lock(file: IO[str]) -> bool:

@@ -9,6 +9,7 @@ import errno
 import os
 import shutil
 import signal
+import stat
 import subprocess
 import sys
 import time
@@ -69,6 +70,55 @@ def test_a_new_site_takes_the_place_of_the_last_and_leaves_nothing_beside_it(
     taken.put()
     taken.leave()
     assert names(tmp_path) == {"site/new.html", "site/.git"}
+
+
+def refusing(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A system that takes nothing out of folders which can only be read (POSIX, unlink: EACCES), as the superuser's does not."""
+    remove = shutil.rmtree
+
+    def refuse(folder: Path, ignore_errors: bool) -> None:
+        locked = [at for at, _, _ in os.walk(folder) if not os.stat(at).st_mode & stat.S_IWUSR]
+        if not locked:
+            remove(folder, ignore_errors=ignore_errors)
+
+    monkeypatch.setattr(place.shutil, "rmtree", refuse)
+
+
+def replaced(site: Path) -> None:
+    """One build."""
+    taken = SitePlace(site)
+    assert taken.take()
+    taken.new.mkdir()
+    (taken.new / "new.html").write_text("new")
+    taken.put()
+    taken.leave()
+
+
+@pytest.mark.skipif(os.name == "nt", reason="folders are not made unwritable so there")
+def test_a_folder_of_the_last_site_that_can_only_be_read_stops_no_later_build(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    site = old_site(tmp_path)
+    (site / "deep").mkdir()
+    (site / "deep" / "old.html").write_text("old")
+    (site / "deep").chmod(0o555)
+    refusing(monkeypatch)
+    replaced(site)
+    replaced(site)
+    assert names(tmp_path) == {"site/new.html"} and not (tmp_path / ".site.build").exists()
+
+
+def test_what_a_build_left_and_nobody_may_take_away_is_told(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    site = old_site(tmp_path)
+    (tmp_path / ".site.build" / "old").mkdir(parents=True)
+    monkeypatch.setattr(place.shutil, "rmtree", lambda *args, **more: None)
+    with pytest.raises(
+        UnwritableSite, match=r"cannot be written \(.*old\); give yourself the right"
+    ):
+        SitePlace(site).take()
+    assert names(site) == {"index.html"}
 
 
 def test_what_is_not_put_is_gone(tmp_path: Path) -> None:
