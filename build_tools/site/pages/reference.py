@@ -23,6 +23,7 @@ from ..sections.references import Formatted, formatted
 from ..templating import render
 from . import data_files
 from .citations import Mention, mentions
+from .people import told
 
 SECTIONS = ("top", "what-was-read", "numbers", "rests-on-it", "bibtex")
 
@@ -111,6 +112,7 @@ class SourcePage:
     notices: list[NoticeView]
     study: entries.Study | None
     design: str
+    people: str
     appraisal: AppraisalView | None
     results: list[ResultView]
     resting: list[tuple[Link, list[tuple[Mention, str]]]]
@@ -168,6 +170,7 @@ def model(shelf: RenderContext, key: str) -> SourcePage:
         ],
         study=study,
         design=shelf.vocabulary.designs[study.design].name if study else "",
+        people=told(study.people) if study else "",
         appraisal=_appraisal(shelf, key, study) if study else None,
         results=[_result(desk, key, study, n, r) for n, r in enumerate(study.results)]
         if study
