@@ -5,15 +5,20 @@ from __future__ import annotations
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 from folders import DEMO, SHIPPED
+from handout_site import handout_site
 from made_once import made_once, shared_base
 from site_building import build, configuration, render
 from site_serving import serve
 
 from build_tools.catalog.load import Catalog, load
 from build_tools.site import book
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, BrowserContext, Page
 
 
 @pytest.fixture(scope="session", autouse=True)
@@ -38,6 +43,26 @@ def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
         "demo-site",
         lambda folder: build(configuration(folder, DEMO), strict=True),
     )
+
+
+@pytest.fixture(scope="session")
+def demo_address(demo_site: Path) -> Iterator[str]:
+    """Its site on a local port."""
+    with serve(demo_site) as address:
+        yield address
+
+
+@pytest.fixture
+def context(browser: Browser, demo_address: str) -> Iterator[BrowserContext]:
+    """A plain window on it. A file that looks at another site, or otherwise, has its own."""
+    with browser.new_context(base_url=demo_address) as made:
+        yield made
+
+
+@pytest.fixture
+def page(context: BrowserContext) -> Page:
+    """An empty page in the window of the test's file."""
+    return context.new_page()
 
 
 @pytest.fixture(scope="session")
@@ -73,6 +98,13 @@ def moved_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
         encoding="utf-8",
     )
     return folder
+
+
+@pytest.fixture(scope="session")
+def handout_address(moved_folder: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """The handout page of that folder on a local port, with the pages it leads to."""
+    with handout_site(tmp_path_factory.mktemp("handout"), load(moved_folder)) as address:
+        yield address
 
 
 @pytest.fixture

@@ -19,7 +19,7 @@ import axe
 import pytest
 from client_pages import shelf
 from folders import DEMO
-from handout_site import WEEK, Watched, complete, handout_site, link, once_more, visit, watch
+from handout_site import WEEK, Watched, complete, link, once_more, visit, watch
 from handouts import KNOWN, Day, Handout, Item, decode, encode, single
 
 from build_tools.catalog.fixed_words import fixed_words
@@ -49,12 +49,6 @@ HOSTILE = [
 
 
 @pytest.fixture(scope="module")
-def address(moved_folder: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    with handout_site(tmp_path_factory.mktemp("handout"), load(moved_folder)) as served:
-        yield served
-
-
-@pytest.fixture(scope="module")
 def opened(browser: Browser) -> Iterator[Watched]:
     with watch(browser, **LAPTOP) as watched:
         yield watched
@@ -81,8 +75,8 @@ def shows(page: Page) -> str:
 # --- the coach ---------------------------------------------------------------
 
 
-def test_a_handout_made_with_the_keyboard_alone(page: Page, address: str) -> None:
-    page.goto(address)
+def test_a_handout_made_with_the_keyboard_alone(page: Page, handout_address: str) -> None:
+    page.goto(handout_address)
     keys = page.keyboard
 
     def until(name: str) -> None:
@@ -121,11 +115,11 @@ def test_a_handout_made_with_the_keyboard_alone(page: Page, address: str) -> Non
         keys.press("Tab")
     page.locator("input[name=repetitions]").nth(1).focus()
     keys.type("20-40 sec")
-    assert page.get_by_label("Send this to your client").input_value() == link(address)
+    assert page.get_by_label("Send this to your client").input_value() == link(handout_address)
 
 
-def test_removing_keeps_the_place(page: Page, address: str) -> None:
-    edit(page, link(address))
+def test_removing_keeps_the_place(page: Page, handout_address: str) -> None:
+    edit(page, link(handout_address))
     page.get_by_role("button", name="Remove: Crate curl").click()
     assert (
         page.evaluate("document.activeElement.getAttribute('aria-label')")
@@ -149,9 +143,9 @@ def test_removing_keeps_the_place(page: Page, address: str) -> None:
     ],
 )
 def test_what_cannot_be_read_is_marked(
-    page: Page, address: str, field: str, typed: str, told: str
+    page: Page, handout_address: str, field: str, typed: str, told: str
 ) -> None:
-    edit(page, link(address))
+    edit(page, link(handout_address))
     box = page.locator(f"input[name={field}]").first
     box.fill(typed)
     assert box.get_attribute("aria-invalid") == "true"
@@ -188,9 +182,9 @@ def test_what_cannot_be_read_is_marked(
     ],
 )
 def test_doses_outside_the_ranges_get_one_quiet_line(
-    page: Page, address: str, field: str, within: list[str], outside: list[str], told: str
+    page: Page, handout_address: str, field: str, within: list[str], outside: list[str], told: str
 ) -> None:
-    edit(page, link(address, single(None, (Item("crate-curl"),))))
+    edit(page, link(handout_address, single(None, (Item("crate-curl"),))))
     box, aside = (
         page.locator(f"input[name={field}]"),
         page.locator(f".field:has(input[name={field}]) [data-part=aside]"),
@@ -210,9 +204,11 @@ def test_a_catalog_without_a_programme_has_no_ranges() -> None:
     assert handout_page.data(shelf(catalog))["doses"] == {}
 
 
-def test_too_much_for_a_link_is_said(page: Page, address: str) -> None:
+def test_too_much_for_a_link_is_said(page: Page, handout_address: str) -> None:
     twelve = (Item("crate-curl"),) * 12
-    edit(page, link(address, Handout(None, None, None, (), (Day(0, twelve), Day(1, twelve)))))
+    edit(
+        page, link(handout_address, Handout(None, None, None, (), (Day(0, twelve), Day(1, twelve))))
+    )
     for box in page.locator("input[name=note]").all():
         box.fill("x" * 140)
     assert "This is more than a link can hold." in shows(page)
@@ -227,8 +223,8 @@ def test_too_much_for_a_link_is_said(page: Page, address: str) -> None:
 # --- the client --------------------------------------------------------------
 
 
-def test_the_client_reads_plain_words(page: Page, address: str) -> None:
-    page.goto(link(address))
+def test_the_client_reads_plain_words(page: Page, handout_address: str) -> None:
+    page.goto(link(handout_address))
     page.locator(".poses").nth(1).wait_for()
     words = shows(page).replace("\u00a0", " ")
     for said in (
@@ -248,7 +244,8 @@ def test_the_client_reads_plain_words(page: Page, address: str) -> None:
     assert page.title() == "Week 1"
     assert page.locator("article svg[role=img]").count() == 4
     assert page.locator("article a").evaluate_all("links => links.map(link => link.href)") == [
-        f"{address.removesuffix('handout/')}cues/{id}/" for id in ("crate-curl", "cable-curl")
+        f"{handout_address.removesuffix('handout/')}cues/{id}/"
+        for id in ("crate-curl", "cable-curl")
     ]
     assert "not medical advice" in page.locator("footer").inner_text()
 
@@ -267,21 +264,21 @@ def test_the_client_reads_plain_words(page: Page, address: str) -> None:
         (Item("crate-curl", tempo="1-0-2-1"), "Lower for 1 second, lift for 2, hold for 1."),
     ],
 )
-def test_doses_in_words(page: Page, address: str, item: Item, told: str) -> None:
-    page.goto(link(address, single(None, (item,))))
+def test_doses_in_words(page: Page, handout_address: str, item: Item, told: str) -> None:
+    page.goto(link(handout_address, single(None, (item,))))
     page.locator("article .poses").wait_for()
     assert page.locator("article > p").all_inner_texts() == [told]
     assert page.locator("h1:visible").inner_text() == "Your exercises"
 
 
-def test_a_retired_exercise_leads_to_its_successor(page: Page, address: str) -> None:
-    page.goto(link(address, single(None, (Item("lamp-curl", 3),))))
+def test_a_retired_exercise_leads_to_its_successor(page: Page, handout_address: str) -> None:
+    page.goto(link(handout_address, single(None, (Item("lamp-curl", 3),))))
     page.locator("article .poses").wait_for()
     assert "1. Crate curl" in shows(page)
 
 
-def test_back_and_forth(page: Page, address: str) -> None:
-    edit(page, link(address))
+def test_back_and_forth(page: Page, handout_address: str) -> None:
+    edit(page, link(handout_address))
     page.locator("input[name=sets]").first.fill("5")
     page.get_by_role("button", name="See what the client sees").click()
     page.locator(".dose", has_text="5 sets of").wait_for()
@@ -292,12 +289,14 @@ def test_back_and_forth(page: Page, address: str) -> None:
     page.locator(".dose", has_text="3 sets of").wait_for()
 
 
-def test_a_handout_without_its_sheets_still_says_what_to_do(page: Page, address: str) -> None:
+def test_a_handout_without_its_sheets_still_says_what_to_do(
+    page: Page, handout_address: str
+) -> None:
     page.route(
         "**/cues/**",
         lambda route: route.fulfill(body="<html>nothing</html>", content_type="text/html"),
     )
-    page.goto(link(address))
+    page.goto(link(handout_address))
     page.get_by_text("could not be loaded just now").nth(1).wait_for()
     assert "3 sets of 8 to 12 repetitions" in shows(page) and "Slowly down." in shows(page)
 
@@ -307,9 +306,9 @@ def test_a_handout_without_its_sheets_still_says_what_to_do(page: Page, address:
 
 @pytest.mark.parametrize("fragment", HOSTILE)
 def test_a_hostile_fragment_gets_a_message_and_nothing_else(
-    page: Page, address: str, fragment: str
+    page: Page, handout_address: str, fragment: str
 ) -> None:
-    page.goto(f"{address}#{fragment}")
+    page.goto(f"{handout_address}#{fragment}")
     message = page.locator("[role=alert]")
     message.wait_for()
     assert message.inner_text() in fixed_words("handout")["script"]["problems"].values()
@@ -320,9 +319,11 @@ def test_a_hostile_fragment_gets_a_message_and_nothing_else(
     ]
 
 
-def test_markup_in_a_handout_is_text(page: Page, address: str) -> None:
+def test_markup_in_a_handout_is_text(page: Page, handout_address: str) -> None:
     evil = "<img src=x onerror=alert(1)><script>alert(2)</script>"
-    page.goto(link(address, single(evil, (Item("crate-curl", load="<b>20</b>", note=evil),))))
+    page.goto(
+        link(handout_address, single(evil, (Item("crate-curl", load="<b>20</b>", note=evil),)))
+    )
     page.locator("article .poses").wait_for()
     assert (
         page.locator("h1:visible").inner_text() == evil
@@ -331,7 +332,9 @@ def test_markup_in_a_handout_is_text(page: Page, address: str) -> None:
     assert page.locator("main img, main script, article b").count() == 0
 
 
-def test_only_listed_elements_of_a_sheet_are_taken_over(browser: Browser, address: str) -> None:
+def test_only_listed_elements_of_a_sheet_are_taken_over(
+    browser: Browser, handout_address: str
+) -> None:
     sheet = (
         "<style>p{color:red}</style><main><h1>No</h1><p class=needs onclick=alert(1) id=x>You need: <i>a</i> "
         "<a href='javascript:alert(2)'>link</a><script>alert(3)</script><iframe src=https://example.org></iframe></p>"
@@ -342,7 +345,7 @@ def test_only_listed_elements_of_a_sheet_are_taken_over(browser: Browser, addres
     # Without the page's policy, which would refuse the handlers too: the list alone has to hold.
     with visit(browser, bypass_csp=True) as page:
         page.route("**/cues/**", lambda route: route.fulfill(body=sheet, content_type="text/html"))
-        page.goto(link(address, single(None, (Item("crate-curl"),))))
+        page.goto(link(handout_address, single(None, (Item("crate-curl"),))))
         page.locator("article h3").wait_for()
         assert page.locator(".sheet").inner_html() == (
             '<p class="needs">You need: <i>a</i> </p><section><h3>Set up</h3></section>'
@@ -350,18 +353,18 @@ def test_only_listed_elements_of_a_sheet_are_taken_over(browser: Browser, addres
         )
 
 
-def test_no_request_carries_the_fragment(page: Page, address: str) -> None:
+def test_no_request_carries_the_fragment(page: Page, handout_address: str) -> None:
     asked: list[str] = []
     page.on(
         "request",
         lambda request: asked.append(f"{request.url} {request.headers} {request.post_data}"),
     )
-    page.goto(link(address))
+    page.goto(link(handout_address))
     page.locator(".poses").nth(1).wait_for()
     payload = encode(WEEK)
     # Playwright shows the document's own address with its fragment; what goes over the wire is its path.
     assert len(asked) > 5 and not [
-        line for line in asked if payload in line.replace(f"{link(address)} ", "", 1)
+        line for line in asked if payload in line.replace(f"{link(handout_address)} ", "", 1)
     ]
     assert page.evaluate("[localStorage.length, sessionStorage.length, document.cookie]") == [
         0,
@@ -405,18 +408,20 @@ def test_the_library_is_the_published_one() -> None:
 # --- everybody ----------------------------------------------------------------
 
 
-def test_without_scripts_the_cue_sheets_are_listed(browser: Browser, address: str) -> None:
+def test_without_scripts_the_cue_sheets_are_listed(browser: Browser, handout_address: str) -> None:
     with visit(browser, java_script_enabled=False) as page:
-        page.goto(link(address))
+        page.goto(link(handout_address))
         links = page.get_by_role("listitem").get_by_role("link")
         assert links.all_inner_texts() == ["Crate curl", "Standing cable curl"]
         assert "no server ever sees it" in shows(page)
         for one in links.all():
-            assert b"<main>" in urlopen(f"{address}{one.get_attribute('href')}").read()
+            assert b"<main>" in urlopen(f"{handout_address}{one.get_attribute('href')}").read()
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_axe_finds_nothing_and_all_fits(browser: Browser, address: str, scheme: str) -> None:
+def test_axe_finds_nothing_and_all_fits(
+    browser: Browser, handout_address: str, scheme: str
+) -> None:
     # axe is put into the page, which its own policy would refuse.
     with visit(browser, color_scheme=scheme, bypass_csp=True) as page:
         for width in (320, 1366):
@@ -424,14 +429,14 @@ def test_axe_finds_nothing_and_all_fits(browser: Browser, address: str, scheme: 
             for state in ("view", "step", "pain", "builder", "problem"):
                 if state == "problem":
                     page.goto("about:blank")
-                    page.goto(f"{address}#x")
+                    page.goto(f"{handout_address}#x")
                 elif state == "builder":
-                    edit(page, link(address, CARED))
+                    edit(page, link(handout_address, CARED))
                     page.get_by_label("Find an exercise").fill("curl")
                     page.locator("input[name=sets]").first.fill("0")
                     page.locator("summary").click()
                 else:
-                    complete(page, link(address, CARED))
+                    complete(page, link(handout_address, CARED))
                 if (
                     state != "view"
                     and (begin := page.get_by_role("button", name="Start", exact=True)).is_visible()

@@ -39,11 +39,6 @@ def folder(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def page(folder: Path, context: BrowserContext) -> Page:
-    return context.new_page()
-
-
-@pytest.fixture
 def context(browser: object, folder: Path) -> Iterator[BrowserContext]:
     with (
         ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(folder))) as server,

@@ -3,33 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 import axe
 import pytest
-from site_serving import serve
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser, Page
+    from playwright.sync_api import Browser, BrowserContext, Page
 
 pytestmark = pytest.mark.browser
 
 RECORDS = "[All records]"  # a heading that holds no entries stays
 
 
-@pytest.fixture(scope="module")
-def address(demo_site: Path) -> Iterator[str]:
-    with serve(demo_site) as at:
-        yield at
-
-
 @pytest.fixture
-def page(browser: Browser, address: str) -> Iterator[Page]:
+def context(browser: Browser, demo_address: str) -> Iterator[BrowserContext]:
     with browser.new_context(
-        base_url=address, viewport={"width": 390, "height": 844}, color_scheme="dark"
-    ) as context:
-        yield context.new_page()
+        base_url=demo_address, viewport={"width": 390, "height": 844}, color_scheme="dark"
+    ) as made:
+        yield made
 
 
 def seen(page: Page) -> list[str]:
@@ -84,8 +76,10 @@ def test_a_rule_is_narrowed_with_all_that_stands_under_it(page: Page) -> None:
 
 
 @pytest.mark.parametrize("path", ["sources/", "exercises/", "rules/"])
-def test_without_a_script_the_list_stands_whole(browser: Browser, address: str, path: str) -> None:
-    with browser.new_context(base_url=address, java_script_enabled=False) as context:
+def test_without_a_script_the_list_stands_whole(
+    browser: Browser, demo_address: str, path: str
+) -> None:
+    with browser.new_context(base_url=demo_address, java_script_enabled=False) as context:
         page = context.new_page()
         page.goto(path)
         assert (

@@ -3,31 +3,17 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
 import rispy
 from pybtex.database import parse_string
-from site_serving import serve
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
 pytestmark = pytest.mark.browser
-
-
-@pytest.fixture(scope="module")
-def address(demo_site: Path) -> Iterator[str]:
-    with serve(demo_site) as at:
-        yield at
-
-
-@pytest.fixture
-def page(browser: Browser, address: str) -> Iterator[Page]:
-    with browser.new_context(base_url=address, accept_downloads=True) as context:
-        yield context.new_page()
 
 
 def taken(page: Page, name: str) -> tuple[str, str]:
@@ -59,10 +45,12 @@ def test_an_exercise_gives_those_that_it_lists(page: Page) -> None:
     assert sorted(parse_string(bib, "bibtex").entries) == sorted(listed)
 
 
-def test_without_scripts_the_links_lead_to_all_and_say_so(browser: Browser, address: str) -> None:
-    with browser.new_context(base_url=address, java_script_enabled=False) as plain:
+def test_without_scripts_the_links_lead_to_all_and_say_so(
+    browser: Browser, demo_address: str
+) -> None:
+    with browser.new_context(base_url=demo_address, java_script_enabled=False) as plain:
         page = plain.new_page()
         page.goto("sources/wick2030/")
         assert page.get_by_text("(in the file of all)").is_visible()
         link = page.get_by_role("link", name="RIS", exact=True).get_attribute("href")
-        assert plain.request.get(f"{address}sources/wick2030/{link}").ok
+        assert plain.request.get(f"{demo_address}sources/wick2030/{link}").ok

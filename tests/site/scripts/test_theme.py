@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
-from site_serving import serve
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, BrowserContext
@@ -18,17 +16,11 @@ SCHEME = "document.body.dataset.mdColorScheme"
 FIRST = f"document.addEventListener('DOMContentLoaded', () => {{ window.first = {SCHEME}; }});"
 
 
-@pytest.fixture(scope="module")
-def address(demo_site: Path) -> Iterator[str]:
-    with serve(demo_site) as at:
-        yield at
-
-
 @pytest.fixture(params=["light", "dark"])
 def context(
-    request: pytest.FixtureRequest, browser: Browser, address: str
+    request: pytest.FixtureRequest, browser: Browser, demo_address: str
 ) -> Iterator[BrowserContext]:
-    with browser.new_context(base_url=address, color_scheme=request.param) as made:
+    with browser.new_context(base_url=demo_address, color_scheme=request.param) as made:
         yield made
 
 
@@ -65,8 +57,8 @@ def test_what_readers_chose_before_still_holds(context: BrowserContext) -> None:
     assert page.evaluate(SCHEME) == "slate"
 
 
-def test_without_scripts_no_choice_is_offered(browser: Browser, address: str) -> None:
-    with browser.new_context(base_url=address, java_script_enabled=False) as context:
+def test_without_scripts_no_choice_is_offered(browser: Browser, demo_address: str) -> None:
+    with browser.new_context(base_url=demo_address, java_script_enabled=False) as context:
         page = context.new_page()
         page.goto("methods/")
         assert page.locator("[name=__palette]").count() == 0

@@ -7,13 +7,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import axe
 import pytest
 from handout_site import link
-from site_serving import serve
 from week_links import week
 
 if TYPE_CHECKING:
@@ -67,19 +65,12 @@ WIDTHS = {
 }
 
 
-@pytest.fixture(scope="module")
-def address(demo_site: Path) -> Iterator[str]:
-    """The demo site on a local port."""
-    with serve(demo_site) as at:
-        yield at
-
-
 @pytest.fixture(scope="module", params=["light", "dark"])
 def opened(
-    request: pytest.FixtureRequest, browser: Browser, address: str
+    request: pytest.FixtureRequest, browser: Browser, demo_address: str
 ) -> Iterator[tuple[Page, list[str]]]:
     """One page for all tests of a scheme, since a new one costs more than what they do on it, and what goes wrong on it."""
-    with browser.new_context(base_url=address, color_scheme=request.param) as context:
+    with browser.new_context(base_url=demo_address, color_scheme=request.param) as context:
         page, wrong = context.new_page(), []
         page.on(
             "console",
@@ -91,7 +82,7 @@ def opened(
         page.on(
             "request",
             lambda asked: (
-                None if asked.url.startswith((address, "data:")) else wrong.append(asked.url)
+                None if asked.url.startswith((demo_address, "data:")) else wrong.append(asked.url)
             ),
         )
         page.on(
@@ -130,10 +121,12 @@ def test_a_page_fits_its_window_and_axe_finds_nothing(page: Page, path: str, wid
 
 @pytest.mark.parametrize("media", MEDIA)
 def test_axe_finds_nothing_on_paper_and_in_forced_colours(
-    browser: Browser, address: str, media: str
+    browser: Browser, demo_address: str, media: str
 ) -> None:
     """What a medium hides is not judged; forced colours are those that Chromium shows in the place of a system's."""
-    with browser.new_context(base_url=address, bypass_csp=True, service_workers="block") as context:
+    with browser.new_context(
+        base_url=demo_address, bypass_csp=True, service_workers="block"
+    ) as context:
         page = context.new_page()
         page.emulate_media(**MEDIA[media])
         for path in [*PAGES, *MORE]:
@@ -147,7 +140,7 @@ def test_axe_finds_nothing_on_paper_and_in_forced_colours(
 
 
 def test_in_forced_colours_focus_and_what_is_chosen_are_seen(
-    browser: Browser, address: str
+    browser: Browser, demo_address: str
 ) -> None:
     """WCAG 2.2, 2.4.7 and 1.4.11, by Chromium's computed styles: an outline at every stop; a chosen day and the page at hand differ."""
     outline = """() => { const at = document.activeElement, shown = at.matches('input[type=radio], input[type=checkbox]')
@@ -155,7 +148,10 @@ def test_in_forced_colours_focus_and_what_is_chosen_are_seen(
         return [at.outerHTML.slice(0, 120), style.outlineStyle !== 'none' && style.outlineWidth !== '0px']; }"""
     style = "(one) => { const { backgroundColor, borderBottomColor } = getComputedStyle(one); return [backgroundColor, borderBottomColor]; }"
     with browser.new_context(
-        base_url=address, forced_colors="active", color_scheme="dark", viewport=WIDTHS["laptop"]
+        base_url=demo_address,
+        forced_colors="active",
+        color_scheme="dark",
+        viewport=WIDTHS["laptop"],
     ) as context:
         page = context.new_page()
         page.goto(f"week/#{week('crate-curl')}")
@@ -174,10 +170,10 @@ def test_in_forced_colours_focus_and_what_is_chosen_are_seen(
 
 @pytest.mark.parametrize("path", ["lagging/", "week/", "compare/", "find/"])
 def test_an_empty_page_of_planning_prints_its_title_on_one_sheet(
-    browser: Browser, address: str, path: str
+    browser: Browser, demo_address: str, path: str
 ) -> None:
     """Sheets are counted in the PDF itself (ISO 32000: page objects)."""
-    with browser.new_context(base_url=address) as context:
+    with browser.new_context(base_url=demo_address) as context:
         page = context.new_page()
         page.goto(path)
         page.wait_for_load_state("networkidle")

@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
 import shipped_made
-from site_serving import serve
 
 from build_tools.site.frame import doors
 
@@ -22,15 +20,9 @@ WINDOWS = [(390, 844), (1366, 900), (1920, 1080)]
 LINE = "nav.hb-doors"
 
 
-@pytest.fixture(scope="module")
-def address(demo_site: Path) -> Iterator[str]:
-    with serve(demo_site) as at:
-        yield at
-
-
 @pytest.fixture(scope="module", params=["light", "dark"])
-def page(request: pytest.FixtureRequest, browser: Browser, address: str) -> Iterator[Page]:
-    with browser.new_context(base_url=address, color_scheme=request.param) as context:
+def page(request: pytest.FixtureRequest, browser: Browser, demo_address: str) -> Iterator[Page]:
+    with browser.new_context(base_url=demo_address, color_scheme=request.param) as context:
         yield context.new_page()
 
 

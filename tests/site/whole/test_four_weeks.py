@@ -10,13 +10,11 @@ from __future__ import annotations
 import csv
 import json
 import re
-from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
 from handout_site import visit
-from site_serving import serve
 from week_links import link_of
 
 if TYPE_CHECKING:
@@ -29,12 +27,6 @@ PHONE: dict[str, Any] = {
     "has_touch": True,
 }
 SQUAT, CURL = "Back squat", "Dumbbell curl"
-
-
-@pytest.fixture(scope="module")
-def address(shipped_site: Path) -> Iterator[str]:
-    with serve(shipped_site) as at:
-        yield at
 
 
 def opened(page: Page, file: Path) -> None:
@@ -72,16 +64,16 @@ def load(page: Page, name: str) -> str:
     return page.get_by_label(f"Load: {name}", exact=True).input_value()
 
 
-def test_four_weeks(browser: Browser, address: str, tmp_path: Path) -> None:
+def test_four_weeks(browser: Browser, shipped_address: str, tmp_path: Path) -> None:
     file = tmp_path / "week.json"
-    with visit(browser, base_url=address, accept_downloads=True) as coach:
+    with visit(browser, base_url=shipped_address, accept_downloads=True) as coach:
         # First week: planned with loads, the file goes home.
         coach.goto(f"week/#{link_of({0: ['back-squat', 'dumbbell-curl']}, left=2)}")
         coach.get_by_label(f"Load: {SQUAT}", exact=True).fill("60 kg")
         coach.get_by_label(f"Load: {CURL}", exact=True).fill("10 kg")
         coach.get_by_label("The week of").fill("2026-12-09")  # a Wednesday
         assert saved(coach, file)["monday"] == "2026-12-07"
-    with visit(browser, base_url=address, accept_downloads=True) as coach:
+    with visit(browser, base_url=shipped_address, accept_downloads=True) as coach:
         # Second week, another day, another browser: 12 with 3 left is one more than 12 with 2 left.
         opened(coach, file)
         coach.get_by_text("Write down what was done").click()
@@ -107,7 +99,7 @@ def test_four_weeks(browser: Browser, address: str, tmp_path: Path) -> None:
         phone.get_by_text("Stop, and tell your coach").first.wait_for()
         assert "62.5\u00a0kg" in phone.locator("main").inner_text()
         assert phone.evaluate("document.documentElement.scrollWidth") <= 390
-    with visit(browser, base_url=address, accept_downloads=True) as coach:
+    with visit(browser, base_url=shipped_address, accept_downloads=True) as coach:
         # Third week: the client was away, so the same again; then an easy week, and back to where it was.
         opened(coach, file)
         coach.get_by_text("Write down what was done").click()

@@ -16,12 +16,11 @@ from typing import TYPE_CHECKING
 
 import pytest
 from handout_site import WEEK, link
-from site_serving import serve
 from spoken import spoken
 from week_links import week
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser, Page
+    from playwright.sync_api import Browser, BrowserContext, Page
 
 pytestmark = pytest.mark.browser
 
@@ -40,18 +39,12 @@ KINDS = [
 ]  # fmt: skip
 
 
-@pytest.fixture(scope="module")
-def address(demo_site: Path) -> Iterator[str]:
-    with serve(demo_site) as at:
-        yield at
-
-
 @pytest.fixture
-def page(browser: Browser, address: str) -> Iterator[Page]:
+def context(browser: Browser, demo_address: str) -> Iterator[BrowserContext]:
     with browser.new_context(
-        base_url=address, viewport=LAPTOP, service_workers="block", locale="en-GB"
-    ) as context:
-        yield context.new_page()
+        base_url=demo_address, viewport=LAPTOP, service_workers="block", locale="en-GB"
+    ) as made:
+        yield made
 
 
 def opened(page: Page, path: str) -> None:
@@ -99,10 +92,10 @@ SCRIPTS: dict[str, tuple[Callable[[Page], None], str]] = {
 
 
 @pytest.mark.parametrize("name", SCRIPTS)
-def test_a_screen_reader_is_told(page: Page, address: str, name: str) -> None:
+def test_a_screen_reader_is_told(page: Page, demo_address: str, name: str) -> None:
     go, selector = SCRIPTS[name]
     go(page)
-    text = spoken(page, selector).replace(address, "https://handbook.example/")
+    text = spoken(page, selector).replace(demo_address, "https://handbook.example/")
     golden = GOLDEN / f"{name}.txt"
     if os.environ.get("GOLDEN") == "write":
         golden.parent.mkdir(exist_ok=True)

@@ -18,7 +18,6 @@ import pytest
 import yaml
 from folders import ROOT
 from handout_site import visit
-from site_serving import serve
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Locator, Page
@@ -39,15 +38,9 @@ PART, ACCESSORY, DAYS = (
 DAY = "Thursday"
 
 
-@pytest.fixture(scope="module")
-def address(shipped_site: Path) -> Iterator[str]:
-    with serve(shipped_site) as at:
-        yield at
-
-
 @pytest.fixture
-def coach(browser: Browser, address: str) -> Iterator[Page]:
-    with visit(browser, base_url=address, accept_downloads=True) as page:
+def coach(browser: Browser, shipped_address: str) -> Iterator[Page]:
+    with visit(browser, base_url=shipped_address, accept_downloads=True) as page:
         yield page
 
 
@@ -84,7 +77,7 @@ def downloaded(coach: Page, button: str) -> Path:
 
 
 def test_from_a_lagging_part_to_the_clients_phone(
-    coach: Page, browser: Browser, address: str
+    coach: Page, browser: Browser, shipped_address: str
 ) -> None:
     coach.goto("tour/")
     coach.locator('[data-tour="week"]').first.click()
@@ -100,7 +93,7 @@ def test_from_a_lagging_part_to_the_clients_phone(
         *(f"{day} alone" for day in DAYS),
     ]
     link = coach.get_by_role("link", name=f"{DAY} alone").get_attribute("href")
-    assert link and link.startswith(f"{address}handout/#2.")
+    assert link and link.startswith(f"{shipped_address}handout/#2.")
     with visit(browser, **PHONE) as phone:
         phone.goto(link)
         sheet = phone.locator("main")
@@ -161,14 +154,16 @@ def test_the_load_follows_a_recent_set(coach: Page) -> None:
     assert answer.locator("p").first.inner_text() == "100 kg, as before: the dose is the same."
 
 
-def test_a_saved_week_opens_again_elsewhere(coach: Page, browser: Browser, address: str) -> None:
+def test_a_saved_week_opens_again_elsewhere(
+    coach: Page, browser: Browser, shipped_address: str
+) -> None:
     with_the_accessory(coach)
     saved = downloaded(coach, "Save as a file")
     days = json.loads(saved.read_text(encoding="utf-8"))["days"]
     assert [bool(day) for day in days] == [True, True, False, True, True, False, False] and days[3][
         -1
     ]["exercise"] == "seated-leg-curl"
-    with visit(browser, base_url=address) as other:
+    with visit(browser, base_url=shipped_address) as other:
         other.goto("week/")
         other.locator("[data-part=hint]").wait_for()  # the tool is hidden until it is ready
         other.get_by_label("Open a saved file").set_input_files(saved)

@@ -81,13 +81,12 @@ def test_tables_with_many_columns_move_by_themselves_if_letters_are_that_large(
         assert page.evaluate("document.documentElement.scrollWidth") <= 375
 
 
-def test_nothing_moves_where_motion_is_not_wanted(browser: Browser, demo_site: Path) -> None:
+def test_nothing_moves_where_motion_is_not_wanted(browser: Browser, demo_address: str) -> None:
     """Every fold open, "See it move" among them: no animation or transition is at work (Web Animations)."""
     running = """() => { for (const fold of document.querySelectorAll('details')) fold.open = true;
         return document.getAnimations().filter(({ playState }) => playState === 'running').length; }"""
-    with serve(demo_site) as address:
-        for motion, moves in (("no-preference", True), ("reduce", False)):
-            with browser.new_context(reduced_motion=motion) as context:
-                page = context.new_page()
-                page.goto(f"{address}exercises/crate-curl/")
-                assert bool(page.evaluate(running)) == moves
+    for motion, moves in (("no-preference", True), ("reduce", False)):
+        with browser.new_context(base_url=demo_address, reduced_motion=motion) as context:
+            page = context.new_page()
+            page.goto("exercises/crate-curl/")
+            assert bool(page.evaluate(running)) == moves

@@ -72,11 +72,6 @@ def context(
         server.shutdown()
 
 
-@pytest.fixture
-def page(context: BrowserContext) -> Page:
-    return context.new_page()
-
-
 def fill(page: Page, quota: int | None = None) -> None:
     """Leave this origin no room: its quota is what it uses now, or even less."""
     origin = page.evaluate("location.origin")

@@ -3,23 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
-from handout_site import handout_site, visit
-
-from build_tools.catalog.load import load
+from handout_site import visit
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
-
-
-@pytest.fixture(scope="module")
-def address(moved_folder: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """The handout page."""
-    with handout_site(tmp_path_factory.mktemp("handout"), load(moved_folder)) as served:
-        yield served
 
 
 @pytest.fixture

@@ -25,8 +25,8 @@ WEEK = Handout(
 )
 
 
-def edit(page: Page, address: str, handout: Handout) -> None:
-    complete(page, link(address, handout))
+def edit(page: Page, handout_address: str, handout: Handout) -> None:
+    complete(page, link(handout_address, handout))
     page.get_by_role("button", name="Edit this handout").click()
     page.get_by_text("In this handout").wait_for()
 
@@ -37,14 +37,14 @@ def written(page: Page) -> str:
 
 @pytest.mark.parametrize("handout", [WEEK, single(None, (FULL,)), single("Mine", (FULL,) * 12)])
 def test_a_link_opened_for_editing_loses_nothing(
-    phone: Page, address: str, handout: Handout
+    phone: Page, handout_address: str, handout: Handout
 ) -> None:
-    edit(phone, address, handout)
+    edit(phone, handout_address, handout)
     assert written(phone) == encode(handout)
 
 
-def test_days_are_added_moved_and_removed(phone: Page, address: str) -> None:
-    phone.goto(address)
+def test_days_are_added_moved_and_removed(phone: Page, handout_address: str) -> None:
+    phone.goto(handout_address)
     find = phone.get_by_label("Find an exercise")
     find.fill("crate")
     phone.keyboard.press("Enter")
@@ -69,8 +69,8 @@ def test_days_are_added_moved_and_removed(phone: Page, address: str) -> None:
     assert decode(written(phone), KNOWN) == single(None, (Item("crate-curl"),))
 
 
-def test_care_name_and_date(phone: Page, address: str) -> None:
-    edit(phone, address, single(None, (FULL,)))
+def test_care_name_and_date(phone: Page, handout_address: str) -> None:
+    edit(phone, handout_address, single(None, (FULL,)))
     phone.get_by_label("Your name").fill(" Mara  K. ")
     phone.get_by_label("Date").fill("2026-12-07")
     phone.locator("summary").click()
@@ -79,9 +79,9 @@ def test_care_name_and_date(phone: Page, address: str) -> None:
     assert (made.coach, made.date, made.care) == ("Mara K.", "2026-12-07", ("knee",))
 
 
-def test_a_link_too_long_for_a_code_says_so(phone: Page, address: str) -> None:
+def test_a_link_too_long_for_a_code_says_so(phone: Page, handout_address: str) -> None:
     """On both sides of the limit that ``handout/limits.py`` gives."""
-    edit(phone, address, single(None, (FULL,) * 12))
+    edit(phone, handout_address, single(None, (FULL,) * 12))
     code, told = (
         phone.locator("[data-part=scan] svg"),
         phone.get_by_text("too long for a code on paper"),
@@ -91,7 +91,7 @@ def test_a_link_too_long_for_a_code_says_so(phone: Page, address: str) -> None:
     for note in notes[:4]:
         note.fill("x" * 140)
     assert len(written(phone)) > limits.MOST_SCANNED and code.count() == 0 and told.is_visible()
-    complete(phone, f"{address}#{written(phone)}")
+    complete(phone, f"{handout_address}#{written(phone)}")
     phone.emulate_media(media="print")
     assert "It is too long for a code." in phone.locator("main").inner_text()
     assert phone.locator("[data-part=code] svg").count() == 0

@@ -23,9 +23,9 @@ def ticked(page: Page) -> list[bool]:
     return found
 
 
-def test_ticks_come_back_and_begin_anew(phone: Page, address: str) -> None:
+def test_ticks_come_back_and_begin_anew(phone: Page, handout_address: str) -> None:
     """The week has three sets, and an exercise without a number of them."""
-    complete(phone, link(address))
+    complete(phone, link(handout_address))
     assert ticked(phone) == [False] * 6
     phone.get_by_label("Done: Standing cable curl").check()
     phone.get_by_role("button", name="Start", exact=True).click()
@@ -45,18 +45,18 @@ def test_ticks_come_back_and_begin_anew(phone: Page, address: str) -> None:
     assert phone.get_by_role("status").inner_text() == "All ticks are gone."
 
 
-def test_all_works_where_nothing_may_be_kept(phone: Page, address: str) -> None:
+def test_all_works_where_nothing_may_be_kept(phone: Page, handout_address: str) -> None:
     phone.add_init_script(
         "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError'); } })"
     )
-    complete(phone, link(address))
+    complete(phone, link(handout_address))
     phone.get_by_label("Done: Crate curl").check()
     assert ticked(phone) == [True, False, True, True, True, False]
     phone.get_by_role("button", name="Larger type").click()
 
 
-def test_larger_type_stays(phone: Page, address: str) -> None:
-    complete(phone, link(address))
+def test_larger_type_stays(phone: Page, handout_address: str) -> None:
+    complete(phone, link(handout_address))
     size = "parseFloat(getComputedStyle(document.querySelector('.list a')).fontSize)"
     before = phone.evaluate(size)
     phone.get_by_role("button", name="Larger type").click()
@@ -68,11 +68,11 @@ def test_larger_type_stays(phone: Page, address: str) -> None:
 
 @pytest.mark.parametrize("large", [False, True])
 def test_the_readers_own_size_of_200_per_cent_fits(
-    browser: Browser, address: str, large: bool
+    browser: Browser, handout_address: str, large: bool
 ) -> None:
     # A style of the reader's, which the page's own policy would refuse.
     with visit(browser, viewport={"width": 320, "height": 640}, bypass_csp=True) as page:
-        complete(page, link(address))
+        complete(page, link(handout_address))
         if large:
             page.get_by_role("button", name="Larger type").click()
         now = page.evaluate("parseFloat(getComputedStyle(document.documentElement).fontSize)")

@@ -33,8 +33,8 @@ def focused(page: Page) -> str:
     return said
 
 
-def test_next_and_back(phone: Page, address: str) -> None:
-    complete(phone, link(address))
+def test_next_and_back(phone: Page, handout_address: str) -> None:
+    complete(phone, link(handout_address))
     assert seen(phone) == ["Week 1"]
     assert phone.get_by_role("button", name="Back").is_disabled()
     press(phone, "Start")
@@ -49,20 +49,22 @@ def test_next_and_back(phone: Page, address: str) -> None:
 
 
 def test_the_phones_own_way_back_goes_a_step_back_and_a_reload_stays(
-    phone: Page, address: str
+    phone: Page, handout_address: str
 ) -> None:
-    complete(phone, link(address))
+    complete(phone, link(handout_address))
     phone.get_by_role("link", name="2. Standing cable curl").click()
     assert seen(phone) == [focused(phone)] == ["2. Standing cable curl"]
-    assert phone.url == link(address)
+    assert phone.url == link(handout_address)
     complete(phone, None)
     assert seen(phone) == ["2. Standing cable curl"]
     phone.go_back()
     assert seen(phone) == ["Week 1"]
 
 
-def test_it_hurts_shows_this_exercises_signs_and_everybodys(phone: Page, address: str) -> None:
-    complete(phone, link(address))
+def test_it_hurts_shows_this_exercises_signs_and_everybodys(
+    phone: Page, handout_address: str
+) -> None:
+    complete(phone, link(handout_address))
     press(phone, "It hurts")
     dialog = phone.get_by_role("dialog")
     assert dialog.get_by_role("heading").all_inner_texts() == [
@@ -82,20 +84,20 @@ def test_it_hurts_shows_this_exercises_signs_and_everybodys(phone: Page, address
     assert seen(phone) == ["1. Crate curl"]
 
 
-def test_without_the_buttons_all_stands_below_each_other(phone: Page, address: str) -> None:
+def test_without_the_buttons_all_stands_below_each_other(phone: Page, handout_address: str) -> None:
     phone.route(
         "**/steps.js",
         lambda route: route.fulfill(
             body="export const begin = () => { throw 0; };", content_type="text/javascript"
         ),
     )
-    complete(phone, link(address))
+    complete(phone, link(handout_address))
     assert seen(phone) == ["Week 1", "1. Crate curl", "2. Standing cable curl"]
 
 
-def test_a_wide_window_shows_all_and_a_link_leads_down(phone: Page, address: str) -> None:
+def test_a_wide_window_shows_all_and_a_link_leads_down(phone: Page, handout_address: str) -> None:
     phone.set_viewport_size({"width": 1366, "height": 600})
-    complete(phone, link(address))
+    complete(phone, link(handout_address))
     assert seen(phone) == ["Week 1", "1. Crate curl", "2. Standing cable curl"]
     phone.get_by_role("link", name="2. Standing cable curl").click()
     assert focused(phone) == "2. Standing cable curl"

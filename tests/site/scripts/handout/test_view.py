@@ -30,7 +30,7 @@ def care(page: Page) -> str:
     return page.locator(".first-care").inner_text()
 
 
-def test_the_top_needs_nothing_but_the_link(phone: Page, address: str) -> None:
+def test_the_top_needs_nothing_but_the_link(phone: Page, handout_address: str) -> None:
     """The list and the stop rules stand while no figure has come; then nothing of it moves."""
     held: list[Route] = []
     phone.route("**/cues/**", lambda route: held.append(route))
@@ -39,7 +39,7 @@ def test_the_top_needs_nothing_but_the_link(phone: Page, address: str) -> None:
         new PerformanceObserver((list) => { for (const each of list.getEntries()) window.shifted += each.value; })
           .observe({ type: "layout-shift", buffered: true });"""
     )
-    phone.goto(link(address, handout()))
+    phone.goto(link(handout_address, handout()))
     phone.get_by_role("link", name="2. Standing cable curl").wait_for()
     top = phone.locator("main").inner_text()
     said = [
@@ -62,11 +62,11 @@ def test_the_top_needs_nothing_but_the_link(phone: Page, address: str) -> None:
 
 
 @pytest.mark.parametrize("today", range(7))
-def test_todays_day_comes_first(phone: Page, address: str, today: int) -> None:
+def test_todays_day_comes_first(phone: Page, handout_address: str, today: int) -> None:
     week = handout(days=tuple(Day(day, ITEMS[n : n + 1]) for n, day in enumerate((0, 3))))
     phone.clock.set_fixed_time(f"2026-12-{7 + today:02}T12:00:00")
     assert date(2026, 12, 7 + today).weekday() == today
-    complete(phone, link(address, week))
+    complete(phone, link(handout_address, week))
     first, other = (DAYS[0], DAYS[3]) if today in (0, 4, 5, 6) else (DAYS[3], DAYS[0])
     buttons = phone.get_by_role("navigation", name="Days").get_by_role("button")
     assert buttons.all_inner_texts() == [f"Today, {first}" if today in (0, 3) else first, other]
@@ -84,8 +84,8 @@ def test_todays_day_comes_first(phone: Page, address: str, today: int) -> None:
     assert phone.get_by_role("heading", name="Thursday").count() == 2
 
 
-def test_the_lines_of_care_stand_on_top(phone: Page, address: str) -> None:
-    complete(phone, link(address, handout("knee", "operation")))
+def test_the_lines_of_care_stand_on_top(phone: Page, handout_address: str) -> None:
+    complete(phone, link(handout_address, handout("knee", "operation")))
     said = care(phone)
     for each in (
         "Knee",
@@ -109,9 +109,11 @@ def test_the_lines_of_care_stand_on_top(phone: Page, address: str) -> None:
     )  # type: ignore[index]
 
 
-def test_care_for_what_is_gone_or_cannot_be_had_is_never_silent(phone: Page, address: str) -> None:
+def test_care_for_what_is_gone_or_cannot_be_had_is_never_silent(
+    phone: Page, handout_address: str
+) -> None:
     phone.route("**/data/care/**", lambda route: route.fulfill(body="no", content_type="text/html"))
-    complete(phone, link(address, handout("no-such-thing", "knee")))
+    complete(phone, link(handout_address, handout("no-such-thing", "knee")))
     assert (
         "care with something that this handbook no longer names. Ask your coach before you begin."
         in care(phone)
@@ -120,13 +122,13 @@ def test_care_for_what_is_gone_or_cannot_be_had_is_never_silent(phone: Page, add
     assert "no-such-thing" not in phone.locator("body").inner_text()
 
 
-def test_lines_of_care_that_are_late_are_announced(phone: Page, address: str) -> None:
+def test_lines_of_care_that_are_late_are_announced(phone: Page, handout_address: str) -> None:
     phone.route("**/data/care/**", lambda route: None)
-    complete(phone, link(address, handout("knee")))
+    complete(phone, link(handout_address, handout("knee")))
     assert "still on their way: ask your coach before you begin." in care(phone)
     phone.unroute_all()
 
 
-def test_a_handout_without_care_has_no_box(phone: Page, address: str) -> None:
-    complete(phone, link(address))
+def test_a_handout_without_care_has_no_box(phone: Page, handout_address: str) -> None:
+    complete(phone, link(handout_address))
     assert phone.locator(".first-care").is_hidden()

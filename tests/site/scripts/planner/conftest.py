@@ -20,11 +20,6 @@ def data(shipped_site: Path) -> dict[str, Any]:
     return json.loads((shipped_site / "data/planner.json").read_text(encoding="utf-8"))
 
 
-@pytest.fixture
-def address(shipped_address: str) -> str:
-    return shipped_address
-
-
 @pytest.fixture(scope="module")
 def opened(browser: Browser, shipped_address: str) -> Iterator[Watched]:
     with watch(browser, base_url=shipped_address) as watched:

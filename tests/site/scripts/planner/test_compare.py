@@ -36,10 +36,10 @@ QUESTIONS = {
 
 @pytest.mark.parametrize("ids", QUESTIONS)
 def test_the_right_words_stand_first_on_one_screen(
-    browser: Browser, address: str, ids: str
+    browser: Browser, shipped_address: str, ids: str
 ) -> None:
     """Without a click, within 40 words, with the figures and the first rows on one laptop screen, the page within three."""
-    with visit(browser, base_url=address, **LAPTOP) as page:
+    with visit(browser, base_url=shipped_address, **LAPTOP) as page:
         page.add_init_script(SHIFTS)
         page.goto(f"compare/?exercises={ids}")
         answer = page.locator('[data-part="answer"]')
@@ -133,8 +133,10 @@ def test_figures_move_in_step_and_stop(page: Page) -> None:
     assert shown(page) == still
 
 
-def test_who_wants_little_motion_sees_start_and_finish(browser: Browser, address: str) -> None:
-    with visit(browser, base_url=address, reduced_motion="reduce") as page:
+def test_who_wants_little_motion_sees_start_and_finish(
+    browser: Browser, shipped_address: str
+) -> None:
+    with visit(browser, base_url=shipped_address, reduced_motion="reduce") as page:
         page.goto(COMPARED)
         page.get_by_role("button", name="Show the finish").click()
         assert set(shown(page)) == {1}
@@ -159,8 +161,8 @@ def test_curves_have_dashes_and_their_names_apart(page: Page) -> None:
         assert below[0] >= above[1] - 3  # line boxes hold some room of their own
 
 
-def test_only_what_was_asked_is_fetched(browser: Browser, address: str) -> None:
-    with visit(browser, base_url=address) as page:
+def test_only_what_was_asked_is_fetched(browser: Browser, shipped_address: str) -> None:
+    with visit(browser, base_url=shipped_address) as page:
         asked: list[str] = []
         page.on("request", lambda request: asked.append(request.url.partition("/data/")[2]))
         page.goto(COMPARED)
@@ -173,8 +175,8 @@ def test_only_what_was_asked_is_fetched(browser: Browser, address: str) -> None:
         ]
 
 
-def test_without_scripts_the_page_says_what_it_does(browser: Browser, address: str) -> None:
-    with visit(browser, base_url=address, java_script_enabled=False) as page:
+def test_without_scripts_the_page_says_what_it_does(browser: Browser, shipped_address: str) -> None:
+    with visit(browser, base_url=shipped_address, java_script_enabled=False) as page:
         page.goto("compare/")
         plain = page.locator('[data-part="plain"]')
         assert (
@@ -188,10 +190,10 @@ def test_without_scripts_the_page_says_what_it_does(browser: Browser, address: s
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("path", [f"{COMPARED},back-squat", "compare/"])
 def test_axe_finds_nothing_and_the_page_fits(
-    browser: Browser, address: str, path: str, scheme: str, options: dict[str, object]
+    browser: Browser, shipped_address: str, path: str, scheme: str, options: dict[str, object]
 ) -> None:
     with visit(browser, color_scheme=scheme, **options) as page:
-        page.goto(address + path)
+        page.goto(shipped_address + path)
         page.locator('[data-part="tool"]').wait_for()
         page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
         assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0

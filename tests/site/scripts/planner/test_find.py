@@ -37,8 +37,10 @@ def test_a_query_comes_back_from_its_address(page: Page, data: dict[str, Any]) -
     assert page.evaluate(IN_PAGE, asked) == asked
 
 
-def test_nothing_is_listed_or_fetched_before_it_is_asked(browser: Browser, address: str) -> None:
-    with visit(browser, base_url=address, **LAPTOP) as page:
+def test_nothing_is_listed_or_fetched_before_it_is_asked(
+    browser: Browser, shipped_address: str
+) -> None:
+    with visit(browser, base_url=shipped_address, **LAPTOP) as page:
         asked: list[str] = []
         page.on("request", lambda request: asked.append(request.url.partition("/data/")[2]))
         page.add_init_script(SHIFTS)
@@ -137,8 +139,8 @@ def test_find_keeps_its_state_in_the_address(page: Page) -> None:
     assert page.get_by_label("Sides", exact=True).input_value() == ""
 
 
-def test_without_scripts_the_page_says_what_it_does(browser: Browser, address: str) -> None:
-    with visit(browser, base_url=address, java_script_enabled=False) as page:
+def test_without_scripts_the_page_says_what_it_does(browser: Browser, shipped_address: str) -> None:
+    with visit(browser, base_url=shipped_address, java_script_enabled=False) as page:
         page.goto("find/")
         plain = page.locator('[data-part="plain"]')
         assert (
@@ -152,10 +154,10 @@ def test_without_scripts_the_page_says_what_it_does(browser: Browser, address: s
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("path", ["find/?part=hamstrings&avoid=knee", "find/?name=none-such"])
 def test_axe_finds_nothing_and_the_page_fits(
-    browser: Browser, address: str, path: str, scheme: str, options: dict[str, object]
+    browser: Browser, shipped_address: str, path: str, scheme: str, options: dict[str, object]
 ) -> None:
     with visit(browser, color_scheme=scheme, **options) as page:
-        page.goto(address + path)
+        page.goto(shipped_address + path)
         page.locator('[data-part="tool"]').wait_for()
         page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
         assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0

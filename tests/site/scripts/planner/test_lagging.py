@@ -227,14 +227,16 @@ def test_an_old_link_still_asks_the_same(page: Page) -> None:
     assert f"#parts={PART},calf/soleus&equipment=barbell,cable&avoid=knee&week=" in page.url
 
 
-def test_nothing_but_the_sites_own_files_is_asked_for(browser: Browser, address: str) -> None:
-    with visit(browser, base_url=address) as page:
+def test_nothing_but_the_sites_own_files_is_asked_for(
+    browser: Browser, shipped_address: str
+) -> None:
+    with visit(browser, base_url=shipped_address) as page:
         asked: list[str] = []
         page.on("request", lambda request: asked.append(request.url))
         page.goto(f"lagging/#parts={SIDE_DELT}&avoid=shoulder")
         names(page)
         page.get_by_label("Sets a day").first.fill("3")
-        assert all(url.startswith(address) for url in asked)
+        assert all(url.startswith(shipped_address) for url in asked)
         data = {url.partition("/data/")[2] for url in asked if "/data/" in url}
         assert data == {"planner.json", "planner/deltoid.json", "names.json", "care/shoulder.json"}
 
@@ -242,9 +244,9 @@ def test_nothing_but_the_sites_own_files_is_asked_for(browser: Browser, address:
 @pytest.mark.parametrize("size", [LAPTOP, PHONE], ids=["laptop", "phone"])
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_axe_finds_nothing_and_the_page_fits(
-    browser: Browser, address: str, scheme: str, size: dict[str, int]
+    browser: Browser, shipped_address: str, scheme: str, size: dict[str, int]
 ) -> None:
-    with visit(browser, base_url=address, color_scheme=scheme, viewport=size) as page:
+    with visit(browser, base_url=shipped_address, color_scheme=scheme, viewport=size) as page:
         given = link_of({0: ["bench-press"]})
         page.goto(f"lagging/#parts={UPPER_CHEST},{SIDE_DELT}&avoid=shoulder,blood-pressure&{given}")
         cards(page).first.wait_for()
@@ -256,8 +258,8 @@ def test_axe_finds_nothing_and_the_page_fits(
         assert axe.violations(page) == []
 
 
-def test_without_scripts_the_page_says_what_it_does(browser: Browser, address: str) -> None:
-    with visit(browser, base_url=address, java_script_enabled=False) as page:
+def test_without_scripts_the_page_says_what_it_does(browser: Browser, shipped_address: str) -> None:
+    with visit(browser, base_url=shipped_address, java_script_enabled=False) as page:
         page.goto("lagging/")
         link = page.locator('[data-part="plain"]').get_by_role("link", name="muscles")
         assert link.get_attribute("href") == "../muscles/"

@@ -49,8 +49,10 @@ def answers(articles: Locator) -> list[list[str]]:
 
 
 @pytest.mark.browser
-def test_without_scripts_the_tour_says_what_is_missing(browser: Browser, address: str) -> None:
-    with visit(browser, base_url=address, java_script_enabled=False) as page:
+def test_without_scripts_the_tour_says_what_is_missing(
+    browser: Browser, shipped_address: str
+) -> None:
+    with visit(browser, base_url=shipped_address, java_script_enabled=False) as page:
         page.goto("tour/")
         assert (
             page.get_by_text("which needs JavaScript").is_visible()

@@ -252,11 +252,11 @@ def test_the_same_muscle_stands_in_the_same_place_under_one_range(page: Page) ->
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", [320, 390, 1366])
 def test_a_full_week_fits_and_axe_finds_nothing(
-    browser: Browser, address: str, scheme: str, width: int
+    browser: Browser, shipped_address: str, scheme: str, width: int
 ) -> None:
     """Judged by axe-core (Deque); 320 px is the width of WCAG 2.2's reflow (1.4.10)."""
     size = {"width": width, "height": 844}
-    with visit(browser, base_url=address, color_scheme=scheme, viewport=size) as page:
+    with visit(browser, base_url=shipped_address, color_scheme=scheme, viewport=size) as page:
         page.goto(f"week/#{link_of(THREE_DAYS, load='20 kg', rest=90)}")
         page.locator(".hb-row").nth(14).wait_for()
         page.evaluate("document.querySelectorAll('details').forEach((one) => one.open = true)")
@@ -336,8 +336,8 @@ def test_another_clients_week_gets_none_of_the_past_weeks(page: Page) -> None:
     assert past() == 1
 
 
-def test_without_scripts_the_page_says_what_it_does(browser: Browser, address: str) -> None:
-    with visit(browser, base_url=address, java_script_enabled=False) as page:
+def test_without_scripts_the_page_says_what_it_does(browser: Browser, shipped_address: str) -> None:
+    with visit(browser, base_url=shipped_address, java_script_enabled=False) as page:
         page.goto("week/")
         assert (
             page.locator('[data-part="plain"]')

@@ -11,19 +11,17 @@ import json
 from base64 import urlsafe_b64encode
 from collections.abc import Iterator
 from dataclasses import asdict, astuple
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
 import script_rules
-from handout_site import WEEK, handout_site, visit
+from handout_site import WEEK, visit
 from handouts import KNOWN, Day, Handout, Item, decode, encode, handouts, single
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from script_rules import Refused
 
 from build_tools.catalog.fixed_words import fixed_words
-from build_tools.catalog.load import load
 from build_tools.handout import limits
 from build_tools.handout.successors import shown
 
@@ -350,14 +348,9 @@ BY_HAND = [
 
 
 @pytest.fixture(scope="module")
-def page(
-    browser: Browser, moved_folder: Path, tmp_path_factory: pytest.TempPathFactory
-) -> Iterator[Page]:
-    with (
-        handout_site(tmp_path_factory.mktemp("fragments"), load(moved_folder)) as address,
-        visit(browser) as page,
-    ):
-        page.goto(address)
+def page(browser: Browser, handout_address: str) -> Iterator[Page]:
+    with visit(browser) as page:
+        page.goto(handout_address)
         yield page
 
 
