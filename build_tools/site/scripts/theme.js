@@ -2,7 +2,9 @@
 // choice of colours, and both put to use before anything is painted. Loaded where the choice stands in the header, not as a module.
 
 {
-  const root = new URL("..", document.currentScript.src);
+  // What is chosen holds for this site, or for what `extra.scope` in mkdocs.yml names, as with the theme's own script.
+  const { dataset, src } = document.currentScript;
+  const root = dataset.scope ? new URL(dataset.scope, location) : new URL("..", src);
   const key = (name, scope) => `${scope.pathname}.${name}`;
   Object.assign(window, {
     __md_scope: root,
