@@ -86,6 +86,7 @@ def once_more(watched: Watched) -> Iterator[Page]:
     page, wrong = watched
     yield page
     page.unroute_all()
+    page.emulate_media(media="null")
     page.goto("about:blank")
     found, wrong[:] = list(wrong), []
     assert not found, found

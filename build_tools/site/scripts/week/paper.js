@@ -2,7 +2,7 @@
 
 import { make, part } from "../dom.js";
 
-const MOST_SETS = 5, ROOM = 220, HEAD = 8; // millimetres of a Letter sheet for rows, and of a day's head
+const MOST_SETS = 5, ROOM = 218, HEAD = 8; // millimetres of a Letter sheet for rows, and of a day's head
 
 /** A dose in short. */
 const dose = ({ sets, repetitions, load }) => [`${sets} × ${repetitions.replace("-", "–")}`, load].filter(Boolean).join(", ");
@@ -20,7 +20,7 @@ function dayOf(data, rows, day, columns) {
 /** What is printed of a plan. */
 export function paper(data, { days, monday }) {
   const all = days.flat(), held = [...days.keys()].filter((n) => days[n].length), columns = Math.min(MOST_SETS, Math.max(1, ...all.map(({ sets }) => sets)));
-  const made = make("div", {}, make("p", {}, make("b", {}, monday ? `Week of ${monday}` : "Week of ____________"), "   Write load × repetitions."),
+  const made = make("div", {}, make("h1", {}, monday ? `Week of ${monday}` : "Week of ____________"), make("p", {}, "Write load × repetitions."),
     ...held.map((day) => dayOf(data, days[day], day, columns)));
   // The fewer rows, the more room to write.
   made.style.setProperty("--hb-row", `${Math.max(5, Math.min(10, (ROOM - HEAD * held.length) / all.length))}mm`);

@@ -291,8 +291,19 @@ def test_a_week_is_printed_on_one_page(page: Page, paper: str) -> None:
     day = [*THREE_DAYS[0], "standing-calf-raise"]
     page.goto(f"week/#{link_of(dict.fromkeys(range(5), day), load='20 kg')}")
     page.locator(".hb-row").nth(29).wait_for()
-    pdf = page.pdf(format=paper)
+    pdf = page.pdf(format=paper, tagged=True)
     assert len(re.findall(rb"/Type\s*/Page\b", pdf)) == 1
+    assert len(re.findall(rb"/S\s*/H1\b", pdf)) == 1  # tagged PDF, ISO 32000-1, 14.8.4: a heading
+
+
+def test_the_printed_sheet_begins_with_its_heading(page: Page) -> None:
+    page.goto(f"week/#{week('back-squat')}")
+    page.locator(".hb-row").wait_for()
+    assert page.locator("h1:visible").all_inner_texts() == ["Week"]
+    page.emulate_media(media="print")
+    [heading] = page.locator("h1:visible").all_inner_texts()
+    assert heading.startswith("Week of ")
+    assert page.locator(".md-content").inner_text().startswith(heading)
 
 
 def test_past_weeks_outlast_a_reload(page: Page) -> None:
