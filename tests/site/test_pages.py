@@ -7,6 +7,7 @@ read the difference before committing it.
 from __future__ import annotations
 
 import os
+import re
 from pathlib import Path
 
 import pytest
@@ -51,3 +52,17 @@ def test_growth_and_activation_stand_apart(demo_book: Book) -> None:
                 assert "Growth of" not in section
             if "Growth after weeks" in kind:
                 assert "EMG" not in section and "ctivity of" not in section
+
+
+def test_what_looks_like_a_heading_is_one(shipped_site: Path) -> None:
+    """WCAG 2.2, 1.3.1: who goes from heading to heading hears each. On an exercise's page the lines inside a claim are none, as the claim is not."""
+    lines = [
+        (path.relative_to(shipped_site).parts[0], tag, role)
+        for path in shipped_site.rglob("*.html")
+        if path.relative_to(shipped_site).parts[0] != "exercises"
+        for tag, role in re.findall(
+            r'<(\w+) class="hb-subhead"( role="heading")?', path.read_text(encoding="utf-8")
+        )
+    ]
+    assert {door for door, _, _ in lines} >= {"muscles", "gaps", "methods", "cautions"}
+    assert [door for door, tag, role in lines if tag == "p" and not role] == []

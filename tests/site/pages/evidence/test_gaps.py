@@ -96,7 +96,7 @@ def test_outcomes_have_lists_of_their_own_and_the_rest_is_folded() -> None:
     activation = [pair(n, 0.9, "activation") for n in range(15)]
     made = a_book(fields=[field(*growth), field(*activation)])
     before, _, folded = page(made, "gaps.md").partition("<aside data-search-exclude>")
-    lists = re.split("<p class=.hb-kind.>", before)[1:]
+    lists = re.split("<h3 class=.hb-kind.>", before)[1:]
     assert ["Growth after" in one for one in lists] == [True, False]
     assert [one.count("<li>") for one in lists] == [gaps.FIRST["growth"], gaps.FIRST["activation"]]
     opened = [one.partition("<details")[0].count("<li>") for one in lists]

@@ -52,10 +52,10 @@ def test_too_little_makes_no_order(exercises: int, samples: int) -> None:
 
 def test_pairs_are_listed_by_what_was_found_and_never_ranked() -> None:
     text = page(a_book(fields=[two_lists()]), "muscles/lantern/long-head.md")
-    lean = text.partition('<p class="hb-subhead">Leans to more growth</p>')[2].partition(
+    lean = text.partition('<h3 class="hb-subhead">Leans to more growth</h3>')[2].partition(
         "hb-subhead"
     )[0]
-    found = text.partition('<p class="hb-subhead">Grew more</p>')[2].partition("hb-subhead")[0]
+    found = text.partition('<h3 class="hb-subhead">Grew more</h3>')[2].partition("hb-subhead")[0]
     assert "Composed on crate-curl and lamp-raise." in lean  # by direction only
     assert "Composed on lamp-raise and wick-press." in found
     assert "No study compares the two itself." in found  # oil-press, through another exercise
@@ -113,7 +113,7 @@ def test_one_number_over_two_parts_stands_under_a_bracket() -> None:
         a_book(fields=[PartEvidence(LONG, "growth", None, (), (both,))]),
         "muscles/lantern/long-head.md",
     )
-    together = text.partition('<p class="hb-subhead">Measured together</p>')[2]
+    together = text.partition('<h3 class="hb-subhead">Measured together</h3>')[2]
     assert "Grew more" not in text and "Leans to more growth" not in text.partition("## Growth")[2]
     assert (
         "<span>long head of the lantern muscle</span> <span>short head of the lantern muscle</span>"
