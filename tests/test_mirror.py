@@ -27,6 +27,7 @@ ELSEWHERE = {
     "checks/test_mistakes.py": "the checks together, by slips in the shipped catalog",
     "checks/test_number_manuals.py": "the rules about numbers, which stand in several rooms",
     "evidence/test_properties.py": "all of the engine: no order, side, unit or last digit decides, and less is never surer",
+    "evidence/test_invariance.py": "all of the engine: files, names, sides, units and what is beside a question change nothing",
     "evidence/test_same_bytes.py": "all of the engine: every Python and any number of threads give the same bytes",
     "evidence/test_statistics_coverage.py": "the published values, each checked or left out for a reason",
     "evidence/wording/test_sentence_properties.py": "what holds for every sentence",

@@ -14,6 +14,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import yaml
 
 from build_tools.catalog.entries import Exercise, Handbook, Study
@@ -25,7 +26,7 @@ from build_tools.evidence.settings import Settings, settings
 from build_tools.evidence.studies.measurement import ResultBlock
 from build_tools.evidence.studies.reading import Reading
 from build_tools.evidence.studies.samples import Assembly, PooledTopic, Sample
-from build_tools.evidence.terms import Question
+from build_tools.evidence.terms import Question, RatioInterval
 
 DEMO = Path(__file__).parents[1] / "demo" / "catalog"
 SHIPPED = Path(__file__).parents[2] / "catalog"
@@ -266,3 +267,12 @@ def read_study(data: Data, outcome: str = "activation", **conventions: float) ->
     catalog = of({"one": data}, **conventions)
     typed = catalog.studies["one"].data
     return Reading(typed, typed.results[0], outcome, settings(catalog))
+
+
+def close(a: RatioInterval | None, b: RatioInterval | None) -> bool:
+    """Two estimates alike within rounding, or neither there."""
+    if a is None or b is None:
+        return a is b
+    return np.allclose(
+        np.log([a.ratio, a.low, a.high]), np.log([b.ratio, b.low, b.high]), rtol=1e-6, atol=1e-7
+    )
