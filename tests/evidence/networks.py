@@ -4,9 +4,13 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 import numpy as np
-from statistics_reference import entry
+import yaml
+from statistics_reference import PATH, entry
 
 from build_tools.evidence.model.blocks import Block
+
+#: Few studies as a published package weighs them.
+SMALL = yaml.safe_load(PATH.with_name("small-evidence.yaml").read_text(encoding="utf-8"))
 
 
 def from_arms(study: str, treatments: Sequence[str], y: Sequence[float], s: Any) -> Block:
@@ -100,3 +104,15 @@ def random_network(seed: int, treatments: int, studies: int, tau: float = 0.15) 
         )
         blocks.append(from_arms(f"study{number}", [f"t{a}" for a in arms], means, s))
     return blocks
+
+
+def pair(study: str, y: float, v: float, df: float | None = None) -> Block:
+    """The first ``a`` against ``b``."""
+    return Block(study, ("b", "a"), np.array([y]), np.array([[v]]), df)
+
+
+def pairs(y: Sequence[float], s: Sequence[float]) -> list[Block]:
+    """Studies of that pair, each with its effect and standard error."""
+    return [
+        pair(f"s{n}", float(a), float(b) ** 2) for n, (a, b) in enumerate(zip(y, s, strict=True))
+    ]
