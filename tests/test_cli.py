@@ -116,5 +116,5 @@ def test_help_lists_the_commands_and_imports_none():
     assert all(f"\n  {name} " in out for name in COMMANDS)
     assert (
         out.splitlines()[-1]
-        == "['build_tools.catalog', 'build_tools.catalog.invocation', 'build_tools.commands', 'build_tools.cli']"
+        == "['build_tools.collector', 'build_tools.catalog', 'build_tools.catalog.invocation', 'build_tools.commands', 'build_tools.cli']"
     )

@@ -17,10 +17,10 @@ function dayOf(data, rows, day, columns) {
     ...Array.from({ length: columns }, (_, n) => cell("td", n < row.sets ? "" : "–", { className: n < row.sets ? "" : "off" }))))));
 }
 
-/** What is printed of a plan. */
+/** What is printed of a plan; the page's own h1 is not. */
 export function paper(data, { days, monday }) {
   const all = days.flat(), held = [...days.keys()].filter((n) => days[n].length), columns = Math.min(MOST_SETS, Math.max(1, ...all.map(({ sets }) => sets)));
-  const made = make("div", {}, make("h1", {}, monday ? `Week of ${monday}` : "Week of ____________"), make("p", {}, "Write load × repetitions."),
+  const made = make("div", {}, make("div", { role: "heading", ariaLevel: "1" }, monday ? `Week of ${monday}` : "Week of ____________"), make("p", {}, "Write load × repetitions."),
     ...held.map((day) => dayOf(data, days[day], day, columns)));
   // The fewer rows, the more room to write.
   made.style.setProperty("--hb-row", `${Math.max(5, Math.min(10, (ROOM - HEAD * held.length) / all.length))}mm`);

@@ -301,7 +301,7 @@ def test_the_printed_sheet_begins_with_its_heading(page: Page) -> None:
     page.locator(".hb-row").wait_for()
     assert page.locator("h1:visible").all_inner_texts() == ["Week"]
     page.emulate_media(media="print")
-    [heading] = page.locator("h1:visible").all_inner_texts()
+    [heading] = page.get_by_role("heading", level=1).all_inner_texts()
     assert heading.startswith("Week of ")
     assert page.locator(".md-content").inner_text().startswith(heading)
 
