@@ -11,7 +11,7 @@ from build_tools.catalog.yaml_file import compose
 
 from . import texts
 
-_NUMBER = re.compile(r"[-+]?[0-9.]+(?:[eE][-+]?[0-9]+)?")
+_NUMBER = re.compile(r"[-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][-+]?[0-9]+)?")
 
 
 def mutated(text: str, random: Random, grafts: dict[str, list[str]]) -> bytes:
