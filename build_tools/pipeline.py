@@ -29,6 +29,7 @@ class Memory:
     files: loading.FileMemory = field(default_factory=loading.FileMemory)
     weighed: ConclusionMemory | None = None
     lengths: MeanLengths | None = None
+    """What the model said of the exercises."""
 
 
 class Opened(NamedTuple):

@@ -79,6 +79,7 @@ class FileMemory:
     records: dict[str, tuple[str, dict[str, Reference]]] = field(default_factory=dict)
     """Label of a sound bibliography -> its text and its references."""
     tables: length_table.TableMemory = field(default_factory=dict)
+    """Of the tables of lengths that could be read."""
 
 
 @dataclass

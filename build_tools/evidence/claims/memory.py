@@ -1,6 +1,7 @@
 """What was concluded of a catalog last, so that a preview weighs anew only what a change bears on.
 
-It goes by the very objects: ``load`` gives an entry that did not change as the object that it was (``load.FileMemory``).
+Studies and exercises go by the very objects: ``load`` gives an entry that did not change as the object that it was
+(``load.FileMemory``). All else that weighing reads goes by value (``terms``).
 """
 
 from __future__ import annotations
